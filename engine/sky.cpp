@@ -1,0 +1,95 @@
+#include "engine/sky.h"
+
+#include <algorithm>
+
+namespace engine {
+namespace {
+
+constexpr double radians(double degrees) {
+    return degrees * kPi / 180.0;
+}
+
+// Hours by which sun time runs ahead of the clock.
+double sunAheadOfClock_h(double longitude_deg, double utcOffset_h, int dayOfYear) {
+    return longitude_deg / 15.0 - utcOffset_h + equationOfTime_h(dayOfYear);
+}
+
+}  // namespace
+
+double declination(int dayOfYear) {
+    return 0.409 * std::sin(2.0 * kPi * dayOfYear / 365.0 - 1.39);
+}
+
+double inverseDistance(int dayOfYear) {
+    return 1.0 + 0.033 * std::cos(2.0 * kPi * dayOfYear / 365.0);
+}
+
+double equationOfTime_h(int dayOfYear) {
+    const double b = 2.0 * kPi * (dayOfYear - 81) / 364.0;
+    return 0.1645 * std::sin(2.0 * b) - 0.1255 * std::cos(b) - 0.025 * std::sin(b);
+}
+
+double solarHour(double longitude_deg, double utcOffset_h, int dayOfYear, double clock_h) {
+    return clock_h + sunAheadOfClock_h(longitude_deg, utcOffset_h, dayOfYear);
+}
+
+double sinElevation(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear,
+                    double clock_h) {
+    const double latitude = radians(latitude_deg);
+    const double delta = declination(dayOfYear);
+    const double hourAngle = kPi / 12.0 * (solarHour(longitude_deg, utcOffset_h, dayOfYear, clock_h) - 12.0);
+    return std::sin(latitude) * std::sin(delta) + std::cos(latitude) * std::cos(delta) * std::cos(hourAngle);
+}
+
+SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear) {
+    const double latitude = radians(latitude_deg);
+    const double delta = declination(dayOfYear);
+    const double cosine = (std::sin(radians(-0.833)) - std::sin(latitude) * std::sin(delta)) /
+                          (std::cos(latitude) * std::cos(delta));
+    if (!(cosine >= -1.0 && cosine <= 1.0)) {
+        return {};
+    }
+    const double halfDay_h = std::acos(cosine) * 12.0 / kPi;
+    const double noon_h = 12.0 - sunAheadOfClock_h(longitude_deg, utcOffset_h, dayOfYear);
+    return {noon_h - halfDay_h, noon_h + halfDay_h};
+}
+
+double sunsetHourAngle(double latitude_deg, int dayOfYear) {
+    const double cosine = -std::tan(radians(latitude_deg)) * std::tan(declination(dayOfYear));
+    return std::acos(std::clamp(cosine, -1.0, 1.0));
+}
+
+double extraterrestrialDaily(double latitude_deg, int dayOfYear) {
+    const double latitude = radians(latitude_deg);
+    const double delta = declination(dayOfYear);
+    const double omega = sunsetHourAngle(latitude_deg, dayOfYear);
+    return kDay / kPi * kSolarConstant * inverseDistance(dayOfYear) *
+           (omega * std::sin(latitude) * std::sin(delta) +
+            std::cos(latitude) * std::cos(delta) * std::sin(omega));
+}
+
+double daylight_h(double latitude_deg, int dayOfYear) {
+    return 24.0 / kPi * sunsetHourAngle(latitude_deg, dayOfYear);
+}
+
+double shortwaveFromCloud(double sinElevation, int dayOfYear, double cloudShare) {
+    return kSolarConstant * inverseDistance(dayOfYear) * std::max(sinElevation, 0.0) *
+           (0.25 + 0.50 * (1.0 - cloudShare));
+}
+
+std::optional<double> cloudFromShortwave(double sinElevation, int dayOfYear, double shortwave) {
+    if (!(sinElevation >= 0.1)) {
+        return std::nullopt;
+    }
+    const double reached = shortwave / (kSolarConstant * inverseDistance(dayOfYear) * sinElevation);
+    return std::clamp(1.0 - (reached - 0.25) / 0.50, 0.0, 1.0);
+}
+
+double longwaveIn(double airTemperature, double vapourPressureAir, double cloudShare) {
+    const double kelvin = airTemperature + 273.0;
+    const double emissivity = 0.6 + 0.031 * std::sqrt(vapourPressureAir / kPascalPerMmHg);
+    return kStefanBoltzmann * kelvin * kelvin * kelvin * kelvin * emissivity * (1.0 - 0.03) *
+           (1.0 + 0.17 * cloudShare * cloudShare);
+}
+
+}  // namespace engine
