@@ -1,0 +1,458 @@
+#include "engine/column.h"
+
+#include "engine/error.h"
+#include "engine/exchange.h"
+#include "engine/light.h"
+#include "engine/mixing.h"
+#include "engine/sky.h"
+#include "engine/units.h"
+#include "engine/water.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr double kWaterDensity = 998.0;      // [kg/m^3], for heat only
+constexpr double kPlumeTolerance = 0.02;     // [kg/m^3], about 0.08 degC at 25 degC
+constexpr double kHeatPerVolume = kWaterDensity * kWaterSpecificHeat;
+
+/// Mud cools less than the water's rule says: from 10 degC down to 5 its demand falls smoothly to half of the
+/// exponential rule (published: halve below 10 degC, from memory).
+template <class Real>
+Real coldMud(const Real& temperature) {
+    const Real x = min(max((temperature - 5.0) / 5.0, Real(0.0)), Real(1.0));
+    return 0.5 + 0.5 * x * x * (3.0 - 2.0 * x);
+}
+
+/// Shares of the weed mass over layer volume, times the pond's area: weeds stand on the bottom down to where
+/// light allows (twice the Secchi depth: Chang and Ouyang 1988) and fill the water above it evenly.
+std::vector<double> weedShares(const Grid& grid, double deepest) {
+    const int layers = grid.layers();
+    std::vector<double> share(layers, 0.0);
+    double ground = 0.0;
+    for (int i = 0; i < layers; ++i) {
+        ground += grid.middle[i] <= deepest || i == 0 ? grid.bottomArea[i] : 0.0;
+    }
+    for (int i = 0; i < layers; ++i) {
+        if (grid.middle[i] > deepest && i > 0) {
+            continue;
+        }
+        for (int j = 0; j <= i; ++j) {
+            const double inside = grid.thickness[j] / grid.face[i + 1];
+            share[j] += grid.bottomArea[i] / ground * inside * grid.faceArea[0] / grid.volume[j];
+        }
+    }
+    return share;
+}
+
+}  // namespace
+
+template <class Real>
+Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const AeratorSetup& aerator,
+                     const BottomWater& bottom, const StartState<Real>& start,
+                     const ColumnSwitches& switches)
+    : m_grid(grid),
+      m_parameters(parameters),
+      m_aerator(aerator),
+      m_bottom(bottom),
+      m_switches(switches),
+      m_layers(grid.layers()),
+      m_flows(m_layers),
+      m_transportHeat(m_grid),
+      m_transportSolutes(m_grid),
+      m_reactions(m_layers) {
+    const Real zero = 0.0;
+    m_state.heat.resize(m_layers);
+    m_state.solutes.resize(m_layers);
+    for (int i = 0; i < m_layers; ++i) {
+        m_state.heat[i][0] = start.temperature[i];
+        auto& s = m_state.solutes[i];
+        s.fill(zero);
+        s[kOxygen] = start.oxygen[i];
+        s[kChlorophyll] = start.chlorophyll[i];
+        s[kFast] = start.fast[i];
+        s[kMedium] = start.medium[i];
+        s[kSlow] = start.slow[i];
+        s[kSalt] = start.salinity[i];
+    }
+    m_state.muck.assign(aerator.diffusers, parameters.muckStore);
+    for (const double z : m_grid.face) {
+        m_nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
+    }
+    const double secchi = 1.7 / largestLane(parameters.attenuationRest +
+                                            attenuationOfChlorophyll(start.chlorophyll[0]));
+    m_weedPerArea = weedShares(m_grid, 2.0 * secchi);
+    for (auto* field : {&m_density, &m_light, &m_heating, &m_photosynthesisT, &m_plumeDensity, &m_bubbleNet,
+                        &m_bubbleReference, &m_fishPlace}) {
+        field->assign(m_layers, zero);
+    }
+    m_diffusivity.assign(m_layers + 1, zero);
+    m_fishWater.assign(kLanes<Real>, FishWater(m_grid));
+    for (auto* field : {&m_laneOxygen, &m_laneTemperature, &m_lanePlaces}) {
+        field->assign(m_layers, 0.0);
+    }
+    m_reactions.regeneration = parameters.regenerationShare;
+    m_reactions.fastShare = parameters.fastShare;
+}
+
+template <class Real>
+void Column<Real>::densities(const State<Real>& state) {
+    for (int i = 0; i < m_layers; ++i) {
+        m_density[i] = waterDensity(state.heat[i][0], state.solutes[i][kSalt]);
+    }
+}
+
+template <class Real>
+void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
+    const Real zero = 0.0;
+    const bool dark = !(largestLane(air.shortwave) > 0.0);
+    Real visible = (1.0 - kNearInfraredShare.value) * (1.0 - kAlbedo.value) * air.shortwave;
+    const Real infrared = kNearInfraredShare.value * (1.0 - kAlbedo.value) * air.shortwave;
+    for (int i = 0; i < m_layers; ++i) {
+        if (dark) {
+            m_light[i] = zero;
+            m_heating[i] = zero;
+            continue;
+        }
+        const Real weeds = m_parameters.weedMass * m_weedPerArea[i];
+        const Real attenuation = m_parameters.attenuationRest +
+                                 attenuationOfChlorophyll(state.solutes[i][kChlorophyll]) +
+                                 kWeedShading_m2PerG.value * weeds;
+        const Real optical = attenuation * m_grid.thickness[i];
+        const Real left = exp(-optical);
+        // The visible share of shortwave as photons, so that the surface gets kParShare of it.
+        m_light[i] = visible * (1.0 - left) / optical *
+                     (kParShare * kPhotonsPerJoule_umol / (1.0 - kNearInfraredShare.value));
+        // Light that falls on the mud warms the layer over it.
+        const double lower = i + 1 < m_layers ? m_grid.faceArea[i + 1] : 0.0;
+        m_heating[i] = (visible * (m_grid.faceArea[i] - left * lower) +
+                        infrared * (m_nearInfrared[i] * m_grid.faceArea[i] - m_nearInfrared[i + 1] * lower)) /
+                       (kHeatPerVolume * m_grid.volume[i]);
+        visible = visible * left;
+    }
+}
+
+template <class Real>
+void Column<Real>::heatRates(const Air<Real>& air, const State<Real>& state) {
+    const Real surface = state.heat[0][0];
+    const Real wind7 = air.wind10 * windAt(1.0, 10.0, 7.0);
+    const Real loss = longwaveOut(surface) - longwaveIn(air.temperature, air.vapourPressure, air.cloud) +
+                      evaporativeLoss(surface, air.vapourPressure, wind7) +
+                      conductiveLoss(surface, air.temperature, wind7);
+    const Real expansion = (waterDensity(surface - 0.5, state.solutes[0][kSalt]) -
+                            waterDensity(surface + 0.5, state.solutes[0][kSalt])) /
+                           kWaterDensity;  // [1/K]
+    m_buoyancyFlux = kGravity / kHeatPerVolume * expansion *
+                     (loss - m_heating[0] * (kHeatPerVolume * m_grid.volume[0] / m_grid.faceArea[0]));
+    if (!m_switches.heat) {
+        std::fill(m_heating.begin(), m_heating.end(), Real(0.0));
+        return;
+    }
+    m_heating[0] -= loss * (m_grid.faceArea[0] / (kHeatPerVolume * m_grid.volume[0]));
+}
+
+template <class Real>
+void Column<Real>::diffusivities(const Air<Real>& air) {
+    if (m_switches.fixedDiffusivity >= 0.0) {
+        std::fill(m_diffusivity.begin(), m_diffusivity.end(), Real(m_switches.fixedDiffusivity));
+    } else if (m_switches.mixing) {
+        turbulentDiffusivity(m_grid, m_density, air.wind10, m_parameters.latitude_deg, m_diffusivity);
+    } else {
+        std::fill(m_diffusivity.begin(), m_diffusivity.end(), Real(0.0));
+    }
+}
+
+template <class Real>
+void Column<Real>::integrateLane(const Aeration& aeration, const State<Real>& state, int member) {
+    std::vector<double> temperature(m_layers), salinity(m_layers), density(m_layers), oxygen(m_layers);
+    for (int i = 0; i < m_layers; ++i) {
+        temperature[i] = lane(state.heat[i][0], member);
+        salinity[i] = lane(state.solutes[i][kSalt], member);
+        density[i] = lane(m_density[i], member);
+        oxygen[i] = lane(state.solutes[i][kOxygen], member);
+    }
+    const PlumeSource source{aeration.depth, m_aerator.freeAir, aeration.open, m_aerator.bubbleDiameter,
+                             m_parameters.airPressure};
+    PlumeCoefficients coefficients;
+    coefficients.dissolves = m_switches.dissolution;
+    const Plume plume = integratePlume(source, {m_grid, temperature, salinity, density, oxygen},
+                                       m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
+    ++m_plumeCount;
+    const double net = lane(m_parameters.netShare, member);
+    for (int k = 0; k < kPlumeSegments; ++k) {
+        const bool used = k < static_cast<int>(plume.segments.size());
+        for (int i = 0; i < m_layers; ++i) {
+            setLane(m_flows.taken[k][i], member, used ? net * plume.segments[k].entrained[i] : 0.0);
+            setLane(m_flows.returned[k][i], member,
+                    used ? net * plume.segments[k].flow * plume.segments[k].released[i] : 0.0);
+        }
+    }
+    m_flows.segments = std::max(m_flows.segments, static_cast<int>(plume.segments.size()));
+    for (int i = 0; i < m_layers; ++i) {
+        double bubbles = 0.0;
+        for (const PlumeSegment& segment : plume.segments) {
+            bubbles += (segment.oxygenGain - segment.oxygenLoss) * segment.released[i] / m_grid.volume[i];
+        }
+        setLane(m_bubbleNet[i], member, bubbles);
+        setLane(m_bubbleReference[i], member, std::max(oxygen[i], 1e-3));
+        setLane(m_plumeDensity[i], member, density[i]);
+    }
+    setLane(m_lifting, member, m_bottom.exists() ? net * plume.throughBottom : 0.0);
+}
+
+template <class Real>
+void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
+    if (aeration.open == 0) {
+        m_lifting = 0.0;
+        m_flows.moving = false;
+        m_last = aeration;
+        m_plumeStale = true;
+        return;
+    }
+    const bool changed = !(aeration == m_last);
+    if (m_switches.freezePlume && !changed) {
+        return;
+    }
+    if (changed || m_plumeStale) {
+        m_flows.segments = 0;
+    }
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        double moved = 0.0;
+        for (int i = 0; i < m_layers; ++i) {
+            moved = std::max(moved, std::fabs(lane(m_density[i], member) - lane(m_plumeDensity[i], member)));
+        }
+        if (changed || m_plumeStale || moved > kPlumeTolerance) {
+            integrateLane(aeration, state, member);
+        }
+    }
+    m_flows.moving = true;
+    m_last = aeration;
+    m_plumeStale = false;
+}
+
+template <class Real>
+void Column<Real>::placeFish(const State<Real>& state) {
+    const Lines& lines = m_parameters.lines;
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        for (int i = 0; i < m_layers; ++i) {
+            m_laneOxygen[i] = lane(state.solutes[i][kOxygen], member);
+            m_laneTemperature[i] = lane(state.heat[i][0], member);
+        }
+        FishWater& water = m_fishWater[member];
+        const double best = water.oxygen(m_laneOxygen, m_laneTemperature, lines.fishShare, lines.fishMax);
+        water.places(m_laneOxygen, m_laneTemperature, best, lines.stress, lines.fishMax, m_lanePlaces);
+        for (int i = 0; i < m_layers; ++i) {
+            setLane(m_fishPlace[i], member, m_lanePlaces[i]);
+        }
+    }
+}
+
+template <class Real>
+void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
+                               double dt) {
+    const Parameters<Real>& p = m_parameters;
+    const bool dark = !(largestLane(air.shortwave) > 0.0);
+    const bool running = aeration.open > 0;
+    placeFish(state);
+    const int stirred = running && aeration.depth >= largestLane(p.muckReach)
+                            ? m_grid.layerAt(aeration.depth)
+                            : -1;
+    for (int i = 0; i < m_layers; ++i) {
+        const Real& temperature = state.heat[i][0];
+        const Real warm = temperature - 20.0;
+        const Real chlorophyll = state.solutes[i][kChlorophyll];
+        const Real weeds = p.weedMass * m_weedPerArea[i];
+        if (dark) {
+            m_reactions.photosynthesis[i] = 0.0;
+        } else {
+            m_reactions.photosynthesis[i] =
+                p.photosynthesisFactor * (p.photosynthesis * chlorophyll + p.weedPhotosynthesis * weeds) *
+                exp(std::log(kPhotosynthesisTheta.value) * warm) * tanh(m_light[i] / p.saturationLight);
+        }
+        m_reactions.respiration[i] =
+            p.respirationFactor *
+            (p.respirationBase + p.respirationPerChlorophyll * chlorophyll + p.weedRespiration * weeds) *
+            exp(std::log(kRespirationTheta.value) * warm);
+        m_reactions.fish[i] =
+            p.fishStock * fishRespiration(p.fishMass_g, temperature) * m_fishPlace[i] / m_grid.volume[i];
+        Real area = m_grid.bottomArea[i];
+        if (i == stirred) {
+            area += std::min(kStirredArea.value * aeration.open, m_grid.faceArea[i]) *
+                    (kStirredDemandFactor.value - 1.0);
+        }
+        m_reactions.sediment[i] = p.sedimentDemand * area / m_grid.volume[i] *
+                                  exp(log(p.sedimentTheta) * warm) * coldMud(temperature);
+        const Real debtWarm = exp(std::log(kDebtTheta.value) * warm);
+        m_reactions.fast[i] = p.fastRate * debtWarm;
+        m_reactions.medium[i] = p.mediumRate * debtWarm;
+        m_reactions.slow[i] = p.slowRate * exp(std::log(kSlowTheta.value) * warm);
+        const Real bubbles = running ? m_bubbleNet[i] : Real(0.0);
+        m_reactions.bubbles[i] = max(bubbles, Real(0.0));
+        m_reactions.stripped[i] = max(-bubbles, Real(0.0)) / m_bubbleReference[i];
+        m_reactions.stirredFast[i] = 0.0;
+        m_reactions.stirredMedium[i] = 0.0;
+    }
+    const Real surface = state.heat[0][0];
+    const Real velocity = pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux);
+    m_reactions.surfaceRate = velocity * (m_grid.faceArea[0] / m_grid.volume[0]);
+    m_reactions.saturation = oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
+
+    // Muck leaves its store first order while the diffuser runs; over a step exactly so.
+    if (stirred >= 0) {
+        const double time = kMuckReleaseTime_h.value * kHour;
+        const double perSecond = dt > 0.0 ? -std::expm1(-dt / time) / dt : 1.0 / time;
+        Real released = 0.0;
+        for (int d = 0; d < std::min(aeration.open, static_cast<int>(state.muck.size())); ++d) {
+            released += state.muck[d] * perSecond;
+        }
+        released = released / m_grid.volume[stirred];
+        m_reactions.stirredFast[stirred] = kMuckFastShare.value * released;
+        m_reactions.stirredMedium[stirred] = (1.0 - kMuckFastShare.value) * released;
+    }
+}
+
+template <class Real>
+void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
+    const bool stirs = aeration.depth >= largestLane(m_parameters.muckReach);
+    for (int d = 0; d < static_cast<int>(m_state.muck.size()); ++d) {
+        if (d < aeration.open && stirs) {
+            m_state.muck[d] *= std::exp(-dt / (kMuckReleaseTime_h.value * kHour));
+        } else {
+            const double rebuilt = -std::expm1(-dt / (kMuckRebuildTime_d.value * kDay));
+            m_state.muck[d] += (m_parameters.muckStore - m_state.muck[d]) * rebuilt;
+        }
+    }
+}
+
+template <class Real>
+void Column<Real>::record(int i, const ReactionAmounts<Real>& a, double dt) {
+    const double volume = m_grid.volume[i];
+    auto& term = m_ledger.oxygen;
+    term[kPhotosynthesis] += volume * dt * m_reactions.photosynthesis[i];
+    term[kRespiration] -= volume * a.respiration;
+    term[kFishTerm] -= volume * a.fish;
+    term[kSediment] -= volume * a.sediment;
+    term[kDebtTerm] -= volume * (a.fast + a.medium + a.slow);
+    term[kSurface] += volume * (a.surfaceIn - a.surfaceOut);
+    term[kBubbles] += volume * (dt * m_reactions.bubbles[i] - a.stripped);
+    term[kSurfaceAerator] += volume * dt * m_reactions.aerator[i];
+    m_ledger.debtRegenerated += volume * a.regenerated;
+    m_ledger.debtStirred += volume * dt * (m_reactions.stirredFast[i] + m_reactions.stirredMedium[i]);
+    m_ledger.debtOxidised += volume * (a.fast + a.medium);
+}
+
+template <class Real>
+void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
+    sunlight(air, m_state);
+    heatRates(air, m_state);
+    for (int i = 0; i < m_layers; ++i) {
+        m_state.heat[i][0] += dt * m_heating[i];
+    }
+    densities(m_state);
+    diffusivities(air);
+    plume(aeration, m_state);
+    m_transportHeat.prepare(dt, m_diffusivity, kMolecularHeat, m_flows);
+    m_transportHeat.template advance<1>(m_flows, {Real(0.0)}, m_state.heat);
+    m_transportSolutes.prepare(dt, m_diffusivity, kMolecularSolute, m_flows);
+    m_transportSolutes.template advance<kSolutes>(m_flows, {}, m_state.solutes);
+
+    reactionsOf(air, aeration, m_state, dt);
+    for (int i = 0; i < m_layers; ++i) {
+        auto& s = m_state.solutes[i];
+        record(i, reactionStep(m_reactions, i, dt, s[kOxygen], s[kFast], s[kMedium], s[kSlow]), dt);
+    }
+    stirMuck(aeration, dt);
+    m_ledger.lifted += dt * m_lifting;
+}
+
+template <class Real>
+void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
+                         State<Real>& out) {
+    sunlight(air, state);
+    heatRates(air, state);
+    densities(state);
+    diffusivities(air);
+    plume(aeration, state);
+    m_transportHeat.template rates<1>(m_diffusivity, kMolecularHeat, m_flows, {Real(0.0)}, state.heat,
+                                      out.heat);
+    m_transportSolutes.template rates<kSolutes>(m_diffusivity, kMolecularSolute, m_flows, {}, state.solutes,
+                                                out.solutes);
+    reactionsOf(air, aeration, state, 0.0);
+    for (int i = 0; i < m_layers; ++i) {
+        out.heat[i][0] += m_heating[i];
+        const auto& s = state.solutes[i];
+        auto& d = out.solutes[i];
+        const ReactionAmounts<Real> a =
+            reactionRates(m_reactions, i, s[kOxygen], s[kFast], s[kMedium], s[kSlow]);
+        d[kOxygen] += m_reactions.photosynthesis[i] + m_reactions.bubbles[i] + m_reactions.aerator[i] +
+                      a.surfaceIn - a.surfaceOut - a.stripped - a.respiration - a.fish - a.sediment - a.fast -
+                      a.medium - a.slow;
+        d[kFast] += m_reactions.fastShare * a.regenerated + m_reactions.stirredFast[i] - a.fast;
+        d[kMedium] += (1.0 - m_reactions.fastShare) * a.regenerated + m_reactions.stirredMedium[i] - a.medium;
+        d[kSlow] -= a.slow;
+    }
+    const bool stirs = aeration.depth >= largestLane(m_parameters.muckReach);
+    for (int k = 0; k < static_cast<int>(state.muck.size()); ++k) {
+        out.muck[k] = k < aeration.open && stirs
+                          ? -state.muck[k] / (kMuckReleaseTime_h.value * kHour)
+                          : (m_parameters.muckStore - state.muck[k]) / (kMuckRebuildTime_d.value * kDay);
+    }
+}
+
+template <class Real>
+Real Column<Real>::fishWater() {
+    const Lines& lines = m_parameters.lines;
+    Real best = 0.0;
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        for (int i = 0; i < m_layers; ++i) {
+            m_laneOxygen[i] = lane(m_state.solutes[i][kOxygen], member);
+            m_laneTemperature[i] = lane(m_state.heat[i][0], member);
+        }
+        setLane(best, member,
+                m_fishWater[member].oxygen(m_laneOxygen, m_laneTemperature, lines.fishShare, lines.fishMax));
+    }
+    return best;
+}
+
+template <class Real>
+Real Column<Real>::oxygenStored() const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_grid.volume[i] * m_state.solutes[i][kOxygen];
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::debtStored() const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_grid.volume[i] * (m_state.solutes[i][kFast] + m_state.solutes[i][kMedium]);
+    }
+    return sum;
+}
+
+template <class Real>
+std::vector<double> Column<Real>::temperatures(int member) const {
+    std::vector<double> out;
+    for (int i = 0; i < m_layers; ++i) {
+        out.push_back(lane(m_state.heat[i][0], member));
+    }
+    return out;
+}
+
+template <class Real>
+std::vector<double> Column<Real>::solutes(Solute which, int member) const {
+    std::vector<double> out;
+    for (int i = 0; i < m_layers; ++i) {
+        out.push_back(lane(m_state.solutes[i][which], member));
+    }
+    return out;
+}
+
+template class Column<double>;
+template class Column<Pack<4>>;
+
+}  // namespace engine

@@ -1,0 +1,126 @@
+#pragma once
+
+#include "engine/basin.h"
+#include "engine/fish_water.h"
+#include "engine/lane.h"
+#include "engine/parameters.h"
+#include "engine/plume.h"
+#include "engine/reactions.h"
+#include "engine/state.h"
+#include "engine/transport.h"
+
+#include <vector>
+
+namespace engine {
+
+/// The air over the water for the kernels; one member or a pack.
+template <class Real>
+struct Air {
+    Real shortwave = 0.0;       ///< Reaching the surface [W/m^2]
+    Real temperature = 20.0;    ///< [degC]
+    Real vapourPressure = 0.0;  ///< [Pa]
+    Real wind10 = 0.0;          ///< On the pond [m/s]
+    Real cloud = 0.0;           ///< Share of sky
+};
+
+/// What the aerator does during a step; the same for all members of a pack.
+struct Aeration {
+    int open = 0;        ///< Diffusers running
+    double depth = 0.0;  ///< [m]
+    bool operator==(const Aeration&) const = default;
+};
+
+/// The aerator's own numbers that do not change during a run.
+struct AeratorSetup {
+    int diffusers = 0;
+    double freeAir = 0.0;          ///< Per diffuser [m^3/s]
+    double bubbleDiameter = 3e-3;  ///< [m]
+};
+
+/// Parts of the physics that a check or a cause re-run may hold or leave out.
+struct ColumnSwitches {
+    bool heat = true;            ///< Surface heat and sunlight warm and cool the water
+    bool mixing = true;          ///< Wind, convection and quiet diffusion; off: molecular only
+    bool freezePlume = false;    ///< Keep the plume of the first running step (smooth problems)
+    bool dissolution = true;     ///< Bubbles exchange oxygen
+    double fixedDiffusivity = -1.0;  ///< [m^2/s] at all faces if not negative (smooth problems)
+};
+
+/// The water of one member, or of a pack of members, and one step of it.
+template <class Real>
+class Column {
+public:
+    Column(const Grid& grid, const Parameters<Real>& parameters, const AeratorSetup& aerator,
+           const BottomWater& bottom, const StartState<Real>& start, const ColumnSwitches& switches = {});
+
+    /// Advances by `dt` under air and aeration that hold for the step (taken at its middle).
+    void step(double dt, const Air<Real>& air, const Aeration& aeration);
+
+    /// d/dt of a state at an instant under the same physics. Never throws on trial states; continues its
+    /// formulas outside their range.
+    void rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, State<Real>& out);
+
+    /// The plume is integrated again at the next step, whatever has moved (on the clock, each hour).
+    void refreshPlume() { m_plumeStale = true; }
+
+    [[nodiscard]] const State<Real>& state() const { return m_state; }
+    [[nodiscard]] State<Real>& state() { return m_state; }
+    [[nodiscard]] const Grid& grid() const { return m_grid; }
+    [[nodiscard]] const Parameters<Real>& parameters() const { return m_parameters; }
+    [[nodiscard]] Ledger<Real>& ledger() { return m_ledger; }
+    /// Oxygen exceeded by the best share of the volume now [g/m^3].
+    [[nodiscard]] Real fishWater();
+    /// Oxygen of the whole pond [g]; fast plus medium debt of the whole pond [g].
+    [[nodiscard]] Real oxygenStored() const;
+    [[nodiscard]] Real debtStored() const;
+    /// Water the plume carries up through z_b now, net [m^3/s].
+    [[nodiscard]] Real lifting() const { return m_lifting; }
+    /// Integrations of the plume so far, all lanes.
+    [[nodiscard]] long plumeCount() const { return m_plumeCount; }
+
+    /// One column value by layer of one lane, as plain numbers.
+    [[nodiscard]] std::vector<double> temperatures(int lane) const;
+    [[nodiscard]] std::vector<double> solutes(Solute which, int lane) const;
+
+private:
+    void densities(const State<Real>& state);
+    void sunlight(const Air<Real>& air, const State<Real>& state);
+    void heatRates(const Air<Real>& air, const State<Real>& state);
+    void plume(const Aeration& aeration, const State<Real>& state);
+    void integrateLane(const Aeration& aeration, const State<Real>& state, int lane);
+    void diffusivities(const Air<Real>& air);
+    void placeFish(const State<Real>& state);
+    void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
+    void stirMuck(const Aeration& aeration, double dt);
+    void record(int i, const ReactionAmounts<Real>& amounts, double dt);
+
+    Grid m_grid;
+    Parameters<Real> m_parameters;
+    AeratorSetup m_aerator;
+    BottomWater m_bottom;
+    ColumnSwitches m_switches;
+    int m_layers;
+    State<Real> m_state;
+    Ledger<Real> m_ledger;
+    Flows<Real> m_flows;
+    Transport<Real> m_transportHeat, m_transportSolutes;
+    Reactions<Real> m_reactions;
+    std::vector<double> m_nearInfrared;         // Share left at each face, N + 1
+    std::vector<double> m_weedPerArea;          // Share of the weed mass by layer over its volume [1/m]
+    std::vector<Real> m_density, m_diffusivity, m_light, m_heating, m_photosynthesisT;
+    Real m_buoyancyFlux = 0.0;                  // Lost at the surface [m^2/s^3]
+
+    Aeration m_last;
+    bool m_plumeStale = true;
+    long m_plumeCount = 0;
+    std::vector<Real> m_plumeDensity;           // When the plume was last integrated
+    std::vector<Real> m_bubbleNet;              // Oxygen from bubbles by layer [g/m^3/s], may be negative
+    std::vector<Real> m_bubbleReference;        // Oxygen there at that time [g/m^3]
+    Real m_lifting = 0.0;
+
+    std::vector<FishWater> m_fishWater;         // One a lane
+    std::vector<Real> m_fishPlace;
+    std::vector<double> m_laneOxygen, m_laneTemperature, m_lanePlaces;
+};
+
+}  // namespace engine

@@ -1,0 +1,55 @@
+#pragma once
+
+#include "engine/basin.h"
+#include "engine/lane.h"
+#include "engine/units.h"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace engine {
+
+inline constexpr double kMolecularHeat = 1.4e-7;    ///< [m^2/s]
+inline constexpr double kMolecularSolute = 2.0e-9;  ///< [m^2/s]
+inline constexpr double kGreatestDiffusivity = 0.05;///< Of convection, so that sums stay finite [m^2/s]
+inline constexpr double kConvectiveLength = 0.4;    ///< Mixing length over depth, at most that of 1 m [-]
+
+/// Vertical turbulent diffusivity at the faces [m^2/s], size N + 1; the ends are 0.
+///
+/// Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind.
+/// Quiet water: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43, N^2 at least 7.5e-5 /s^2.
+/// Convection: where denser water lies on lighter, K = l^2 sqrt(-N^2), l the kConvectiveLength of the depth.
+/// Molecular diffusion is added by the caller, since it differs between heat and solutes.
+///
+/// @param density  Of the layers [kg/m^3], size N.
+template <class Real>
+void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density, Real wind10, double latitude_deg,
+                          std::vector<Real>& out) {
+    const int layers = grid.layers();
+    constexpr double kKarman = 0.4;
+    const double sine = std::sqrt(std::fabs(std::sin(latitude_deg * kPi / 180.0)));
+    const Real wind = max(wind10, Real(0.05));
+    const Real friction = 1.2e-3 * wind;
+    const Real decay = 6.6 * std::max(sine, 0.1) * pow(wind, -1.84);  // k* [1/m]
+    out[0] = 0.0;
+    out[layers] = 0.0;
+    for (int i = 1; i < layers; ++i) {
+        const double z = grid.face[i];
+        const Real frequency2 =
+            (kGravity / (1000.0 * grid.distance[i])) * (density[i] - density[i - 1]);  // N^2 [1/s^2]
+        const Real stable = max(frequency2, Real(0.0));
+        const Real damping = exp(-min(decay * z, Real(40.0)));
+        const Real shear = friction * damping;
+        const Real ratio = 40.0 * kKarman * kKarman * z * z * stable / (shear * shear + 1e-30);
+        const Real richardson = (sqrt(1.0 + ratio) - 1.0) / 20.0;
+        const Real windy = kKarman * z * shear / (1.0 + 37.0 * richardson * richardson);
+        // (N^2)^-0.43 by log and exp, which packs share with plain numbers.
+        const Real quiet = 1.04e-8 * exp(-0.43 * log(max(stable, Real(7.5e-5))));
+        const double length = kConvectiveLength * std::min(z, 1.0);
+        const Real convective = length * length * sqrt(max(-frequency2, Real(0.0)));
+        out[i] = min(windy + quiet + convective, Real(kGreatestDiffusivity));
+    }
+}
+
+}  // namespace engine
