@@ -26,15 +26,14 @@ std::string format(const Diagnostic& diagnostic) {
 }
 
 bool hasErrors(const Diagnostics& diagnostics) {
-    return std::any_of(diagnostics.begin(), diagnostics.end(), [](const Diagnostic& d) {
-        return d.severity == Severity::Error;
-    });
+    return std::any_of(diagnostics.begin(), diagnostics.end(),
+                       [](const Diagnostic& d) { return d.severity == Severity::Error; });
 }
 
-void ensure(bool condition, std::string_view what, std::source_location where) {
+void ensure(bool condition, std::string_view what, const char* file, int line) {
     if (!condition) {
-        throw InternalError("A fault of our own: this does not hold: " + std::string(what) + " (" +
-                            where.file_name() + ":" + std::to_string(where.line()) + ").");
+        throw InternalError("A fault of our own: this does not hold: " + std::string(what) + " (" + file +
+                            ":" + std::to_string(line) + ").");
     }
 }
 

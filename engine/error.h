@@ -1,6 +1,5 @@
 #pragma once
 
-#include <source_location>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -42,9 +41,10 @@ public:
 };
 
 /// Throws InternalError naming the place unless `condition` holds; stays on in release builds.
-void ensure(bool condition,
-            std::string_view what,
-            std::source_location where = std::source_location::current());
+/// `file` and `line` are the caller's: the builtins of both compilers, since Clang 14 with the
+/// standard library of GCC 12 has no std::source_location.
+void ensure(bool condition, std::string_view what, const char* file = __builtin_FILE(),
+            int line = __builtin_LINE());
 
 /// Throws ArgumentError naming `name`, the value and its range unless low <= value <= high (NaN fails).
 void requireRange(std::string_view name, double value, double low, double high, std::string_view unit);

@@ -1,0 +1,92 @@
+#pragma once
+
+#include <Eigen/Core>
+
+#include <cmath>
+
+namespace engine {
+
+/// W members of an ensemble that march in step: the kernels are templates on their number type,
+/// which is `double` or a Pack. Every operation works lane by lane and is evaluated at once, so no
+/// lane's bits depend on its neighbours.
+template <int W>
+struct Pack {
+    using Values = Eigen::Array<double, W, 1>;
+    Values a = Values::Zero();
+
+    Pack() = default;
+    Pack(double all) : a(Values::Constant(all)) {}  // NOLINT: a number is the same in every lane
+    explicit Pack(const Values& values) : a(values) {}
+
+    friend Pack operator+(const Pack& x, const Pack& y) { return Pack(Values(x.a + y.a)); }
+    friend Pack operator-(const Pack& x, const Pack& y) { return Pack(Values(x.a - y.a)); }
+    friend Pack operator*(const Pack& x, const Pack& y) { return Pack(Values(x.a * y.a)); }
+    friend Pack operator/(const Pack& x, const Pack& y) { return Pack(Values(x.a / y.a)); }
+    Pack operator-() const { return Pack(Values(-a)); }
+    Pack& operator+=(const Pack& y) { return a += y.a, *this; }
+    Pack& operator-=(const Pack& y) { return a -= y.a, *this; }
+    Pack& operator*=(const Pack& y) { return a *= y.a, *this; }
+
+    friend Pack max(const Pack& x, const Pack& y) { return Pack(Values(x.a.max(y.a))); }
+    friend Pack min(const Pack& x, const Pack& y) { return Pack(Values(x.a.min(y.a))); }
+    friend Pack sqrt(const Pack& x) { return Pack(Values(x.a.sqrt())); }
+    friend Pack exp(const Pack& x) { return Pack(Values(x.a.exp())); }
+    friend Pack log(const Pack& x) { return Pack(Values(x.a.log())); }
+    friend Pack tanh(const Pack& x) { return Pack(Values(x.a.tanh())); }
+    friend Pack abs(const Pack& x) { return Pack(Values(x.a.abs())); }
+    friend Pack pow(const Pack& x, double power) { return Pack(Values(x.a.pow(power))); }
+};
+
+// The same names for plain numbers, so that a kernel reads alike on both.
+inline double max(double x, double y) {
+    return x > y ? x : y;
+}
+inline double min(double x, double y) {
+    return x < y ? x : y;
+}
+using std::abs;
+using std::exp;
+using std::log;
+using std::pow;
+using std::sqrt;
+using std::tanh;
+
+template <class Real>
+inline constexpr int kLanes = 1;
+template <int W>
+inline constexpr int kLanes<Pack<W>> = W;
+
+[[nodiscard]] inline double lane(double x, int) {
+    return x;
+}
+template <int W>
+[[nodiscard]] double lane(const Pack<W>& x, int i) {
+    return x.a[i];
+}
+inline void setLane(double& x, int, double value) {
+    x = value;
+}
+template <int W>
+void setLane(Pack<W>& x, int i, double value) {
+    x.a[i] = value;
+}
+
+/// x where the condition value is positive, else y.
+inline double wherePositive(double condition, double x, double y) {
+    return condition > 0.0 ? x : y;
+}
+template <int W>
+Pack<W> wherePositive(const Pack<W>& condition, const Pack<W>& x, const Pack<W>& y) {
+    return Pack<W>(typename Pack<W>::Values((condition.a > 0.0).select(x.a, y.a)));
+}
+
+/// The largest value over all lanes.
+[[nodiscard]] inline double largestLane(double x) {
+    return x;
+}
+template <int W>
+[[nodiscard]] double largestLane(const Pack<W>& x) {
+    return x.a.maxCoeff();
+}
+
+}  // namespace engine
