@@ -9,9 +9,21 @@ constexpr double radians(double degrees) {
     return degrees * kPi / 180.0;
 }
 
-// Hours by which sun time runs ahead of the clock.
-double sunAheadOfClock_h(double longitude_deg, double utcOffset_h, int dayOfYear) {
-    return longitude_deg / 15.0 - utcOffset_h + equationOfTime_h(dayOfYear);
+// Declination [rad] and equation of time [h] of Spencer (1971), Search 2(5):172, coefficients from memory and
+// held by a test to an algorithm of the almanac.
+struct SpencerSun {
+    double declination;
+    double equationOfTime_h;
+};
+
+SpencerSun spencerSun(int dayOfYear) {
+    const double g = 2.0 * kPi * (dayOfYear - 1) / 365.0;
+    const double declination = 0.006918 - 0.399912 * std::cos(g) + 0.070257 * std::sin(g) -
+                               0.006758 * std::cos(2.0 * g) + 0.000907 * std::sin(2.0 * g) -
+                               0.002697 * std::cos(3.0 * g) + 0.00148 * std::sin(3.0 * g);
+    const double angle = 0.000075 + 0.001868 * std::cos(g) - 0.032077 * std::sin(g) -
+                         0.014615 * std::cos(2.0 * g) - 0.040849 * std::sin(2.0 * g);
+    return {declination, angle * 12.0 / kPi};
 }
 
 }  // namespace
@@ -30,7 +42,7 @@ double equationOfTime_h(int dayOfYear) {
 }
 
 double solarHour(double longitude_deg, double utcOffset_h, int dayOfYear, double clock_h) {
-    return clock_h + sunAheadOfClock_h(longitude_deg, utcOffset_h, dayOfYear);
+    return clock_h + longitude_deg / 15.0 - utcOffset_h + equationOfTime_h(dayOfYear);
 }
 
 double sinElevation(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear,
@@ -43,14 +55,14 @@ double sinElevation(double latitude_deg, double longitude_deg, double utcOffset_
 
 SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear) {
     const double latitude = radians(latitude_deg);
-    const double delta = declination(dayOfYear);
-    const double cosine = (std::sin(radians(-0.833)) - std::sin(latitude) * std::sin(delta)) /
-                          (std::cos(latitude) * std::cos(delta));
+    const SpencerSun sun = spencerSun(dayOfYear);
+    const double cosine = (std::sin(radians(-0.833)) - std::sin(latitude) * std::sin(sun.declination)) /
+                          (std::cos(latitude) * std::cos(sun.declination));
     if (!(cosine >= -1.0 && cosine <= 1.0)) {
         return {};
     }
     const double halfDay_h = std::acos(cosine) * 12.0 / kPi;
-    const double noon_h = 12.0 - sunAheadOfClock_h(longitude_deg, utcOffset_h, dayOfYear);
+    const double noon_h = 12.0 + utcOffset_h - longitude_deg / 15.0 - sun.equationOfTime_h;
     return {noon_h - halfDay_h, noon_h + halfDay_h};
 }
 

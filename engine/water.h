@@ -20,8 +20,9 @@ inline constexpr double kWaterViscosity = 1.004e-6;
 /// Temperature of the International Practical Scale of 1968 over that of 1990 (Saunders 1990).
 inline constexpr double kIpts68PerIts90 = 1.00024;
 
-/// Air pressure of the US Standard Atmosphere 1976 [Pa] at a height above sea level [m].
-/// Other common formulas differ: at 1800 m the isothermal one of Metcalf & Eddy by 0.5 %.
+/// Air pressure of the US Standard Atmosphere 1976 [Pa] at a height above sea level [m]
+/// (geopotential; in plain height about 13 Pa less than the standard's at 3000 m).
+/// Other common formulas differ: at 1800 m the isothermal one of Metcalf & Eddy by 0.4 %.
 /// @throws ArgumentError unless -500 <= elevation <= 7000.
 /// Source: p = 101325 (1 - 2.25577e-5 z)^5.25588, as in APHA 4500-O.
 [[nodiscard]] double airPressure(double elevation);
