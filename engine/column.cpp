@@ -89,7 +89,9 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         field->assign(m_layers, zero);
     }
     m_diffusivity.assign(m_layers + 1, zero);
-    m_fishWater.assign(kLanes<Real>, FishWater(m_grid));
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        m_fishWater.emplace_back(m_grid);
+    }
     for (auto* field : {&m_laneOxygen, &m_laneTemperature, &m_lanePlaces}) {
         field->assign(m_layers, 0.0);
     }

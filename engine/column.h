@@ -52,6 +52,8 @@ class Column {
 public:
     Column(const Grid& grid, const Parameters<Real>& parameters, const AeratorSetup& aerator,
            const BottomWater& bottom, const StartState<Real>& start, const ColumnSwitches& switches = {});
+    Column(const Column&) = delete;  // its parts refer to its own grid
+    Column& operator=(const Column&) = delete;
 
     /// Advances by `dt` under air and aeration that hold for the step (taken at its middle).
     void step(double dt, const Air<Real>& air, const Aeration& aeration);

@@ -27,8 +27,4 @@ double pistonVelocityColeCaraco(double wind10) {
     return 2.07 * kMetrePerSecondOfCmPerHour + windPart600(wind10);
 }
 
-double pistonVelocityWind600(double wind10) {
-    return 0.2 / kDay + windPart600(wind10);
-}
-
 }  // namespace engine

@@ -32,7 +32,12 @@ inline constexpr double kMetrePerSecondOfCmPerHour = 0.01 / kHour;  ///< 1 cm/h 
 /// Floor 0.2 m/d (0.1 to 0.3; Emerson 1975, Limnol. Oceanogr. 20:754-761, small sheltered lakes);
 /// wind part 0.215 U^1.7 cm/h, Cole & Caraco (1998) without their constant.
 /// @param wind10  Wind at 10 m over the pond, shelter included [m/s], >= 0.
-[[nodiscard]] double pistonVelocityWind600(double wind10);
+template <class Real>
+[[nodiscard]] Real pistonVelocityWind600(Real wind10) {
+    using std::max;
+    using std::pow;
+    return 0.2 / kDay + 0.215 * kMetrePerSecondOfCmPerHour * pow(max(wind10, Real(0.0)), 1.7);
+}
 
 /// Piston velocity [m/s] at Schmidt number 600.
 /// sqrt((floor + wind part)^2 + convection^2), the last by surface renewal,
@@ -42,10 +47,10 @@ inline constexpr double kMetrePerSecondOfCmPerHour = 0.01 / kHour;  ///< 1 cm/h 
 /// @param wind10        Wind at 10 m over the pond [m/s], >= 0.
 /// @param buoyancyFlux  Buoyancy lost at the surface [m^2/s^3], positive while it cools.
 template <class Real>
-[[nodiscard]] Real pistonVelocity600(double wind10, Real buoyancyFlux) {
+[[nodiscard]] Real pistonVelocity600(Real wind10, Real buoyancyFlux) {
     using std::max;
     using std::sqrt;
-    const double steady = pistonVelocityWind600(wind10);
+    const Real steady = pistonVelocityWind600(wind10);
     const Real renewal = sqrt(kWaterViscosity * max(buoyancyFlux, Real(0.0)));  // (epsilon nu)^(1/2)
     constexpr double kConvection = 0.29 * 0.29 / 600.0;
     return sqrt(steady * steady + kConvection * renewal);
@@ -54,7 +59,7 @@ template <class Real>
 /// Piston velocity of oxygen [m/s]: pistonVelocity600() times (Sc/600)^(-1/2), fresh water, 0 to 40 degC.
 /// @param temperature  Of the surface water [degC].
 template <class Real>
-[[nodiscard]] Real pistonVelocityOxygen(Real temperature, double wind10, Real buoyancyFlux) {
+[[nodiscard]] Real pistonVelocityOxygen(Real temperature, Real wind10, Real buoyancyFlux) {
     using std::sqrt;
     return pistonVelocity600(wind10, buoyancyFlux) * sqrt(600.0 / schmidtOxygen(temperature));
 }

@@ -97,11 +97,4 @@ std::optional<double> cloudFromShortwave(double sinElevation, int dayOfYear, dou
     return std::clamp(1.0 - (reached - 0.25) / 0.50, 0.0, 1.0);
 }
 
-double longwaveIn(double airTemperature, double vapourPressureAir, double cloudShare) {
-    const double kelvin = airTemperature + 273.0;
-    const double emissivity = 0.6 + 0.031 * std::sqrt(vapourPressureAir / kPascalPerMmHg);
-    return kStefanBoltzmann * kelvin * kelvin * kelvin * kelvin * emissivity * (1.0 - 0.03) *
-           (1.0 + 0.17 * cloudShare * cloudShare);
-}
-
 }  // namespace engine

@@ -78,7 +78,14 @@ inline constexpr double kWaterEmissivity = 0.97;
 /// @param airTemperature     [degC]
 /// @param vapourPressureAir  [Pa], >= 0
 /// @param cloudShare         0 to 1
-[[nodiscard]] double longwaveIn(double airTemperature, double vapourPressureAir, double cloudShare);
+template <class Real>
+[[nodiscard]] Real longwaveIn(Real airTemperature, Real vapourPressureAir, Real cloudShare) {
+    using std::sqrt;
+    const Real kelvin = airTemperature + 273.0;
+    const Real square = kelvin * kelvin;
+    const Real emissivity = 0.6 + 0.031 * sqrt(vapourPressureAir / kPascalPerMmHg);
+    return kStefanBoltzmann * 0.97 * square * square * emissivity * (1.0 + 0.17 * cloudShare * cloudShare);
+}
 
 /// Longwave from the water [W/m^2], positive out of the water.
 template <class Real>
@@ -89,21 +96,22 @@ template <class Real>
 }
 
 /// What wind makes of a difference in vapour pressure [W/m^2/Pa]; wind at 7 m [m/s].
-[[nodiscard]] constexpr double windFunction(double wind7) {
-    return (19.0 + 0.95 * wind7 * wind7) * kWattPerLangleyDay / kPascalPerMmHg;
+template <class Real>
+[[nodiscard]] constexpr Real windFunction(Real wind7) {
+    return (19.0 + 0.95 * wind7 * wind7) * (kWattPerLangleyDay / kPascalPerMmHg);
 }
 
 /// Heat of evaporation [W/m^2], positive out of the water; negative while dew falls.
 /// @param vapourPressureAir  [Pa];  @param wind7  wind at 7 m [m/s]
 template <class Real>
-[[nodiscard]] Real evaporativeLoss(Real waterTemperature, double vapourPressureAir, double wind7) {
+[[nodiscard]] Real evaporativeLoss(Real waterTemperature, Real vapourPressureAir, Real wind7) {
     return windFunction(wind7) * (vapourPressureKernel(waterTemperature) - vapourPressureAir);
 }
 
 /// Heat of conduction and convection [W/m^2], positive out of the water (water warmer than air).
 /// @param airTemperature  [degC];  @param wind7  wind at 7 m [m/s]
 template <class Real>
-[[nodiscard]] Real conductiveLoss(Real waterTemperature, double airTemperature, double wind7) {
+[[nodiscard]] Real conductiveLoss(Real waterTemperature, Real airTemperature, Real wind7) {
     constexpr double kBowen = 0.47 * kPascalPerMmHg;  // [Pa/K]
     return (kBowen * windFunction(wind7)) * (waterTemperature - airTemperature);
 }

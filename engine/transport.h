@@ -307,10 +307,10 @@ void Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C
             }
         }
     }
-    solve(fields);
+    solve<C>(fields);
     if (flows.moving) {
-        addPlume(flows, fields);
-        sharpen(fields);
+        addPlume<C>(flows, fields);
+        sharpen<C>(fields);
     }
 }
 
