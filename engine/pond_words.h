@@ -1,0 +1,88 @@
+#pragma once
+
+#include "engine/pond.h"
+
+#include <array>
+#include <string>
+#include <string_view>
+
+namespace engine {
+
+/// A word of the pond file and what it means.
+template <class E>
+struct Word {
+    std::string_view text;
+    E value;
+};
+
+inline constexpr std::array<Word<Sureness>, 3> kSurenessWords{{
+    {"measured", Sureness::Measured},
+    {"estimated", Sureness::Estimated},
+    {"guessed", Sureness::Guessed},
+}};
+inline constexpr std::array<Word<Smell>, 3> kSmellWords{{
+    {"none", Smell::None},
+    {"faint", Smell::Faint},
+    {"strong", Smell::Strong},
+}};
+inline constexpr std::array<Word<SpeciesGroup>, 6> kSpeciesGroupWords{{
+    {"sport", SpeciesGroup::Sport},
+    {"catfish", SpeciesGroup::Catfish},
+    {"carp", SpeciesGroup::Carp},
+    {"koi", SpeciesGroup::Koi},
+    {"trout", SpeciesGroup::Trout},
+    {"percid", SpeciesGroup::Percid},
+}};
+inline constexpr std::array<Word<RampKind>, 5> kRampKindWords{{
+    {"continuous", RampKind::Continuous},
+    {"doubling", RampKind::Doubling},
+    {"linear", RampKind::Linear},
+    {"capped", RampKind::Capped},
+    {"table", RampKind::Table},
+}};
+inline constexpr std::array<Word<HourStamp>, 2> kHourStampWords{{
+    {"start", HourStamp::Start},
+    {"end", HourStamp::End},
+}};
+
+[[nodiscard]] constexpr const auto& wordsOf(Sureness) {
+    return kSurenessWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(Smell) {
+    return kSmellWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(SpeciesGroup) {
+    return kSpeciesGroupWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(RampKind) {
+    return kRampKindWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(HourStamp) {
+    return kHourStampWords;
+}
+
+/// The word of the pond file for a value, such as "doubling".
+template <class E>
+[[nodiscard]] constexpr std::string_view wordOf(E value) {
+    for (const auto& word : wordsOf(value)) {
+        if (word.value == value) {
+            return word.text;
+        }
+    }
+    return "";
+}
+
+/// `"none", "faint" or "strong"`, for sentences.
+template <class E>
+[[nodiscard]] std::string wordList(E any) {
+    const auto& words = wordsOf(any);
+    std::string list;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        list += i == 0 ? "\"" : i + 1 == words.size() ? " or \"" : ", \"";
+        list += words[i].text;
+        list += '"';
+    }
+    return list;
+}
+
+}  // namespace engine
