@@ -37,8 +37,7 @@ double inverseDistance(int dayOfYear) {
 }
 
 double equationOfTime_h(int dayOfYear) {
-    const double b = 2.0 * kPi * (dayOfYear - 81) / 364.0;
-    return 0.1645 * std::sin(2.0 * b) - 0.1255 * std::cos(b) - 0.025 * std::sin(b);
+    return spencerSun(dayOfYear).equationOfTime_h;
 }
 
 double solarHour(double longitude_deg, double utcOffset_h, int dayOfYear, double clock_h) {

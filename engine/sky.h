@@ -22,10 +22,13 @@ inline constexpr double kSolarConstant = 0.0820e6 / kMinute;
 /// Inverse relative distance between earth and sun [-], squared as the flux needs it, eq 23.
 [[nodiscard]] double inverseDistance(int dayOfYear);
 
-/// Seasonal correction of solar time [h], eq 32 and 33: sun time minus mean time.
+/// Sun time minus mean time [h], -0.24 to 0.27 over the year.
+/// Accuracy: within a minute of the almanac's algorithm, where eq 33 is not (December).
+/// Source: Spencer (1971), Search 2(5):172. Tested: tests/published/sky_test.cpp
 [[nodiscard]] double equationOfTime_h(int dayOfYear);
 
-/// Sun time [h], 12 when the sun stands highest, of a clock hour; eq 31.
+/// Sun time [h], 12 when the sun stands highest, of a clock hour; eq 31 with Spencer's seasonal
+/// correction.
 [[nodiscard]] double solarHour(double longitude_deg, double utcOffset_h, int dayOfYear, double clock_h);
 
 /// Sine of the height of the sun's centre over the horizon [-]; negative at night. No refraction.
@@ -40,7 +43,7 @@ struct SunTimes {
 
 /// When the sun's centre passes -0.833 deg (refraction and half the disc), with the declination of the
 /// whole day. Hours may lie outside 0..24 where the clock's offset does not fit the longitude.
-/// Spencer's series, not eq 24 and 32, whose sunset is more than 5 min off in October at 45 deg.
+/// Spencer's declination, not eq 24, with which sunset is more than 5 min off in October at 45 deg.
 /// Accuracy: within 5 min of the almanac's algorithm between 60 S and 60 N.
 /// Source: Spencer (1971), Search 2(5):172. Tested: tests/published/sky_test.cpp
 [[nodiscard]] SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear);
