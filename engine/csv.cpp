@@ -22,8 +22,13 @@ std::string_view trimmed(std::string_view text) {
 }
 
 bool isDecimalComma(std::string_view text) {
-    const auto comma = text.find(',');
-    return comma != std::string_view::npos && toNumber(std::string(text).replace(comma, 1, "."));
+    std::string changed(text);
+    const auto comma = changed.find(',');
+    if (comma == std::string::npos) {
+        return false;
+    }
+    changed[comma] = '.';
+    return toNumber(changed).has_value();
 }
 
 }  // namespace
@@ -96,12 +101,17 @@ bool CsvRows::readCell() {
 
 bool CsvRows::readQuoted(std::string& cell) {
     ++m_at;
-    while (m_at < m_text.size()) {
-        const char c = m_text[m_at++];
-        if (c != '"') {
-            m_nextLine += c == '\n' ? 1 : 0;
-            cell += c;
-        } else if (m_at < m_text.size() && m_text[m_at] == '"') {
+    while (true) {
+        const auto quote = std::min(m_text.find('"', m_at), m_text.size());
+        const auto part = m_text.substr(m_at, quote - m_at);
+        m_nextLine += static_cast<int>(std::count(part.begin(), part.end(), '\n'));
+        cell += part;
+        if (quote == m_text.size()) {
+            m_fault = "The quote that is opened in this row is never closed.";
+            return false;
+        }
+        m_at = quote + 1;
+        if (m_at < m_text.size() && m_text[m_at] == '"') {
             cell += '"';
             ++m_at;
         } else if (atLineEnd() || m_text[m_at] == ',') {
@@ -111,8 +121,6 @@ bool CsvRows::readQuoted(std::string& cell) {
             return false;
         }
     }
-    m_fault = "The quote that is opened in this row is never closed.";
-    return false;
 }
 
 void CsvFaults::add(int line, std::string_view key, std::string sentence) {

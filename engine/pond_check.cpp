@@ -23,10 +23,6 @@ bool isWhole(double value) {
     return std::floor(value) == value;
 }
 
-bool isSaneYear(Date date) {
-    return date.year() >= std::chrono::year(1900) && date.year() <= std::chrono::year(2200);
-}
-
 /// Visitor of pond_keys.h that checks each key by itself.
 class KeyCheck {
 public:
@@ -45,11 +41,11 @@ public:
     void number(const char* key, const Quantity& quantity, const NumberRule& rule) {
         const std::string itsPath = path(key);
         const bool hasParts = m_faults.isWritten(childPath(itsPath, "value"));
-        range(hasParts ? childPath(itsPath, "value") : itsPath, quantity.value, rule);
+        const bool isSane = range(hasParts ? childPath(itsPath, "value") : itsPath, quantity.value, rule);
         if (quantity.low.has_value() != quantity.high.has_value()) {
             m_faults.add(itsPath, "The low and the high end must be given together.");
         } else if (quantity.low && range(childPath(itsPath, "low"), *quantity.low, rule) &&
-                   range(childPath(itsPath, "high"), *quantity.high, rule) &&
+                   range(childPath(itsPath, "high"), *quantity.high, rule) && isSane &&
                    !(*quantity.low <= quantity.value && quantity.value <= *quantity.high)) {
             m_faults.add(itsPath, "The value " + withUnit(quantity.value, rule) +
                                       " must lie between its low end " + withUnit(*quantity.low, rule) +
@@ -192,6 +188,10 @@ std::optional<double> deepestPoint(const BasinShape& basin) {
         return basin.contours.back().depth.value;
     }
     return basin.maxDepth ? std::optional(basin.maxDepth->value) : std::nullopt;
+}
+
+bool isSaneYear(Date date) {
+    return date.year() >= std::chrono::year(1900) && date.year() <= std::chrono::year(2200);
 }
 
 void checkKeys(const Pond& pond, const PondFaults& faults) {

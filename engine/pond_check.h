@@ -17,6 +17,9 @@ namespace engine {
 /// Deepest point of the basin [m], from its contours or its key; nothing if neither is there.
 [[nodiscard]] std::optional<double> deepestPoint(const BasinShape& basin);
 
+/// Dates of ponds lie in the years 1900 to 2200.
+[[nodiscard]] bool isSaneYear(Date date);
+
 /// Where faults of a pond are said.
 class PondFaults {
 public:

@@ -1,5 +1,6 @@
 #include "engine/local_time.h"
 #include "engine/pond_check.h"
+#include "engine/text.h"
 #include "engine/text_file.h"
 
 #include <algorithm>
@@ -43,7 +44,8 @@ void checkContours(const std::vector<Contour>& contours, const PondFaults& fault
                                               " m must be below that of the contour before, " +
                                               shownNumber(contours[i - 1].depth) + " m.");
         }
-        if (area > contours[i - 1].area) {
+        const bool isSurfaceBad = i == 1 && contours[0].area <= 0.0;
+        if (area > contours[i - 1].area && !isSurfaceBad) {
             faults.add(path + ".area_m2", "The area " + shownNumber(area) +
                                               " m2 must not be larger than that of the contour above, " +
                                               shownNumber(contours[i - 1].area) + " m2.");
@@ -71,11 +73,11 @@ void checkThreeNumbers(const BasinShape& basin, const PondFaults& faults) {
     const double mean = *basin.meanDepth;
     const double power = deepest / mean - 1.0;
     if (mean > 0.0 && deepest > 0.0 && !(power >= kLeastPower && power <= kMostPower)) {
-        faults.add("basin.mean_depth_m",
-                   "The mean depth is " + shownNumber(mean) + " m, but with a deepest point of " +
-                       shownNumber(deepest) + " m it must be from " +
-                       shownNumber(deepest / (kMostPower + 1.0)) + " to " +
-                       shownNumber(std::floor(1000.0 * deepest / (kLeastPower + 1.0)) / 1000.0) + " m.");
+        const std::string least = fixed(std::ceil(100.0 * deepest / (kMostPower + 1.0)) / 100.0, 2);
+        const std::string most = fixed(std::floor(100.0 * deepest / (kLeastPower + 1.0)) / 100.0, 2);
+        faults.add("basin.mean_depth_m", "The mean depth is " + shownNumber(mean) +
+                                             " m, but with a deepest point of " + shownNumber(deepest) +
+                                             " m it must be from " + least + " to " + most + " m.");
     }
 }
 
@@ -147,7 +149,7 @@ void checkProfile(const Pond& pond, const PondFaults& faults) {
     checkSize("profile.temperature_c", profile.temperature, profile.depth.size(), faults);
     checkSize("profile.oxygen_mg_per_l", profile.oxygen, profile.depth.size(), faults);
     checkSize("profile.salinity", profile.salinity, profile.depth.size(), faults);
-    if (profile.at && pond.place.firstDay) {
+    if (profile.at && pond.place.firstDay && isSaneYear(*pond.place.firstDay)) {
         const LocalTime midnight = std::chrono::local_days(*pond.place.firstDay);
         const auto after = *profile.at - midnight;
         if (after < -std::chrono::days(3) || after > std::chrono::hours(24)) {
@@ -217,6 +219,16 @@ void checkWeather(const Weather& weather, const PondFaults& faults) {
     }
 }
 
+void checkSurfaceAerator(const Pond& pond, const PondFaults& faults) {
+    if (!pond.surfaceAerator || faults.isUnread("surface_aerator.start_time") ||
+        faults.isUnread("surface_aerator.end_time")) {
+        return;
+    }
+    if (pond.surfaceAerator->startTime.has_value() != pond.surfaceAerator->endTime.has_value()) {
+        faults.add("surface_aerator", "The start_time and the end_time must be given together.");
+    }
+}
+
 void checkLimits(const Limits& limits, const PondFaults& faults) {
     if (limits.stress && limits.lethal && limits.lethal->value > limits.stress->value) {
         faults.add("limits.lethal_mg_per_l", "The lethal line " + shownNumber(*limits.lethal) +
@@ -255,10 +267,7 @@ void checkTables(const Pond& pond, const PondFaults& faults) {
     }
     checkProfile(pond, faults);
     checkWeather(pond.weather, faults);
-    if (pond.surfaceAerator &&
-        pond.surfaceAerator->startTime.has_value() != pond.surfaceAerator->endTime.has_value()) {
-        faults.add("surface_aerator", "The start_time and the end_time must be given together.");
-    }
+    checkSurfaceAerator(pond, faults);
     checkLimits(pond.limits, faults);
     if (faults.isWritten("readings") && pond.readingsFile.empty()) {
         faults.add("readings.file", faults.isWritten("readings.file") ? "The text must not be empty."

@@ -27,7 +27,8 @@ void sortByLine(Diagnostics& diagnostics, const std::string& file) {
     if (diagnostics.size() > kMostDiagnostics) {
         const std::string more = std::to_string(diagnostics.size() - kMostDiagnostics);
         diagnostics.resize(kMostDiagnostics);
-        diagnostics.push_back({Severity::Error, file, 0, "", "There are " + more + " more faults."});
+        diagnostics.push_back(
+            {Severity::Error, file, 0, "", "Faults beyond these are not listed: " + more + "."});
     }
 }
 

@@ -103,7 +103,10 @@ private:
     const TomlNode* takeTable(const char* key);
     const TomlNode* takeTables(const char* key);
     void missing(const char* key);
+    void say(int line, const std::string& path, std::string sentence);
+    /// Says a fault of a known key, whose value is then taken as not read.
     void fault(int line, const std::string& path, std::string sentence);
+    bool isTooLong(const TomlNode& list, const std::string& path, std::size_t most);
     void wrongType(const TomlNode& node, const std::string& path, const std::string& wanted);
     void unknownKeys(const TomlNode& table, const std::string& path,
                      const std::vector<std::string_view>& known);

@@ -12,6 +12,8 @@ namespace {
 /// Tables nested deeper than this are refused before parsing: the parser frees them by recursion, so
 /// that a key of a million parts would overflow the stack.
 constexpr int kMostKeyParts = 8;
+/// Ten years of weather by day are 40,000 values.
+constexpr int kMostValues = 100000;
 
 /// Steps over a quoted text that starts at `at`; its content may hold dots of any number.
 std::size_t afterString(std::string_view text, std::size_t at) {
@@ -32,31 +34,44 @@ std::size_t afterString(std::string_view text, std::size_t at) {
     return text.size();
 }
 
-/// Line of the first key with too many parts, or 0.
-int lineOfDeepKey(std::string_view text) {
+/// Looks before parsing for what no pond file has and what would take the parser too long or too deep.
+std::optional<TomlParse> findTooMuch(std::string_view text) {
     int parts = 1;
+    int values = 0;
+    int line = 1;
     std::size_t at = 0;
     while (at < text.size()) {
         const char c = text[at];
         if (c == '"' || c == '\'') {
-            at = afterString(text, at);
+            const std::size_t end = std::min(afterString(text, at), text.size());
+            line += static_cast<int>(std::count(text.begin() + static_cast<std::ptrdiff_t>(at),
+                                                text.begin() + static_cast<std::ptrdiff_t>(end), '\n'));
+            at = end;
             continue;
         }
         if (c == '#') {
             at = std::min(text.find('\n', at), text.size());
             continue;
         }
-        if (c == '.') {
-            if (++parts > kMostKeyParts) {
-                const auto before = text.substr(0, at);
-                return 1 + static_cast<int>(std::count(before.begin(), before.end(), '\n'));
-            }
-        } else if (c == '\n' || c == '=' || c == ',' || c == '[' || c == '{') {
+        parts += c == '.' ? 1 : 0;
+        line += c == '\n' ? 1 : 0;
+        if (c == '\n' || c == '=' || c == ',' || c == '[' || c == '{') {
             parts = 1;
+            values += c == '\n' ? 0 : 1;
+        }
+        if (parts > kMostKeyParts) {
+            return TomlParse{std::nullopt, line,
+                             "This key has more than " + std::to_string(kMostKeyParts) +
+                                 " parts, which no pond file needs."};
+        }
+        if (values > kMostValues) {
+            return TomlParse{std::nullopt, line,
+                             "More than " + std::to_string(kMostValues) +
+                                 " values stand before this place, which no pond file needs."};
         }
         ++at;
     }
-    return 0;
+    return std::nullopt;
 }
 
 int lineOf(const toml::node& node, int parentLine) {
@@ -159,10 +174,8 @@ std::string describe(const TomlNode& node) {
 }
 
 TomlParse parseToml(std::string_view text) {
-    if (const int line = lineOfDeepKey(text)) {
-        return {
-            std::nullopt, line,
-            "This key has more than " + std::to_string(kMostKeyParts) + " parts, which no pond file needs."};
+    if (auto tooMuch = findTooMuch(text)) {
+        return std::move(*tooMuch);
     }
     try {
         const toml::table table = toml::parse(text);
