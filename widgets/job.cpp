@@ -20,7 +20,7 @@ QString sentenceOfException() {
     } catch (const std::bad_alloc&) {
         return Job::tr("There is not enough memory for this computation.");
     } catch (const std::exception& error) {
-        if (const auto sentence = QString::fromUtf8(error.what()); !sentence.isEmpty()) {
+        if (auto sentence = QString::fromUtf8(error.what()); !sentence.isEmpty()) {
             return sentence;
         }
     } catch (...) {
