@@ -1,0 +1,50 @@
+# Which folder may include what. Run as: cmake -DROOT=<folder> -P tests/layering.cmake
+# Prints every include that breaks a layer as file:line: sentence, and fails if there is one.
+cmake_minimum_required(VERSION 3.25)
+
+set(breaches 0)
+
+# Complains about each include in the files of `glob` whose text matches `pattern`.
+function(forbid glob pattern sentence)
+    file(GLOB_RECURSE files ${ROOT}/${glob})
+    foreach(file IN LISTS files)
+        # A list of the lines, without the characters that mean something in a CMake list.
+        file(READ ${file} text)
+        string(REGEX REPLACE "[][;\\]" "" text "${text}")
+        string(REPLACE "\n" ";" lines "${text}")
+        set(number 0)
+        foreach(line IN LISTS lines)
+            math(EXPR number "${number} + 1")
+            if(line MATCHES "^[ \t]*#[ \t]*include[ \t]*[<\"](${pattern})")
+                file(RELATIVE_PATH shown ${ROOT} ${file})
+                message("${shown}:${number}: ${sentence}: ${line}")
+                math(EXPR breaches "${breaches} + 1")
+            endif()
+        endforeach()
+    endforeach()
+    set(breaches ${breaches} PARENT_SCOPE)
+endfunction()
+
+file(GLOB engine_files ${ROOT}/engine/*.h)
+if(NOT engine_files)
+    message(FATAL_ERROR "There is no engine under '${ROOT}', so nothing was checked.")
+endif()
+
+set(any "*.[hc]*")
+set(qt "Q[A-Z]|Qt|qt|qcustomplot")
+forbid("engine/${any}" "${qt}" "the engine knows no Qt")
+forbid("engine/${any}" "widgets/|app/|tests/|CLI" "the engine includes nothing above it")
+forbid("engine/*.h" "toml" "toml++ stays in the engine's .cpp files")
+forbid("widgets/${any}" "app/|tests/|CLI" "widgets include nothing above them")
+forbid("widgets/*.h" "qcustomplot" "QCustomPlot stays in .cpp files")
+forbid("widgets/${any}" "toml" "toml++ stays in the engine")
+forbid("app/${any}" "tests/" "nothing but tests includes tests")
+forbid("app/${any}" "toml" "toml++ stays in the engine")
+forbid("app/cli_${any}" "${qt}|widgets/" "the command line knows the engine alone")
+foreach(folder engine widgets app tests)
+    forbid("${folder}/${any}" "\\.\\.?/" "includes are from the root")
+endforeach()
+
+if(breaches GREATER 0)
+    message(FATAL_ERROR "${breaches} include(s) break a layer.")
+endif()
