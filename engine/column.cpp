@@ -62,7 +62,8 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_flows(m_layers),
       m_transportHeat(m_grid),
       m_transportSolutes(m_grid),
-      m_reactions(m_layers) {
+      m_reactions(m_layers),
+      m_convection(m_grid) {
     const Real zero = 0.0;
     m_state.heat.resize(m_layers);
     m_state.solutes.resize(m_layers);
@@ -88,11 +89,14 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
                         &m_bubbleReference, &m_fishPlace}) {
         field->assign(m_layers, zero);
     }
+    m_bubbleReference.assign(m_layers, Real(1.0));
     m_diffusivity.assign(m_layers + 1, zero);
+    m_overturning.assign(m_layers + 1, zero);
+    m_laneFaces.assign(m_layers + 1, 0.0);
     for (int member = 0; member < kLanes<Real>; ++member) {
         m_fishWater.emplace_back(m_grid);
     }
-    for (auto* field : {&m_laneOxygen, &m_laneTemperature, &m_lanePlaces}) {
+    for (auto* field : {&m_laneA, &m_laneB, &m_lanePlaces}) {
         field->assign(m_layers, 0.0);
     }
     m_reactions.regeneration = parameters.regenerationShare;
@@ -160,7 +164,17 @@ void Column<Real>::diffusivities(const Air<Real>& air) {
     if (m_switches.fixedDiffusivity >= 0.0) {
         std::fill(m_diffusivity.begin(), m_diffusivity.end(), Real(m_switches.fixedDiffusivity));
     } else if (m_switches.mixing) {
-        turbulentDiffusivity(m_grid, m_density, air.wind10, m_parameters.latitude_deg, m_diffusivity);
+        for (int member = 0; member < kLanes<Real>; ++member) {
+            for (int i = 0; i < m_layers; ++i) {
+                m_laneA[i] = lane(m_density[i], member);
+            }
+            m_convection.diffusivity(m_laneA, lane(m_buoyancyFlux, member), m_laneFaces);
+            for (int i = 1; i < m_layers; ++i) {
+                setLane(m_overturning[i], member, m_laneFaces[i]);
+            }
+        }
+        turbulentDiffusivity(m_grid, m_density, m_overturning, air.wind10, m_parameters.latitude_deg,
+                             m_diffusivity);
     } else {
         std::fill(m_diffusivity.begin(), m_diffusivity.end(), Real(0.0));
     }
@@ -235,16 +249,22 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
 }
 
 template <class Real>
+void Column<Real>::preparePlume(const Aeration& aeration) {
+    densities(m_state);
+    plume(aeration, m_state);
+}
+
+template <class Real>
 void Column<Real>::placeFish(const State<Real>& state) {
     const Lines& lines = m_parameters.lines;
     for (int member = 0; member < kLanes<Real>; ++member) {
         for (int i = 0; i < m_layers; ++i) {
-            m_laneOxygen[i] = lane(state.solutes[i][kOxygen], member);
-            m_laneTemperature[i] = lane(state.heat[i][0], member);
+            m_laneA[i] = lane(state.solutes[i][kOxygen], member);
+            m_laneB[i] = lane(state.heat[i][0], member);
         }
         FishWater& water = m_fishWater[member];
-        const double best = water.oxygen(m_laneOxygen, m_laneTemperature, lines.fishShare, lines.fishMax);
-        water.places(m_laneOxygen, m_laneTemperature, best, lines.stress, lines.fishMax, m_lanePlaces);
+        const double best = water.oxygen(m_laneA, m_laneB, lines.fishShare, lines.fishMax);
+        water.places(m_laneA, m_laneB, best, lines.stress, lines.fishMax, m_lanePlaces);
         for (int i = 0; i < m_layers; ++i) {
             setLane(m_fishPlace[i], member, m_lanePlaces[i]);
         }
@@ -409,11 +429,11 @@ Real Column<Real>::fishWater() {
     Real best = 0.0;
     for (int member = 0; member < kLanes<Real>; ++member) {
         for (int i = 0; i < m_layers; ++i) {
-            m_laneOxygen[i] = lane(m_state.solutes[i][kOxygen], member);
-            m_laneTemperature[i] = lane(m_state.heat[i][0], member);
+            m_laneA[i] = lane(m_state.solutes[i][kOxygen], member);
+            m_laneB[i] = lane(m_state.heat[i][0], member);
         }
         setLane(best, member,
-                m_fishWater[member].oxygen(m_laneOxygen, m_laneTemperature, lines.fishShare, lines.fishMax));
+                m_fishWater[member].oxygen(m_laneA, m_laneB, lines.fishShare, lines.fishMax));
     }
     return best;
 }

@@ -3,6 +3,7 @@
 #include "engine/basin.h"
 #include "engine/fish_water.h"
 #include "engine/lane.h"
+#include "engine/mixing.h"
 #include "engine/parameters.h"
 #include "engine/plume.h"
 #include "engine/reactions.h"
@@ -57,6 +58,10 @@ public:
 
     /// Advances by `dt` under air and aeration that hold for the step (taken at its middle).
     void step(double dt, const Air<Real>& air, const Aeration& aeration);
+
+    /// Brings the plume up to date with the water for a step that is about to come, so that lifting() holds
+    /// for it.
+    void preparePlume(const Aeration& aeration);
 
     /// d/dt of a state at an instant under the same physics. Never throws on trial states; continues its
     /// formulas outside their range.
@@ -120,9 +125,12 @@ private:
     std::vector<Real> m_bubbleReference;        // Oxygen there at that time [g/m^3]
     Real m_lifting = 0.0;
 
+    Convection m_convection;
+    std::vector<Real> m_overturning;            // Diffusivity of convection at the faces [m^2/s], N + 1
+    std::vector<double> m_laneFaces;
     std::vector<FishWater> m_fishWater;         // One a lane
     std::vector<Real> m_fishPlace;
-    std::vector<double> m_laneOxygen, m_laneTemperature, m_lanePlaces;
+    std::vector<double> m_laneA, m_laneB, m_lanePlaces;  // One member's layers at a time
 };
 
 }  // namespace engine

@@ -12,19 +12,41 @@ namespace engine {
 
 inline constexpr double kMolecularHeat = 1.4e-7;    ///< [m^2/s]
 inline constexpr double kMolecularSolute = 2.0e-9;  ///< [m^2/s]
-inline constexpr double kGreatestDiffusivity = 0.05;///< Of convection, so that sums stay finite [m^2/s]
-inline constexpr double kConvectiveLength = 0.4;    ///< Mixing length over depth, at most that of 1 m [-]
+
+/// Finds where water would overturn: neighbouring layers are pooled, at their mean density, as long as the water
+/// above is denser than the water below, so that convection reaches exactly as deep as the heat lost allows,
+/// whatever the layers and the step.
+class Convection {
+public:
+    explicit Convection(const Grid& grid) : m_grid(grid), m_blocks(grid.volume.size()) {}
+
+    /// Diffusivity of convection at each face [m^2/s], size N + 1; 0 where nothing overturns. In a pool of
+    /// thickness h it is 0.4 h w, with Deardorff's velocity w = (B h)^(1/3), at least kLeastOverturn.
+    /// @param density  Of one member [kg/m^3], size N.
+    /// @param buoyancyFlux  B lost at the surface [m^2/s^3]; matters only to pools that touch it.
+    void diffusivity(const std::vector<double>& density, double buoyancyFlux, std::vector<double>& out);
+
+private:
+    struct Block {
+        int first = 0, end = 0;
+        double volume = 0.0, mass = 0.0;
+    };
+    const Grid& m_grid;
+    std::vector<Block> m_blocks;
+};
 
 /// Vertical turbulent diffusivity at the faces [m^2/s], size N + 1; the ends are 0.
 ///
 /// Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind.
 /// Quiet water: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43, N^2 at least 7.5e-5 /s^2.
-/// Convection: where denser water lies on lighter, K = l^2 sqrt(-N^2), l the kConvectiveLength of the depth.
+/// Convection (class above) is added where it is not zero.
 /// Molecular diffusion is added by the caller, since it differs between heat and solutes.
 ///
 /// @param density  Of the layers [kg/m^3], size N.
+/// @param convection  At the faces [m^2/s], size N + 1.
 template <class Real>
-void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density, Real wind10, double latitude_deg,
+void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
+                          const std::vector<Real>& convection, Real wind10, double latitude_deg,
                           std::vector<Real>& out) {
     const int layers = grid.layers();
     constexpr double kKarman = 0.4;
@@ -46,9 +68,7 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density, Re
         const Real windy = kKarman * z * shear / (1.0 + 37.0 * richardson * richardson);
         // (N^2)^-0.43 by log and exp, which packs share with plain numbers.
         const Real quiet = 1.04e-8 * exp(-0.43 * log(max(stable, Real(7.5e-5))));
-        const double length = kConvectiveLength * std::min(z, 1.0);
-        const Real convective = length * length * sqrt(max(-frequency2, Real(0.0)));
-        out[i] = min(windy + quiet + convective, Real(kGreatestDiffusivity));
+        out[i] = windy + quiet + convection[i];
     }
 }
 

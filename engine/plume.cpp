@@ -214,14 +214,12 @@ Plume integratePlume(const PlumeSource& source, const PlumeSurroundings& water, 
             flow *= source.diffusers;
         }
 
-        double fromBelow = 0.0, above = 0.0;
-        for (std::size_t j = 0; j < layers; ++j) {
-            const double share =
-                std::clamp((bottomDepth - grid.face[j]) / grid.thickness[j], 0.0, 1.0);
-            fromBelow += (1.0 - share) * segment.entrained[j];
-            above += share * segment.released[j];
+        if (segment.topDepth < bottomDepth) {
+            for (std::size_t j = 0; j < layers; ++j) {
+                const double below = std::clamp((grid.face[j + 1] - bottomDepth) / grid.thickness[j], 0.0, 1.0);
+                plume.throughBottom += below * segment.entrained[j];
+            }
         }
-        plume.throughBottom += fromBelow * above;
         plume.segments.push_back(std::move(segment));
         if (!alive) {
             depth -= 1e-6;  // the next rise starts just above
