@@ -18,6 +18,11 @@ constexpr double kWaterDensity = 998.0;      // [kg/m^3], for heat only
 constexpr double kPlumeTolerance = 0.02;     // [kg/m^3], about 0.08 degC at 25 degC
 constexpr double kHeatPerVolume = kWaterDensity * kWaterSpecificHeat;
 
+const double kLogPhotosynthesisTheta = std::log(kPhotosynthesisTheta.value);
+const double kLogRespirationTheta = std::log(kRespirationTheta.value);
+const double kLogDebtTheta = std::log(kDebtTheta.value);
+const double kLogSlowTheta = std::log(kSlowTheta.value);
+
 /// Mud cools less than the water's rule says: from 10 degC down to 5 its demand falls smoothly to half of the
 /// exponential rule (published: halve below 10 degC, from memory).
 template <class Real>
@@ -101,6 +106,7 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
     }
     m_reactions.regeneration = parameters.regenerationShare;
     m_reactions.fastShare = parameters.fastShare;
+    placeFish(m_state);
 }
 
 template <class Real>
@@ -268,6 +274,7 @@ void Column<Real>::placeFish(const State<Real>& state) {
         for (int i = 0; i < m_layers; ++i) {
             setLane(m_fishPlace[i], member, m_lanePlaces[i]);
         }
+        setLane(m_best, member, best);
     }
 }
 
@@ -277,7 +284,8 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     const Parameters<Real>& p = m_parameters;
     const bool dark = !(largestLane(air.shortwave) > 0.0);
     const bool running = aeration.open > 0;
-    placeFish(state);
+    const Real logSediment = log(p.sedimentTheta);
+    const Real fishAt20 = p.fishStock * fishRespiration(p.fishMass_g, 20.0);
     const int stirred = running && aeration.depth >= largestLane(p.muckReach)
                             ? m_grid.layerAt(aeration.depth)
                             : -1;
@@ -291,25 +299,25 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
         } else {
             m_reactions.photosynthesis[i] =
                 p.photosynthesisFactor * (p.photosynthesis * chlorophyll + p.weedPhotosynthesis * weeds) *
-                exp(std::log(kPhotosynthesisTheta.value) * warm) * tanh(m_light[i] / p.saturationLight);
+                rateExp(kLogPhotosynthesisTheta * warm) * tanh(m_light[i] / p.saturationLight);
         }
         m_reactions.respiration[i] =
             p.respirationFactor *
             (p.respirationBase + p.respirationPerChlorophyll * chlorophyll + p.weedRespiration * weeds) *
-            exp(std::log(kRespirationTheta.value) * warm);
+            rateExp(kLogRespirationTheta * warm);
         m_reactions.fish[i] =
-            p.fishStock * fishRespiration(p.fishMass_g, temperature) * m_fishPlace[i] / m_grid.volume[i];
+            fishAt20 * fishTemperatureFactor(temperature) * m_fishPlace[i] / m_grid.volume[i];
         Real area = m_grid.bottomArea[i];
         if (i == stirred) {
             area += std::min(kStirredArea.value * aeration.open, m_grid.faceArea[i]) *
                     (kStirredDemandFactor.value - 1.0);
         }
         m_reactions.sediment[i] = p.sedimentDemand * area / m_grid.volume[i] *
-                                  exp(log(p.sedimentTheta) * warm) * coldMud(temperature);
-        const Real debtWarm = exp(std::log(kDebtTheta.value) * warm);
+                                  rateExp(logSediment * warm) * coldMud(temperature);
+        const Real debtWarm = rateExp(kLogDebtTheta * warm);
         m_reactions.fast[i] = p.fastRate * debtWarm;
         m_reactions.medium[i] = p.mediumRate * debtWarm;
-        m_reactions.slow[i] = p.slowRate * exp(std::log(kSlowTheta.value) * warm);
+        m_reactions.slow[i] = p.slowRate * rateExp(kLogSlowTheta * warm);
         const Real bubbles = running ? m_bubbleNet[i] : Real(0.0);
         m_reactions.bubbles[i] = max(bubbles, Real(0.0));
         m_reactions.stripped[i] = max(-bubbles, Real(0.0)) / m_bubbleReference[i];
@@ -323,8 +331,9 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
 
     // Muck leaves its store first order while the diffuser runs; over a step exactly so.
     if (stirred >= 0) {
-        const double time = kMuckReleaseTime_h.value * kHour;
-        const double perSecond = dt > 0.0 ? -std::expm1(-dt / time) / dt : 1.0 / time;
+        prepareMuck(dt);
+        const double perSecond =
+            dt > 0.0 ? m_muckReleased / dt : 1.0 / (kMuckReleaseTime_h.value * kHour);
         Real released = 0.0;
         for (int d = 0; d < std::min(aeration.open, static_cast<int>(state.muck.size())); ++d) {
             released += state.muck[d] * perSecond;
@@ -336,14 +345,23 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
 }
 
 template <class Real>
+void Column<Real>::prepareMuck(double dt) {
+    if (dt != m_muckStep) {
+        m_muckStep = dt;
+        m_muckReleased = -std::expm1(-dt / (kMuckReleaseTime_h.value * kHour));
+        m_muckRebuilt = -std::expm1(-dt / (kMuckRebuildTime_d.value * kDay));
+    }
+}
+
+template <class Real>
 void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
     const bool stirs = aeration.depth >= largestLane(m_parameters.muckReach);
+    prepareMuck(dt);
     for (int d = 0; d < static_cast<int>(m_state.muck.size()); ++d) {
         if (d < aeration.open && stirs) {
-            m_state.muck[d] *= std::exp(-dt / (kMuckReleaseTime_h.value * kHour));
+            m_state.muck[d] *= 1.0 - m_muckReleased;
         } else {
-            const double rebuilt = -std::expm1(-dt / (kMuckRebuildTime_d.value * kDay));
-            m_state.muck[d] += (m_parameters.muckStore - m_state.muck[d]) * rebuilt;
+            m_state.muck[d] += (m_parameters.muckStore - m_state.muck[d]) * m_muckRebuilt;
         }
     }
 }
@@ -386,6 +404,7 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
         record(i, reactionStep(m_reactions, i, dt, s[kOxygen], s[kFast], s[kMedium], s[kSlow]), dt);
     }
     stirMuck(aeration, dt);
+    placeFish(m_state);
     m_ledger.lifted += dt * m_lifting;
 }
 
@@ -401,6 +420,7 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
                                       out.heat);
     m_transportSolutes.template rates<kSolutes>(m_diffusivity, kMolecularSolute, m_flows, {}, state.solutes,
                                                 out.solutes);
+    placeFish(state);
     reactionsOf(air, aeration, state, 0.0);
     for (int i = 0; i < m_layers; ++i) {
         out.heat[i][0] += m_heating[i];
@@ -421,21 +441,6 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
                           ? -state.muck[k] / (kMuckReleaseTime_h.value * kHour)
                           : (m_parameters.muckStore - state.muck[k]) / (kMuckRebuildTime_d.value * kDay);
     }
-}
-
-template <class Real>
-Real Column<Real>::fishWater() {
-    const Lines& lines = m_parameters.lines;
-    Real best = 0.0;
-    for (int member = 0; member < kLanes<Real>; ++member) {
-        for (int i = 0; i < m_layers; ++i) {
-            m_laneA[i] = lane(m_state.solutes[i][kOxygen], member);
-            m_laneB[i] = lane(m_state.heat[i][0], member);
-        }
-        setLane(best, member,
-                m_fishWater[member].oxygen(m_laneA, m_laneB, lines.fishShare, lines.fishMax));
-    }
-    return best;
 }
 
 template <class Real>

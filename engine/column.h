@@ -76,7 +76,7 @@ public:
     [[nodiscard]] const Parameters<Real>& parameters() const { return m_parameters; }
     [[nodiscard]] Ledger<Real>& ledger() { return m_ledger; }
     /// Oxygen exceeded by the best share of the volume now [g/m^3].
-    [[nodiscard]] Real fishWater();
+    [[nodiscard]] Real fishWater() const { return m_best; }
     /// Oxygen of the whole pond [g]; fast plus medium debt of the whole pond [g].
     [[nodiscard]] Real oxygenStored() const;
     [[nodiscard]] Real debtStored() const;
@@ -98,6 +98,7 @@ private:
     void diffusivities(const Air<Real>& air);
     void placeFish(const State<Real>& state);
     void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
+    void prepareMuck(double dt);
     void stirMuck(const Aeration& aeration, double dt);
     void record(int i, const ReactionAmounts<Real>& amounts, double dt);
 
@@ -130,6 +131,8 @@ private:
     std::vector<double> m_laneFaces;
     std::vector<FishWater> m_fishWater;         // One a lane
     std::vector<Real> m_fishPlace;
+    Real m_best = 0.0;                          // Oxygen of the fish water [g/m^3]
+    double m_muckStep = -1.0, m_muckReleased = 0.0, m_muckRebuilt = 0.0;  // Shares over one step
     std::vector<double> m_laneA, m_laneB, m_lanePlaces;  // One member's layers at a time
 };
 

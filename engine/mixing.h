@@ -50,6 +50,8 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
                           std::vector<Real>& out) {
     const int layers = grid.layers();
     constexpr double kKarman = 0.4;
+    constexpr double kSmallestFrequency2 = 7.5e-5;  // [1/s^2]
+    const double quietest = 1.04e-8 * std::exp(-0.43 * std::log(kSmallestFrequency2));
     const double sine = std::sqrt(std::fabs(std::sin(latitude_deg * kPi / 180.0)));
     const Real wind = max(wind10, Real(0.05));
     const Real friction = 1.2e-3 * wind;
@@ -66,8 +68,11 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
         const Real ratio = 40.0 * kKarman * kKarman * z * z * stable / (shear * shear + 1e-30);
         const Real richardson = (sqrt(1.0 + ratio) - 1.0) / 20.0;
         const Real windy = kKarman * z * shear / (1.0 + 37.0 * richardson * richardson);
-        // (N^2)^-0.43 by log and exp, which packs share with plain numbers.
-        const Real quiet = 1.04e-8 * exp(-0.43 * log(max(stable, Real(7.5e-5))));
+        // In all but still stratified water the smallest N^2 counts; elsewhere by log and exp, which packs share
+        // with plain numbers.
+        const Real quiet = largestLane(stable) > kSmallestFrequency2
+                               ? 1.04e-8 * exp(-0.43 * log(max(stable, Real(kSmallestFrequency2))))
+                               : Real(quietest);
         out[i] = windy + quiet + convection[i];
     }
 }

@@ -71,49 +71,48 @@ template <class Real>
 template <class Real>
 ReactionAmounts<Real> reactionStep(const Reactions<Real>& r, int i, double dt, Real& oxygen, Real& fast,
                                    Real& medium, Real& slow) {
+    constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
+                     hm = kMediumHalf.value, hl = kSlowHalf.value;
+    constexpr double fishSlope = 1.0 / kFishConformsBelow.value;
     // A pool p with rate k ends at p / (1 + k dt s), s the limitation, so that its payment is
     // k dt p c / (half + (1 + k dt) c): of the same form as the other limited demands.
     const Real kf = dt * r.fast[i], km = dt * r.medium[i], ks = dt * r.slow[i];
-    const Real linear = dt * ((i == 0 ? r.surfaceRate : Real(0.0)) + r.stripped[i]);
-    const Real surfaceIn = i == 0 ? dt * r.surfaceRate * r.saturation : Real(0.0);
+    const Real owedFast = kf * fast, owedMedium = km * medium, owedSlow = ks * slow;
+    const Real exchange = i == 0 ? dt * r.surfaceRate : Real(0.0);
+    const Real stripped = dt * r.stripped[i];
+    const Real linear = 1.0 + exchange + stripped;
+    const Real surfaceIn = exchange * r.saturation;
     const Real budget = oxygen + dt * (r.photosynthesis[i] + r.bubbles[i] + r.aerator[i]) + surfaceIn;
     const Real resp = dt * r.respiration[i], fish = dt * r.fish[i], sed = dt * r.sediment[i];
-    const double fishSlope = 1.0 / kFishConformsBelow.value;
 
-    const auto demand = [&](const Real& c, Real& slope) {
-        const Real qr = 1.0 / (kRespirationHalf.value + c), qs = 1.0 / (kSedimentHalf.value + c);
-        const Real qf = 1.0 / (kFastHalf.value + (1.0 + kf) * c);
-        const Real qm = 1.0 / (kMediumHalf.value + (1.0 + km) * c);
-        const Real ql = 1.0 / (kSlowHalf.value + (1.0 + ks) * c);
-        slope = 1.0 + linear + resp * kRespirationHalf.value * qr * qr + sed * kSedimentHalf.value * qs * qs +
-                kf * fast * kFastHalf.value * qf * qf + km * medium * kMediumHalf.value * qm * qm +
-                ks * slow * kSlowHalf.value * ql * ql +
-                fish * fishSlope * wherePositive(kFishConformsBelow.value - c, Real(1.0), Real(0.0));
-        return c * (1.0 + linear + resp * qr + sed * qs + kf * fast * qf + km * medium * qm + ks * slow * ql) +
-               fish * min(c * fishSlope, Real(1.0)) - budget;
-    };
-    Real slope = 0.0;
-    // First from zero, which is left of the root, and from the old value, whose tangent also falls short of it.
-    Real atZero = demand(Real(0.0), slope);
-    const Real fromZero = -atZero / slope;
-    const Real start = oxygen;
-    const Real atStart = demand(start, slope);
-    Real c = max(fromZero, start - atStart / slope);
-    for (int iteration = 0; iteration < 3; ++iteration) {
-        const Real excess = demand(c, slope);
-        c = max(c, c - excess / slope);
+    // Newton's first step from zero, which is left of the root: every limited demand at its steepest.
+    const Real steepest = linear + resp / hr + sed / hs + owedFast / hf + owedMedium / hm + owedSlow / hl +
+                          fish * fishSlope;
+    const Real fromZero = budget / steepest;
+    // The tangent at the old value also falls short of the root; after it, each iterate only rises.
+    Real c = oxygen;
+    constexpr int kIterations = 3;
+    for (int iteration = 0; iteration < kIterations; ++iteration) {
+        const Real qr = 1.0 / (hr + c), qs = 1.0 / (hs + c), qf = 1.0 / (hf + (1.0 + kf) * c),
+                   qm = 1.0 / (hm + (1.0 + km) * c), ql = 1.0 / (hl + (1.0 + ks) * c);
+        const Real ar = resp * qr, as = sed * qs, af = owedFast * qf, am = owedMedium * qm, al = owedSlow * ql;
+        const Real conforming = wherePositive(kFishConformsBelow.value - c, Real(1.0), Real(0.0));
+        const Real excess = c * (linear + ar + as + af + am + al) + fish * min(c * fishSlope, Real(1.0)) - budget;
+        const Real slope = linear + hr * ar * qr + hs * as * qs + hf * af * qf + hm * am * qm + hl * al * ql +
+                           fish * fishSlope * conforming;
+        c = max(iteration == 0 ? fromZero : c, c - excess / slope);
     }
 
     ReactionAmounts<Real> a;
-    a.respiration = resp * c / (kRespirationHalf.value + c);
+    a.respiration = resp * c / (hr + c);
     a.fish = fish * min(c * fishSlope, Real(1.0));
-    a.sediment = sed * c / (kSedimentHalf.value + c);
-    a.fast = kf * fast * c / (kFastHalf.value + (1.0 + kf) * c);
-    a.medium = km * medium * c / (kMediumHalf.value + (1.0 + km) * c);
-    a.slow = ks * slow * c / (kSlowHalf.value + (1.0 + ks) * c);
+    a.sediment = sed * c / (hs + c);
+    a.fast = owedFast * c / (hf + (1.0 + kf) * c);
+    a.medium = owedMedium * c / (hm + (1.0 + km) * c);
+    a.slow = owedSlow * c / (hl + (1.0 + ks) * c);
     a.surfaceIn = surfaceIn;
-    a.surfaceOut = i == 0 ? dt * r.surfaceRate * c : Real(0.0);
-    a.stripped = dt * r.stripped[i] * c;
+    a.surfaceOut = exchange * c;
+    a.stripped = stripped * c;
     a.regenerated = r.regeneration * (sed - a.sediment);
     oxygen = budget - (a.respiration + a.fish + a.sediment + a.fast + a.medium + a.slow + a.surfaceOut +
                        a.stripped);
