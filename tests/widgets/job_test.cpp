@@ -148,6 +148,37 @@ TEST(Job, AResultThatWasAlreadyPostedIsDroppedByANewStart) {
     EXPECT_EQ(progressed.size(), 0) << "progress of the older work was shown";
 }
 
+TEST(Job, TheArrivalOfAnOlderResultLeavesTheProgressOfTheLatest) {
+    Job job;
+    QSignalSpy progressed(&job, &Job::progressed);
+    QSignalSpy finished(&job, &Job::finished);
+    const Flag begun = makeFlag();
+    const Flag seen = makeFlag();
+    job.start(
+        [=](const std::stop_token& stop, const Job::Progress&) {
+            *begun = true;
+            waitForStop(stop);
+            return 1;
+        },
+        [](int) {});
+    waitFor(begun);
+    job.start(
+        [=](const std::stop_token& stop, const Job::Progress& progress) {
+            std::this_thread::sleep_for(std::chrono::milliseconds(100));  // the older result is there by now
+            progress(0.5);
+            while (!*seen && !stop.stop_requested()) {
+                std::this_thread::sleep_for(std::chrono::milliseconds(1));
+            }
+            return 2;
+        },
+        [](int) {});
+    EXPECT_TRUE(spinUntil([&] { return progressed.size() == 1; })) << "progress was no longer shown";
+    *seen = true;
+    ASSERT_TRUE(spinUntil([&] { return finished.size() == 1; }));
+    ASSERT_EQ(progressed.size(), 1);
+    EXPECT_EQ(progressed.first().first().toDouble(), 0.5);
+}
+
 TEST(Job, StartingAgainFromTheDeliveryKeepsItRunning) {
     Job job;
     QSignalSpy finished(&job, &Job::finished);
