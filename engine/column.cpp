@@ -15,7 +15,9 @@ namespace engine {
 namespace {
 
 constexpr double kWaterDensity = 998.0;      // [kg/m^3], for heat only
-constexpr double kPlumeTolerance = 0.02;     // [kg/m^3], about 0.08 degC at 25 degC
+// The plume is integrated again when the water has moved by this much: a tenth of it moves no night's low of the
+// first scenarios by more than 0.03 g/m^3.
+constexpr double kPlumeTolerance = 0.1;      // [kg/m^3], about 0.4 degC at 25 degC
 constexpr double kHeatPerVolume = kWaterDensity * kWaterSpecificHeat;
 
 const double kLogPhotosynthesisTheta = std::log(kPhotosynthesisTheta.value);
@@ -68,6 +70,8 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_transportHeat(m_grid),
       m_transportSolutes(m_grid),
       m_reactions(m_layers),
+      m_work(m_layers),
+      m_amounts(m_layers),
       m_convection(m_grid) {
     const Real zero = 0.0;
     m_state.heat.resize(m_layers);
@@ -83,6 +87,8 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         s[kSlow] = start.slow[i];
         s[kSalt] = start.salinity[i];
     }
+    m_salty = std::any_of(start.salinity.begin(), start.salinity.end(),
+                          [](const Real& salinity) { return largestLane(salinity) > 0.0; });
     m_state.muck.assign(aerator.diffusers, parameters.muckStore);
     for (const double z : m_grid.face) {
         m_nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
@@ -326,7 +332,7 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     }
     const Real surface = state.heat[0][0];
     const Real velocity = pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux);
-    m_reactions.surfaceRate = velocity * (m_grid.faceArea[0] / m_grid.volume[0]);
+    m_reactions.exchange[0] = velocity * (m_grid.faceArea[0] / m_grid.volume[0]);
     m_reactions.saturation = oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
 
     // Muck leaves its store first order while the diffuser runs; over a step exactly so.
@@ -367,20 +373,33 @@ void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
 }
 
 template <class Real>
-void Column<Real>::record(int i, const ReactionAmounts<Real>& a, double dt) {
-    const double volume = m_grid.volume[i];
+void Column<Real>::record(double dt) {
+    const ReactionAmounts<Real>& a = m_amounts;
     auto& term = m_ledger.oxygen;
-    term[kPhotosynthesis] += volume * dt * m_reactions.photosynthesis[i];
-    term[kRespiration] -= volume * a.respiration;
-    term[kFishTerm] -= volume * a.fish;
-    term[kSediment] -= volume * a.sediment;
-    term[kDebtTerm] -= volume * (a.fast + a.medium + a.slow);
-    term[kSurface] += volume * (a.surfaceIn - a.surfaceOut);
-    term[kBubbles] += volume * (dt * m_reactions.bubbles[i] - a.stripped);
-    term[kSurfaceAerator] += volume * dt * m_reactions.aerator[i];
-    m_ledger.debtRegenerated += volume * a.regenerated;
-    m_ledger.debtStirred += volume * dt * (m_reactions.stirredFast[i] + m_reactions.stirredMedium[i]);
-    m_ledger.debtOxidised += volume * (a.fast + a.medium);
+    for (int i = 0; i < m_layers; ++i) {
+        const double volume = m_grid.volume[i];
+        term[kPhotosynthesis] += volume * dt * m_reactions.photosynthesis[i];
+        term[kRespiration] -= volume * a.respiration[i];
+        term[kFishTerm] -= volume * a.fish[i];
+        term[kSediment] -= volume * a.sediment[i];
+        term[kDebtTerm] -= volume * (a.fast[i] + a.medium[i] + a.slow[i]);
+        term[kSurface] += volume * (a.surfaceIn[i] - a.surfaceOut[i]);
+        term[kBubbles] += volume * (dt * m_reactions.bubbles[i] - a.stripped[i]);
+        term[kSurfaceAerator] += volume * dt * m_reactions.aerator[i];
+        m_ledger.debtRegenerated += volume * a.regenerated[i];
+        m_ledger.debtStirred += volume * dt * (m_reactions.stirredFast[i] + m_reactions.stirredMedium[i]);
+        m_ledger.debtOxidised += volume * (a.fast[i] + a.medium[i]);
+    }
+}
+
+template <class Real>
+void Column<Real>::gather(const State<Real>& state) {
+    for (int i = 0; i < m_layers; ++i) {
+        m_work.oxygen[i] = state.solutes[i][kOxygen];
+        m_work.fast[i] = state.solutes[i][kFast];
+        m_work.medium[i] = state.solutes[i][kMedium];
+        m_work.slow[i] = state.solutes[i][kSlow];
+    }
 }
 
 template <class Real>
@@ -394,14 +413,23 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     diffusivities(air);
     plume(aeration, m_state);
     m_transportHeat.prepare(dt, m_diffusivity, kMolecularHeat, m_flows);
-    m_transportHeat.template advance<1>(m_flows, {Real(0.0)}, m_state.heat);
+    m_transportHeat.template advance<1, 1>(m_flows, {Real(0.0)}, m_state.heat);
     m_transportSolutes.prepare(dt, m_diffusivity, kMolecularSolute, m_flows);
-    m_transportSolutes.template advance<kSolutes>(m_flows, {}, m_state.solutes);
+    if (m_salty) {
+        m_transportSolutes.template advance<kSolutes, kSolutes>(m_flows, {}, m_state.solutes);
+    } else {
+        m_transportSolutes.template advance<kSalt, kSolutes>(m_flows, {}, m_state.solutes);
+    }
 
     reactionsOf(air, aeration, m_state, dt);
+    gather(m_state);
+    reactionStep(m_reactions, dt, m_work, m_amounts);
+    record(dt);
     for (int i = 0; i < m_layers; ++i) {
-        auto& s = m_state.solutes[i];
-        record(i, reactionStep(m_reactions, i, dt, s[kOxygen], s[kFast], s[kMedium], s[kSlow]), dt);
+        m_state.solutes[i][kOxygen] = m_work.oxygen[i];
+        m_state.solutes[i][kFast] = m_work.fast[i];
+        m_state.solutes[i][kMedium] = m_work.medium[i];
+        m_state.solutes[i][kSlow] = m_work.slow[i];
     }
     stirMuck(aeration, dt);
     placeFish(m_state);
@@ -422,18 +450,19 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
                                                 out.solutes);
     placeFish(state);
     reactionsOf(air, aeration, state, 0.0);
+    gather(state);
+    reactionRates(m_reactions, m_work, m_amounts);
+    const ReactionAmounts<Real>& a = m_amounts;
     for (int i = 0; i < m_layers; ++i) {
         out.heat[i][0] += m_heating[i];
-        const auto& s = state.solutes[i];
         auto& d = out.solutes[i];
-        const ReactionAmounts<Real> a =
-            reactionRates(m_reactions, i, s[kOxygen], s[kFast], s[kMedium], s[kSlow]);
         d[kOxygen] += m_reactions.photosynthesis[i] + m_reactions.bubbles[i] + m_reactions.aerator[i] +
-                      a.surfaceIn - a.surfaceOut - a.stripped - a.respiration - a.fish - a.sediment - a.fast -
-                      a.medium - a.slow;
-        d[kFast] += m_reactions.fastShare * a.regenerated + m_reactions.stirredFast[i] - a.fast;
-        d[kMedium] += (1.0 - m_reactions.fastShare) * a.regenerated + m_reactions.stirredMedium[i] - a.medium;
-        d[kSlow] -= a.slow;
+                      a.surfaceIn[i] - a.surfaceOut[i] - a.stripped[i] - a.respiration[i] - a.fish[i] -
+                      a.sediment[i] - a.fast[i] - a.medium[i] - a.slow[i];
+        d[kFast] += m_reactions.fastShare * a.regenerated[i] + m_reactions.stirredFast[i] - a.fast[i];
+        d[kMedium] += (1.0 - m_reactions.fastShare) * a.regenerated[i] + m_reactions.stirredMedium[i] -
+                      a.medium[i];
+        d[kSlow] -= a.slow[i];
     }
     const bool stirs = aeration.depth >= largestLane(m_parameters.muckReach);
     for (int k = 0; k < static_cast<int>(state.muck.size()); ++k) {

@@ -100,7 +100,8 @@ private:
     void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
     void prepareMuck(double dt);
     void stirMuck(const Aeration& aeration, double dt);
-    void record(int i, const ReactionAmounts<Real>& amounts, double dt);
+    void record(double dt);
+    void gather(const State<Real>& state);
 
     Grid m_grid;
     Parameters<Real> m_parameters;
@@ -108,11 +109,14 @@ private:
     BottomWater m_bottom;
     ColumnSwitches m_switches;
     int m_layers;
+    bool m_salty = false;  // Salt, sulfide or ammonia is there to be carried
     State<Real> m_state;
     Ledger<Real> m_ledger;
     Flows<Real> m_flows;
     Transport<Real> m_transportHeat, m_transportSolutes;
     Reactions<Real> m_reactions;
+    OxygenAndDebt<Real> m_work;
+    ReactionAmounts<Real> m_amounts;
     std::vector<double> m_nearInfrared;         // Share left at each face, N + 1
     std::vector<double> m_weedPerArea;          // Share of the weed mass by layer over its volume [1/m]
     std::vector<Real> m_density, m_diffusivity, m_light, m_heating, m_photosynthesisT;

@@ -111,8 +111,7 @@ PlumePoint plumeRates(const PlumeRise& rise, const PlumeLayer& layer, const Plum
     const double speed = momentum / flow;
     const double pressure = pressureAt(rise, depth);
     const double gas = gasFlow(point, pressure, layer.temperature);
-    const double radius = bubbleRadius(rise, gas);
-    const double climb = speed + slipVelocity(rise, radius);
+    const double climb = speed + layer.slip;
     const double entrained = 2.0 * rise.coefficients.entrainment * std::sqrt(kPi * momentum);
     const double plumeDensity = waterDensity(point.heat / flow, point.salt / flow);
 
@@ -123,8 +122,8 @@ PlumePoint plumeRates(const PlumeRise& rise, const PlumeLayer& layer, const Plum
     rate.oxygen = entrained * layer.oxygen;
     const double moles = point.gasOxygen + point.gasNitrogen;
     if (rise.coefficients.dissolves && moles > 0.0) {
-        const double contact = 4.0 * kPi * radius * radius * rise.bubblesPerSecond / climb;
-        const double velocity = bubbleTransferVelocity(radius) * contact;
+        // Surface of all bubbles a metre of rise: three volumes over the radius.
+        const double velocity = bubbleTransferVelocity(layer.radius) * 3.0 * gas / (layer.radius * climb);
         const double share = point.gasOxygen / moles;
         const double given = velocity * layer.henryOxygen * share * pressure;
         const double taken = velocity * std::max(point.oxygen / flow, 0.0) / kOxygenMolarMass;
@@ -188,7 +187,9 @@ Plume integratePlume(const PlumeSource& source, const PlumeSurroundings& water, 
 
         bool alive = true;
         for (; i >= 0 && alive; --i) {
-            const PlumeLayer layer = layerOf(water, i);
+            PlumeLayer layer = layerOf(water, i);
+            layer.radius = bubbleRadius(rise, gasFlow(point, pressureAt(rise, depth), layer.temperature));
+            layer.slip = slipVelocity(rise, layer.radius);
             const double height = depth - grid.face[i];
             const int steps = std::max(1, static_cast<int>(std::ceil(height / coefficients.largestStep)));
             for (int k = 0; k < steps && alive; ++k) {

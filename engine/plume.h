@@ -89,6 +89,8 @@ struct PlumePoint {
 struct PlumeLayer {
     double temperature = 0.0, salinity = 0.0, density = 0.0, oxygen = 0.0;
     double henryOxygen = 0.0, henryNitrogen = 0.0;  ///< [mol/m^3/Pa]
+    double radius = 1.5e-3;  ///< Of the bubbles when they enter the layer [m]
+    double slip = 0.23;      ///< Of the bubbles there [m/s]
 };
 
 /// What stays the same over the whole rise of one diffuser.

@@ -34,7 +34,7 @@ struct Flows {
 /// Low order: backward Euler with upwind return flow; the matrix is tridiagonal plus one dense row per rise of
 /// the plume (Sherman, Morrison, Woodbury), an M-matrix, conservative: never negative for any step. High
 /// order: central face values, centred in time, added as antidiffusive fluxes that Zalesak's limiter (1979)
-/// keeps from making new extremes, so that positivity and the sums stay.
+/// keeps within the low-order neighbours, so that positivity and the sums stay.
 template <class Real>
 class Transport {
 public:
@@ -46,7 +46,8 @@ public:
 
     /// Advances the fields by the prepared step.
     /// @param entering  What entering water carries; used only where it enters.
-    template <int C>
+    /// @tparam Used  The first `Used` of the C numbers of a layer are there; the rest stay as they are.
+    template <int Used, int C>
     void advance(const Flows<Real>& flows, const std::array<Real, C>& entering, Fields<Real, C>& fields);
 
     /// d/dt of the fields at the limit of small steps: the same fluxes with the same limiter.
@@ -56,11 +57,11 @@ public:
 
 private:
     void faceFlows(const Flows<Real>& flows);
-    template <int C>
+    template <int Used, int C>
     void solve(Fields<Real, C>& fields) const;
-    template <int C>
+    template <int Used, int C>
     void addPlume(const Flows<Real>& flows, Fields<Real, C>& fields);
-    template <int C>
+    template <int Used, int C>
     void sharpen(Fields<Real, C>& fields);
 
     template <int C>
@@ -184,30 +185,30 @@ void Transport<Real>::prepare(double dt, const std::vector<Real>& diffusivity, d
 }
 
 template <class Real>
-template <int C>
+template <int Used, int C>
 void Transport<Real>::solve(Fields<Real, C>& fields) const {
     for (int i = 0; i < m_layers; ++i) {
-        for (int c = 0; c < C; ++c) {
+        for (int c = 0; c < Used; ++c) {
             const Real above = i > 0 ? m_fromAbove[i] * fields[i - 1][c] : Real(0.0);
             fields[i][c] = (fields[i][c] + above) * m_inverse[i];
         }
     }
     for (int i = m_layers - 2; i >= 0; --i) {
-        for (int c = 0; c < C; ++c) {
+        for (int c = 0; c < Used; ++c) {
             fields[i][c] += m_back[i] * fields[i + 1][c];
         }
     }
 }
 
 template <class Real>
-template <int C>
+template <int Used, int C>
 void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields) {
     // (I - S) a = g, where a is what each rise carries at the end of the step.
     std::array<std::array<Real, C>, kPlumeSegments> carried{};
     for (int k = 0; k < flows.segments; ++k) {
         carried[k].fill(Real(0.0));
         for (int i = 0; i < m_layers; ++i) {
-            for (int c = 0; c < C; ++c) {
+            for (int c = 0; c < Used; ++c) {
                 carried[k][c] += m_share[k][i] * fields[i][c];
             }
         }
@@ -215,7 +216,7 @@ void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields
     auto matrix = m_small;
     for (int k = 0; k < flows.segments; ++k) {
         const Real pivot = 1.0 / (1.0 - matrix[k][k]);
-        for (int c = 0; c < C; ++c) {
+        for (int c = 0; c < Used; ++c) {
             carried[k][c] = carried[k][c] * pivot;
         }
         for (int l = k + 1; l < flows.segments; ++l) {
@@ -229,14 +230,14 @@ void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields
             for (int l = k + 1; l < flows.segments; ++l) {
                 matrix[m][l] += factor * matrix[k][l];
             }
-            for (int c = 0; c < C; ++c) {
+            for (int c = 0; c < Used; ++c) {
                 carried[m][c] += factor * carried[k][c];
             }
         }
     }
     for (int k = 0; k < flows.segments; ++k) {
         for (int i = 0; i < m_layers; ++i) {
-            for (int c = 0; c < C; ++c) {
+            for (int c = 0; c < Used; ++c) {
                 fields[i][c] += m_answer[k][i] * carried[k][c];
             }
         }
@@ -244,7 +245,7 @@ void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields
 }
 
 template <class Real>
-template <int C>
+template <int Used, int C>
 void Transport<Real>::sharpen(Fields<Real, C>& fields) {
     // Antidiffusive amounts through the faces, positive downwards, then Zalesak's shares of them.
     auto& [before, amount, in, out] = scratch<C>();
@@ -258,7 +259,7 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
         const double upper = m_grid.thickness[i] / (m_grid.thickness[i - 1] + m_grid.thickness[i]);
         const Real flow = m_dt * m_down[i];
         const Real fromUpper = max(flow, zero), fromLower = min(flow, zero);
-        for (int c = 0; c < C; ++c) {
+        for (int c = 0; c < Used; ++c) {
             const Real a = fields[i - 1][c], b = fields[i][c];
             const Real central = 0.5 * (upper * (a + before[i - 1][c]) + (1.0 - upper) * (b + before[i][c]));
             amount[i][c] = flow * central - fromUpper * a - fromLower * b;
@@ -267,12 +268,10 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
     constexpr double kHair = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
     for (int i = 0; i < m_layers; ++i) {
         const int a = std::max(i - 1, 0), b = std::min(i + 1, m_layers - 1);
-        for (int c = 0; c < C; ++c) {
+        for (int c = 0; c < Used; ++c) {
             const Real x = fields[i][c];
-            const Real high = max(max(max(fields[a][c], fields[b][c]), max(before[a][c], before[b][c])),
-                                  max(x, before[i][c]));
-            const Real low = min(min(min(fields[a][c], fields[b][c]), min(before[a][c], before[b][c])),
-                                 min(x, before[i][c]));
+            const Real high = max(max(fields[a][c], fields[b][c]), x);
+            const Real low = min(min(fields[a][c], fields[b][c]), x);
             const Real coming = max(amount[i][c], zero) - min(amount[i + 1][c], zero);
             const Real going = max(amount[i + 1][c], zero) - min(amount[i][c], zero);
             const double room = kHair * m_grid.volume[i];
@@ -282,7 +281,7 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
     }
     for (int i = 1; i < m_layers; ++i) {
         const double above = 1.0 / m_grid.volume[i - 1], below = 1.0 / m_grid.volume[i];
-        for (int c = 0; c < C; ++c) {
+        for (int c = 0; c < Used; ++c) {
             const Real down = max(amount[i][c], zero) * min(in[i][c], out[i - 1][c]);
             const Real up = min(amount[i][c], zero) * min(in[i - 1][c], out[i][c]);
             fields[i - 1][c] -= (down + up) * above;
@@ -292,7 +291,7 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
 }
 
 template <class Real>
-template <int C>
+template <int Used, int C>
 void Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
                               Fields<Real, C>& fields) {
     if (flows.moving) {
@@ -300,17 +299,17 @@ void Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C
     }
     for (int i = 0; i < m_layers; ++i) {
         const double perStep = m_grid.volume[i] / m_dt;
-        for (int c = 0; c < C; ++c) {
+        for (int c = 0; c < Used; ++c) {
             fields[i][c] = perStep * fields[i][c];
             if (flows.moving) {
                 fields[i][c] += flows.entering[i] * entering[c];
             }
         }
     }
-    solve<C>(fields);
+    solve<Used, C>(fields);
     if (flows.moving) {
-        addPlume<C>(flows, fields);
-        sharpen<C>(fields);
+        addPlume<Used, C>(flows, fields);
+        sharpen<Used, C>(fields);
     }
 }
 
