@@ -6,6 +6,7 @@
 
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <random>
 #include <string>
 #include <vector>
@@ -21,7 +22,8 @@ public:
     bool coin(double chance = 0.5) { return share() < chance; }
     std::size_t below(std::size_t count) { return static_cast<std::size_t>(m_engine() % count); }
     int between(int low, int high) {
-        return low + static_cast<int>(below(static_cast<std::size_t>(high - low) + 1));
+        const auto count = static_cast<std::size_t>(std::int64_t{high} - low) + 1;
+        return static_cast<int>(low + static_cast<std::int64_t>(below(count)));
     }
 
     /// A number that keeps the rule: round ones, full doubles, the ends, and very small ones.

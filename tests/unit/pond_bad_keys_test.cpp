@@ -146,12 +146,18 @@ TEST(PondFaultsTogether, AWeatherTableWithoutWeatherIsNamed) {
     expectOneFault(readPondText(text, "bad.toml"), 36, "weather", "[[weather.day]] tables or an hourly file");
 }
 
+#ifdef NDEBUG
+constexpr double kMostTime_s = 1.0;
+#else
+constexpr double kMostTime_s = 10.0;  // unoptimised, perhaps with sanitizers
+#endif
+
 /// What must be refused, and within a second.
 void expectRefused(const std::filesystem::path& path, std::string_view fragment) {
     const auto start = std::chrono::steady_clock::now();
     const auto reading = readPond(path);
     const std::chrono::duration<double> taken_s = std::chrono::steady_clock::now() - start;
-    EXPECT_LT(taken_s.count(), 1.0) << path;
+    EXPECT_LT(taken_s.count(), kMostTime_s) << path;
     EXPECT_FALSE(reading.pond);
     ASSERT_EQ(reading.diagnostics.size(), 1U) << said(reading);
     EXPECT_EQ(reading.diagnostics.front().file, path.string());
