@@ -7,11 +7,11 @@
 #include "engine/weather_csv.h"
 #include "tests/pond_texts.h"
 #include "tests/random_pond.h"
+#include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
 
 #include <filesystem>
-#include <fstream>
 #include <map>
 
 namespace engine::test {
@@ -81,8 +81,7 @@ std::string randomHour(Dice& dice, LocalTime stamped, bool hasDew, std::size_t l
 }
 
 TEST(PondFile, CsvFilesBelongToThePond) {
-    const auto folder = std::filesystem::temp_directory_path() / "dawnline_property_pond_file";
-    std::filesystem::create_directories(folder);
+    const TemporaryFolder folder;
     constexpr std::array<const char*, 3> kLights{"shortwave_w_per_m2", "par_umol_per_m2_s", "cloud_percent"};
     for (unsigned draw = 0; draw < 50; ++draw) {
         SCOPED_TRACE("seed " + std::to_string(kSeed + draw));
@@ -102,7 +101,7 @@ TEST(PondFile, CsvFilesBelongToThePond) {
             rows += randomHour(dice, hour.start + shift, hasDew, light, hour);
             pond.weather.hours.push_back(hour);
         }
-        std::ofstream(folder / "hours.csv", std::ios::binary) << rows;
+        folder.write("hours.csv", rows);
 
         pond.readingsFile = "logger.csv";
         std::string logged = "at,depth_m,temperature_c,oxygen_mg_per_l\n";
@@ -115,16 +114,15 @@ TEST(PondFile, CsvFilesBelongToThePond) {
                       shortest(*reading.oxygen) + "\n";
             pond.fileReadings.push_back(reading);
         }
-        std::ofstream(folder / "logger.csv", std::ios::binary) << logged;
+        folder.write("logger.csv", logged);
 
         const std::string text = writePond(pond);
-        std::ofstream(folder / "pond.toml", std::ios::binary) << text;
-        const auto reading = readPondText(text, folder / "pond.toml", NotBuiltKeys::Allow);
+        folder.write("pond.toml", text);
+        const auto reading = readPondText(text, folder.path() / "pond.toml", NotBuiltKeys::Allow);
         ASSERT_TRUE(reading.pond) << said(reading) << text;
         ASSERT_TRUE(*reading.pond == pond);
         ASSERT_EQ(writePond(*reading.pond), text);
     }
-    std::filesystem::remove_all(folder);
 }
 
 TEST(PondFile, ScenariosComeBackEqual) {

@@ -3,12 +3,12 @@
 #include "engine/pond_io.h"
 #include "tests/pond_bad_input.h"
 #include "tests/pond_texts.h"
+#include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
 
 #include <chrono>
 #include <filesystem>
-#include <fstream>
 
 namespace engine::test {
 namespace {
@@ -165,12 +165,9 @@ void expectRefused(const std::filesystem::path& path, std::string_view fragment)
 }
 
 TEST(PondFileItself, IsRefusedInWordsIfItIsNoPondFile) {
-    const auto folder = std::filesystem::temp_directory_path() / "dawnline_no_pond_file";
-    std::filesystem::create_directories(folder);
-    const auto write = [&](const char* name, const std::string& text) {
-        std::ofstream(folder / name, std::ios::binary) << text;
-        return folder / name;
-    };
+    const TemporaryFolder temporary;
+    const std::filesystem::path& folder = temporary.path();
+    const auto write = [&](const char* name, std::string_view text) { return temporary.write(name, text); };
     expectRefused(folder / "nowhere.toml", "no such file");
     expectRefused(folder / "nowhere" / "nowhere.toml", "no such file");
     expectRefused(folder, "directory");
@@ -210,7 +207,6 @@ TEST(PondFileItself, IsRefusedInWordsIfItIsNoPondFile) {
     expectRefused(write("nested.toml", repeated("a = ", "[", 90000)), "not TOML");
     expectRefused(write("keys.toml", repeated("", "[[ramp]]\n", 400000)), "values");
     expectRefused(write("string.toml", repeated("a = \"", "x", 4 * million)), "not TOML");
-    std::filesystem::remove_all(folder);
 }
 
 }  // namespace

@@ -2,13 +2,13 @@
 #include "engine/local_time.h"
 #include "engine/pond_io.h"
 #include "tests/pond_texts.h"
+#include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
 
 #include <clocale>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
 
 namespace engine {
 namespace {
@@ -17,24 +17,14 @@ using test::kPlainPond;
 
 class PondCompanions : public testing::Test {
 protected:
-    PondCompanions() {
-        std::filesystem::remove_all(m_folder);
-        std::filesystem::create_directories(m_folder);
-    }
-    ~PondCompanions() override { std::filesystem::remove_all(m_folder); }
-
-    void write(const std::string& name, std::string_view text) const {
-        std::ofstream(m_folder / name, std::ios::binary) << text;
-    }
-
     /// Reads a pond file; the test's folder is left out of what is said.
     PondReading read(const std::string& text) {
-        write("pond.toml", text);
-        PondReading reading = readPond(m_folder / "pond.toml");
+        m_folder.write("pond.toml", text);
+        PondReading reading = readPond(m_folder.path() / "pond.toml");
         m_said.clear();
         for (const auto& diagnostic : reading.diagnostics) {
             std::string line = format(diagnostic);
-            const std::string folder = m_folder.string() + "/";
+            const std::string folder = m_folder.path().string() + "/";
             for (auto at = line.find(folder); at != std::string::npos; at = line.find(folder)) {
                 line.erase(at, folder.size());
             }
@@ -59,15 +49,15 @@ protected:
         return rows;
     }
 
-    std::filesystem::path m_folder = std::filesystem::temp_directory_path() / "dawnline_companions";
+    test::TemporaryFolder m_folder;
     std::string m_said;
 };
 
 constexpr const char* kHourlyTable = "[weather]\nfile = \"hours.csv\"\nstamp = \"end\"\n";  // lines 36 to 38
 
 TEST_F(PondCompanions, AreReadFromBesideThePondFile) {
-    write("hours.csv", hours());
-    write("logger.csv", "at,depth_m,temperature_c,oxygen_mg_per_l\n2026-06-13 05:00,0.5,25,4\n");
+    m_folder.write("hours.csv", hours());
+    m_folder.write("logger.csv", "at,depth_m,temperature_c,oxygen_mg_per_l\n2026-06-13 05:00,0.5,25,4\n");
     const auto reading = read(hourly(kHourlyTable) + "\n[readings]\nfile = \"logger.csv\"\n");
     ASSERT_TRUE(reading.pond) << m_said;
     EXPECT_EQ(reading.pond->weather.hours.size(), 48U);
@@ -82,7 +72,7 @@ TEST_F(PondCompanions, WarningsLeaveThePond) {
     for (auto at = rows.find(",30\n"); at != std::string::npos; at = rows.find(",30\n")) {
         rows.replace(at, 4, ",30,0\n");
     }
-    write("hours.csv", rows);
+    m_folder.write("hours.csv", rows);
     EXPECT_TRUE(read(hourly(kHourlyTable)).pond);
     EXPECT_EQ(m_said, "hours.csv:1: warning: This column is not used: \"rain_mm\".\n");
 }
@@ -90,7 +80,7 @@ TEST_F(PondCompanions, WarningsLeaveThePond) {
 TEST_F(PondCompanions, WhatIsNotThereIsSaidAtItsKey) {
     EXPECT_FALSE(read(hourly(kHourlyTable)).pond);
     EXPECT_EQ(m_said, "pond.toml:37: weather.file: \"hours.csv\" cannot be used: There is no such file.\n");
-    std::filesystem::create_directory(m_folder / "hours.csv");
+    std::filesystem::create_directory(m_folder.path() / "hours.csv");
     EXPECT_FALSE(read(hourly(kHourlyTable)).pond);
     EXPECT_EQ(m_said,
               "pond.toml:37: weather.file: \"hours.csv\" cannot be used: This is a directory, not a file.\n");
@@ -105,7 +95,7 @@ TEST_F(PondCompanions, WhatIsNotThereIsSaidAtItsKey) {
 }
 
 TEST_F(PondCompanions, AFileNeedsItsStamp) {
-    write("hours.csv", hours());
+    m_folder.write("hours.csv", hours());
     EXPECT_FALSE(read(hourly("[weather]\nfile = \"hours.csv\"\n")).pond);
     EXPECT_TRUE(m_said.starts_with("pond.toml:36: weather.stamp: This key is missing; an hourly file needs"))
         << m_said;
@@ -118,8 +108,8 @@ TEST_F(PondCompanions, AFileNeedsItsStamp) {
 }
 
 TEST_F(PondCompanions, TheirFaultsComeAfterThoseOfThePondFile) {
-    write("hours.csv", "at;air_c\n");
-    write("logger.csv", "at,depth_m,temperature_c,oxygen_mg_per_l\n2026-06-13 05:00,3.5,25,4\n");
+    m_folder.write("hours.csv", "at;air_c\n");
+    m_folder.write("logger.csv", "at,depth_m,temperature_c,oxygen_mg_per_l\n2026-06-13 05:00,3.5,25,4\n");
     std::string text = hourly(kHourlyTable) + "\n[readings]\nfile = \"logger.csv\"\n";
     text = test::with(text, "smell = \"strong\"", "smell = \"odd\"");
     EXPECT_FALSE(read(text).pond);
@@ -133,12 +123,12 @@ TEST_F(PondCompanions, TheirFaultsComeAfterThoseOfThePondFile) {
 }
 
 TEST_F(PondCompanions, RubbishIsRefused) {
-    write("hours.csv", std::string(1000, '\xFF'));
+    m_folder.write("hours.csv", std::string(1000, '\xFF'));
     EXPECT_FALSE(read(hourly(kHourlyTable)).pond);
     EXPECT_EQ(m_said,
               "hours.csv:1: This is not a text in UTF-8: the byte FF (hexadecimal) cannot stand here.\n");
-    write("hours.csv", "");
-    std::filesystem::resize_file(m_folder / "hours.csv", (std::uintmax_t{64} << 20) + 1);
+    m_folder.write("hours.csv", "");
+    std::filesystem::resize_file(m_folder.path() / "hours.csv", (std::uintmax_t{64} << 20) + 1);
     EXPECT_FALSE(read(hourly(kHourlyTable)).pond);
     EXPECT_EQ(m_said,
               "pond.toml:37: weather.file: \"hours.csv\" cannot be used: The file is larger than 64 MiB, the "
@@ -150,7 +140,7 @@ TEST_F(PondCompanions, ADecimalCommaLocaleChangesNothing) {
     const std::string before = std::setlocale(LC_ALL, nullptr);
     const bool hasComma =
         std::setlocale(LC_ALL, "de_DE.UTF-8") != nullptr || std::setlocale(LC_ALL, "fr_FR.UTF-8");
-    write("hours.csv", hours());
+    m_folder.write("hours.csv", hours());
     const auto days = read(std::string(kPlainPond));
     const auto withHours = read(hourly(kHourlyTable));
     std::setlocale(LC_ALL, before.c_str());

@@ -1,10 +1,11 @@
 #include "engine/text_file.h"
 
+#include "tests/temporary_folder.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <filesystem>
-#include <fstream>
+#include <limits>
 
 namespace engine {
 namespace {
@@ -30,17 +31,16 @@ TEST(TextFile, ShowsTextOfTheUserSafely) {
     EXPECT_EQ(shownText(std::string(41, 'x')), "\"" + std::string(40, 'x') + "...\"");
     EXPECT_EQ(shownText("\xFF"), "\"\\xFF\"");
     EXPECT_EQ(shownNumber(std::nan("")), "not a number (nan)");
-    EXPECT_EQ(shownNumber(-INFINITY), "minus infinite");
+    EXPECT_EQ(shownNumber(-std::numeric_limits<double>::infinity()), "minus infinite");
 }
 
 TEST(TextFile, HoldsTheLimitToTheByte) {
-    const auto path = std::filesystem::temp_directory_path() / "dawnline_text_file_limit";
-    std::ofstream(path, std::ios::binary) << std::string(100, 'x');
+    const test::TemporaryFolder folder;
+    const auto path = folder.write("limit", std::string(100, 'x'));
     EXPECT_EQ(readWholeFile(path, 100).text, std::string(100, 'x'));
     EXPECT_FALSE(readWholeFile(path, 99).text);
-    std::ofstream(path, std::ios::binary | std::ios::trunc).flush();
+    folder.write("limit", "");
     EXPECT_EQ(readWholeFile(path, 99).text, "");
-    std::filesystem::remove(path);
 }
 
 }  // namespace
