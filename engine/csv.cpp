@@ -212,7 +212,7 @@ void CsvTable::warnOfOthers(const std::vector<std::string_view>& known) {
 }
 
 bool CsvTable::nextRow() {
-    while (!m_faults.tooMany() && m_rows.next()) {
+    for (m_skipped = 0; !m_faults.tooMany() && m_rows.next(); ++m_skipped) {
         const std::size_t count = m_rows.cells().size();
         if (count == m_header.size()) {
             return true;

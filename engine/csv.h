@@ -78,6 +78,8 @@ public:
     /// Reads the next row of as many cells as the header; rows of another length are said and skipped.
     [[nodiscard]] bool nextRow();
     [[nodiscard]] int line() const { return m_rows.line(); }
+    /// Rows that were skipped just before this one.
+    [[nodiscard]] int skipped() const { return m_skipped; }
 
     [[nodiscard]] std::string_view cell(std::string_view name) const;  ///< Without spaces around it.
 
@@ -92,6 +94,7 @@ private:
     CsvRows m_rows;
     CsvFaults& m_faults;
     std::vector<std::string> m_header;
+    int m_skipped = 0;
 };
 
 }  // namespace engine

@@ -45,17 +45,15 @@ std::vector<Reading> readReadingsCsv(std::string_view text, const std::string& f
     std::vector<Reading> readings;
     CsvFaults faults(file);
     CsvTable table(text, faults);
-    if (table.readHeader()) {
+    bool isReadable = table.readHeader();
+    if (isReadable) {
         for (const auto* column : {"at", "depth_m", "temperature_c", "oxygen_mg_per_l"}) {
-            table.require(column);
+            isReadable = table.require(column) && isReadable;
         }
         table.warnOfOthers({"at", "depth_m", "temperature_c", "oxygen_mg_per_l"});
     }
     std::map<std::pair<LocalTime, double>, int> lines;
-    while (!faults.any() || !readings.empty()) {
-        if (!table.nextRow()) {
-            break;
-        }
+    while (isReadable && table.nextRow()) {
         readings.push_back(readRow(table, deepest, faults));
         const Reading& last = readings.back();
         if (last.at && last.depth) {

@@ -109,11 +109,14 @@ std::vector<WeatherHour> readWeatherCsv(std::string_view text, const std::string
             faults.add(table.line(), "at", "The time " + formatLocalTime(*at) + " is not a whole hour.");
             at = std::nullopt;
         }
+        if (expected) {
+            *expected += table.skipped() * kHourStep;  // rows that cannot be read count as their hours
+        }
         if (at && expected) {
             checkStep(*at, *expected, table.line(), faults);
         }
         if (at || expected) {
-            expected = at.value_or(*expected) + kHourStep;  // a row that cannot be read counts as its hour
+            expected = at.value_or(*expected) + kHourStep;
         }
         hour.start = at.value_or(LocalTime{}) - (stamp == HourStamp::End ? kHourStep : kHourStep * 0);
         hour.air = table.number("air_c", kAirTemperatureRule).value_or(0.0);

@@ -1,7 +1,8 @@
 // Bad input of every kind: one place of a good file is changed, and exactly one fault must be said, with
 // its line, its key and the reason.
-#include "engine/pond_io.h"
 #include "tests/pond_bad_input.h"
+
+#include "engine/pond_io.h"
 #include "tests/pond_texts.h"
 
 #include <gtest/gtest.h>

@@ -3,12 +3,12 @@
 #include "engine/pond_io.h"
 #include "tests/pond_bad_input.h"
 #include "tests/pond_texts.h"
+#include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
 
 #include <chrono>
 #include <filesystem>
-#include <fstream>
 
 namespace engine::test {
 namespace {
@@ -146,12 +146,18 @@ TEST(PondFaultsTogether, AWeatherTableWithoutWeatherIsNamed) {
     expectOneFault(readPondText(text, "bad.toml"), 36, "weather", "[[weather.day]] tables or an hourly file");
 }
 
+#ifdef NDEBUG
+constexpr double kMostTime_s = 1.0;
+#else
+constexpr double kMostTime_s = 10.0;  // unoptimised, perhaps with sanitizers
+#endif
+
 /// What must be refused, and within a second.
 void expectRefused(const std::filesystem::path& path, std::string_view fragment) {
     const auto start = std::chrono::steady_clock::now();
     const auto reading = readPond(path);
     const std::chrono::duration<double> taken_s = std::chrono::steady_clock::now() - start;
-    EXPECT_LT(taken_s.count(), 1.0) << path;
+    EXPECT_LT(taken_s.count(), kMostTime_s) << path;
     EXPECT_FALSE(reading.pond);
     ASSERT_EQ(reading.diagnostics.size(), 1U) << said(reading);
     EXPECT_EQ(reading.diagnostics.front().file, path.string());
@@ -159,12 +165,9 @@ void expectRefused(const std::filesystem::path& path, std::string_view fragment)
 }
 
 TEST(PondFileItself, IsRefusedInWordsIfItIsNoPondFile) {
-    const auto folder = std::filesystem::temp_directory_path() / "dawnline_no_pond_file";
-    std::filesystem::create_directories(folder);
-    const auto write = [&](const char* name, const std::string& text) {
-        std::ofstream(folder / name, std::ios::binary) << text;
-        return folder / name;
-    };
+    const TemporaryFolder temporary;
+    const std::filesystem::path& folder = temporary.path();
+    const auto write = [&](const char* name, std::string_view text) { return temporary.write(name, text); };
     expectRefused(folder / "nowhere.toml", "no such file");
     expectRefused(folder / "nowhere" / "nowhere.toml", "no such file");
     expectRefused(folder, "directory");
@@ -204,7 +207,6 @@ TEST(PondFileItself, IsRefusedInWordsIfItIsNoPondFile) {
     expectRefused(write("nested.toml", repeated("a = ", "[", 90000)), "not TOML");
     expectRefused(write("keys.toml", repeated("", "[[ramp]]\n", 400000)), "values");
     expectRefused(write("string.toml", repeated("a = \"", "x", 4 * million)), "not TOML");
-    std::filesystem::remove_all(folder);
 }
 
 }  // namespace

@@ -2,12 +2,11 @@
 
 #include "engine/pond_read.h"
 #include "tests/pond_texts.h"
+#include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
 
 #include <chrono>
-#include <filesystem>
-#include <fstream>
 
 namespace engine {
 namespace {
@@ -24,29 +23,6 @@ std::string said(const PondReading& reading) {
     }
     return text;
 }
-
-/// A folder of the test's own, gone at its end.
-class Folder {
-public:
-    Folder()
-        : m_path(std::filesystem::temp_directory_path() / ("dawnline_pond_io_" + std::string(testName()))) {
-        std::filesystem::remove_all(m_path);
-        std::filesystem::create_directories(m_path);
-    }
-    ~Folder() { std::filesystem::remove_all(m_path); }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-
-    [[nodiscard]] std::filesystem::path write(const std::string& name, std::string_view text) const {
-        std::ofstream(m_path / name, std::ios::binary) << text;
-        return m_path / name;
-    }
-    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
-
-private:
-    static const char* testName() { return testing::UnitTest::GetInstance()->current_test_info()->name(); }
-    std::filesystem::path m_path;
-};
 
 TEST(PondIo, ReadsThePlainPond) {
     const auto reading = readPondText(kPlainPond, "plain.toml");
@@ -83,11 +59,11 @@ TEST(PondIo, OurOwnFormIsWrittenByteForByte) {
 }
 
 TEST(PondIo, EveryKeyIsReadAndWritten) {
-    const Folder folder;
+    const test::TemporaryFolder folder;
     const std::string logger =
         "at,depth_m,temperature_c,oxygen_mg_per_l\r\n2026-06-13 "
         "05:30,0.5,26,4.5\r\n2026-06-13T06:00:00,0.5,,4.25\r\n";
-    (void)folder.write("logger.csv", logger);
+    folder.write("logger.csv", logger);
     const auto path = folder.write("pond.toml", kFullPond);
     const auto reading = readPondText(kFullPond, path, NotBuiltKeys::Allow);
     ASSERT_TRUE(reading.pond) << said(reading);
