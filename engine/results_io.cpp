@@ -1,0 +1,222 @@
+#include "engine/results_io.h"
+
+#include "engine/error.h"
+#include "engine/local_time.h"
+#include "engine/text.h"
+#include "engine/units.h"
+#include "engine/weather.h"
+
+#include <cmath>
+#include <cstddef>
+#include <string_view>
+
+namespace engine {
+namespace {
+
+constexpr std::string_view kSummaryHeader =
+    "ramp,days_to_continuous,worst_mg_per_l,worst_time_h,worst_day,hours_below_stress,hours_below_lethal,"
+    "end_state_mg_per_l,largest_dose_percent,largest_dose_day,energy_kwh,chance_below_stress,"
+    "chance_below_lethal,chance_added";
+constexpr std::string_view kDailyHeader =
+    "ramp,day,date,run_minutes,dose_percent,lowest_mg_per_l,lowest_time_h,dawn_surface_mg_per_l,"
+    "dawn_bottom_mg_per_l,dawn_top_minus_bottom_c,debt_left_percent";
+constexpr std::string_view kHourlyHeader =
+    "ramp,time_h,surface_mg_per_l,fish_water_mg_per_l,bottom_mg_per_l,mean_mg_per_l,surface_c,bottom_c,"
+    "running,fish_water_p05,fish_water_p25,fish_water_p50,fish_water_p75,fish_water_p95";
+constexpr std::string_view kLayersHeader = "ramp,time_h,depth_m,temperature_c,oxygen_mg_per_l,debt_mg_per_l";
+constexpr std::string_view kBudgetHeader =
+    "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
+    "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg";
+
+constexpr int kPercentiles = 5;
+
+/// Lines of one table, all with as many fields as its header.
+class Table {
+public:
+    explicit Table(std::string_view header) : m_columns(1) {
+        for (const char c : header) {
+            m_columns += c == ',' ? 1 : 0;
+        }
+        m_text.append(header).append("\r\n");
+    }
+
+    Table& text(std::string_view field) { return put(csvField(field)); }
+    Table& number(double value) { return put(std::isfinite(value) ? shortest(value + 0.0) : std::string()); }
+    template <class T>
+    Table& number(const std::optional<T>& value) {
+        return value ? number(static_cast<double>(*value)) : nothing();
+    }
+    Table& nothing() { return put({}); }
+
+    void end() {
+        ensure(m_fields == m_columns, "a row of a table has as many fields as its header");
+        m_text += "\r\n";
+        m_fields = 0;
+    }
+    [[nodiscard]] std::string take() { return std::move(m_text); }
+
+private:
+    Table& put(std::string_view field) {
+        if (m_fields++ > 0) {
+            m_text += ',';
+        }
+        m_text += field;
+        return *this;
+    }
+
+    std::string m_text;
+    int m_columns = 0;
+    int m_fields = 0;
+};
+
+bool isDoNothing(const Comparison& comparison, const RampRun& run) {
+    return &run == comparison.runs.data();
+}
+
+/// Dose of a day's lift [% of the bottom water]; do-nothing's is 0, a mixed pond has none.
+std::optional<double> dosePercent(const Comparison& comparison, const RampRun& run, double lifted) {
+    if (isDoNothing(comparison, run)) {
+        return 0.0;
+    }
+    const BottomWater& bottom = comparison.model.bottom;
+    return bottom.exists() ? std::optional(100.0 * lifted / bottom.volume) : std::nullopt;
+}
+
+std::optional<double> energy(const Comparison& comparison, const RampRun& run) {
+    if (isDoNothing(comparison, run)) {
+        return 0.0;
+    }
+    const auto& aerator = comparison.model.pond.aerator;
+    return aerator && aerator->power_kW ? std::optional(run.energy_kWh) : std::nullopt;
+}
+
+void summaryRow(Table& table, const Comparison& comparison, const RampRun& run) {
+    const Lines& lines = comparison.model.parameters.lines;
+    const DayRow& worst = run.worst();
+    table.number(run.daysToContinuous).number(worst.lowest).number(worst.lowestTime / kHour);
+    table.number(worst.day).number(run.hoursBelowStress).number(run.hoursBelowLethal).number(run.endState);
+
+    const DayRow* largest = isDoNothing(comparison, run) ? nullptr : run.largestDose();
+    table.number(dosePercent(comparison, run, largest != nullptr ? largest->lifted : 0.0));
+    const bool hasDose = largest != nullptr && comparison.model.bottom.exists();
+    table.number(hasDose ? std::optional(largest->day) : std::nullopt);
+    table.number(energy(comparison, run));
+
+    const bool belowStress = isBelow(run, run.hoursBelowStress, lines.stress);
+    table.number(belowStress ? 1.0 : 0.0)
+        .number(isBelow(run, run.hoursBelowLethal, lines.lethal) ? 1.0 : 0.0);
+    const RampRun& nothing = comparison.runs.front();
+    if (nothing.end == RunEnd::Completed) {
+        table.number(belowStress && !isBelow(nothing, nothing.hoursBelowStress, lines.stress) ? 1.0 : 0.0);
+    } else {
+        table.nothing();
+    }
+}
+
+}  // namespace
+
+bool isBelow(const RampRun& run, double hours, double line) {
+    return hours > 0.0 || run.worst().lowest < line;
+}
+
+std::string csvField(std::string_view text) {
+    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
+        return std::string(text);
+    }
+    std::string quoted = "\"";
+    for (const char c : text) {
+        quoted.append(c == '"' ? 2U : 1U, c);
+    }
+    return quoted + '"';
+}
+
+std::string summaryCsv(const Comparison& comparison) {
+    Table table(kSummaryHeader);
+    for (const RampRun& run : comparison.runs) {
+        table.text(run.name);
+        if (run.end == RunEnd::Completed) {
+            summaryRow(table, comparison, run);
+        } else {
+            for (int column = 0; column < 13; ++column) {
+                table.nothing();
+            }
+        }
+        table.end();
+    }
+    return table.take();
+}
+
+std::string dailyCsv(const Comparison& comparison) {
+    Table table(kDailyHeader);
+    const bool hasDebt = comparison.model.debt_kg > 0.0;  // what is left of nothing is no number
+    for (const RampRun& run : comparison.runs) {
+        for (const DayRow& day : run.days) {
+            table.text(run.name).number(day.day);
+            table.text(formatDate(dateOfDay(comparison.model.pond, day.day))).number(day.runMinutes);
+            table.number(dosePercent(comparison, run, day.lifted));
+            table.number(day.lowest);
+            table.number(std::isfinite(day.lowest) ? day.lowestTime / kHour : day.lowest);
+            table.number(day.dawnSurface).number(day.dawnBottom).number(day.dawnTopMinusBottom);
+            table.number(hasDebt ? std::optional(100.0 * day.debtLeft) : std::nullopt).end();
+        }
+    }
+    return table.take();
+}
+
+std::string hourlyCsv(const Comparison& comparison) {
+    Table table(kHourlyHeader);
+    for (const RampRun& run : comparison.runs) {
+        for (const HourRow& hour : run.hours) {
+            table.text(run.name).number(hour.time / kHour).number(hour.surface).number(hour.fishWater);
+            table.number(hour.bottom).number(hour.mean).number(hour.surfaceTemperature);
+            table.number(hour.bottomTemperature).number(hour.running);
+            for (int percentile = 0; percentile < kPercentiles; ++percentile) {
+                table.number(hour.fishWater);
+            }
+            table.end();
+        }
+    }
+    return table.take();
+}
+
+std::string layersCsv(const Comparison& comparison) {
+    Table table(kLayersHeader);
+    const std::vector<double>& depth = comparison.model.grid.middle;
+    for (const RampRun& run : comparison.runs) {
+        ensure(run.layers.size() <= run.hours.size(), "each row of layers has its hour");
+        for (std::size_t hour = 0; hour < run.layers.size(); ++hour) {
+            ensure(run.layers[hour].size() == depth.size(), "a row of layers has as many as the grid");
+            for (std::size_t i = 0; i < depth.size(); ++i) {
+                const LayerRow& layer = run.layers[hour][i];
+                table.text(run.name).number(run.hours[hour].time / kHour).number(depth[i]);
+                table.number(layer.temperature).number(layer.oxygen).number(layer.debt).end();
+            }
+        }
+    }
+    return table.take();
+}
+
+std::string budgetCsv(const Comparison& comparison) {
+    Table table(kBudgetHeader);
+    for (const RampRun& run : comparison.runs) {
+        for (const BudgetRow& day : run.budget) {
+            table.text(run.name).number(day.day);
+            for (const double term : day.terms) {
+                table.number(term / kGramPerKilogram);
+            }
+            table.number(day.storedChange / kGramPerKilogram);
+            table.number(day.closingError() / kGramPerKilogram).end();
+        }
+    }
+    return table.take();
+}
+
+std::vector<TextFile> comparisonFiles(const Comparison& comparison) {
+    return {{"summary.csv", summaryCsv(comparison)},
+            {"daily.csv", dailyCsv(comparison)},
+            {"hourly.csv", hourlyCsv(comparison)},
+            {"layers.csv", layersCsv(comparison)},
+            {"budget.csv", budgetCsv(comparison)}};
+}
+
+}  // namespace engine

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "engine/files.h"
+#include "engine/run.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace engine {
+
+// The tables of a comparison as CSV (design 6): RFC 4180, UTF-8, CRLF, decimal point, header first,
+// numbers as the shortest text that reads back, an empty field for a number that does not exist. The
+// headers carry the units.
+
+/// One row a ramp. A run that did not complete has its name and empty fields: it has no worst night.
+[[nodiscard]] std::string summaryCsv(const Comparison& comparison);
+/// One row a ramp and day.
+[[nodiscard]] std::string dailyCsv(const Comparison& comparison);
+/// One row a ramp and whole hour; the percentiles repeat the central run, which is the only member.
+[[nodiscard]] std::string hourlyCsv(const Comparison& comparison);
+/// One row a ramp, whole hour and layer; no rows where the layers were not kept.
+[[nodiscard]] std::string layersCsv(const Comparison& comparison);
+/// One row a ramp and calendar day, days 0 and N + 1 among them.
+[[nodiscard]] std::string budgetCsv(const Comparison& comparison);
+
+/// The five files of `compare`.
+[[nodiscard]] std::vector<TextFile> comparisonFiles(const Comparison& comparison);
+
+/// True if a completed run's fish water was under a line at any step of its nights; `hours` is the time it
+/// was, which may be too short to have been counted.
+[[nodiscard]] bool isBelow(const RampRun& run, double hours, double line);
+
+/// A field of a CSV file, quoted where RFC 4180 asks for it.
+[[nodiscard]] std::string csvField(std::string_view text);
+
+}  // namespace engine
