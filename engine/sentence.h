@@ -1,0 +1,152 @@
+#pragma once
+
+#include "engine/error.h"
+#include "engine/pond.h"
+#include "engine/run.h"
+
+#include <string>
+#include <vector>
+
+namespace engine {
+
+/// What a comparison, or a check of a pond file, has to say. The words stand in engine/wording; which
+/// numbers come with a key stands beside it there.
+enum class SentenceKey {
+    // What a pond file holds
+    FileTitle,
+    FileFirstDay,
+    FileWeather,
+    FileNoRamps,
+    FileRamp,
+    FileWarnings,
+    // The pond
+    Title,
+    NothingWorst,
+    NothingBelowStress,
+    NothingBelowLethal,
+    NothingAbove,
+    NothingEndState,
+    StressLine,
+    StressLineOwn,
+    LethalLine,
+    LethalLineOwn,
+    WarmWaterRaise,
+    AltitudeCut,
+    FishWaterShare,
+    FishWaterTooWarm,
+    Mixed,
+    BottomByDensity,
+    BottomByOxygen,
+    DebtRatio,
+    DebtWithoutPool,
+    RatioLow,
+    RatioRampRequired,
+    RatioHigh,
+    RatioDoNotStart,
+    // A ramp
+    RampWorst,
+    RampAbove,
+    RampBelowStress,
+    RampBelowLethal,
+    RampLargestDose,
+    RampLiftsNothing,
+    RampContinuous,
+    RampNeverContinuous,
+    RampCapLifted,
+    RampCapNotNeeded,
+    RampCapNotLifted,
+    RampCapHeld,
+    RampWindowCut,
+    RampDebtLeft,
+    RampEndState,
+    RampEndStateBelow,
+    BothEndStatesBelow,
+    EndStateDrift,
+    RampEndedEarly,
+    RampsApart,
+    FilesWritten,
+    // Assumptions
+    Balance,
+    BalanceWithDawn,
+    BalanceUnusual,
+    BalanceMiss,
+    UsualDays,
+    EndStateMeaning,
+    GuessedProfile,
+    GuessedFish,
+    GuessedFishMass,
+    GuessedDebt,
+    DebtFromDays,
+    GuessedSlowDebt,
+    GuessedSedimentDemand,
+    GuessedMuck,
+    GuessedChlorophyll,
+    GuessedWeeds,
+    GuessedWindShelter,
+    GuessedNetShare,
+    GuessedBubbles,
+    NoPower,
+    CentralRunOnly,
+    NoBubblingOut,
+    // Cautions
+    CautionComparison,
+    CautionReadings,
+    CautionProfileAge,
+    CautionPermits,
+    CautionLifeSupport,
+    CautionIce,
+    Count  ///< Not a sentence.
+};
+
+/// Where a sentence stands.
+enum class SentencePart { File, Pond, DoNothing, Ramp, Assumption, Caution, Files };
+
+/// What a number is, which decides how it is shown; always in house units.
+enum class Measure {
+    Text,     ///< As it is: a name the user gave.
+    Term,     ///< A word of the pond file that the wording knows, such as "sport".
+    Whole,    ///< A count, a day or a night.
+    Oxygen,   ///< [g/m^3]
+    Rate,     ///< [g/m^3/d]
+    Depth,    ///< [m]
+    Volume,   ///< [m^3]
+    Mass,     ///< [kg]
+    Degrees,  ///< [degC]
+    Minutes,  ///< [min]
+    Hours,    ///< [h]
+    Percent,  ///< [%]
+    Plain,    ///< Two significant decimals: a ratio, a factor.
+    Input,    ///< As a pond file would hold it: the shortest form.
+    Clock,    ///< [s] after local midnight of day 1, shown as the time of day.
+    Day       ///< Days since 1970-01-01, shown as a date.
+};
+
+struct SentenceValue {
+    std::string name;  ///< Of the place in the template.
+    Measure measure = Measure::Whole;
+    double number = 0.0;
+    std::string text;  ///< With Measure::Text and Measure::Term.
+    bool operator==(const SentenceValue&) const = default;
+};
+
+struct Sentence {
+    SentencePart part = SentencePart::Pond;
+    SentenceKey key = SentenceKey::Count;
+    std::vector<SentenceValue> values;
+    bool operator==(const Sentence&) const = default;
+};
+
+/// All that a comparison says, in the order in which it is said: the pond without the new aerator first,
+/// the pond, each ramp in the order of the file, what was assumed, and the cautions.
+[[nodiscard]] std::vector<Sentence> sentencesOf(const Comparison& comparison);
+
+/// Where the tables went. @param folder  As it is shown.
+[[nodiscard]] Sentence filesWritten(const std::string& folder);
+
+/// What a good pond file holds.
+/// @param file         Its path as the user gave it.
+/// @param diagnostics  Of its reading; none is an error.
+[[nodiscard]] std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file,
+                                                const Diagnostics& diagnostics);
+
+}  // namespace engine

@@ -1,0 +1,141 @@
+#include "engine/pond_words.h"
+#include "engine/speaker.h"
+
+#include <algorithm>
+
+namespace engine {
+namespace {
+
+constexpr double kUnusualHigh = 3.0;  // design: a factor of the balance outside 0.3 to 3 is a warning
+constexpr double kUnusualLow = 0.3;
+constexpr double kGuessedFishMass_g = 250.0;  // what engine/parameters takes for a fish without a mass
+
+void sayBalance(const BalanceResult& balance, const Speaker& speaker) {
+    speaker.say(balance.usedDawn ? SentenceKey::BalanceWithDawn : SentenceKey::Balance,
+                {number("photosynthesis", Measure::Plain, balance.photosynthesis),
+                 number("respiration", Measure::Plain, balance.respiration)});
+    const auto isUnusual = [](double factor) { return factor < kUnusualLow || factor > kUnusualHigh; };
+    if (isUnusual(balance.photosynthesis) || isUnusual(balance.respiration)) {
+        speaker.say(SentenceKey::BalanceUnusual);
+    }
+    if (balance.miss != 0.0) {
+        // The one that stands at an end of the range is the one further from 1.
+        const bool isPhotosynthesis =
+            std::fabs(std::log(balance.photosynthesis)) >= std::fabs(std::log(balance.respiration));
+        speaker.say(SentenceKey::BalanceMiss,
+                    {term("which", isPhotosynthesis ? "photosynthesis" : "respiration"),
+                     number("factor", Measure::Input,
+                            isPhotosynthesis ? balance.photosynthesis : balance.respiration),
+                     oxygen("miss", balance.miss)});
+    }
+}
+
+void sayFish(const PondModel& model, const Speaker& speaker) {
+    const SentenceValue mass = number("mass", Measure::Input, kGuessedFishMass_g);
+    if (model.pond.fish.empty()) {
+        const double stock = classPriors(pondClass(model.pond.bottom)).stock_kgPerHa.value;
+        speaker.say(SentenceKey::GuessedFish, {number("stock", Measure::Input, stock), mass,
+                                               term("group", wordOf(model.parameters.lines.group))});
+    }
+    for (const FishStock& fish : model.pond.fish) {
+        if (!fish.meanMass_g) {
+            speaker.say(SentenceKey::GuessedFishMass, {text("kind", fish.kind), mass});
+        }
+    }
+}
+
+void sayDebt(const PondModel& model, const Speaker& speaker) {
+    if (!model.bottom.exists()) {
+        return;
+    }
+    const Bottom& bottom = model.pond.bottom;
+    const double debt = startDebt(model.pond, model.bottom, model.basin);
+    if (!bottom.oxygenDebt && bottom.stratified_days) {
+        speaker.say(SentenceKey::DebtFromDays,
+                    {oxygen("debt", debt), number("days", Measure::Input, *bottom.stratified_days)});
+    } else if (!bottom.oxygenDebt) {
+        speaker.say(SentenceKey::GuessedDebt, {oxygen("debt", debt)});
+    }
+    if (!bottom.slowDebt && debt > 0.0) {
+        speaker.say(SentenceKey::GuessedSlowDebt, {oxygen("debt", kSlowOfDebt.value * debt)});
+    }
+}
+
+void sayMudAndWater(const PondModel& model, const Speaker& speaker) {
+    const Pond& pond = model.pond;
+    if (!pond.bottom.sedimentDemand_gPerM2Day) {
+        const double demand = classPriors(pondClass(pond.bottom)).sedimentDemand_gPerM2Day.value;
+        speaker.say(SentenceKey::GuessedSedimentDemand, {number("demand", Measure::Input, demand)});
+    }
+    if (!pond.bottom.muck) {
+        const double muck = classPriors(pondClass(pond.bottom)).muck.value;
+        speaker.say(SentenceKey::GuessedMuck, {number("muck", Measure::Input, muck)});
+    }
+    if (!pond.water.chlorophyll_ugPerL) {
+        const double most = *std::max_element(model.start.chlorophyll.begin(), model.start.chlorophyll.end());
+        speaker.say(SentenceKey::GuessedChlorophyll, {number("chlorophyll", Measure::Plain, most)});
+    }
+    if (!pond.water.weedsCover_percent) {
+        speaker.say(SentenceKey::GuessedWeeds);
+    }
+    if (!pond.place.windShelter) {
+        speaker.say(SentenceKey::GuessedWindShelter,
+                    {number("shelter", Measure::Percent, 100.0 * kWindShelter.value)});
+    }
+}
+
+void sayAerator(const PondModel& model, const Speaker& speaker) {
+    if (!model.pond.aerator || model.pond.ramps.empty()) {
+        return;
+    }
+    const Aerator& aerator = *model.pond.aerator;
+    if (!aerator.netShare) {
+        speaker.say(SentenceKey::GuessedNetShare,
+                    {number("share", Measure::Percent, 100.0 * kNetShare.value)});
+    }
+    if (!aerator.bubble_mm) {
+        speaker.say(SentenceKey::GuessedBubbles, {number("bubble", Measure::Input, kBubble_mm.value)});
+    }
+    if (!aerator.power_kW) {
+        speaker.say(SentenceKey::NoPower);
+    }
+}
+
+}  // namespace
+
+void sayAssumptions(const Comparison& comparison, const Speaker& speaker) {
+    const PondModel& model = comparison.model;
+    const RampRun& nothing = comparison.runs.front();
+    if (model.profileIsGuess) {
+        speaker.say(SentenceKey::GuessedProfile);
+    }
+    sayBalance(model.balance, speaker);
+    if (nothing.usualDays > 0) {
+        // The run ends on the noon after its last day, which is a day of weather too.
+        speaker.say(SentenceKey::UsualDays,
+                    {whole("count", nothing.usualDays), whole("total", comparison.days + 1)});
+    }
+    if (nothing.endState) {
+        speaker.say(SentenceKey::EndStateMeaning);
+    }
+    sayDebt(model, speaker);
+    sayFish(model, speaker);
+    sayMudAndWater(model, speaker);
+    sayAerator(model, speaker);
+    speaker.say(SentenceKey::CentralRunOnly);
+    speaker.say(SentenceKey::NoBubblingOut);
+}
+
+void sayCautions(const PondModel& model, const Speaker& speaker) {
+    speaker.say(SentenceKey::CautionComparison);
+    speaker.say(SentenceKey::CautionReadings);
+    if (!model.profileIsGuess) {
+        speaker.say(SentenceKey::CautionProfileAge,
+                    {day("date", Date(std::chrono::floor<std::chrono::days>(*model.profile.at)))});
+    }
+    speaker.say(SentenceKey::CautionLifeSupport);
+    speaker.say(SentenceKey::CautionPermits);
+    speaker.say(SentenceKey::CautionIce);
+}
+
+}  // namespace engine

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "engine/sentence.h"
+#include "engine/units.h"
+#include "engine/weather.h"
+
+#include <cmath>
+#include <string_view>
+
+namespace engine {
+
+/// Says sentences of one part.
+class Speaker {
+public:
+    Speaker(std::vector<Sentence>& out, SentencePart part) : m_out(out), m_part(part) {}
+    void say(SentenceKey key, std::vector<SentenceValue> values = {}) const {
+        m_out.push_back({m_part, key, std::move(values)});
+    }
+
+private:
+    std::vector<Sentence>& m_out;
+    SentencePart m_part;
+};
+
+[[nodiscard]] inline SentenceValue number(const char* name, Measure measure, double value) {
+    return {name, measure, value, {}};
+}
+[[nodiscard]] inline SentenceValue whole(const char* name, int value) {
+    return number(name, Measure::Whole, value);
+}
+[[nodiscard]] inline SentenceValue oxygen(const char* name, double value) {
+    return number(name, Measure::Oxygen, value);
+}
+[[nodiscard]] inline SentenceValue text(const char* name, std::string_view value) {
+    return {name, Measure::Text, 0.0, std::string(value)};
+}
+[[nodiscard]] inline SentenceValue term(const char* name, std::string_view value) {
+    return {name, Measure::Term, 0.0, std::string(value)};
+}
+[[nodiscard]] inline SentenceValue day(const char* name, Date date) {
+    return number(name, Measure::Day,
+                  static_cast<double>(std::chrono::sys_days(date).time_since_epoch().count()));
+}
+
+[[nodiscard]] inline SentenceValue title(const Pond& pond) {
+    return pond.title.empty() ? term("title", "untitled") : text("title", pond.title);
+}
+
+/// What is assumed for a pond, given or not.
+void sayAssumptions(const Comparison& comparison, const Speaker& speaker);
+/// What no one may forget who reads a comparison.
+void sayCautions(const PondModel& model, const Speaker& speaker);
+
+}  // namespace engine
