@@ -87,8 +87,6 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         s[kSlow] = start.slow[i];
         s[kSalt] = start.salinity[i];
     }
-    m_salty = std::any_of(start.salinity.begin(), start.salinity.end(),
-                          [](const Real& salinity) { return largestLane(salinity) > 0.0; });
     m_state.muck.assign(aerator.diffusers, parameters.muckStore);
     for (const double z : m_grid.face) {
         m_nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
@@ -295,35 +293,45 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     const int stirred = running && aeration.depth >= largestLane(p.muckReach)
                             ? m_grid.layerAt(aeration.depth)
                             : -1;
+    Real* const sediment = m_reactions.sediment.data();
+    Real* const growth = m_reactions.photosynthesis.data();
+    Real* const respiration = m_reactions.respiration.data();
+    Real* const fish = m_reactions.fish.data();
+    Real* const fast = m_reactions.fast.data();
+    Real* const medium = m_reactions.medium.data();
+    Real* const slow = m_reactions.slow.data();
+    const std::array<Real, 1>* const heat = state.heat.data();
+    const std::array<Real, kSolutes>* const solutes = state.solutes.data();
+    const Real* const places = m_fishPlace.data();
+    const double* const weedShare = m_weedPerArea.data();
+    const double* const volume = m_grid.volume.data();
+    const double* const mud = m_grid.bottomArea.data();
+#pragma GCC ivdep
     for (int i = 0; i < m_layers; ++i) {
-        const Real& temperature = state.heat[i][0];
+        const Real temperature = heat[i][0];
         const Real warm = temperature - 20.0;
-        const Real chlorophyll = state.solutes[i][kChlorophyll];
-        const Real weeds = p.weedMass * m_weedPerArea[i];
-        if (dark) {
-            m_reactions.photosynthesis[i] = 0.0;
-        } else {
-            m_reactions.photosynthesis[i] =
-                p.photosynthesisFactor * (p.photosynthesis * chlorophyll + p.weedPhotosynthesis * weeds) *
-                rateExp(kLogPhotosynthesisTheta * warm) * tanh(m_light[i] / p.saturationLight);
-        }
-        m_reactions.respiration[i] =
+        const Real chlorophyll = solutes[i][kChlorophyll];
+        const Real weeds = p.weedMass * weedShare[i];
+        growth[i] = p.photosynthesisFactor * (p.photosynthesis * chlorophyll + p.weedPhotosynthesis * weeds) *
+                    rateExp(kLogPhotosynthesisTheta * warm);
+        respiration[i] =
             p.respirationFactor *
             (p.respirationBase + p.respirationPerChlorophyll * chlorophyll + p.weedRespiration * weeds) *
             rateExp(kLogRespirationTheta * warm);
-        m_reactions.fish[i] =
-            fishAt20 * fishTemperatureFactor(temperature) * m_fishPlace[i] / m_grid.volume[i];
-        Real area = m_grid.bottomArea[i];
-        if (i == stirred) {
-            area += std::min(kStirredArea.value * aeration.open, m_grid.faceArea[i]) *
-                    (kStirredDemandFactor.value - 1.0);
-        }
-        m_reactions.sediment[i] = p.sedimentDemand * area / m_grid.volume[i] *
-                                  rateExp(logSediment * warm) * coldMud(temperature);
+        fish[i] = fishAt20 * fishTemperatureFactor(temperature) * places[i] / volume[i];
+        sediment[i] = p.sedimentDemand * mud[i] / volume[i] * rateExp(logSediment * warm) * coldMud(temperature);
         const Real debtWarm = rateExp(kLogDebtTheta * warm);
-        m_reactions.fast[i] = p.fastRate * debtWarm;
-        m_reactions.medium[i] = p.mediumRate * debtWarm;
-        m_reactions.slow[i] = p.slowRate * rateExp(kLogSlowTheta * warm);
+        fast[i] = p.fastRate * debtWarm;
+        medium[i] = p.mediumRate * debtWarm;
+        slow[i] = p.slowRate * rateExp(kLogSlowTheta * warm);
+    }
+    if (stirred >= 0) {
+        // The mud under the diffusers eats faster while they stir it.
+        const double area = std::min(kStirredArea.value * aeration.open, m_grid.faceArea[stirred]);
+        sediment[stirred] *= 1.0 + area * (kStirredDemandFactor.value - 1.0) / mud[stirred];
+    }
+    for (int i = 0; i < m_layers; ++i) {
+        growth[i] = dark ? Real(0.0) : growth[i] * tanh(m_light[i] / p.saturationLight);
         const Real bubbles = running ? m_bubbleNet[i] : Real(0.0);
         m_reactions.bubbles[i] = max(bubbles, Real(0.0));
         m_reactions.stripped[i] = max(-bubbles, Real(0.0)) / m_bubbleReference[i];
@@ -415,10 +423,10 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     m_transportHeat.prepare(dt, m_diffusivity, kMolecularHeat, m_flows);
     m_transportHeat.template advance<1, 1>(m_flows, {Real(0.0)}, m_state.heat);
     m_transportSolutes.prepare(dt, m_diffusivity, kMolecularSolute, m_flows);
-    if (m_salty) {
+    if (m_poisons) {
         m_transportSolutes.template advance<kSolutes, kSolutes>(m_flows, {}, m_state.solutes);
     } else {
-        m_transportSolutes.template advance<kSalt, kSolutes>(m_flows, {}, m_state.solutes);
+        m_transportSolutes.template advance<kAlwaysCarried, kSolutes>(m_flows, {}, m_state.solutes);
     }
 
     reactionsOf(air, aeration, m_state, dt);

@@ -109,7 +109,7 @@ private:
     BottomWater m_bottom;
     ColumnSwitches m_switches;
     int m_layers;
-    bool m_salty = false;  // Salt, sulfide or ammonia is there to be carried
+    bool m_poisons = false;  // Sulfide or ammonia is there to be carried
     State<Real> m_state;
     Ledger<Real> m_ledger;
     Flows<Real> m_flows;

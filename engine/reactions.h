@@ -87,32 +87,53 @@ template <class Real>
 void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
     constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
                      hm = kMediumHalf.value, hl = kSlowHalf.value, hFish = kFishConformsBelow.value;
-    constexpr int kIterations = 3;
     const std::size_t n = state.oxygen.size();
     Real* const oxygen = state.oxygen.data();
     Real* const fast = state.fast.data();
     Real* const medium = state.medium.data();
     Real* const slow = state.slow.data();
+    Real* const outRespiration = a.respiration.data();
+    Real* const outFish = a.fish.data();
+    Real* const outSediment = a.sediment.data();
+    Real* const outFast = a.fast.data();
+    Real* const outMedium = a.medium.data();
+    Real* const outSlow = a.slow.data();
+    Real* const outSurfaceIn = a.surfaceIn.data();
+    Real* const outSurfaceOut = a.surfaceOut.data();
+    Real* const outStripped = a.stripped.data();
+    Real* const outRegenerated = a.regenerated.data();
+    const Real* const rateFast = r.fast.data();
+    const Real* const rateMedium = r.medium.data();
+    const Real* const rateSlow = r.slow.data();
+    const Real* const rateExchange = r.exchange.data();
+    const Real* const rateStripped = r.stripped.data();
+    const Real* const photosynthesis = r.photosynthesis.data();
+    const Real* const bubbles = r.bubbles.data();
+    const Real* const aerator = r.aerator.data();
+    const Real* const respiration = r.respiration.data();
+    const Real* const fishDemand = r.fish.data();
+    const Real* const sediment = r.sediment.data();
+    const Real* const stirredFast = r.stirredFast.data();
+    const Real* const stirredMedium = r.stirredMedium.data();
+    const Real saturation = r.saturation, regeneration = r.regeneration, fastShare = r.fastShare;
+    // The arrays do not overlap, so that the layers can be computed side by side.
 #pragma GCC ivdep
     for (std::size_t i = 0; i < n; ++i) {
         // A pool p with rate k ends at p / (1 + k dt s), s the limitation, so that its payment is
         // k dt p c / (half + (1 + k dt) c): of the same form as the other limited demands.
-        const Real kf = dt * r.fast[i], km = dt * r.medium[i], ks = dt * r.slow[i];
+        const Real kf = dt * rateFast[i], km = dt * rateMedium[i], ks = dt * rateSlow[i];
         const Real owedFast = kf * fast[i], owedMedium = km * medium[i], owedSlow = ks * slow[i];
         const Real gf = 1.0 + kf, gm = 1.0 + km, gl = 1.0 + ks;
-        const Real exchange = dt * r.exchange[i], stripped = dt * r.stripped[i];
+        const Real exchange = dt * rateExchange[i], stripped = dt * rateStripped[i];
         const Real linear = 1.0 + exchange + stripped;
-        const Real surfaceIn = exchange * r.saturation;
-        const Real budget = oxygen[i] + dt * (r.photosynthesis[i] + r.bubbles[i] + r.aerator[i]) + surfaceIn;
-        const Real resp = dt * r.respiration[i], fish = dt * r.fish[i], sed = dt * r.sediment[i];
+        const Real surfaceIn = exchange * saturation;
+        const Real budget = oxygen[i] + dt * (photosynthesis[i] + bubbles[i] + aerator[i]) + surfaceIn;
+        const Real resp = dt * respiration[i], fish = dt * fishDemand[i], sed = dt * sediment[i];
 
         // Newton's first step from zero, which is left of the root: every limited demand at its steepest.
         const Real steepest = linear + resp * (1.0 / hr) + sed * (1.0 / hs) + owedFast * (1.0 / hf) +
                               owedMedium * (1.0 / hm) + owedSlow * (1.0 / hl) + fish * (1.0 / hFish);
-        // The tangent at the old value also falls short of the root; after it, each iterate only rises.
-        Real floor = budget / steepest;
-        Real c = oxygen[i];
-        for (int iteration = 0; iteration < kIterations; ++iteration) {
+        const auto newton = [&](const Real& c) {
             const Real qr = 1.0 / (hr + c), qs = 1.0 / (hs + c), qf = 1.0 / (hf + gf * c),
                        qm = 1.0 / (hm + gm * c), ql = 1.0 / (hl + gl * c);
             const Real ar = resp * qr, as = sed * qs, af = owedFast * qf, am = owedMedium * qm,
@@ -121,29 +142,32 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
                                 fish * min(c * (1.0 / hFish), Real(1.0)) - budget;
             const Real slope = linear + hr * ar * qr + hs * as * qs + hf * af * qf + hm * am * qm +
                                hl * al * ql + wherePositive(hFish - c, fish * (1.0 / hFish), Real(0.0));
-            floor = max(floor, c - excess / slope);
-            c = floor;
-        }
+            return c - excess / slope;
+        };
+        // The tangent at the old value also falls short of the root; after it, each iterate only rises.
+        const Real first = max(budget / steepest, newton(oxygen[i]));
+        const Real second = max(first, newton(first));
+        const Real c = max(second, newton(second));
 
         const Real respired = resp * c / (hr + c), eaten = sed * c / (hs + c);
         const Real paidFast = owedFast * c / (hf + gf * c), paidMedium = owedMedium * c / (hm + gm * c),
                    paidSlow = owedSlow * c / (hl + gl * c);
         const Real breathed = fish * min(c * (1.0 / hFish), Real(1.0));
-        const Real regenerated = r.regeneration * (sed - eaten);
-        a.respiration[i] = respired;
-        a.fish[i] = breathed;
-        a.sediment[i] = eaten;
-        a.fast[i] = paidFast;
-        a.medium[i] = paidMedium;
-        a.slow[i] = paidSlow;
-        a.surfaceIn[i] = surfaceIn;
-        a.surfaceOut[i] = exchange * c;
-        a.stripped[i] = stripped * c;
-        a.regenerated[i] = regenerated;
+        const Real regenerated = regeneration * (sed - eaten);
+        outRespiration[i] = respired;
+        outFish[i] = breathed;
+        outSediment[i] = eaten;
+        outFast[i] = paidFast;
+        outMedium[i] = paidMedium;
+        outSlow[i] = paidSlow;
+        outSurfaceIn[i] = surfaceIn;
+        outSurfaceOut[i] = exchange * c;
+        outStripped[i] = stripped * c;
+        outRegenerated[i] = regenerated;
         oxygen[i] = budget - (respired + breathed + eaten + paidFast + paidMedium + paidSlow + exchange * c +
                               stripped * c);
-        fast[i] += r.fastShare * regenerated + dt * r.stirredFast[i] - paidFast;
-        medium[i] += (1.0 - r.fastShare) * regenerated + dt * r.stirredMedium[i] - paidMedium;
+        fast[i] += fastShare * regenerated + dt * stirredFast[i] - paidFast;
+        medium[i] += (1.0 - fastShare) * regenerated + dt * stirredMedium[i] - paidMedium;
         slow[i] -= paidSlow;
     }
 }

@@ -10,6 +10,7 @@ namespace engine {
 
 /// What the water carries, in the order in which it is stored.
 enum Solute { kOxygen, kChlorophyll, kFast, kMedium, kSlow, kSalt, kSulfide, kAmmonia, kSolutes };
+inline constexpr int kAlwaysCarried = 6;  ///< The solutes before this are there in every pond
 
 /// C numbers a layer, layer 0 at the surface.
 template <class Real, int C>

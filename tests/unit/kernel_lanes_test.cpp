@@ -43,12 +43,12 @@ TEST(KernelLanes, WaterAndHeat) {
     expectLanes([](auto t) { return engine::henryNitrogen(t); }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::temperatureFactor(1.047, t); }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::longwaveOut(t); }, 3.7, 28.1);
-    expectLanes([](auto t) { return engine::evaporativeLoss(t, 1200.0, 2.0); }, 3.7, 28.1);
-    expectLanes([](auto t) { return engine::conductiveLoss(t, 15.0, 2.0); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::evaporativeLoss(t, decltype(t)(1200.0), decltype(t)(2.0)); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::conductiveLoss(t, decltype(t)(15.0), decltype(t)(2.0)); }, 3.7, 28.1);
 }
 
 TEST(KernelLanes, ExchangeAndLife) {
-    expectLanes([](auto t) { return engine::pistonVelocityOxygen(t, 2.0, 1e-9 * (t - 10.0)); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::pistonVelocityOxygen(t, decltype(t)(2.0), 1e-9 * (t - 10.0)); }, 3.7, 28.1);
     expectLanes([](auto chl) { return engine::attenuationOfChlorophyll(chl); }, 0.0, 80.0);
     expectLanes([](auto x) { return engine::meanLight(100.0 * x, x); }, 0.05, 2.0);
     expectLanes([](auto light) { return engine::saturatingLight(light, 2.0 * light + 100.0); }, 10.0, 900.0);
