@@ -46,9 +46,11 @@ public:
 
     /// Advances the fields by the prepared step.
     /// @param entering  What entering water carries; used only where it enters.
+    /// @return what overflowing water carried off, the same numbers.
     /// @tparam Used  The first `Used` of the C numbers of a layer are there; the rest stay as they are.
     template <int Used, int C>
-    void advance(const Flows<Real>& flows, const std::array<Real, C>& entering, Fields<Real, C>& fields);
+    std::array<Real, C> advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                                Fields<Real, C>& fields);
 
     /// d/dt of the fields at the limit of small steps: the same fluxes with the same limiter.
     template <int C>
@@ -292,8 +294,8 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
 
 template <class Real>
 template <int Used, int C>
-void Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
-                              Fields<Real, C>& fields) {
+std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                                             Fields<Real, C>& fields) {
     if (flows.moving) {
         scratch<C>().before.assign(fields.begin(), fields.end());
     }
@@ -307,10 +309,13 @@ void Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C
         }
     }
     solve<Used, C>(fields);
-    if (flows.moving) {
-        addPlume<Used, C>(flows, fields);
-        sharpen<Used, C>(fields);
+    if (!flows.moving) {
+        return fields[0];
     }
+    addPlume<Used, C>(flows, fields);
+    const std::array<Real, C> overflowing = fields[0];
+    sharpen<Used, C>(fields);
+    return overflowing;
 }
 
 template <class Real>
