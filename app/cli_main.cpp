@@ -146,7 +146,7 @@ int main(int argc, char** argv) {
     } catch (const std::bad_alloc&) {
         complain("A fault of our own: there is not enough memory. Nothing was written.");
     } catch (const std::exception& fault) {
-        complain(std::string("A fault of our own: ") + fault.what());
+        complain(std::string("A fault of our own: ") + fault.what() + ".");
     }
     return kOurFault;
 }

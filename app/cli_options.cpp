@@ -75,6 +75,7 @@ CLI::Option* addText(CLI::App& command, const char* name, Texts& values, const c
                      const char* help) {
     return command.add_option(name, values, help)
         ->expected(1)
+        ->allow_extra_args(false)
         ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
         ->option_text(placeholder);
 }

@@ -1,5 +1,6 @@
 #include "app/cli_signals.h"
 
+#include <chrono>
 #include <ctime>
 
 namespace app {
@@ -20,12 +21,21 @@ StopOnSignal::~StopOnSignal() {
 }
 
 void StopOnSignal::watch(const std::stop_token& end) {
+    using Clock = std::chrono::steady_clock;
     constexpr timespec kPatience{0, 20'000'000};
+    constexpr auto kEcho = std::chrono::seconds(1);  // a terminal and its programs may all pass one signal on
+    Clock::time_point first;
     while (!end.stop_requested()) {
-        if (sigtimedwait(&m_signals, nullptr, &kPatience) > 0) {
+        const int signal = sigtimedwait(&m_signals, nullptr, &kPatience);
+        if (signal <= 0) {
+            continue;
+        }
+        if (!m_stop.stop_requested()) {
+            first = Clock::now();
             m_stop.request_stop();
-            pthread_sigmask(SIG_UNBLOCK, &m_signals, nullptr);  // the next one finds this thread
-            return;
+        } else if (Clock::now() - first > kEcho) {
+            pthread_sigmask(SIG_UNBLOCK, &m_signals, nullptr);
+            raise(signal);
         }
     }
 }

@@ -7,7 +7,8 @@
 namespace app {
 
 /// Turns the first interrupt, hang-up or termination into a request to stop, so that nothing is left half
-/// written; the second ends the program as usual. Threads started while it lives do not see the signals.
+/// written; one more after a second ends the program as usual. Threads started while it lives do not see the
+/// signals.
 class StopOnSignal {
 public:
     StopOnSignal();

@@ -1,10 +1,12 @@
 #include "engine/column.h"
 
+#include "engine/air_transfer.h"
 #include "engine/error.h"
 #include "engine/exchange.h"
 #include "engine/light.h"
 #include "engine/mixing.h"
 #include "engine/sky.h"
+#include "engine/toxic.h"
 #include "engine/units.h"
 #include "engine/water.h"
 
@@ -89,7 +91,16 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         s[kMedium] = start.medium[i];
         s[kSlow] = start.slow[i];
         s[kSalt] = start.salinity[i];
+        s[kSulfide] = start.sulfide[i];
+        s[kAmmonia] = start.ammonia[i];
+        m_poisons = m_poisons || largestLane(start.sulfide[i]) > 0.0 || largestLane(start.ammonia[i]) > 0.0;
+        m_reach += m_grid.volume[i] *
+                   std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
+    m_springWater.fill(zero);
+    m_springWater[kOxygen] = parameters.springOxygen;
+    m_springWater[kSalt] = parameters.springSalinity;
+    m_weedMassAtStart = parameters.weedMass;
     m_state.muck.assign(aerator.diffusers, parameters.muckStore);
     for (const double z : m_grid.face) {
         m_nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
@@ -239,14 +250,19 @@ void Column<Real>::integrateLane(const Aeration& aeration, const State<Real>& st
 
 template <class Real>
 void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
+    const bool spring = largestLane(m_parameters.springFlow) > 0.0;
+    if (spring) {
+        springWater();
+    }
     if (aeration.open == 0) {
         m_lifting = 0.0;
-        m_flows.moving = false;
+        m_flows.segments = 0;
+        m_flows.moving = spring;
         m_last = aeration;
         m_plumeStale = true;
         return;
     }
-    const bool changed = !(aeration == m_last);
+    const bool changed = aeration.open != m_last.open || aeration.depth != m_last.depth;
     if (m_switches.freezePlume && !changed) {
         return;
     }
@@ -265,6 +281,32 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
     m_flows.moving = true;
     m_last = aeration;
     m_plumeStale = false;
+}
+
+/// Spring water enters where the standing water is as dense as itself, parted between two layers; as much runs
+/// over at the surface.
+template <class Real>
+void Column<Real>::springWater() {
+    const Real density = waterDensity(m_parameters.springTemperature, m_parameters.springSalinity);
+    m_flows.overflow = m_parameters.springFlow;
+    for (int i = 0; i < m_layers; ++i) {
+        m_flows.entering[i] = 0.0;
+    }
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        const double wanted = lane(density, member), flow = lane(m_parameters.springFlow, member);
+        int i = 0;
+        while (i < m_layers && lane(m_density[i], member) < wanted) {
+            ++i;
+        }
+        if (i == 0 || i == m_layers) {
+            setLane(m_flows.entering[std::min(i, m_layers - 1)], member, flow);
+            continue;
+        }
+        const double above = lane(m_density[i - 1], member);
+        const double part = (wanted - above) / (lane(m_density[i], member) - above);
+        setLane(m_flows.entering[i], member, part * flow);
+        setLane(m_flows.entering[i - 1], member, (1.0 - part) * flow);
+    }
 }
 
 template <class Real>
@@ -354,6 +396,17 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     m_reactions.exchange[0] = velocity * (m_grid.faceArea[0] / m_grid.volume[0]);
     m_reactions.saturation = oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
 
+    // Standard transfer brought to the pond's temperature and water (engine/air_transfer.h), spread over what a
+    // splashing aerator turns over.
+    m_reactions.aeratorSaturation = kAeratorBeta.value * m_reactions.saturation;
+    const Real perVolume = aeration.surface ? p.aeratorTransfer / m_reach * kAeratorAlpha.value /
+                                                  kStandardSaturation * temperatureFactor(kTransferTheta, surface)
+                                            : Real(0.0);
+    for (int i = 0; i < m_layers; ++i) {
+        m_reactions.aerator[i] =
+            perVolume * std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
+    }
+
     // Muck leaves its store first order while the diffuser runs; over a step exactly so.
     if (stirred >= 0) {
         prepareMuck(dt);
@@ -395,6 +448,29 @@ void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
     }
 }
 
+/// The dated table scales the pond's algae and weeds; what dies becomes medium debt where it stood.
+template <class Real>
+void Column<Real>::growPlants(const Air<Real>& air) {
+    if (largestLane(abs(air.chlorophyllScale - m_chlorophyllScale)) == 0.0 &&
+        largestLane(abs(air.weedScale - m_weedScale)) == 0.0) {
+        return;
+    }
+    const Real grown = air.chlorophyllScale / max(m_chlorophyllScale, Real(1e-9));
+    const Real deadWeeds = max(m_weedScale - air.weedScale, Real(0.0)) * m_weedMassAtStart;
+    for (int i = 0; i < m_layers; ++i) {
+        auto& s = m_state.solutes[i];
+        const Real before = s[kChlorophyll];
+        s[kChlorophyll] = before * grown;
+        const Real dead = kDebtOfChlorophyll.value * max(before - s[kChlorophyll], Real(0.0)) +
+                          kDebtOfWeeds.value * deadWeeds * m_weedPerArea[i];
+        s[kMedium] += dead;
+        m_ledger.debtOfPlants += m_grid.volume[i] * dead;
+    }
+    m_parameters.weedMass = air.weedScale * m_weedMassAtStart;
+    m_chlorophyllScale = air.chlorophyllScale;
+    m_weedScale = air.weedScale;
+}
+
 template <class Real>
 void Column<Real>::record(double dt) {
     const ReactionAmounts<Real>& a = m_amounts;
@@ -408,7 +484,7 @@ void Column<Real>::record(double dt) {
         term[kDebtTerm] -= volume * (a.fast[i] + a.medium[i] + a.slow[i]);
         term[kSurface] += volume * (a.surfaceIn[i] - a.surfaceOut[i]);
         term[kBubbles] += volume * (dt * m_reactions.bubbles[i] - a.stripped[i]);
-        term[kSurfaceAerator] += volume * dt * m_reactions.aerator[i];
+        term[kSurfaceAerator] += volume * (a.aerated[i] - a.spilled[i]);
         m_ledger.debtRegenerated += volume * a.regenerated[i];
         m_ledger.debtStirred += volume * dt * (m_reactions.stirredFast[i] + m_reactions.stirredMedium[i]);
         m_ledger.debtOxidised += volume * (a.fast[i] + a.medium[i]);
@@ -427,6 +503,7 @@ void Column<Real>::gather(const State<Real>& state) {
 
 template <class Real>
 void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
+    growPlants(air);
     sunlight(air, m_state);
     heatRates(air, m_state);
     for (int i = 0; i < m_layers; ++i) {
@@ -436,23 +513,32 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     diffusivities(air);
     plume(aeration, m_state);
     m_transportHeat.prepare(dt, m_diffusivity, kMolecularHeat, m_flows);
-    m_transportHeat.template advance<1, 1>(m_flows, {Real(0.0)}, m_state.heat);
+    m_transportHeat.template advance<1, 1>(m_flows, {m_parameters.springTemperature}, m_state.heat);
     m_transportSolutes.prepare(dt, m_diffusivity, kMolecularSolute, m_flows);
-    if (m_poisons) {
-        m_transportSolutes.template advance<kSolutes, kSolutes>(m_flows, {}, m_state.solutes);
-    } else {
-        m_transportSolutes.template advance<kAlwaysCarried, kSolutes>(m_flows, {}, m_state.solutes);
-    }
-
+    const std::array<Real, kSolutes> over =
+        m_poisons ? m_transportSolutes.template advance<kSolutes, kSolutes>(m_flows, m_springWater, m_state.solutes)
+                  : m_transportSolutes.template advance<kAlwaysCarried, kSolutes>(m_flows, m_springWater,
+                                                                                  m_state.solutes);
+    const Real spring = dt * m_parameters.springFlow;
+    m_ledger.oxygen[kInflow] += spring * (m_springWater[kOxygen] - over[kOxygen]);
+    m_ledger.debtInflow -= spring * (over[kFast] + over[kMedium]);
     reactionsOf(air, aeration, m_state, dt);
     gather(m_state);
     reactionStep(m_reactions, dt, m_work, m_amounts);
     record(dt);
     for (int i = 0; i < m_layers; ++i) {
-        m_state.solutes[i][kOxygen] = m_work.oxygen[i];
-        m_state.solutes[i][kFast] = m_work.fast[i];
-        m_state.solutes[i][kMedium] = m_work.medium[i];
-        m_state.solutes[i][kSlow] = m_work.slow[i];
+        auto& s = m_state.solutes[i];
+        if (m_poisons) {
+            // The poisons go with the pools that hold them; new fast debt brings its share of sulfide.
+            const Real newFast = m_reactions.fastShare * m_amounts.regenerated[i] + dt * m_reactions.stirredFast[i];
+            s[kSulfide] = s[kSulfide] * (1.0 - m_amounts.fast[i] / max(s[kFast], Real(1e-30))) +
+                          m_parameters.sulfideOfFast * newFast;
+            s[kAmmonia] = s[kAmmonia] * (1.0 - m_amounts.slow[i] / max(s[kSlow], Real(1e-30)));
+        }
+        s[kOxygen] = m_work.oxygen[i];
+        s[kFast] = m_work.fast[i];
+        s[kMedium] = m_work.medium[i];
+        s[kSlow] = m_work.slow[i];
     }
     stirMuck(aeration, dt);
     placeFish(m_state);
@@ -467,10 +553,10 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     densities(state);
     diffusivities(air);
     plume(aeration, state);
-    m_transportHeat.template rates<1>(m_diffusivity, kMolecularHeat, m_flows, {Real(0.0)}, state.heat,
-                                      out.heat);
-    m_transportSolutes.template rates<kSolutes>(m_diffusivity, kMolecularSolute, m_flows, {}, state.solutes,
-                                                out.solutes);
+    m_transportHeat.template rates<1>(m_diffusivity, kMolecularHeat, m_flows,
+                                      {m_parameters.springTemperature}, state.heat, out.heat);
+    m_transportSolutes.template rates<kSolutes>(m_diffusivity, kMolecularSolute, m_flows, m_springWater,
+                                                state.solutes, out.solutes);
     placeFish(state);
     reactionsOf(air, aeration, state, 0.0);
     gather(state);
@@ -479,13 +565,20 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     for (int i = 0; i < m_layers; ++i) {
         out.heat[i][0] += m_heating[i];
         auto& d = out.solutes[i];
-        d[kOxygen] += m_reactions.photosynthesis[i] + m_reactions.bubbles[i] + m_reactions.aerator[i] +
-                      a.surfaceIn[i] - a.surfaceOut[i] - a.stripped[i] - a.respiration[i] - a.fish[i] -
+        d[kOxygen] += m_reactions.photosynthesis[i] + m_reactions.bubbles[i] + a.aerated[i] -
+                      a.spilled[i] + a.surfaceIn[i] - a.surfaceOut[i] - a.stripped[i] - a.respiration[i] - a.fish[i] -
                       a.sediment[i] - a.fast[i] - a.medium[i] - a.slow[i];
         d[kFast] += m_reactions.fastShare * a.regenerated[i] + m_reactions.stirredFast[i] - a.fast[i];
         d[kMedium] += (1.0 - m_reactions.fastShare) * a.regenerated[i] + m_reactions.stirredMedium[i] -
                       a.medium[i];
         d[kSlow] -= a.slow[i];
+        if (m_poisons) {
+            const auto& s = state.solutes[i];
+            d[kSulfide] += m_parameters.sulfideOfFast *
+                               (m_reactions.fastShare * a.regenerated[i] + m_reactions.stirredFast[i]) -
+                           s[kSulfide] * a.fast[i] / max(s[kFast], Real(1e-30));
+            d[kAmmonia] -= s[kAmmonia] * a.slow[i] / max(s[kSlow], Real(1e-30));
+        }
     }
     const Real stirs = reaches(aeration);
     for (int k = 0; k < static_cast<int>(state.muck.size()); ++k) {
@@ -494,6 +587,34 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
                           (kMuckRebuildTime_d.value * kDay) -
                       releases * state.muck[k] / (kMuckReleaseTime_h.value * kHour);
     }
+}
+
+template <class Real>
+Real Column<Real>::unionisedAmmonia() const {
+    Real sum = 0.0;
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        double total = 0.0;
+        for (int i = 0; i < m_layers; ++i) {
+            total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][kAmmonia], member) *
+                     unionisedAmmoniaShare(lane(m_state.heat[i][0], member), m_parameters.ph);
+        }
+        setLane(sum, member, total);
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::hydrogenSulfide() const {
+    Real sum = 0.0;
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        double total = 0.0;
+        for (int i = 0; i < m_layers; ++i) {
+            total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][kSulfide], member) *
+                     undissociatedSulfideShare(lane(m_state.heat[i][0], member), m_parameters.ph);
+        }
+        setLane(sum, member, total);
+    }
+    return sum;
 }
 
 template <class Real>

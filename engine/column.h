@@ -22,12 +22,15 @@ struct Air {
     Real vapourPressure = 0.0;  ///< [Pa]
     Real wind10 = 0.0;          ///< On the pond [m/s]
     Real cloud = 0.0;           ///< Share of sky
+    Real chlorophyllScale = 1.0;  ///< Of the pond's total over that at the start (a dated table)
+    Real weedScale = 1.0;         ///< The same for the weed cover
 };
 
 /// What the aerator does during a step; the same for all members of a pack.
 struct Aeration {
-    int open = 0;        ///< Diffusers running
-    double depth = 0.0;  ///< [m]
+    int open = 0;          ///< Diffusers running
+    double depth = 0.0;    ///< [m]
+    bool surface = false;  ///< The surface aerator runs
     bool operator==(const Aeration&) const = default;
 };
 
@@ -80,6 +83,9 @@ public:
     /// Oxygen of the whole pond [g]; fast plus medium debt of the whole pond [g].
     [[nodiscard]] Real oxygenStored() const;
     [[nodiscard]] Real debtStored() const;
+    /// Un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur where the fish are [g/m^3].
+    [[nodiscard]] Real unionisedAmmonia() const;
+    [[nodiscard]] Real hydrogenSulfide() const;
     /// Water the plume carries up through z_b now, net [m^3/s].
     [[nodiscard]] Real lifting() const { return m_lifting; }
     /// Integrations of the plume so far, all lanes.
@@ -96,6 +102,8 @@ private:
     void plume(const Aeration& aeration, const State<Real>& state);
     void integrateLane(const Aeration& aeration, const State<Real>& state, int lane);
     void diffusivities(const Air<Real>& air);
+    void springWater();
+    void growPlants(const Air<Real>& air);
     void placeFish(const State<Real>& state);
     void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
@@ -130,6 +138,10 @@ private:
     std::vector<Real> m_bubbleNet;              // Oxygen from bubbles by layer [g/m^3/s], may be negative
     std::vector<Real> m_bubbleReference;        // Oxygen there at that time [g/m^3]
     Real m_lifting = 0.0;
+    std::array<Real, kSolutes> m_springWater{};
+    Real m_weedMassAtStart = 0.0;
+    Real m_chlorophyllScale = 1.0, m_weedScale = 1.0;  // Of the dated table, as last applied
+    double m_reach = 0.0;                              // Water that the surface aerator turns over [m^3]
 
     Convection m_convection;
     std::vector<Real> m_overturning;            // Diffusivity of convection at the faces [m^2/s], N + 1

@@ -1,5 +1,6 @@
 #include "engine/run.h"
 
+#include "engine/causes.h"
 #include "engine/error.h"
 #include "engine/parallel.h"
 #include "engine/units.h"
@@ -14,8 +15,6 @@ namespace {
 constexpr int kShortestRun = 14;        // [d]
 constexpr int kAfterRamp = 7;           // [d]
 constexpr int kLongestCappedRamp = 60;  // [d]
-constexpr int kEndStateDays = 30;
-constexpr int kEndStateNights = 7;
 
 /// Days that a ramp takes by its own rule, if it gets anywhere.
 int rampLength(const PondModel& model, const Ramp& ramp) {
@@ -39,47 +38,6 @@ int rampLength(const PondModel& model, const Ramp& ramp) {
     return ramp.kind == RampKind::Table ? static_cast<int>(std::min<std::size_t>(ramp.minutes.size(), 60)) : 60;
 }
 
-/// Where the dawn low settles: the schedule the run ended with, held for 30 more days under the usual day.
-void addEndState(const PondModel& model, const Ramp* ramp, int days, RampRun& run) {
-    RunRequest request;
-    request.days = days + kEndStateDays;
-    request.keepLayers = false;
-    request.weather.usualAfterDay = days;
-    if (ramp != nullptr) {
-        // What ran on the last whole day goes on each day.
-        Schedule schedule = run.schedule;
-        const double end = request.days * kDay + kDay / 2;
-        if (run.daysToContinuous) {
-            schedule.back().end = end;
-        } else {
-            Schedule last;
-            for (const RunBlock& block : run.schedule) {
-                if (block.day == days) {
-                    last.push_back(block);
-                }
-            }
-            for (int extra = 1; extra <= kEndStateDays; ++extra) {
-                for (RunBlock block : last) {
-                    block.start += extra * kDay;
-                    block.end = std::min(block.end + extra * kDay, end);
-                    block.day += extra;
-                    schedule.push_back(block);
-                }
-            }
-        }
-        request.schedule = joined(schedule);
-    }
-    const RampRun longer = runRamp(model, ramp, request);
-    const auto lows = longer.days.end() - kEndStateNights;
-    double mean = 0.0, slope = 0.0;
-    for (int i = 0; i < kEndStateNights; ++i) {
-        mean += lows[i].lowest / kEndStateNights;
-        slope += lows[i].lowest * (i - 3) / 28.0;  // least squares over seven evenly spaced nights
-    }
-    run.endState = mean;
-    run.endDrift = slope;
-}
-
 }  // namespace
 
 int defaultDays(const PondModel& model) {
@@ -95,26 +53,45 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     result.model = prepare(pond, options.resolution);
     result.days = options.days ? *options.days : defaultDays(result.model);
     const std::size_t count = pond.ramps.size() + 1;
-    result.runs.resize(count);
     const int threads =
         options.threads > 0 ? options.threads : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const auto rampOf = [&](std::size_t i) { return i == 0 ? nullptr : &result.model.pond.ramps[i - 1]; };
     std::mutex reporting;
+    // The runs first, then what the worst night of each would be without each of the causes.
+    const std::size_t questions = options.causes ? kCauses : 0;
     std::size_t done = 0;
-    const std::size_t started = forEachIndex(count, threads, control.stop, [&](std::size_t i) {
-        const Ramp* ramp = i == 0 ? nullptr : &result.model.pond.ramps[i - 1];
+    const auto report = [&] {
+        const std::scoped_lock lock(reporting);
+        ++done;
+        if (control.progress) {
+            control.progress(static_cast<double>(done) / static_cast<double>(count * (1 + questions)));
+        }
+    };
+    result.runs.resize(count);
+    std::size_t finished = forEachIndex(count, threads, control.stop, [&](std::size_t i) {
         RunRequest request;
         request.days = result.days;
-        RampRun run = runRamp(result.model, ramp, request, {control.stop, nullptr});
-        if (run.end == RunEnd::Completed && options.endStates) {
-            addEndState(result.model, ramp, result.days, run);
-        }
-        result.runs[i] = std::move(run);
-        const std::scoped_lock lock(reporting);
-        if (control.progress) {
-            control.progress(static_cast<double>(++done) / static_cast<double>(count));
-        }
+        request.endState = options.endStates;
+        result.runs[i] = runRamp(result.model, rampOf(i), request, {control.stop, nullptr});
+        report();
     });
-    ensure(started == count || control.stop.stop_requested(), "every ramp was run unless stopped");
+    std::vector<std::vector<Cause>> causes(count, std::vector<Cause>(options.causes ? kCauses : 0));
+    finished += forEachIndex(count * questions, threads, control.stop, [&](std::size_t task) {
+        const RampRun& run = result.runs[task / questions];
+        const auto kind = static_cast<CauseKind>(task % questions);
+        if (run.end == RunEnd::Completed) {
+            causes[task / questions][task % questions] = {
+                kind, gainWithout(result.model, rampOf(task / questions), run, kind, run.worst().day)};
+        }
+        report();
+    });
+    ensure(finished == count * (1 + questions) || control.stop.stop_requested(),
+           "every ramp was run unless stopped");
+    for (std::size_t i = 0; i < count; ++i) {
+        std::stable_sort(causes[i].begin(), causes[i].end(),
+                         [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
+        result.runs[i].causes = causes[i];
+    }
     return result;
 }
 

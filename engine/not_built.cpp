@@ -12,21 +12,8 @@ struct NotBuilt {
 };
 
 /// An entry goes when its term comes. Reading and writing of these keys is complete.
-constexpr std::array<NotBuilt, 15> kNotBuiltYet{{
-    {"spring", "The inflow of a spring"},
-    {"surface_aerator", "The surface aerator"},
-    {"water.change", "A dated change of the water"},
-    {"water.ph", "The pH of the water"},
-    {"water.total_ammonia_mg_per_l", "Ammonia"},
-    {"water.total_sulfide_mg_per_l", "Sulfide"},
+constexpr std::array<NotBuilt, 2> kNotBuiltYet{{
     {"water.alkalinity_mg_per_l", "Alkalinity"},
-    {"profile.salinity", "Salinity"},
-    {"limits.fish_max_c", "A highest temperature of the fish water"},
-    {"ramp.window", "A window of the clock"},
-    {"ramp.pulses", "A day in several pulses"},
-    {"ramp.diffusers", "A number of open diffusers by ramp"},
-    {"ramp.depth_m", "A diffuser depth by ramp"},
-    {"ramp.weather_hold", "Holding for the weather"},
     {"event", "The log of events"},
 }};
 

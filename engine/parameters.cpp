@@ -2,6 +2,7 @@
 
 #include "engine/light.h"
 #include "engine/sky.h"
+#include "engine/toxic.h"
 #include "engine/water.h"
 #include "engine/weather.h"
 
@@ -22,10 +23,6 @@ double salinityAt(const Profile& profile, std::size_t i) {
 /// Carlson's relation between Secchi depth and chlorophyll of algal waters: ln SD = 2.04 - 0.68 ln chl.
 double chlorophyllFromSecchi(double secchi) {
     return std::exp((2.04 - std::log(secchi)) / 0.68);
-}
-
-double chlorophyllOf(const Pond& pond) {
-    return valueOr(pond.water.chlorophyll_ugPerL, chlorophyllFromSecchi(*pond.water.secchi));
 }
 
 SpeciesGroup groupOf(const std::string& kind) {
@@ -169,6 +166,10 @@ Profile startProfile(const Pond& pond) {
     return profile;
 }
 
+double startChlorophyll(const Pond& pond) {
+    return valueOr(pond.water.chlorophyll_ugPerL, chlorophyllFromSecchi(*pond.water.secchi));
+}
+
 double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin) {
     if (!bottom.exists()) {
         return 0.0;
@@ -193,7 +194,7 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
     p.airPressure = airPressure(*pond.place.elevation);
     p.latitude_deg = *pond.place.latitude_deg;
 
-    const double chlorophyll = chlorophyllOf(pond);
+    const double chlorophyll = startChlorophyll(pond);
     const double cover = 0.01 * valueOr(pond.water.weedsCover_percent, 0.0);
     // Secchi at the start sets what chlorophyll and weeds do not explain; clear water keeps a little.
     p.attenuationRest = std::max(
@@ -232,8 +233,24 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
     const double muck = valueOr(pond.bottom.muck, priors.muck.value);
     p.muckStore = kMuckStore_gPerM2.value * kStirredArea.value * std::min(muck / kMuckFullDepth.value, 1.0);
     p.muckReach = basin.maxDepth() - kMuckReach.value;
+    if (pond.spring) {
+        p.springFlow = *pond.spring->flow_lPerS / 1000.0;
+        p.springTemperature = *pond.spring->temperature;
+        p.springOxygen = *pond.spring->oxygen;
+        p.springSalinity = valueOr(pond.spring->salinity, 0.0);
+    }
+    if (pond.surfaceAerator) {
+        p.aeratorTransfer = *pond.surfaceAerator->transfer_kgPerH * kGramPerKilogram / kHour;
+    }
+    p.ph = valueOr(pond.water.ph, kPh.value);
     if (pond.aerator) {
         p.netShare = valueOr(pond.aerator->netShare, kNetShare.value);
+    }
+    if (pond.water.totalSulfide && bottomWater(profile, basin).exists()) {
+        const double debt = startDebt(pond, bottomWater(profile, basin), basin);
+        const double fast =
+            std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
+        p.sulfideOfFast = fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
     }
     p.lines = linesOf(pond, profile);
     return p;
@@ -242,7 +259,7 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
 StartState<double> startState(const Pond& pond, const Profile& profile, const BottomWater& bottom,
                               const Grid& grid) {
     StartState<double> start;
-    const double chlorophyll = chlorophyllOf(pond);
+    const double chlorophyll = startChlorophyll(pond);
     const double debt = startDebt(pond, bottom, Basin(pond.basin));
     std::vector<double> weight, below;
     double held = 0.0, weighted = 0.0;
@@ -262,12 +279,18 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
     }
     // Where the whole bottom water still holds oxygen, the debt lies in it evenly.
     const bool anoxic = weighted > 0.05 * held;
-    const double slow = bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0;
+    const double sulfide = valueOr(pond.water.totalSulfide, 0.0), ammonia = valueOr(pond.water.totalAmmonia, 0.0);
+    // The pools hold at least what the poisons inside them need.
+    const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * sulfide);
+    const double slow = std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
+                                 kOxygenPerAmmoniaNitrogen * ammonia);
     for (int i = 0; i < grid.layers(); ++i) {
         const double share = !bottom.exists() ? 0.0 : anoxic ? weight[i] * held / weighted : below[i];
-        start.fast.push_back(kFastShare.value * debt * share);
+        start.fast.push_back(fast * share);
         start.medium.push_back((1.0 - kFastShare.value) * debt * share);
         start.slow.push_back(slow * share);
+        start.sulfide.push_back(sulfide * share);
+        start.ammonia.push_back(ammonia * share);
     }
     return start;
 }

@@ -56,6 +56,17 @@ struct Parameters {
     Real slowRate = fromPerDay(kSlowRate_perDay.value);
     Real fastShare = kFastShare.value;
 
+    // Spring, with an equal overflow at the surface
+    Real springFlow = 0.0;  ///< [m^3/s]
+    Real springTemperature = 0.0, springOxygen = 0.0, springSalinity = 0.0;
+
+    // Surface aerator
+    Real aeratorTransfer = 0.0;  ///< Clean water, 20 degC, no oxygen [g/s]
+
+    // Poisons
+    double ph = 7.5;
+    Real sulfideOfFast = 0.0;   ///< Sulfide in new fast debt [g S per g O2], as in the bottom water at the start
+
     Real netShare = kNetShare.value;
     Lines lines;
 };
@@ -63,7 +74,7 @@ struct Parameters {
 /// The state that a run starts from, per layer, size N.
 template <class Real>
 struct StartState {
-    std::vector<Real> temperature, salinity, oxygen, chlorophyll, fast, medium, slow;
+    std::vector<Real> temperature, salinity, oxygen, chlorophyll, fast, medium, slow, sulfide, ammonia;
 };
 
 /// Depth z_b of the design's definition and why.
@@ -92,6 +103,9 @@ struct BottomWater {
 /// where there is no oxygen to eat it, its mean over the bottom water as stated.
 [[nodiscard]] StartState<double> startState(const Pond& pond, const Profile& profile,
                                             const BottomWater& bottom, const Grid& grid);
+
+/// Chlorophyll at the start as given, or from Secchi [ug/L].
+[[nodiscard]] double startChlorophyll(const Pond& pond);
 
 /// Fast plus medium debt of the bottom water at the start, as given or estimated [g/m^3].
 [[nodiscard]] double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin);

@@ -8,6 +8,12 @@
 
 namespace engine {
 
+/// Minutes after local midnight.
+struct ClockTime {
+    int minutes = 0;
+    bool operator==(const ClockTime&) const = default;
+};
+
 /// How an input is known (design: a plain number is measured).
 enum class Sureness { Measured, Estimated, Guessed };
 
@@ -147,6 +153,7 @@ struct Weather {
     std::optional<HourStamp> stamp;
     MaybeQuantity windHeight;  ///< [m]; absent means 10 m.
     bool observed = false;
+    std::vector<Date> holdDays;  ///< Key hold_days: no air on these under ramps with weather_hold.
     std::vector<WeatherHour> hours;  ///< Read from `file`; not part of the pond file's text.
     bool operator==(const Weather&) const = default;
 };
@@ -164,8 +171,8 @@ struct Aerator {
 struct SurfaceAerator {
     MaybeQuantity transfer_kgPerH;  ///< Key standard_transfer_kg_per_h: clean water, 20 degC, no oxygen.
     MaybeQuantity power_kW;
-    std::optional<std::string> startTime;  ///< "20:00"
-    std::optional<std::string> endTime;    ///< "08:00"; equal to the start: always on.
+    std::optional<ClockTime> startTime;  ///< "20:00"
+    std::optional<ClockTime> endTime;    ///< "08:00"; equal to the start, or both absent: always on.
     bool existing = true;  ///< Belongs to do-nothing too.
     bool operator==(const SurfaceAerator&) const = default;
 };
@@ -177,12 +184,6 @@ struct Limits {
     MaybeQuantity fishWater_percent;
     MaybeQuantity fishMax;  ///< [degC]
     bool operator==(const Limits&) const = default;
-};
-
-/// Minutes after local midnight.
-struct ClockTime {
-    int minutes = 0;
-    bool operator==(const ClockTime&) const = default;
 };
 
 struct ClockWindow {

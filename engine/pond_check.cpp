@@ -93,6 +93,11 @@ public:
         }
     }
 
+    void dates(const char* key, const std::vector<Date>& dates) {
+        for (const Date& one : dates) {
+            date(key, one);
+        }
+    }
     void date(const char* key, const std::optional<Date>& maybe, Need need) {
         if (maybe || need == Need::Required) {
             date(key, maybe.value_or(Date{}));
@@ -112,11 +117,6 @@ public:
     void choice(const char*, const E&) {}
 
     void clock(const char*, const std::optional<ClockTime>&) {}
-    void clock(const char* key, const std::optional<std::string>& text) {
-        if (text && !parseClock(*text)) {
-            m_faults.add(path(key), "The time must be from 00:00 to 23:59, but is " + shownText(*text) + ".");
-        }
-    }
     void window(const char* key, const std::optional<ClockWindow>& window) {
         if (window && window->from == window->to) {
             m_faults.add(path(key), "The window must not end when it begins.");

@@ -135,6 +135,7 @@ void visitWeather(Visitor& v, P& weather) {
     v.choice("stamp", weather.stamp);
     v.number("wind_height_m", weather.windHeight, {0.5, 100.0, "m"}, Need::Optional);
     v.truth("observed", weather.observed, false);
+    v.dates("hold_days", weather.holdDays);
     v.tables("day", weather.days, [](auto& w, auto& day) { visitWeatherDay(w, day); });
 }
 

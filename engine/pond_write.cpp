@@ -115,6 +115,15 @@ public:
             line(key, formatDate(date));
         }
     }
+    void dates(const char* key, const std::vector<Date>& dates) {
+        std::string list;
+        for (const Date& date : dates) {
+            list.append(list.empty() ? "[" : ", ").append(formatDate(date));
+        }
+        if (!dates.empty()) {
+            line(key, list.append("]"));
+        }
+    }
     void date(const char* key, const std::optional<Date>& maybe, Need) { date(key, maybe.value_or(Date{})); }
     void time(const char* key, const std::optional<LocalTime>& at, Need) {
         if (at) {
@@ -124,11 +133,6 @@ public:
     void clock(const char* key, const std::optional<ClockTime>& time) {
         if (time) {
             line(key, inQuotes(formatClock(*time)));
-        }
-    }
-    void clock(const char* key, const std::optional<std::string>& text) {
-        if (text) {
-            line(key, inQuotes(*text));
         }
     }
     void window(const char* key, const std::optional<ClockWindow>& window) {

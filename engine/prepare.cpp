@@ -195,7 +195,9 @@ PondModel prepareUnbalanced(const Pond& pond, const Resolution& resolution) {
         const double above = std::clamp((zb - model.grid.face[i]) / model.grid.thickness[i], 0.0, 1.0);
         model.pool_kg += above * model.grid.volume[i] * model.start.oxygen[i] / kGramPerKilogram;
     }
-    model.debt_kg = startDebt(pond, model.bottom, model.basin) * model.bottom.volume / kGramPerKilogram;
+    for (int i = 0; i < model.grid.layers(); ++i) {
+        model.debt_kg += model.grid.volume[i] * (model.start.fast[i] + model.start.medium[i]) / kGramPerKilogram;
+    }
     return model;
 }
 

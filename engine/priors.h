@@ -52,9 +52,10 @@ inline constexpr Prior kFullFeed_sharePerDay{0.02, 0.01, 0.03,
 // Mud
 inline constexpr Prior kSedimentTheta{1.065, 1.047, 1.08, "1.047 (worked handbook) to 1.065 (from memory)"};
 inline constexpr Prior kSedimentHalf{1.0, 0.7, 1.4, "half saturation [g/m3], from memory"};
-inline constexpr Prior kRegenerationShare{0.41, 0.25, 0.6,
-    "of the demand that oxygen cannot meet, the part that leaves the mud as reduced substances: 0.37 of "
-    "0.90 g O2/m2/d in eleven eutrophic lakes, Mueller and others (2012); the rest leaves as gas"};
+inline constexpr Prior kRegenerationShare{0.21, 0.10, 0.33,
+    "of the demand that oxygen cannot meet, the part that stays in the water as debt: 0.37 of 0.90 g O2/m2/d "
+    "leaves the mud as reduced substances in eleven eutrophic lakes, Mueller and others (2012), and half of it "
+    "(0.3 to 0.8) is lost as gas and to burial, the same half as in the estimate from days stratified; judgement"};
 inline constexpr Prior kStirredDemandFactor{2.0, 1.5, 3.0, "near a running diffuser; judgement"};
 inline constexpr Prior kStirredArea{12.0, 5.0, 20.0, "m2 of bottom per diffuser; judgement"};
 inline constexpr Prior kMuckStore_gPerM2{40.0, 10.0, 80.0, "g O2 mobile per m2; judgement"};
@@ -78,6 +79,13 @@ inline constexpr Prior kSlowOfDebt{0.25, 0.15, 0.5, "slow debt over fast plus me
 
 // Water and air
 inline constexpr Prior kWindShelter{0.6, 0.35, 0.9, "wind on a pond over station wind; common practice, no source"};
+inline constexpr Prior kPh{7.5, 6.8, 8.5, "pond water where none was measured; judgement"};
+inline constexpr Prior kAeratorAlpha{0.92, 0.85, 0.97, "transfer in pond over clean water, from memory"};
+inline constexpr Prior kAeratorBeta{0.97, 0.95, 0.99, "saturation of pond over clean water, from memory"};
+inline constexpr Prior kAeratorReach{0.5, 0.3, 1.0, "m of water that a splashing aerator turns over; judgement"};
+inline constexpr Prior kDebtOfChlorophyll{0.1, 0.08, 0.13,
+    "mg O2 per ug of dead chlorophyll: 100 ug/L make 8 to 13 mg/L, Boyd (1973) through dry weight"};
+inline constexpr Prior kDebtOfWeeds{1.0, 0.8, 1.2, "g O2 per g of dead dry mass, Boyd (1973) for macro-algae"};
 inline constexpr Prior kNetShare{0.5, 0.4, 0.7, "of the plume's flow, not drawn in again at once; judgement"};
 inline constexpr Prior kBubble_mm{3.0, 1.5, 5.0, "bubble diameter of pond diffusers; common practice, no source"};
 inline constexpr Prior kChlorophyllBelow{1.0 / 3.0, 0.1, 0.6, "of the value above z_b; judgement"};

@@ -12,7 +12,7 @@ template <class Real>
 struct Reactions {
     using Layers = std::vector<Real>;
     // Sources [g/m^3/s]
-    Layers photosynthesis, bubbles, aerator;
+    Layers photosynthesis, bubbles;
     // Demands at ample oxygen [g/m^3/s]
     Layers respiration, fish, sediment;
     // First-order losses [1/s]
@@ -23,6 +23,9 @@ struct Reactions {
     // Surface exchange, layer 0 only, zero below
     Layers exchange;        ///< Piston velocity times area over volume [1/s]
     Real saturation = 0.0;  ///< [g/m^3]
+    // Surface aerator
+    Layers aerator;                ///< [1/s]
+    Real aeratorSaturation = 0.0;  ///< What it drives the water to [g/m^3]
     // Of the demand that oxygen cannot meet
     Real regeneration = 0.0;  ///< Share that comes out as debt
     Real fastShare = 0.0;
@@ -46,12 +49,12 @@ struct OxygenAndDebt {
 /// positive.
 template <class Real>
 struct ReactionAmounts {
-    std::vector<Real> respiration, fish, sediment, fast, medium, slow, surfaceIn, surfaceOut, stripped,
-        regenerated;
+    std::vector<Real> respiration, fish, sediment, fast, medium, slow, surfaceIn, surfaceOut, aerated, spilled,
+        stripped, regenerated;  ///< aerated and spilled: given and taken by the surface aerator
     explicit ReactionAmounts(int n)
         : respiration(n, Real(0.0)), fish(respiration), sediment(respiration), fast(respiration),
           medium(respiration), slow(respiration), surfaceIn(respiration), surfaceOut(respiration),
-          stripped(respiration), regenerated(respiration) {}
+          aerated(respiration), spilled(respiration), stripped(respiration), regenerated(respiration) {}
 };
 
 /// Limitation by oxygen, c / (half + c).
@@ -73,6 +76,8 @@ void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, R
         a.slow[i] = r.slow[i] * state.slow[i] * monod(oxygen, kSlowHalf.value);
         a.surfaceIn[i] = r.exchange[i] * r.saturation;
         a.surfaceOut[i] = r.exchange[i] * oxygen;
+        a.aerated[i] = r.aerator[i] * r.aeratorSaturation;
+        a.spilled[i] = r.aerator[i] * oxygen;
         a.stripped[i] = r.stripped[i] * oxygen;
         a.regenerated[i] = r.regeneration * (r.sediment[i] - a.sediment[i]);
     }
@@ -100,6 +105,8 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
     Real* const outSlow = a.slow.data();
     Real* const outSurfaceIn = a.surfaceIn.data();
     Real* const outSurfaceOut = a.surfaceOut.data();
+    Real* const outAerated = a.aerated.data();
+    Real* const outSpilled = a.spilled.data();
     Real* const outStripped = a.stripped.data();
     Real* const outRegenerated = a.regenerated.data();
     const Real* const rateFast = r.fast.data();
@@ -115,7 +122,7 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
     const Real* const sediment = r.sediment.data();
     const Real* const stirredFast = r.stirredFast.data();
     const Real* const stirredMedium = r.stirredMedium.data();
-    const Real saturation = r.saturation, regeneration = r.regeneration, fastShare = r.fastShare;
+    const Real saturation = r.saturation, aeratorSaturation = r.aeratorSaturation, regeneration = r.regeneration, fastShare = r.fastShare;
     // The arrays do not overlap, so that the layers can be computed side by side.
 #pragma GCC ivdep
     for (std::size_t i = 0; i < n; ++i) {
@@ -124,10 +131,10 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         const Real kf = dt * rateFast[i], km = dt * rateMedium[i], ks = dt * rateSlow[i];
         const Real owedFast = kf * fast[i], owedMedium = km * medium[i], owedSlow = ks * slow[i];
         const Real gf = 1.0 + kf, gm = 1.0 + km, gl = 1.0 + ks;
-        const Real exchange = dt * rateExchange[i], stripped = dt * rateStripped[i];
-        const Real linear = 1.0 + exchange + stripped;
-        const Real surfaceIn = exchange * saturation;
-        const Real budget = oxygen[i] + dt * (photosynthesis[i] + bubbles[i] + aerator[i]) + surfaceIn;
+        const Real exchange = dt * rateExchange[i], stripped = dt * rateStripped[i], stirred = dt * aerator[i];
+        const Real linear = 1.0 + exchange + stripped + stirred;
+        const Real surfaceIn = exchange * saturation, aerated = stirred * aeratorSaturation;
+        const Real budget = oxygen[i] + dt * (photosynthesis[i] + bubbles[i]) + surfaceIn + aerated;
         const Real resp = dt * respiration[i], fish = dt * fishDemand[i], sed = dt * sediment[i];
 
         // Newton's first step from zero, which is left of the root: every limited demand at its steepest.
@@ -162,10 +169,12 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         outSlow[i] = paidSlow;
         outSurfaceIn[i] = surfaceIn;
         outSurfaceOut[i] = exchange * c;
+        outAerated[i] = aerated;
+        outSpilled[i] = stirred * c;
         outStripped[i] = stripped * c;
         outRegenerated[i] = regenerated;
         oxygen[i] = budget - (respired + breathed + eaten + paidFast + paidMedium + paidSlow + exchange * c +
-                              stripped * c);
+                              stirred * c + stripped * c);
         fast[i] += fastShare * regenerated + dt * stirredFast[i] - paidFast;
         medium[i] += (1.0 - fastShare) * regenerated + dt * stirredMedium[i] - paidMedium;
         slow[i] -= paidSlow;

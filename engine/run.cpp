@@ -1,6 +1,7 @@
 #include "engine/run.h"
 
 #include "engine/error.h"
+#include "engine/plants.h"
 #include "engine/text.h"
 #include "engine/units.h"
 
@@ -14,6 +15,8 @@ namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
 constexpr double kInstant = 1e-6;  // [s]; closer marks are the same mark
+constexpr int kEndStateDays = 30;
+constexpr int kEndStateNights = 7;
 constexpr double kCapTemperature = 1.0;  // [K], design: the cap is lifted below this difference ...
 constexpr double kCapOxygen = 2.0;       // [g/m^3] ... with more than this at the bottom
 
@@ -26,22 +29,33 @@ public:
             m_schedule = *request.schedule;
         } else if (ramp != nullptr && ramp->kind == RampKind::Capped) {
             m_capped = true;
-            m_lastDay = request.days;
+            m_lastDay = request.days + 1;  // the run ends at the noon after the last day
             if (!model.bottom.exists() && !ramp->hold) {
                 m_liftedDay = 1;
             }
         } else if (ramp != nullptr) {
-            m_schedule = scheduleOf(*ramp, *model.pond.aerator, request.days, end, {}, m_cutMinutes);
+            m_schedule = scheduleOf(*ramp, *model.pond.aerator, request.days + 1, end,
+                                    ramp->weatherHold ? holdDays(model.pond) : std::vector<int>{}, m_cutMinutes);
+        }
+        const auto& surface = model.pond.surfaceAerator;
+        if (surface && (surface->existing || ramp != nullptr)) {
+            m_surface = true;
+            m_surfaceFrom = surface->existing ? -kNever : 0.0;
+            m_surfaceStart = surface->startTime ? surface->startTime->minutes * kMinute : 0.0;
+            m_surfaceEnd = surface->endTime ? surface->endTime->minutes * kMinute : m_surfaceStart;
         }
     }
 
     [[nodiscard]] Aeration at(double time) const {
+        Aeration now;
         for (const RunBlock& block : m_schedule) {
             if (time >= block.start - kInstant && time < block.end - kInstant) {
-                return {block.open, block.depth};
+                now.open = block.open;
+                now.depth = block.depth;
             }
         }
-        return {};
+        now.surface = m_surface && surfaceRuns(time);
+        return now;
     }
 
     /// The next switch after a time; never if there is none.
@@ -51,6 +65,14 @@ public:
             for (const double mark : {block.start, block.end}) {
                 if (mark > time + kInstant) {
                     next = std::min(next, mark);
+                }
+            }
+        }
+        if (m_surface) {
+            const double midnight = std::floor(time / kDay) * kDay;
+            for (const double mark : {m_surfaceStart, m_surfaceEnd, m_surfaceStart + kDay, m_surfaceEnd + kDay}) {
+                if (midnight + mark > time + kInstant) {
+                    next = std::min(next, midnight + mark);
                 }
             }
         }
@@ -106,11 +128,42 @@ public:
         return kNever;
     }
 
+    /// What ran on the last day goes on each day until a later end; air that never stopped never stops.
+    void hold(int lastDay, double end) {
+        m_capped = false;
+        m_schedule = joined(m_schedule);
+        const bool continuous = daysToContinuous(m_schedule, m_end).has_value();
+        if (continuous) {
+            m_schedule.back().end = end;
+            return;
+        }
+        // The run of the day after the last, cut by the end of the run, gives way to the last day's.
+        std::erase_if(m_schedule, [&](const RunBlock& block) { return block.day > lastDay; });
+        const Schedule before = m_schedule;
+        for (const RunBlock& block : before) {
+            for (int extra = 1; block.day == lastDay && block.start + extra * kDay < end; ++extra) {
+                m_schedule.push_back({block.start + extra * kDay, std::min(block.end + extra * kDay, end),
+                                      block.open, block.depth, block.day + extra});
+            }
+        }
+        std::sort(m_schedule.begin(), m_schedule.end(),
+                  [](const RunBlock& a, const RunBlock& b) { return a.start < b.start; });
+    }
+
     [[nodiscard]] const Schedule& schedule() const { return m_schedule; }
     [[nodiscard]] std::optional<int> liftedDay() const { return m_liftedDay; }
     [[nodiscard]] double cutMinutes() const { return m_cutMinutes; }
 
 private:
+    [[nodiscard]] bool surfaceRuns(double time) const {
+        if (time < m_surfaceFrom - kInstant || m_surfaceStart == m_surfaceEnd) {
+            return time >= m_surfaceFrom - kInstant;
+        }
+        const double clock = time - std::floor((time + kInstant) / kDay) * kDay;
+        const bool afterStart = clock >= m_surfaceStart - kInstant, beforeEnd = clock < m_surfaceEnd - kInstant;
+        return m_surfaceStart < m_surfaceEnd ? afterStart && beforeEnd : afterStart || beforeEnd;
+    }
+
     void planDay(int day) {
         m_plannedDay = day;
         m_start = dayStart(*m_ramp, day);
@@ -144,6 +197,8 @@ private:
     double m_end;
     Schedule m_schedule;
     double m_cutMinutes = 0.0;
+    bool m_surface = false;
+    double m_surfaceFrom = 0.0, m_surfaceStart = 0.0, m_surfaceEnd = 0.0;
     // Capped ramps only
     bool m_capped = false;
     bool m_open = false;
@@ -153,8 +208,9 @@ private:
     std::optional<int> m_liftedDay;
 };
 
-Air<double> airOf(const Forcing& forcing) {
-    return {forcing.shortwave, forcing.air, forcing.vapourPressure, forcing.wind10, forcing.cloud};
+Air<double> airOf(const Forcing& forcing, const PlantTable::Scale& plants) {
+    return {forcing.shortwave, forcing.air,          forcing.vapourPressure, forcing.wind10,
+            forcing.cloud,     plants.chlorophyll, plants.weeds};
 }
 
 /// One run on its way: the column, the clock and what has been written down.
@@ -164,8 +220,10 @@ public:
         : m_model(model),
           m_request(request),
           m_control(control),
-          m_end(request.days * kDay + kDay / 2),
-          m_weather(model.pond, request.weather, dayOf(model.startTime) - 1, request.days + 1),
+          m_end((request.stopAfterNight ? *request.stopAfterNight : request.days) * kDay + kDay / 2),
+          m_weather(model.pond, weatherOf(request), dayOf(model.startTime) - 1,
+                    request.days + 1 + (request.endState ? kEndStateDays : 0)),
+          m_plants(model.pond, model.startTime),
           m_column(model.grid, model.parameters, model.aerator, model.bottom, model.start, request.switches),
           m_clock(model, ramp, request, m_end) {
         m_run.name = ramp != nullptr ? ramp->name : "do-nothing";
@@ -179,6 +237,13 @@ public:
     RampRun go();
 
 private:
+    static WeatherPlan weatherOf(const RunRequest& request) {
+        WeatherPlan plan = request.weather;
+        if (request.endState && !plan.usualAfterDay) {
+            plan.usualAfterDay = request.days + 1;
+        }
+        return plan;
+    }
     static int dayOf(double time) { return static_cast<int>(std::floor(time / kDay)) + 1; }
     [[nodiscard]] double nextMark(double time) const;
     void advance(double until);
@@ -189,12 +254,14 @@ private:
     void dawn(int day);
     void closeBudget(int day);
     void finish();
+    void findEndState();
 
     const PondModel& m_model;
     const RunRequest& m_request;
     const RunControl& m_control;
     double m_end;
     WeatherSeries m_weather;
+    PlantTable m_plants;
     Column<double> m_column;
     AirClock m_clock;
     RampRun m_run;
@@ -216,7 +283,7 @@ double Runner::nextMark(double time) const {
 }
 
 void Runner::oneStep(double dt) {
-    m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt)), m_clock.at(m_time));
+    m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)), m_clock.at(m_time));
     m_clock.lifted(dt * m_column.lifting());
     m_time += dt;
     const double after = m_column.fishWater();
@@ -279,6 +346,13 @@ void Runner::hourRow() {
     row.mean = m_column.oxygenStored() / m_model.basin.volume();
     row.surfaceTemperature = interpolate(grid.middle, temperature, m_model.surfaceDepth);
     row.bottomTemperature = interpolate(grid.middle, temperature, m_model.bottomDepth);
+    row.unionisedAmmonia = m_column.unionisedAmmonia();
+    row.hydrogenSulfide = m_column.hydrogenSulfide();
+    const Lines& lines = m_model.parameters.lines;
+    for (int i = 0; i < grid.layers(); ++i) {
+        const bool good = oxygen[i] >= lines.stress && temperature[i] <= lines.fishMax;
+        row.habitat += good ? grid.volume[i] / m_model.basin.volume() : 0.0;
+    }
     m_run.hours.push_back(row);
     if (m_request.keepLayers) {
         std::vector<LayerRow> layers;
@@ -303,7 +377,7 @@ void Runner::closeBudget(int day) {
     if (day >= 1 && day <= m_request.days) {
         m_run.days[day - 1].lifted = ledger.lifted;
     }
-    m_debtIn += ledger.debtRegenerated + ledger.debtStirred;
+    m_debtIn += ledger.debtRegenerated + ledger.debtStirred + ledger.debtOfPlants + ledger.debtInflow;
     m_debtOut += ledger.debtOxidised;
     ledger = {};
 }
@@ -382,7 +456,46 @@ RampRun Runner::go() {
     closeBudget(dayOf(m_end));
     m_run.end = RunEnd::Completed;
     finish();
+    if (m_request.endState) {
+        findEndState();
+    }
     return std::move(m_run);
+}
+
+void Runner::findEndState() {
+    // Only the fish water's lows are wanted of these days.
+    const double end = m_end + kEndStateDays * kDay;
+    m_clock.hold(m_request.days, end);
+    std::vector<double> lows(kEndStateDays, kNever);
+    while (m_time < end - kInstant && !m_control.stop.stop_requested()) {
+        const int night = static_cast<int>((m_time - m_end + kInstant) / kDay);
+        const double hour = (std::floor(m_time / kHour + 1e-9) + 1.0) * kHour;
+        const double mark = std::min({end, hour, m_clock.nextSwitch(m_time)});
+        const int count = static_cast<int>(std::ceil((mark - m_time) / m_model.resolution.largestStep - 1e-9));
+        const double dt = (mark - m_time) / count;
+        for (int i = 0; i < count; ++i) {
+            m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)), m_clock.at(m_time));
+            m_time += dt;
+            lows[night] = std::min(lows[night], m_column.fishWater());
+        }
+        m_time = mark;
+        if (mark == hour) {
+            m_column.refreshPlume();
+        }
+    }
+    if (m_time < end - kInstant) {
+        m_run.end = RunEnd::Cancelled;
+        m_run.message = "The run was stopped before its end state was found.";
+        return;
+    }
+    double mean = 0.0, slope = 0.0;
+    for (int i = 0; i < kEndStateNights; ++i) {
+        const double low = lows[static_cast<std::size_t>(kEndStateDays - kEndStateNights + i)];
+        mean += low / kEndStateNights;
+        slope += low * (i - 3) / 28.0;  // least squares over seven evenly spaced nights
+    }
+    m_run.endState = mean;
+    m_run.endDrift = slope;
 }
 
 void Runner::finish() {

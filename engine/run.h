@@ -62,6 +62,9 @@ struct HourRow {
     double surface = 0.0, fishWater = 0.0, bottom = 0.0, mean = 0.0;  ///< Oxygen [g/m^3]
     double surfaceTemperature = 0.0, bottomTemperature = 0.0;         ///< [degC]
     double running = 0.0;  ///< Share of the hour that follows, 0 to 1
+    double unionisedAmmonia = 0.0;  ///< As nitrogen, where the fish are [g/m^3]
+    double hydrogenSulfide = 0.0;   ///< As sulfur, where the fish are [g/m^3]
+    double habitat = 0.0;           ///< Share of the volume above the stress line and cool enough for the fish
 };
 
 /// One layer at one hour.
@@ -96,8 +99,28 @@ struct RunRequest {
     WeatherPlan weather;
     ColumnSwitches switches;
     bool keepLayers = true;       ///< Fill `layers`
+    bool endState = false;        ///< Go on for 30 usual days under the last schedule
     bool stopWhenLifted = false;  ///< A capped ramp ends the run on the day its cap is lifted
     std::optional<Schedule> schedule;  ///< Instead of the ramp's own: a schedule resolved earlier
+    std::optional<int> stopAfterNight; ///< End at the noon that closes this night
+};
+
+/// One thing that a re-run leaves out.
+enum class CauseKind {
+    BottomDebt,        ///< Oxygen debt of the bottom water at the start
+    BottomDeficit,     ///< That the bottom water holds less oxygen than the water above it
+    StirredMuck,       ///< Muck stirred up by the diffusers
+    SedimentDemand,    ///< Oxygen demand of the mud
+    AlgalRespiration,  ///< Breathing of algae and weeds
+    Fish,              ///< Breathing of the fish
+    Weather,           ///< This weather instead of the usual day
+    Dying,             ///< Algae and weeds that change by the dated table
+};
+inline constexpr int kCauses = 8;
+
+struct Cause {
+    CauseKind kind{};
+    double gain = 0.0;  ///< Oxygen gained at the worst low without it [g/m^3]
 };
 
 struct RampRun {
@@ -116,6 +139,7 @@ struct RampRun {
     double energy_kWh = 0.0;
     std::optional<double> endState;   ///< Mean of the last seven dawn lows after 30 more days [g/m^3]
     double endDrift = 0.0;            ///< Per day over those seven [g/m^3/d]
+    std::vector<Cause> causes;        ///< Of the worst night, the greatest gain first; empty unless asked for
     int usualDays = 0;                ///< Days outside the weather table
     double debtClosing = 0.0;         ///< Closing error of the debt over the run, over the debt moved
     long steps = 0, plumes = 0;
@@ -142,6 +166,7 @@ struct CompareOptions {
     int threads = 0;          ///< 0: as many as cores
     Resolution resolution;
     bool endStates = true;
+    bool causes = true;
 };
 
 [[nodiscard]] Comparison compare(const Pond& pond, const CompareOptions& options,

@@ -51,9 +51,12 @@ void sayNothing(const Comparison& comparison, const Speaker& speaker) {
         speaker.say(SentenceKey::NothingWorst, night);
         speaker.say(SentenceKey::NothingAbove, {oxygen("line", lines.stress)});
     }
+    sayCauses(run, speaker);
     if (isBelow(run, run.hoursBelowLethal, lines.lethal)) {
         speaker.say(SentenceKey::NothingBelowLethal, below(run, run.hoursBelowLethal, lines.lethal));
     }
+    sayHabitat(comparison, run, speaker);
+    sayPoisons(run, speaker);
     if (run.endState) {
         speaker.say(SentenceKey::NothingEndState, {oxygen("end", *run.endState)});
         if (std::fabs(run.endDrift) > kSaidDrift) {
@@ -72,6 +75,7 @@ void sayBottom(const PondModel& model, const Speaker& speaker) {
         model.bottom.cause == BottomWater::Cause::Density ? SentenceKey::BottomByDensity
                                                           : SentenceKey::BottomByOxygen,
         {number("depth", Measure::Depth, model.bottom.depth), number("share", Measure::Percent, share)});
+    saySaltLayer(model, speaker);
     const SentenceValue debt = number("debt", Measure::Mass, model.debt_kg);
     if (!(model.pool_kg > 0.0)) {
         speaker.say(SentenceKey::DebtWithoutPool, {debt});
@@ -149,6 +153,7 @@ void sayLow(const Comparison& comparison, const RampRun& run, const Speaker& spe
     speaker.say(SentenceKey::RampWorst,
                 join(nightOf(comparison.model.pond, worst),
                      {text("ramp", run.name), oxygen("nothing", sameNight(nothing, worst).lowest)}));
+    sayCauses(run, speaker);
     if (isBelow(run, run.hoursBelowStress, lines.stress)) {
         speaker.say(SentenceKey::RampBelowStress,
                     join(below(run, run.hoursBelowStress, lines.stress),
@@ -199,6 +204,12 @@ void sayRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run,
     if (run.cutMinutes > 0.0) {
         speaker.say(SentenceKey::RampWindowCut, {number("minutes", Measure::Minutes, run.cutMinutes)});
     }
+    if (ramp.weatherHold && !comparison.model.pond.weather.holdDays.empty()) {
+        speaker.say(SentenceKey::RampHolds,
+                    {whole("days", static_cast<int>(comparison.model.pond.weather.holdDays.size()))});
+    }
+    sayHabitat(comparison, run, speaker);
+    sayPoisons(run, speaker);
     sayEnd(comparison, run, speaker);
 }
 

@@ -37,6 +37,7 @@ enum class SentenceKey {
     Mixed,
     BottomByDensity,
     BottomByOxygen,
+    SaltLayer,
     DebtRatio,
     DebtWithoutPool,
     RatioLow,
@@ -45,6 +46,10 @@ enum class SentenceKey {
     RatioDoNotStart,
     // A ramp
     RampWorst,
+    CausesNone,
+    CausesOne,
+    CausesTwo,
+    CausesThree,
     RampAbove,
     RampBelowStress,
     RampBelowLethal,
@@ -62,6 +67,11 @@ enum class SentenceKey {
     RampEndStateBelow,
     BothEndStatesBelow,
     EndStateDrift,
+    HabitatLost,
+    HabitatKept,
+    AmmoniaPeak,
+    SulfidePeak,
+    RampHolds,
     RampEndedEarly,
     RampsApart,
     FilesWritten,
@@ -85,6 +95,10 @@ enum class SentenceKey {
     GuessedWindShelter,
     GuessedNetShare,
     GuessedBubbles,
+    GuessedPh,
+    SulfideRaisesPool,
+    PlantsByTable,
+    SurfaceAeratorRuns,
     NoPower,
     CentralRunOnly,
     NoBubblingOut,
@@ -103,22 +117,23 @@ enum class SentencePart { File, Pond, DoNothing, Ramp, Assumption, Caution, File
 
 /// What a number is, which decides how it is shown; always in house units.
 enum class Measure {
-    Text,     ///< As it is: a name the user gave.
-    Term,     ///< A word of the pond file that the wording knows, such as "sport".
-    Whole,    ///< A count, a day or a night.
-    Oxygen,   ///< [g/m^3]
-    Rate,     ///< [g/m^3/d]
-    Depth,    ///< [m]
-    Volume,   ///< [m^3]
-    Mass,     ///< [kg]
-    Degrees,  ///< [degC]
-    Minutes,  ///< [min]
-    Hours,    ///< [h]
-    Percent,  ///< [%]
-    Plain,    ///< Two significant decimals: a ratio, a factor.
-    Input,    ///< As a pond file would hold it: the shortest form.
-    Clock,    ///< [s] after local midnight of day 1, shown as the time of day.
-    Day       ///< Days since 1970-01-01, shown as a date.
+    Text,        ///< As it is: a name the user gave.
+    Term,        ///< A word of the pond file that the wording knows, such as "sport".
+    Whole,       ///< A count, a day or a night.
+    Oxygen,      ///< [g/m^3]
+    Micrograms,  ///< [g/m^3], shown in ug/L
+    Rate,        ///< [g/m^3/d]
+    Depth,       ///< [m]
+    Volume,      ///< [m^3]
+    Mass,        ///< [kg]
+    Degrees,     ///< [degC]
+    Minutes,     ///< [min]
+    Hours,       ///< [h]
+    Percent,     ///< [%]
+    Plain,       ///< Two significant decimals: a ratio, a factor.
+    Input,       ///< As a pond file would hold it: the shortest form.
+    Clock,       ///< [s] after local midnight of day 1, shown as the time of day.
+    Day          ///< Days since 1970-01-01, shown as a date.
 };
 
 struct SentenceValue {

@@ -1,5 +1,6 @@
 #include "engine/pond_words.h"
 #include "engine/speaker.h"
+#include "engine/toxic.h"
 
 #include <algorithm>
 
@@ -84,6 +85,25 @@ void sayMudAndWater(const PondModel& model, const Speaker& speaker) {
     }
 }
 
+void sayPlantsAndPoisons(const PondModel& model, const Speaker& speaker) {
+    const Pond& pond = model.pond;
+    if (!pond.water.changes.empty()) {
+        speaker.say(SentenceKey::PlantsByTable);
+    }
+    if ((pond.water.totalAmmonia || pond.water.totalSulfide) && !pond.water.ph) {
+        speaker.say(SentenceKey::GuessedPh, {number("value", Measure::Input, kPh.value)});
+    }
+    const double debt = startDebt(pond, model.bottom, model.basin);
+    if (pond.water.totalSulfide && model.bottom.exists() &&
+        kOxygenPerSulfur * *pond.water.totalSulfide > kFastShare.value * debt) {
+        speaker.say(SentenceKey::SulfideRaisesPool);
+    }
+    if (pond.surfaceAerator) {
+        speaker.say(SentenceKey::SurfaceAeratorRuns,
+                    {term("existing", pond.surfaceAerator->existing ? "and-nothing" : "not-nothing")});
+    }
+}
+
 void sayAerator(const PondModel& model, const Speaker& speaker) {
     if (!model.pond.aerator || model.pond.ramps.empty()) {
         return;
@@ -121,6 +141,7 @@ void sayAssumptions(const Comparison& comparison, const Speaker& speaker) {
     sayDebt(model, speaker);
     sayFish(model, speaker);
     sayMudAndWater(model, speaker);
+    sayPlantsAndPoisons(model, speaker);
     sayAerator(model, speaker);
     speaker.say(SentenceKey::CentralRunOnly);
     speaker.say(SentenceKey::NoBubblingOut);

@@ -4,6 +4,7 @@
 #include "engine/units.h"
 #include "engine/weather.h"
 
+#include <array>
 #include <cmath>
 #include <string_view>
 
@@ -45,6 +46,15 @@ private:
 [[nodiscard]] inline SentenceValue title(const Pond& pond) {
     return pond.title.empty() ? term("title", "untitled") : text("title", pond.title);
 }
+
+/// What a run's worst night would be without its greatest causes.
+void sayCauses(const RampRun& run, const Speaker& speaker);
+/// What is left of the water that is cool enough, where the fish need cool water.
+void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker& speaker);
+/// The greatest un-ionised ammonia and hydrogen sulfide where the fish are.
+void sayPoisons(const RampRun& run, const Speaker& speaker);
+/// Layers that salt holds and a thermometer does not see.
+void saySaltLayer(const PondModel& model, const Speaker& speaker);
 
 /// What is assumed for a pond, given or not.
 void sayAssumptions(const Comparison& comparison, const Speaker& speaker);

@@ -174,6 +174,24 @@ void TomlFields::date(const char* key, Date& out) {
     }
 }
 
+void TomlFields::dates(const char* key, std::vector<Date>& out) {
+    const TomlNode* node = take(key);
+    if (node == nullptr) {
+        return;
+    }
+    if (node->kind != TomlKind::List) {
+        wrongType(*node, path(key), "a list of dates without quotes, such as [2026-06-17]");
+        return;
+    }
+    for (const TomlNode& item : node->items) {
+        if (item.kind == TomlKind::DateOnly) {
+            out.push_back(item.date);
+        } else {
+            wrongType(item, path(key), kDateWanted);
+        }
+    }
+}
+
 void TomlFields::date(const char* key, std::optional<Date>& out, Need) {
     Date found{};
     date(key, found);
@@ -207,13 +225,6 @@ std::optional<ClockTime> TomlFields::clockOf(const TomlNode& node, const std::st
 void TomlFields::clock(const char* key, std::optional<ClockTime>& out) {
     if (const TomlNode* node = take(key)) {
         out = clockOf(*node, path(key));
-    }
-}
-
-void TomlFields::clock(const char* key, std::optional<std::string>& out) {
-    const TomlNode* node = take(key);
-    if (node != nullptr && clockOf(*node, path(key))) {
-        out = node->text;
     }
 }
 

@@ -37,9 +37,9 @@ public:
     void truth(const char* key, bool& out, bool fallback);
     void date(const char* key, std::optional<Date>& out, Need need);
     void date(const char* key, Date& out);
+    void dates(const char* key, std::vector<Date>& out);
     void time(const char* key, std::optional<LocalTime>& out, Need need);
     void clock(const char* key, std::optional<ClockTime>& out);
-    void clock(const char* key, std::optional<std::string>& out);
     void window(const char* key, std::optional<ClockWindow>& out);
 
     template <class E>

@@ -33,8 +33,8 @@ struct Flows {
 ///
 /// Low order: backward Euler with upwind return flow; the matrix is tridiagonal plus one dense row per rise of
 /// the plume (Sherman, Morrison, Woodbury), an M-matrix, conservative: never negative for any step. High
-/// order: central face values, centred in time, added as antidiffusive fluxes that Zalesak's limiter (1979)
-/// keeps within the low-order neighbours, so that positivity and the sums stay.
+/// order: central face values, centred in time, added as antidiffusive fluxes that the limiter of Boris and Book (1973)
+/// keeps from making or raising extremes, so that positivity and the sums stay.
 template <class Real>
 class Transport {
 public:
@@ -46,9 +46,11 @@ public:
 
     /// Advances the fields by the prepared step.
     /// @param entering  What entering water carries; used only where it enters.
+    /// @return what overflowing water carried off, the same numbers.
     /// @tparam Used  The first `Used` of the C numbers of a layer are there; the rest stay as they are.
     template <int Used, int C>
-    void advance(const Flows<Real>& flows, const std::array<Real, C>& entering, Fields<Real, C>& fields);
+    std::array<Real, C> advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                                Fields<Real, C>& fields);
 
     /// d/dt of the fields at the limit of small steps: the same fluxes with the same limiter.
     template <int C>
@@ -66,7 +68,7 @@ private:
 
     template <int C>
     struct Scratch {
-        Fields<Real, C> before, amount, in, out;
+        Fields<Real, C> before, amount, rise;
     };
     template <int C>
     Scratch<C>& scratch() {
@@ -247,53 +249,49 @@ void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields
 template <class Real>
 template <int Used, int C>
 void Transport<Real>::sharpen(Fields<Real, C>& fields) {
-    // Antidiffusive amounts through the faces, positive downwards, then Zalesak's shares of them.
-    auto& [before, amount, in, out] = scratch<C>();
+    // Antidiffusive amounts through the faces, positive downwards. An amount goes from the lower value to the higher
+    // one and stops where its giver would pass the layer behind it, or its taker the layer before it; so no layer
+    // gives to both sides, and none falls below its neighbours.
+    auto& [before, amount, rise] = scratch<C>();
     amount.resize(m_layers + 1);
-    in.resize(m_layers);
-    out.resize(m_layers);
-    amount[0].fill(Real(0.0));
-    amount[m_layers].fill(Real(0.0));
-    const Real zero = 0.0, one = 1.0;
+    rise.resize(m_layers + 1);
+    const Real zero = 0.0;
+    rise[0].fill(zero);
+    rise[m_layers].fill(zero);
+    for (int i = 1; i < m_layers; ++i) {
+        for (int c = 0; c < Used; ++c) {
+            rise[i][c] = fields[i][c] - fields[i - 1][c];
+        }
+    }
+    constexpr double kHair = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
     for (int i = 1; i < m_layers; ++i) {
         const double upper = m_grid.thickness[i] / (m_grid.thickness[i - 1] + m_grid.thickness[i]);
+        const double roomAbove = kHair * m_grid.volume[i - 1], roomBelow = kHair * m_grid.volume[i];
         const Real flow = m_dt * m_down[i];
         const Real fromUpper = max(flow, zero), fromLower = min(flow, zero);
         for (int c = 0; c < Used; ++c) {
             const Real a = fields[i - 1][c], b = fields[i][c];
             const Real central = 0.5 * (upper * (a + before[i - 1][c]) + (1.0 - upper) * (b + before[i][c]));
-            amount[i][c] = flow * central - fromUpper * a - fromLower * b;
-        }
-    }
-    constexpr double kHair = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
-    for (int i = 0; i < m_layers; ++i) {
-        const int a = std::max(i - 1, 0), b = std::min(i + 1, m_layers - 1);
-        for (int c = 0; c < Used; ++c) {
-            const Real x = fields[i][c];
-            const Real high = max(max(fields[a][c], fields[b][c]), x);
-            const Real low = min(min(fields[a][c], fields[b][c]), x);
-            const Real coming = max(amount[i][c], zero) - min(amount[i + 1][c], zero);
-            const Real going = max(amount[i + 1][c], zero) - min(amount[i][c], zero);
-            const double room = kHair * m_grid.volume[i];
-            in[i][c] = min(one, room * (high - x) / max(coming, Real(1e-300)));
-            out[i][c] = min(one, room * (x - low) / max(going, Real(1e-300)));
+            const Real wanted = flow * central - fromUpper * a - fromLower * b;
+            const Real behind = roomAbove * rise[i - 1][c], ahead = roomBelow * rise[i + 1][c];
+            const Real down = min(min(wanted, rise[i][c] * roomAbove), min(behind, ahead));
+            const Real up = max(max(wanted, rise[i][c] * roomAbove), max(behind, ahead));
+            amount[i][c] = max(down, zero) + min(up, zero);
         }
     }
     for (int i = 1; i < m_layers; ++i) {
         const double above = 1.0 / m_grid.volume[i - 1], below = 1.0 / m_grid.volume[i];
         for (int c = 0; c < Used; ++c) {
-            const Real down = max(amount[i][c], zero) * min(in[i][c], out[i - 1][c]);
-            const Real up = min(amount[i][c], zero) * min(in[i - 1][c], out[i][c]);
-            fields[i - 1][c] -= (down + up) * above;
-            fields[i][c] += (down + up) * below;
+            fields[i - 1][c] -= amount[i][c] * above;
+            fields[i][c] += amount[i][c] * below;
         }
     }
 }
 
 template <class Real>
 template <int Used, int C>
-void Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
-                              Fields<Real, C>& fields) {
+std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                                             Fields<Real, C>& fields) {
     if (flows.moving) {
         scratch<C>().before.assign(fields.begin(), fields.end());
     }
@@ -307,10 +305,13 @@ void Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C
         }
     }
     solve<Used, C>(fields);
-    if (flows.moving) {
-        addPlume<Used, C>(flows, fields);
-        sharpen<Used, C>(fields);
+    if (!flows.moving) {
+        return fields[0];
     }
+    addPlume<Used, C>(flows, fields);
+    const std::array<Real, C> overflowing = fields[0];
+    sharpen<Used, C>(fields);
+    return overflowing;
 }
 
 template <class Real>
@@ -333,14 +334,11 @@ void Transport<Real>::rates(const std::vector<Real>& diffusivity, double molecul
             const Real a = fields[i - 1][c], b = fields[i][c];
             const Real upwind = max(down, Real(0.0)) * a + min(down, Real(0.0)) * b;
             Real extra = down * (upper * a + (1.0 - upper) * b) - upwind;
-            // The limiter's small-step limit: an extreme is not made more so. A positive amount would raise b
-            // and lower a.
-            const Real highA = max(fields[aa][c], b), lowA = min(fields[aa][c], b);
-            const Real highB = max(fields[bb][c], a), lowB = min(fields[bb][c], a);
-            const Real sign = wherePositive(extra, Real(1.0), Real(-1.0));
-            const Real roomUp = wherePositive(sign, highB - b, highA - a);
-            const Real roomDown = wherePositive(sign, a - lowA, b - lowB);
-            extra = wherePositive(min(roomUp, roomDown), extra, Real(0.0));
+            // The limiter's small-step limit: all of it where the values rise or fall through four layers, else none.
+            const Real behind = a - fields[aa][c], rise = b - a, ahead = fields[bb][c] - b;
+            const Real rising = min(min(behind, ahead), min(rise, extra));
+            const Real falling = max(max(behind, ahead), max(rise, extra));
+            extra = wherePositive(max(rising, -falling), extra, Real(0.0));
             const Real flux = conductance * (a - b) + upwind + extra;
             out[i - 1][c] -= flux / m_grid.volume[i - 1];
             out[i][c] += flux / m_grid.volume[i];

@@ -37,6 +37,34 @@ constexpr std::array kTemplates{
     Template{NothingWorst, "The worst is night {night}, at {clock} on {date}, {low} mg/L in the fish water."},
     Template{NothingBelowLethal,
              "It spends {hours} of {total} h below the lethal line of {line} mg/L, first on night {first}."},
+    Template{CausesNone, "No single thing makes that low: none of them gains 0.1 mg/L when it is left out."},
+    Template{CausesOne, "What makes that low (mg/L gained if it were not there): {first} {firstGain}."},
+    Template{CausesTwo,
+             "What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} "
+             "{secondGain}."},
+    Template{CausesThree,
+             "What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} "
+             "{secondGain}; {third} {thirdGain}."},
+    Template{HabitatLost,
+             "Cold water for the fish, at most {limit} degC with {line} mg/L or more, is gone for {hours} h; "
+             "without the new aerator for {nothing} h."},
+    Template{HabitatKept,
+             "Cold water for the fish, at most {limit} degC with {line} mg/L or more, never falls under "
+             "{share} % of the volume."},
+    Template{AmmoniaPeak, "Un-ionised ammonia where the fish are reaches {peak} ug/L as nitrogen."},
+    Template{SulfidePeak, "Hydrogen sulfide where the fish are reaches {peak} ug/L as sulfur."},
+    Template{
+        SaltLayer,
+        "Salt holds the layers ({top} above, {bottom} below), not temperature: a thermometer alone would "
+        "call this pond mixed."},
+    Template{RampHolds, "It skips {days} hold days for the weather."},
+    Template{GuessedPh, "No pH is given: {value} is taken for the poisons."},
+    Template{
+        SulfideRaisesPool,
+        "The sulfide needs more oxygen than the oxygen debt holds in its fast part, so the debt is raised."},
+    Template{PlantsByTable,
+             "Algae and weeds follow the dated table; what dies becomes oxygen debt where it stood."},
+    Template{SurfaceAeratorRuns, "The surface aerator of the pond file runs in every ramp{existing}."},
     Template{NothingAbove, "It stays above the stress line of {line} mg/L on every night."},
     Template{NothingEndState, "Its end state is a dawn low of {end} mg/L."},
     Template{StressLine, "The stress line is {line} mg/L, that of {group}."},
@@ -219,6 +247,16 @@ constexpr std::array kTermWords{
     TermWord{"linear", "the same minutes added every day"},
     TermWord{"capped", "a cap on the daily dose"},
     TermWord{"table", "a table of minutes"},
+    TermWord{"cause-debt", "oxygen debt of the bottom water"},
+    TermWord{"cause-deficit", "lack of oxygen in the bottom water"},
+    TermWord{"cause-muck", "muck stirred up"},
+    TermWord{"cause-mud", "oxygen demand of the mud"},
+    TermWord{"cause-algae", "breathing of algae and weeds"},
+    TermWord{"cause-fish", "breathing of the fish"},
+    TermWord{"cause-weather", "this weather instead of usual days"},
+    TermWord{"cause-dying", "dying algae and weeds"},
+    TermWord{"and-nothing", " and without the new aerator"},
+    TermWord{"not-nothing", " but not without the new aerator"},
     TermWord{"photosynthesis", "photosynthesis"},
     TermWord{"respiration", "respiration"},
     TermWord{"untitled", "a pond without a title"},
@@ -288,6 +326,8 @@ std::string shownValue(const SentenceValue& value) {
             return fixed(value.number, 0);
         case Measure::Volume:
             return fixed(value.number, 0);
+        case Measure::Micrograms:
+            return figures(1000.0 * value.number);
         case Measure::Oxygen:
         case Measure::Depth:
             return fixed(value.number, 1);

@@ -115,6 +115,11 @@ public:
     void date(const char*, Date& out) {
         out = Date(std::chrono::local_days(std::chrono::days(m_dice.between(-25000, 80000))));
     }
+    void dates(const char* key, std::vector<Date>& out) {
+        for (int i = m_dice.between(0, 3); i > 0; --i) {
+            date(key, out.emplace_back());
+        }
+    }
     void date(const char* key, std::optional<Date>& out, Need) { date(key, out.emplace()); }
     void time(const char*, std::optional<LocalTime>& out, Need) {
         out = LocalTime(std::chrono::seconds(m_dice.between(-2000000000, 2000000000)));
@@ -124,7 +129,6 @@ public:
             out = ClockTime{m_dice.between(0, 1439)};
         }
     }
-    void clock(const char*, std::optional<std::string>& out) { out = m_dice.coin() ? "20:00" : "07:45"; }
     void window(const char*, std::optional<ClockWindow>& out) {
         if (m_dice.coin(0.3)) {
             out = ClockWindow{{m_dice.between(0, 700)}, {m_dice.between(701, 1439)}};

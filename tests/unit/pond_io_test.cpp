@@ -78,7 +78,7 @@ TEST(PondIo, EveryKeyIsReadAndWritten) {
     EXPECT_EQ(pond.feed_kgPerDay, Quantity(2.5));
     EXPECT_EQ(pond.profile->salinity.size(), 3U);
     EXPECT_TRUE(pond.weather.observed);
-    EXPECT_EQ(pond.surfaceAerator->startTime, "20:00");
+    EXPECT_EQ(pond.surfaceAerator->startTime, ClockTime{1200});
     EXPECT_FALSE(pond.surfaceAerator->existing);
     EXPECT_TRUE(pond.ramps[0].weatherHold);
     EXPECT_EQ(pond.ramps[1].startTime, ClockTime{570});

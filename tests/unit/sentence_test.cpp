@@ -256,6 +256,31 @@ std::vector<Comparison> allKinds() {
         with(with(kPlainPond, "species_group = \"sport\"", "stress_mg_per_l = 4.5\nlethal_mg_per_l = 2"),
              "title = \"Test pond\"\n", "")));
     kinds.back().model.profileIsGuess = true;
+
+    // Trout, salt, poisons, a dated table, hold days, a surface aerator; and every number of causes.
+    other = madeUpComparison(
+        with(with(with(with(kPlainPond, "species_group = \"sport\"", "species_group = \"trout\""),
+                       "[water]\n", "[water]\ntotal_ammonia_mg_per_l = 1\ntotal_sulfide_mg_per_l = 40\n"),
+                  "[aerator]\n", "[surface_aerator]\nstandard_transfer_kg_per_h = 1\n\n[aerator]\n"),
+             "dose_percent = 10", "dose_percent = 10\nweather_hold = true"));
+    other.model.pond.weather.holdDays = {*other.model.pond.place.firstDay};
+    other.model.pond.water.changes.emplace_back().date = *other.model.pond.place.firstDay;
+    other.model.profile.salinity.assign(other.model.profile.depth.size(), 4.0);
+    other.model.profile.salinity.back() = 12.0;
+    other.model.profile.temperature.back() = other.model.profile.temperature.front();
+    const std::array<double, 4> gains{2.0, 1.0, 0.5, 0.01};
+    for (std::size_t i = 0; i < other.runs.size(); ++i) {
+        RampRun& run = other.runs[i];
+        for (HourRow& row : run.hours) {
+            row.habitat = i == 0 ? 0.5 : 0.0;
+            row.unionisedAmmonia = 0.02;
+            row.hydrogenSulfide = 0.001;
+        }
+        for (std::size_t k = i; k < gains.size(); ++k) {
+            run.causes.push_back({CauseKind::Fish, gains[k]});
+        }
+    }
+    kinds.push_back(other);
     return kinds;
 }
 

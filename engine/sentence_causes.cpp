@@ -1,0 +1,106 @@
+#include "engine/speaker.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr double kSaidGain = 0.1;  // [g/m^3]; a smaller gain would be shown as nothing
+
+std::string_view wordOfCause(CauseKind kind) {
+    switch (kind) {
+        case CauseKind::BottomDebt:
+            return "cause-debt";
+        case CauseKind::BottomDeficit:
+            return "cause-deficit";
+        case CauseKind::StirredMuck:
+            return "cause-muck";
+        case CauseKind::SedimentDemand:
+            return "cause-mud";
+        case CauseKind::AlgalRespiration:
+            return "cause-algae";
+        case CauseKind::Fish:
+            return "cause-fish";
+        case CauseKind::Weather:
+            return "cause-weather";
+        case CauseKind::Dying:
+            return "cause-dying";
+    }
+    return "";
+}
+
+/// Hours of a run on which no water is both cool enough and well enough aired for the fish.
+double hoursWithoutHabitat(const RampRun& run) {
+    return static_cast<double>(std::count_if(run.hours.begin(), run.hours.end(),
+                                             [](const HourRow& row) { return !(row.habitat > 0.0); }));
+}
+
+}  // namespace
+
+void sayCauses(const RampRun& run, const Speaker& speaker) {
+    std::vector<SentenceValue> values;
+    constexpr std::array<const char*, 3> kNames{"first", "second", "third"};
+    constexpr std::array<const char*, 3> kGains{"firstGain", "secondGain", "thirdGain"};
+    std::size_t said = 0;
+    for (const Cause& cause : run.causes) {
+        if (said < kNames.size() && cause.gain >= kSaidGain) {
+            values.push_back(term(kNames[said], wordOfCause(cause.kind)));
+            values.push_back(oxygen(kGains[said], cause.gain));
+            ++said;
+        }
+    }
+    constexpr std::array kKeys{SentenceKey::CausesNone, SentenceKey::CausesOne, SentenceKey::CausesTwo,
+                               SentenceKey::CausesThree};
+    if (!run.causes.empty()) {
+        speaker.say(kKeys[said], values);
+    }
+}
+
+void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker& speaker) {
+    const Lines& lines = comparison.model.parameters.lines;
+    if (lines.fishMax >= 100.0) {
+        return;
+    }
+    const double lost = hoursWithoutHabitat(run), nothing = hoursWithoutHabitat(comparison.runs.front());
+    if (lost > 0.0) {
+        speaker.say(SentenceKey::HabitatLost,
+                    {number("limit", Measure::Degrees, lines.fishMax), oxygen("line", lines.stress),
+                     number("hours", Measure::Hours, lost), number("nothing", Measure::Hours, nothing)});
+    } else {
+        const auto least =
+            std::min_element(run.hours.begin(), run.hours.end(),
+                             [](const HourRow& a, const HourRow& b) { return a.habitat < b.habitat; });
+        speaker.say(SentenceKey::HabitatKept,
+                    {number("limit", Measure::Degrees, lines.fishMax), oxygen("line", lines.stress),
+                     number("share", Measure::Percent, 100.0 * least->habitat)});
+    }
+}
+
+void sayPoisons(const RampRun& run, const Speaker& speaker) {
+    double ammonia = 0.0, sulfide = 0.0;
+    for (const HourRow& row : run.hours) {
+        ammonia = std::max(ammonia, row.unionisedAmmonia);
+        sulfide = std::max(sulfide, row.hydrogenSulfide);
+    }
+    if (ammonia > 0.0) {
+        speaker.say(SentenceKey::AmmoniaPeak, {number("peak", Measure::Micrograms, ammonia)});
+    }
+    if (sulfide > 0.0) {
+        speaker.say(SentenceKey::SulfidePeak, {number("peak", Measure::Micrograms, sulfide)});
+    }
+}
+
+void saySaltLayer(const PondModel& model, const Speaker& speaker) {
+    const Profile& profile = model.profile;
+    if (profile.salinity.empty() || !model.bottom.exists()) {
+        return;
+    }
+    const double top = profile.salinity.front(), bottom = profile.salinity.back();
+    if (std::fabs(profile.temperature.front() - profile.temperature.back()) < 1.0 && bottom - top > 0.5) {
+        speaker.say(SentenceKey::SaltLayer,
+                    {number("top", Measure::Input, top), number("bottom", Measure::Input, bottom)});
+    }
+}
+
+}  // namespace engine
