@@ -1,6 +1,5 @@
 #include "engine/local_time.h"
 #include "engine/pond_check.h"
-#include "engine/pond_keys.h"
 #include "engine/text_file.h"
 
 #include <algorithm>
@@ -69,7 +68,8 @@ void checkChanges(const Pond& pond, const PondFaults& faults) {
                 "The weeds at the start are scaled to this, so that [water] weeds_cover_percent must be "
                 "given and above 0.");
         }
-        if (change.chlorophyll_ugPerL && water.chlorophyll_ugPerL && water.chlorophyll_ugPerL->value <= 0.0) {
+        if (change.chlorophyll_ugPerL && change.chlorophyll_ugPerL->value > 0.0 &&
+            water.chlorophyll_ugPerL && water.chlorophyll_ugPerL->value <= 0.0) {
             faults.add(
                 path + ".chlorophyll_ug_per_l",
                 "The algae at the start are scaled to this, so that [water] chlorophyll_ug_per_l must be "
@@ -112,8 +112,8 @@ void checkDates(const Pond& pond, const PondFaults& faults) {
 void checkDewPoints(const Weather& weather, const PondFaults& faults) {
     for (std::size_t i = 0; i < weather.days.size(); ++i) {
         const WeatherDay& day = weather.days[i];
-        if (day.dewPoint && day.airMax && day.dewPoint->value > day.airMax->value &&
-            day.dewPoint->value <= kDewPointRule.high && day.airMax->value >= kAirTemperatureRule.low) {
+        if (day.dewPoint && day.airMax && day.dewPoint->value <= 40.0 &&
+            day.dewPoint->value > day.airMax->value) {
             faults.warn(itemPath("weather.day", i) + ".dew_point_c",
                         "The dew point " + shownNumber(*day.dewPoint) + " degC is above the highest air " +
                             "temperature, " + shownNumber(*day.airMax) +

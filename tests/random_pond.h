@@ -197,7 +197,7 @@ inline Pond randomPond(Dice& dice) {
     }
     if (pond.spring) {
         const double volume = basin.contours.empty() ? *basin.area * *basin.meanDepth : 150.0 * deepest;
-        pond.spring->flow_lPerS = Quantity(std::min(volume / 86.4, 1000.0) * dice.share());
+        pond.spring->flow_lPerS = Quantity(volume / 86.4 * dice.share());
     }
     for (Date& held : pond.weather.holdDays) {
         held = Date(std::chrono::local_days(*pond.place.firstDay) + std::chrono::days(dice.between(0, 66)));

@@ -200,7 +200,10 @@ private:
         for (int i = m_dice.coin(0.2) ? 2 : 0; i > 0; --i) {
             WaterChange change;
             change.date = Date(first + std::chrono::days(3 - i));
-            change.chlorophyll_ugPerL = Quantity(spread(1.0, 400.0, kChlorophyllRule));
+            // Nothing cannot be scaled to something.
+            const auto& algae = pond.water.chlorophyll_ugPerL;
+            const double wanted = spread(1.0, 400.0, kChlorophyllRule);
+            change.chlorophyll_ugPerL = Quantity(algae && algae->value == 0.0 ? 0.0 : wanted);
             if (pond.water.weedsCover_percent) {
                 change.weedsCover_percent = Quantity(even(0.0, 100.0, kPercentRule));
             }
