@@ -4,6 +4,7 @@
 #include "engine/pond_keys.h"
 #include "engine/pond_words.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
