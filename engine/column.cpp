@@ -44,6 +44,9 @@ std::vector<double> weedShares(const Grid& grid, double deepest) {
     for (int i = 0; i < layers; ++i) {
         ground += grid.middle[i] <= deepest || i == 0 ? grid.bottomArea[i] : 0.0;
     }
+    if (ground <= 0.0) {
+        return share;  // upright walls down to where it is dark: no ground for weeds
+    }
     for (int i = 0; i < layers; ++i) {
         if (grid.middle[i] > deepest && i > 0) {
             continue;
@@ -88,9 +91,9 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         s[kMedium] = start.medium[i];
         s[kSlow] = start.slow[i];
         s[kSalt] = start.salinity[i];
-        s[kSulfide] = start.sulfide[i];
-        s[kAmmonia] = start.ammonia[i];
-        m_poisons = m_poisons || largestLane(start.sulfide[i]) > 0.0 || largestLane(start.ammonia[i]) > 0.0;
+        s[kSulfide] = start.sulfide.empty() ? zero : start.sulfide[i];
+        s[kAmmonia] = start.ammonia.empty() ? zero : start.ammonia[i];
+        m_poisons = m_poisons || largestLane(s[kSulfide]) > 0.0 || largestLane(s[kAmmonia]) > 0.0;
         m_reach += m_grid.volume[i] *
                    std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
@@ -102,9 +105,15 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
     for (const double z : m_grid.face) {
         m_nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
     }
-    const double secchi = 1.7 / largestLane(parameters.attenuationRest +
-                                            attenuationOfChlorophyll(start.chlorophyll[0]));
-    m_weedPerArea = weedShares(m_grid, 2.0 * secchi);
+    const Real attenuation = parameters.attenuationRest + attenuationOfChlorophyll(start.chlorophyll[0]);
+    m_weedPerArea.assign(m_layers, zero);
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        const double secchi = 1.7 / lane(attenuation, member);
+        const std::vector<double> shares = weedShares(m_grid, 2.0 * secchi);
+        for (int i = 0; i < m_layers; ++i) {
+            setLane(m_weedPerArea[i], member, shares[i]);
+        }
+    }
     for (auto* field : {&m_density, &m_light, &m_heating, &m_photosynthesisT, &m_plumeDensity, &m_bubbleNet,
                         &m_bubbleReference, &m_fishPlace}) {
         field->assign(m_layers, zero);
@@ -162,22 +171,33 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
 }
 
 template <class Real>
-void Column<Real>::heatRates(const Air<Real>& air, const State<Real>& state) {
-    const Real surface = state.heat[0][0];
+Real Column<Real>::surfaceLoss(const Air<Real>& air, const Real& surface) const {
     const Real wind7 = air.wind10 * windAt(1.0, 10.0, 7.0);
-    const Real loss = longwaveOut(surface) - longwaveIn(air.temperature, air.vapourPressure, air.cloud) +
-                      evaporativeLoss(surface, air.vapourPressure, wind7) +
-                      conductiveLoss(surface, air.temperature, wind7);
+    return longwaveOut(surface) - longwaveIn(air.temperature, air.vapourPressure, air.cloud) +
+           evaporativeLoss(surface, air.vapourPressure, wind7) +
+           conductiveLoss(surface, air.temperature, wind7);
+}
+
+template <class Real>
+void Column<Real>::heatRates(const Air<Real>& air, const State<Real>& state, double dt) {
+    const Real surface = state.heat[0][0];
+    const Real loss = surfaceLoss(air, surface);
     const Real expansion = (waterDensity(surface - 0.5, state.solutes[0][kSalt]) -
                             waterDensity(surface + 0.5, state.solutes[0][kSalt])) /
                            kWaterDensity;  // [1/K]
-    m_buoyancyFlux = kGravity / kHeatPerVolume * expansion *
-                     (loss - m_heating[0] * (kHeatPerVolume * m_grid.volume[0] / m_grid.faceArea[0]));
+    const double perDegree = m_grid.faceArea[0] / (kHeatPerVolume * m_grid.volume[0]);
+    m_buoyancyFlux = kGravity / kHeatPerVolume * expansion * (loss - m_heating[0] / perDegree);
     if (!m_switches.heat) {
         std::fill(m_heating.begin(), m_heating.end(), Real(0.0));
         return;
     }
-    m_heating[0] -= loss * (m_grid.faceArea[0] / (kHeatPerVolume * m_grid.volume[0]));
+    m_heating[0] -= loss * perDegree;
+    // A thin layer under a gale follows the air within a step: damped there as by a linearised implicit step, and
+    // left alone where the step is a small part of that time.
+    constexpr double kSmallPart = 0.2;
+    const Real stiffness =
+        dt * perDegree * (surfaceLoss(air, surface + 0.5) - surfaceLoss(air, surface - 0.5));
+    m_heating[0] = m_heating[0] / (1.0 + max(stiffness - kSmallPart, Real(0.0)));
 }
 
 template <class Real>
@@ -332,9 +352,8 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     const bool running = aeration.open > 0;
     const Real logSediment = log(p.sedimentTheta);
     const Real fishAt20 = p.fishStock * fishRespiration(p.fishMass_g, 20.0);
-    const int stirred = running && aeration.depth >= largestLane(p.muckReach)
-                            ? m_grid.layerAt(aeration.depth)
-                            : -1;
+    const int stirred = running ? m_grid.layerAt(aeration.depth) : -1;
+    const Real stirs = reaches(aeration);
     Real* const sediment = m_reactions.sediment.data();
     Real* const growth = m_reactions.photosynthesis.data();
     Real* const respiration = m_reactions.respiration.data();
@@ -345,10 +364,10 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     const std::array<Real, 1>* const heat = state.heat.data();
     const std::array<Real, kSolutes>* const solutes = state.solutes.data();
     const Real* const places = m_fishPlace.data();
-    const double* const weedShare = m_weedPerArea.data();
+    const Real* const weedShare = m_weedPerArea.data();
     const double* const volume = m_grid.volume.data();
     const double* const mud = m_grid.bottomArea.data();
-#pragma GCC ivdep
+    DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < m_layers; ++i) {
         const Real temperature = heat[i][0];
         const Real warm = temperature - 20.0;
@@ -370,7 +389,10 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     if (stirred >= 0) {
         // The mud under the diffusers eats faster while they stir it.
         const double area = std::min(kStirredArea.value * aeration.open, m_grid.faceArea[stirred]);
-        sediment[stirred] *= 1.0 + area * (kStirredDemandFactor.value - 1.0) / mud[stirred];
+        const Real& temperature = heat[stirred][0];
+        sediment[stirred] += stirs * p.sedimentDemand * (area * (kStirredDemandFactor.value - 1.0)) /
+                             volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
+                             coldMud(temperature);
     }
     for (int i = 0; i < m_layers; ++i) {
         growth[i] = dark ? Real(0.0) : growth[i] * tanh(m_light[i] / p.saturationLight);
@@ -405,10 +427,16 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
         for (int d = 0; d < std::min(aeration.open, static_cast<int>(state.muck.size())); ++d) {
             released += state.muck[d] * perSecond;
         }
-        released = released / m_grid.volume[stirred];
+        released = stirs * released / m_grid.volume[stirred];
         m_reactions.stirredFast[stirred] = kMuckFastShare.value * released;
         m_reactions.stirredMedium[stirred] = (1.0 - kMuckFastShare.value) * released;
     }
+}
+
+/// 1 for members whose muck a diffuser reaches, else 0.
+template <class Real>
+Real Column<Real>::reaches(const Aeration& aeration) const {
+    return wherePositive(m_parameters.muckReach - aeration.depth, Real(0.0), Real(1.0));
 }
 
 template <class Real>
@@ -422,14 +450,12 @@ void Column<Real>::prepareMuck(double dt) {
 
 template <class Real>
 void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
-    const bool stirs = aeration.depth >= largestLane(m_parameters.muckReach);
+    const Real stirs = reaches(aeration);
     prepareMuck(dt);
     for (int d = 0; d < static_cast<int>(m_state.muck.size()); ++d) {
-        if (d < aeration.open && stirs) {
-            m_state.muck[d] *= 1.0 - m_muckReleased;
-        } else {
-            m_state.muck[d] += (m_parameters.muckStore - m_state.muck[d]) * m_muckRebuilt;
-        }
+        const Real releases = d < aeration.open ? stirs : Real(0.0);
+        m_state.muck[d] += (1.0 - releases) * (m_parameters.muckStore - m_state.muck[d]) * m_muckRebuilt -
+                           releases * m_state.muck[d] * m_muckReleased;
     }
 }
 
@@ -490,7 +516,7 @@ template <class Real>
 void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
     growPlants(air);
     sunlight(air, m_state);
-    heatRates(air, m_state);
+    heatRates(air, m_state, dt);
     for (int i = 0; i < m_layers; ++i) {
         m_state.heat[i][0] += dt * m_heating[i];
     }
@@ -534,7 +560,7 @@ template <class Real>
 void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
                          State<Real>& out) {
     sunlight(air, state);
-    heatRates(air, state);
+    heatRates(air, state, 0.0);
     densities(state);
     diffusivities(air);
     plume(aeration, state);
@@ -565,11 +591,12 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
             d[kAmmonia] -= s[kAmmonia] * a.slow[i] / max(s[kSlow], Real(1e-30));
         }
     }
-    const bool stirs = aeration.depth >= largestLane(m_parameters.muckReach);
+    const Real stirs = reaches(aeration);
     for (int k = 0; k < static_cast<int>(state.muck.size()); ++k) {
-        out.muck[k] = k < aeration.open && stirs
-                          ? -state.muck[k] / (kMuckReleaseTime_h.value * kHour)
-                          : (m_parameters.muckStore - state.muck[k]) / (kMuckRebuildTime_d.value * kDay);
+        const Real releases = k < aeration.open ? stirs : Real(0.0);
+        out.muck[k] = (1.0 - releases) * (m_parameters.muckStore - state.muck[k]) /
+                          (kMuckRebuildTime_d.value * kDay) -
+                      releases * state.muck[k] / (kMuckReleaseTime_h.value * kHour);
     }
 }
 

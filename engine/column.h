@@ -98,7 +98,8 @@ public:
 private:
     void densities(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
-    void heatRates(const Air<Real>& air, const State<Real>& state);
+    [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
+    void heatRates(const Air<Real>& air, const State<Real>& state, double dt);
     void plume(const Aeration& aeration, const State<Real>& state);
     void integrateLane(const Aeration& aeration, const State<Real>& state, int lane);
     void diffusivities(const Air<Real>& air);
@@ -106,6 +107,7 @@ private:
     void growPlants(const Air<Real>& air);
     void placeFish(const State<Real>& state);
     void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
+    [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
     void stirMuck(const Aeration& aeration, double dt);
     void record(double dt);
@@ -126,7 +128,7 @@ private:
     OxygenAndDebt<Real> m_work;
     ReactionAmounts<Real> m_amounts;
     std::vector<double> m_nearInfrared;         // Share left at each face, N + 1
-    std::vector<double> m_weedPerArea;          // Share of the weed mass by layer over its volume [1/m]
+    std::vector<Real> m_weedPerArea;            // Share of the weed mass by layer over its volume [1/m]
     std::vector<Real> m_density, m_diffusivity, m_light, m_heating, m_photosynthesisT;
     Real m_buoyancyFlux = 0.0;                  // Lost at the surface [m^2/s^3]
 

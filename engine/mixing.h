@@ -68,11 +68,13 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
         const Real ratio = 40.0 * kKarman * kKarman * z * z * stable / (shear * shear + 1e-30);
         const Real richardson = (sqrt(1.0 + ratio) - 1.0) / 20.0;
         const Real windy = kKarman * z * shear / (1.0 + 37.0 * richardson * richardson);
-        // In all but still stratified water the smallest N^2 counts; elsewhere by log and exp, which packs share
-        // with plain numbers.
-        const Real quiet = largestLane(stable) > kSmallestFrequency2
-                               ? 1.04e-8 * exp(-0.43 * log(max(stable, Real(kSmallestFrequency2))))
-                               : Real(quietest);
+        // In all but still stratified water the smallest N^2 counts. Each lane takes its own way, so that no
+        // member's last bit depends on whether another one's water made logarithms necessary.
+        Real quiet = quietest;
+        if (largestLane(stable) > kSmallestFrequency2) {
+            quiet = wherePositive(stable - kSmallestFrequency2,
+                                  1.04e-8 * exp(-0.43 * log(max(stable, Real(kSmallestFrequency2)))), quiet);
+        }
         out[i] = windy + quiet + convection[i];
     }
 }

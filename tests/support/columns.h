@@ -1,0 +1,72 @@
+#pragma once
+
+#include "engine/column.h"
+#include "engine/units.h"
+
+#include <cmath>
+#include <vector>
+
+namespace engine::test {
+
+/// A tank of equal layers with upright walls.
+inline Grid evenTank(int layers, double depth, double area) {
+    Grid grid;
+    for (int i = 0; i <= layers; ++i) {
+        grid.face.push_back(depth * i / layers);
+        grid.faceArea.push_back(area);
+        grid.distance.push_back(depth / layers);
+    }
+    for (int i = 0; i < layers; ++i) {
+        grid.middle.push_back(0.5 * (grid.face[i] + grid.face[i + 1]));
+        grid.thickness.push_back(depth / layers);
+        grid.volume.push_back(area * depth / layers);
+        grid.bottomArea.push_back(i + 1 < layers ? 0.0 : area);
+    }
+    return grid;
+}
+
+/// What a smooth, stratified, mucky pond needs for a column: 3.4 m deep, 8000 m^2.
+struct MuckyPond {
+    Grid grid;
+    Parameters<double> parameters;
+    AeratorSetup aerator{2, fromLitrePerMinute(45.0), 3e-3};
+    BottomWater bottom;
+    StartState<double> start;
+
+    explicit MuckyPond(int layers)
+        : grid(makeGrid(shape(), layers, 3.0, {}, {})),
+          bottom{BottomWater::Cause::Density, 1.6, shape().volumeBelow(1.6)} {
+        Parameters<double>& p = parameters;
+        p.airPressure = 99.9e3;
+        p.latitude_deg = 36.0;
+        p.attenuationRest = 2.2;
+        p.photosynthesis = fromPerHour(0.008);
+        p.weedMass = 20.0;
+        p.weedPhotosynthesis = fromPerHour(0.004);
+        p.weedRespiration = fromPerHour(0.0008);
+        p.respirationBase = fromPerHour(0.04);
+        p.respirationPerChlorophyll = fromPerHour(0.0014);
+        p.fishStock = 360.0;
+        p.sedimentDemand = fromPerDay(2.5);
+        p.muckStore = 480.0;
+        p.muckReach = 2.9;
+        for (const double z : grid.middle) {
+            const double below = 0.5 + 0.5 * std::tanh((z - 1.6) / 0.4);
+            start.temperature.push_back(28.0 - 8.0 * below);
+            start.salinity.push_back(0.1);
+            start.oxygen.push_back(8.0 - 7.9 * below);
+            start.chlorophyll.push_back(70.0 - 45.0 * below);
+            start.fast.push_back(7.7 * below);
+            start.medium.push_back(6.3 * below);
+            start.slow.push_back(3.5 * below);
+        }
+    }
+    static Basin shape() { return Basin(BasinShape{{8000.0}, {3.4}, {1.7}, {}}); }
+};
+
+/// A fair afternoon.
+inline Air<double> fairAfternoon() {
+    return {500.0, 30.0, 2400.0, 1.5, 0.2};
+}
+
+}  // namespace engine::test
