@@ -367,7 +367,7 @@ void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, c
     const Real* const weedShare = m_weedPerArea.data();
     const double* const volume = m_grid.volume.data();
     const double* const mud = m_grid.bottomArea.data();
-#pragma GCC ivdep
+    DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < m_layers; ++i) {
         const Real temperature = heat[i][0];
         const Real warm = temperature - 20.0;

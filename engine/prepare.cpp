@@ -124,11 +124,15 @@ std::optional<Reading> dawnReading(const PondModel& model) {
 }
 
 void balance(PondModel& model) {
-    const FishWater start(model.grid);
     FishWater water(model.grid);
-    const Lines& lines = model.parameters.lines;
-    const double wanted =
-        water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
+    Lines& lines = model.parameters.lines;
+    const Lines asked = lines;
+    double wanted = water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
+    if (!(wanted > 0.0)) {
+        // All the best water is too warm for the fish; the pond's breathing is balanced on it all the same.
+        lines.fishMax = Lines{}.fishMax;
+        wanted = water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
+    }
     BalanceResult& result = model.balance;
     const std::optional<Reading> dawn = dawnReading(model);
     double readingTime = model.startTime + kDay / 2, readingDepth = model.surfaceDepth;
@@ -158,6 +162,7 @@ void balance(PondModel& model) {
         result.photosynthesis = findFactor(rise, missRise);
         model.parameters.photosynthesisFactor = result.photosynthesis;
     }
+    lines = asked;
     result.miss = std::fabs(missFall) > std::fabs(missRise) ? missFall : missRise;
 }
 

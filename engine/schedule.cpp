@@ -118,7 +118,8 @@ std::optional<int> daysToContinuous(const Schedule& schedule, double end) {
     while (first > 0 && schedule[first - 1].end >= schedule[first].start) {
         --first;
     }
-    return schedule[first].day;
+    // A run that is merely on when the series ends is not one that never stops.
+    return schedule[first].start <= end - kDay ? std::optional(schedule[first].day) : std::nullopt;
 }
 
 }  // namespace engine

@@ -11,7 +11,6 @@ constexpr double kUnusualHigh = 3.0;  // design: a factor of the balance outside
 constexpr double kUnusualLow = 0.3;
 constexpr double kLeastFactor = 0.1;  // design: the range in which the balance looks for its factors
 constexpr double kGreatestFactor = 10.0;
-constexpr double kGuessedFishMass_g = 250.0;  // what engine/parameters takes for a fish without a mass
 
 void sayBalance(const BalanceResult& balance, const Speaker& speaker) {
     speaker.say(balance.usedDawn ? SentenceKey::BalanceWithDawn : SentenceKey::Balance,
@@ -33,7 +32,7 @@ void sayBalance(const BalanceResult& balance, const Speaker& speaker) {
 }
 
 void sayFish(const PondModel& model, const Speaker& speaker) {
-    const SentenceValue mass = number("mass", Measure::Input, kGuessedFishMass_g);
+    const SentenceValue mass = number("mass", Measure::Input, kFishMass_g.value);
     if (model.pond.fish.empty()) {
         const double stock = classPriors(pondClass(model.pond.bottom)).stock_kgPerHa.value;
         speaker.say(SentenceKey::GuessedFish, {number("stock", Measure::Input, stock), mass,

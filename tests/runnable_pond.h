@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/basin.h"
 #include "engine/pond.h"
 #include "engine/pond_check.h"
 #include "tests/random_pond.h"
@@ -184,7 +185,10 @@ private:
     void extras(Pond& pond) {
         const std::chrono::local_days first(*pond.place.firstDay);
         if (m_dice.coin(0.2)) {
-            pond.spring = Spring{Quantity(spread(0.01, 5.0, {0.0, 1000.0, ""})),
+            // At most the pond's own volume a day.
+            const double most = Basin(pond.basin).volume() / 86.4;
+            const double flow = spread(0.01, 5.0, {0.0, 1000.0, ""});
+            pond.spring = Spring{Quantity(std::min(flow, 0.9 * most)),
                                  Quantity(even(4.0, 18.0, {0.0, 30.0, ""})),
                                  Quantity(even(0.0, 12.0, kOxygenRule)), std::nullopt};
         }
@@ -248,7 +252,7 @@ private:
             ramp.window = ClockWindow{{m_dice.between(0, 700)}, {m_dice.between(701, 1439)}};
             ramp.startTime.reset();
         }
-        if (m_dice.coin(0.15)) {
+        if (m_dice.coin(0.15) && ramp.kind != RampKind::Capped) {
             ramp.pulses = ByDay{{static_cast<double>(m_dice.between(1, 8)), 3.0}, true};
         }
         if (m_dice.coin(0.15)) {
