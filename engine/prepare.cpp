@@ -127,12 +127,11 @@ void balance(PondModel& model) {
     FishWater water(model.grid);
     Lines& lines = model.parameters.lines;
     const Lines asked = lines;
-    double wanted = water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
-    if (!(wanted > 0.0)) {
-        // All the best water is too warm for the fish; the pond's breathing is balanced on it all the same.
-        lines.fishMax = Lines{}.fishMax;
-        wanted = water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
-    }
+    // What the pond breathes does not depend on how warm its fish like it, and water that crosses their limit within
+    // a day would be balanced against nothing.
+    lines.fishMax = Lines{}.fishMax;
+    const double wanted =
+        water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
     BalanceResult& result = model.balance;
     const std::optional<Reading> dawn = dawnReading(model);
     double readingTime = model.startTime + kDay / 2, readingDepth = model.surfaceDepth;

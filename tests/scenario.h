@@ -1,21 +1,22 @@
 #pragma once
 
 #include "engine/pond_io.h"
-
-#include <gtest/gtest.h>
+#include "engine/run.h"
 
 #include <algorithm>
-#include <filesystem>
+#include <stdexcept>
 #include <string>
+#include <string_view>
 
 namespace engine::test {
 
-/// A pond of scenarios/, without its ".toml". The test breaks if it is not good.
+/// A pond of the scenarios folder by its file's name without ".toml".
 inline Pond scenario(const std::string& name) {
-    const PondReading reading = readPond(std::filesystem::path(DAWNLINE_SCENARIOS) / (name + ".toml"));
-    EXPECT_TRUE(reading.pond) << name << ": "
-                              << (reading.diagnostics.empty() ? "" : format(reading.diagnostics.front()));
-    return reading.pond.value();
+    const PondReading reading = readPond(std::string(DAWNLINE_SCENARIOS) + "/" + name + ".toml");
+    if (!reading.pond) {
+        throw std::runtime_error("the scenario " + name + " cannot be read");
+    }
+    return *reading.pond;
 }
 
 /// The clear-weather variant: every day is the table's day of least cloud (the first of them), at 10 % cloud;
@@ -33,12 +34,46 @@ inline Pond inClearWeather(Pond pond) {
     return pond;
 }
 
-/// A ramp of a pond by its name.
-inline const Ramp& rampOf(const Pond& pond, const std::string& name) {
+inline const Ramp& rampOf(const Pond& pond, std::string_view name) {
     const auto found = std::find_if(pond.ramps.begin(), pond.ramps.end(),
-                                    [&](const Ramp& ramp) { return ramp.name == name; });
-    EXPECT_NE(found, pond.ramps.end()) << name;
+                                    [name](const Ramp& ramp) { return ramp.name == name; });
+    if (found == pond.ramps.end()) {
+        throw std::runtime_error("the pond has no ramp of the name " + std::string(name));
+    }
     return *found;
+}
+
+inline const Ramp& rampOfKind(const Pond& pond, RampKind kind) {
+    const auto found = std::find_if(pond.ramps.begin(), pond.ramps.end(),
+                                    [kind](const Ramp& ramp) { return ramp.kind == kind; });
+    if (found == pond.ramps.end()) {
+        throw std::runtime_error("the pond has no ramp of this kind");
+    }
+    return *found;
+}
+
+/// A ramp that runs the same minutes every day.
+inline Ramp minutesEachDay(double minutes) {
+    Ramp ramp;
+    ramp.name = "the same each day";
+    ramp.kind = RampKind::Table;
+    ramp.minutes = {minutes};
+    return ramp;
+}
+
+inline Ramp cappedRamp(double dose_percent, bool hold) {
+    Ramp ramp;
+    ramp.name = "capped";
+    ramp.kind = RampKind::Capped;
+    ramp.dose_percent = Quantity(dose_percent);
+    ramp.hold = hold;
+    return ramp;
+}
+
+inline Ramp continuousRamp() {
+    Ramp ramp;
+    ramp.name = "continuous";
+    return ramp;
 }
 
 }  // namespace engine::test
