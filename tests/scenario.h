@@ -21,6 +21,30 @@ inline Pond scenario(const std::string& name) {
     return *reading.pond;
 }
 
+/// The clear-weather variant: every day is the table's day of least cloud (the first of them), at 10 % cloud;
+/// the dates stay.
+inline Pond inClearWeather(Pond pond) {
+    auto& days = pond.weather.days;
+    WeatherDay clear = *std::min_element(days.begin(), days.end(), [](const auto& a, const auto& b) {
+        return a.cloud_percent->value < b.cloud_percent->value;
+    });
+    clear.cloud_percent = Quantity(10.0);
+    for (WeatherDay& day : days) {
+        clear.date = day.date;
+        day = clear;
+    }
+    return pond;
+}
+
+inline const Ramp& rampOf(const Pond& pond, std::string_view name) {
+    const auto found = std::find_if(pond.ramps.begin(), pond.ramps.end(),
+                                    [name](const Ramp& ramp) { return ramp.name == name; });
+    if (found == pond.ramps.end()) {
+        throw std::runtime_error("the pond has no ramp of the name " + std::string(name));
+    }
+    return *found;
+}
+
 inline const Ramp& rampOfKind(const Pond& pond, RampKind kind) {
     const auto found = std::find_if(pond.ramps.begin(), pond.ramps.end(),
                                     [kind](const Ramp& ramp) { return ramp.kind == kind; });
