@@ -188,9 +188,9 @@ private:
             // At most the pond's own volume a day.
             const double most = Basin(pond.basin).volume() / 86.4;
             const double flow = spread(0.01, 5.0, {0.0, 1000.0, ""});
-            pond.spring = Spring{Quantity(std::min(flow, 0.9 * most)),
-                                 Quantity(even(4.0, 18.0, {0.0, 30.0, ""})),
-                                 Quantity(even(0.0, 12.0, kOxygenRule)), std::nullopt};
+            pond.spring =
+                Spring{Quantity(std::min(flow, 0.9 * most)), Quantity(even(4.0, 18.0, {0.0, 30.0, ""})),
+                       Quantity(even(0.0, 12.0, kOxygenRule)), std::nullopt};
         }
         if (m_dice.coin(0.2)) {
             SurfaceAerator& aerator = pond.surfaceAerator.emplace();

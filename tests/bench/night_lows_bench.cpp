@@ -1,5 +1,5 @@
-// The ladder of accuracy: how far each night's low of the headline pond is from that of 160 layers and steps of
-// 75 s. Prints the greatest and mean differences over 14 nights; it decides nothing (tests/property does).
+// The ladder of accuracy: how far each night's low of the headline pond is from that of 160 layers and steps
+// of 75 s. Prints the greatest and mean differences over 14 nights; it decides nothing (tests/property does).
 #include "tests/scenario.h"
 
 #include <cmath>

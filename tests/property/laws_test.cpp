@@ -1,6 +1,6 @@
-// Laws that hold whatever the coefficients: the trade's laws across cases, their letters kept. (e) and (f), closing and
-// positivity, are in random_ponds_test.cpp and ledger_test.cpp. The tolerances are the laws' own unless a reason stands
-// beside them.
+// Laws that hold whatever the coefficients: the trade's laws across cases, their letters kept. (e) and (f),
+// closing and positivity, are in random_ponds_test.cpp and ledger_test.cpp. The tolerances are the laws' own
+// unless a reason stands beside them.
 #include "engine/plume.h"
 #include "engine/sky.h"
 #include "engine/units.h"
@@ -81,7 +81,8 @@ TEST(Laws, AUniformWaterIsTheSameUnderEveryRamp) {
         const RampRun with = runRamp(model, &ramp, request);
         ASSERT_EQ(with.hours.size(), without.hours.size());
         for (std::size_t h = 0; h < with.hours.size(); ++h) {
-            EXPECT_NEAR(with.hours[h].fishWater, without.hours[h].fishWater, 0.01) << ramp.name << ", row " << h;
+            EXPECT_NEAR(with.hours[h].fishWater, without.hours[h].fishWater, 0.01)
+                << ramp.name << ", row " << h;
             EXPECT_NEAR(with.hours[h].bottom, without.hours[h].bottom, 0.01) << ramp.name << ", row " << h;
             EXPECT_NEAR(with.hours[h].mean, without.hours[h].mean, 0.01) << ramp.name << ", row " << h;
         }
@@ -120,8 +121,8 @@ TEST(Laws, BTheWorstLowFallsWithDebtDemandAndRespiration) {
                     const RampRun run =
                         runRamp(model, r == 0 ? nullptr : &model.pond.ramps[r - 1], daysOf(14));
                     const double worst = run.worst().lowest;
-                    EXPECT_LE(worst, before) << name << ", " << inputs[input] << " times " << factor << ", "
-                                             << run.name;
+                    EXPECT_LE(worst, before)
+                        << name << ", " << inputs[input] << " times " << factor << ", " << run.name;
                     closest = std::min(closest, before - worst);
                     before = worst;
                 }
@@ -161,8 +162,8 @@ TEST(Laws, DHalfTheMinutesAreHalfTheDose) {
             return runRamp(model, &ramp, daysOf(1)).days.front().lifted;
         };
         for (const double minutes : {20.0, 30.0, 60.0, 120.0}) {
-            std::cout << name << ", " << minutes << " minutes over half of it: "
-                      << dose(minutes) / dose(0.5 * minutes) << "\n";
+            std::cout << name << ", " << minutes
+                      << " minutes over half of it: " << dose(minutes) / dose(0.5 * minutes) << "\n";
             EXPECT_NEAR(dose(0.5 * minutes) / dose(minutes), 0.5, 0.5 * 0.05) << name << ", " << minutes;
         }
     }
@@ -190,7 +191,8 @@ TEST(Laws, GADiffuserAboveTheBottomWaterLeavesItAlone) {
             const PlumeSource source{share * zb, model.aerator.freeAir, model.aerator.diffusers,
                                      model.aerator.bubbleDiameter, model.parameters.airPressure};
             const Plume plume = integratePlume(
-                source, {model.grid, model.start.temperature, model.start.salinity, density, model.start.oxygen}, zb);
+                source,
+                {model.grid, model.start.temperature, model.start.salinity, density, model.start.oxygen}, zb);
             ASSERT_FALSE(plume.segments.empty());
             for (const PlumeSegment& segment : plume.segments) {
                 for (int i = 0; i < model.grid.layers(); ++i) {
@@ -210,7 +212,8 @@ TEST(Laws, HTheSameInputsGiveTheSameBits) {
     one.days = three.days = 10;
     one.threads = 1;
     three.threads = 3;
-    const Comparison first = compare(scenario("courtyard-koi"), one), again = compare(scenario("courtyard-koi"), three);
+    const Comparison first = compare(scenario("courtyard-koi"), one),
+                     again = compare(scenario("courtyard-koi"), three);
     ASSERT_EQ(first.runs.size(), again.runs.size());
     for (std::size_t r = 0; r < first.runs.size(); ++r) {
         const RampRun &a = first.runs[r], &b = again.runs[r];
@@ -232,8 +235,8 @@ TEST(Laws, HTheSameInputsGiveTheSameBits) {
     }
 }
 
-/// (i) Water that only exchanges with the air ends at saturation, and altitude lowers that by the ratio of the partial
-/// pressures of dry air.
+/// (i) Water that only exchanges with the air ends at saturation, and altitude lowers that by the ratio of
+/// the partial pressures of dry air.
 TEST(Laws, IAltitudeLowersSaturationByTheComputedRatio) {
     constexpr double kWater = 19.0;
     const auto settled = [&](double elevation) {
@@ -253,15 +256,18 @@ TEST(Laws, IAltitudeLowersSaturationByTheComputedRatio) {
         request.switches.heat = false;
         return runRamp(model, nullptr, request).hours.back().mean;
     };
-    // Vapour pressure of water by Magnus as WMO-No. 8 gives it; the standard atmosphere for the air (ISO 2533), both
-    // from memory.
+    // Vapour pressure of water by Magnus as WMO-No. 8 gives it; the standard atmosphere for the air (ISO
+    // 2533), both from memory.
     const double vapour = 611.2 * std::exp(17.62 * kWater / (243.12 + kWater));
-    const auto air = [](double elevation) { return 101325.0 * std::pow(1.0 - 2.25577e-5 * elevation, 5.25588); };
+    const auto air = [](double elevation) {
+        return 101325.0 * std::pow(1.0 - 2.25577e-5 * elevation, 5.25588);
+    };
     for (const double elevation : {500.0, 1500.0, 2400.0}) {
         const double wanted = (air(elevation) - vapour) / (air(0.0) - vapour);
         const double ratio = settled(elevation) / settled(0.0);
         std::cout << elevation << " m: " << ratio << ", computed " << wanted << "\n";
-        // Oxygen not being an ideal gas moves the ratio by 3e-4 at most, the vapour formula by less than 1e-4.
+        // Oxygen not being an ideal gas moves the ratio by 3e-4 at most, the vapour formula by less than
+        // 1e-4.
         EXPECT_NEAR(ratio, wanted, 5e-4) << elevation << " m";
     }
 }

@@ -1,5 +1,5 @@
-// The ledger bites: no term is a remainder and no clamp adds mass, so that a term left out, or mass put in behind
-// the ledger's back, shows.
+// The ledger bites: no term is a remainder and no clamp adds mass, so that a term left out, or mass put in
+// behind the ledger's back, shows.
 #include "engine/run.h"
 #include "engine/units.h"
 #include "tests/scenario.h"
@@ -12,14 +12,15 @@
 namespace engine::test {
 namespace {
 
-constexpr double kClosing = 1e-9;     // The issue: of the throughput
+constexpr double kClosing = 1e-9;          // The issue: of the throughput
 constexpr double kBites = 1e3 * kClosing;  // A term left out must miss by far more than rounding could
 
 double missOf(const BudgetRow& row) {
     return std::fabs(row.closingError()) / row.throughput();
 }
 
-/// What closing says once one term is dropped; the throughput stays, so that the miss is the term's own share.
+/// What closing says once one term is dropped; the throughput stays, so that the miss is the term's own
+/// share.
 double missWithout(BudgetRow row, int term) {
     const double throughput = row.throughput();
     row.terms[static_cast<std::size_t>(term)] = 0.0;
@@ -42,8 +43,9 @@ BudgetRow stepOnce(const PondModel& model, const ColumnSwitches& switches = {}, 
     const double before = column.oxygenStored();
     for (int step = 0; step < 6; ++step) {
         const Forcing f = weather.at(hour * kHour + step * 600.0);
-        column.step(600.0, {f.shortwave, f.air, f.vapourPressure, f.wind10, f.cloud},
-                    {model.aerator.diffusers, *model.pond.aerator->depth, model.pond.surfaceAerator.has_value()});
+        column.step(
+            600.0, {f.shortwave, f.air, f.vapourPressure, f.wind10, f.cloud},
+            {model.aerator.diffusers, *model.pond.aerator->depth, model.pond.surfaceAerator.has_value()});
     }
     row.terms = column.ledger().oxygen;
     row.storedChange = column.oxygenStored() - before;
@@ -58,7 +60,8 @@ TEST(Ledger, OfTheHeadlinePondFailsWithoutAnyOfItsTerms) {
     const RampRun run = runRamp(model, &rampOfKind(model.pond, RampKind::Continuous), request);
     ASSERT_EQ(run.end, RunEnd::Completed);
     for (int term = 0; term < kTerms; ++term) {
-        const bool absent = term == kSurfaceAerator || term == kInflow;  // not in this pond; see the made column
+        const bool absent =
+            term == kSurfaceAerator || term == kInflow;  // not in this pond; see the made column
         for (const BudgetRow& row : run.budget) {
             SCOPED_TRACE(std::string(kTermNames[static_cast<std::size_t>(term)]) + " on day " +
                          std::to_string(row.day));
@@ -85,7 +88,8 @@ TEST(Ledger, OfAColumnWithEveryTermFailsWithoutAnyOfThem) {
 }
 
 TEST(Ledger, HoldsNothingOfAProcessThatIsOff) {
-    // A term taken as what is left over would keep the rounding of the others; a term of its own is exactly 0.
+    // A term taken as what is left over would keep the rounding of the others; a term of its own is exactly
+    // 0.
     const auto with = [](auto change) {
         PondModel model = everyTerm();
         change(model);

@@ -104,8 +104,9 @@ TEST(Targets, KoiMinutesAreNotADose) {
     EXPECT_GE(share(koi), 4.0 * share(headline()));
 }
 
-/// Design 4: in depth, at the default layers, every night's low within 0.2 mg/L of the converged one; 160 layers
-/// stand for it, and steps of 75 s on both sides leave the step out of it. All scenarios with DAWNLINE_SLOW=1.
+/// Design 4: in depth, at the default layers, every night's low within 0.2 mg/L of the converged one; 160
+/// layers stand for it, and steps of 75 s on both sides leave the step out of it. All scenarios with
+/// DAWNLINE_SLOW=1.
 TEST(Targets, DefaultLayersAreConverged) {
     const char* slow = std::getenv("DAWNLINE_SLOW");
     std::vector<std::string> names{"grandfathers-pond"};
@@ -113,7 +114,8 @@ TEST(Targets, DefaultLayersAreConverged) {
         names.insert(names.end(), {"new-clay", "courtyard-koi"});
     }
     for (const std::string& name : names) {
-        const Comparison coarse = compared(name, {Resolution{}.layers, 75.0}), fine = compared(name, {160, 75.0});
+        const Comparison coarse = compared(name, {Resolution{}.layers, 75.0}),
+                         fine = compared(name, {160, 75.0});
         for (std::size_t ramp = 0; ramp < fine.runs.size(); ++ramp) {
             double most = 0.0;
             int night = 0;
@@ -126,6 +128,30 @@ TEST(Targets, DefaultLayersAreConverged) {
                       << " mg/L on night " << night << "\n";
             EXPECT_LE(most, 0.2) << name << ", " << fine.runs[ramp].name << ", night " << night;
         }
+    }
+}
+
+/// Design 4: in time, at the default settings, every night's low and 99 % of hours within 0.05 mg/L of the
+/// converged ones; steps of 37.5 s stand for those, themselves within about 0.02 mg/L of steps of 18.75 s.
+TEST(Targets, DefaultStepIsConverged) {
+    const Comparison fine = compared("grandfathers-pond", {Resolution{}.layers, 37.5});
+    for (std::size_t ramp = 0; ramp < fine.runs.size(); ++ramp) {
+        const RampRun &coarse = headline().runs[ramp], &converged = fine.runs[ramp];
+        double most = 0.0;
+        int night = 0, over = 0;
+        for (int n = 1; n <= fine.days; ++n) {
+            const double miss = std::fabs(low(coarse, n) - low(converged, n));
+            night = miss > most ? n : night;
+            most = std::max(most, miss);
+        }
+        for (std::size_t h = 0; h < converged.hours.size(); ++h) {
+            over += std::fabs(coarse.hours[h].fishWater - converged.hours[h].fishWater) > 0.05 ? 1 : 0;
+        }
+        const double share = static_cast<double>(over) / static_cast<double>(converged.hours.size());
+        std::cout << std::setprecision(3) << coarse.name << ": " << most << " mg/L on night " << night << ", "
+                  << 100.0 * share << " % of hours off by more than 0.05\n";
+        EXPECT_LE(most, 0.05) << coarse.name << ", night " << night;
+        EXPECT_LE(share, 0.01) << coarse.name;
     }
 }
 
