@@ -118,7 +118,9 @@ std::optional<int> daysToContinuous(const Schedule& schedule, double end) {
     while (first > 0 && schedule[first - 1].end >= schedule[first].start) {
         --first;
     }
-    return schedule[first].day;
+    // What runs on the morning after the last whole day, cut by the end, need not go on.
+    const int lastDay = static_cast<int>(end / kDay);
+    return schedule[first].day <= lastDay ? std::optional<int>(schedule[first].day) : std::nullopt;
 }
 
 }  // namespace engine
