@@ -50,7 +50,7 @@ constexpr std::array kOptionsToCome{"--line", "--chance", "--ramp", "--until", "
 class Usage : public CLI::Formatter {
 public:
     std::string make_usage(const CLI::App* command, std::string) const override {
-        const std::string name = command->get_name();
+        const std::string& name = command->get_name();
         const std::string call = name == "check"     ? "check POND..."
                                  : name == "compare" ? "compare POND --out DIR [OPTIONS]"
                                                      : "COMMAND ...";

@@ -98,7 +98,8 @@ public:
 private:
     void densities(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
-    void heatRates(const Air<Real>& air, const State<Real>& state);
+    [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
+    void heatRates(const Air<Real>& air, const State<Real>& state, double dt);
     void plume(const Aeration& aeration, const State<Real>& state);
     void integrateLane(const Aeration& aeration, const State<Real>& state, int lane);
     void diffusivities(const Air<Real>& air);

@@ -158,7 +158,7 @@ std::optional<std::string> folderFault(const fs::path& folder) {
 }
 
 std::optional<std::string> writeFiles(const fs::path& folder, const std::vector<TextFile>& files) {
-    if (const auto fault = folderFault(folder)) {
+    if (auto fault = folderFault(folder)) {
         return fault;
     }
     Undo undo;

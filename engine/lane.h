@@ -4,6 +4,13 @@
 
 #include <cmath>
 
+/// Before a loop over layers whose arrays do not overlap, so that GCC may compute layers side by side.
+#if defined(__GNUC__) && !defined(__clang__)
+#define DAWNLINE_SIDE_BY_SIDE _Pragma("GCC ivdep")
+#else
+#define DAWNLINE_SIDE_BY_SIDE
+#endif
+
 namespace engine {
 
 /// W members of an ensemble that march in step: the kernels are templates on their number type,

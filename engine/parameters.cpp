@@ -218,7 +218,7 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
     p.fishMass_g = 100.0;
     double stock = 0.0;
     for (const FishStock& one : fish) {
-        const double mass_g = valueOr(one.meanMass_g, 250.0);
+        const double mass_g = valueOr(one.meanMass_g, kFishMass_g.value);
         const double mass = valueOr(one.stock_kgPerHa, priors.stock_kgPerHa.value) * hectares;
         stock += mass;
         // The equation's size and temperature parts separate, so that one fish can stand for all.

@@ -74,7 +74,8 @@ struct Parameters {
 /// The state that a run starts from, per layer, size N.
 template <class Real>
 struct StartState {
-    std::vector<Real> temperature, salinity, oxygen, chlorophyll, fast, medium, slow, sulfide, ammonia;
+    std::vector<Real> temperature, salinity, oxygen, chlorophyll, fast, medium, slow;
+    std::vector<Real> sulfide, ammonia;  ///< May be empty: none
 };
 
 /// Depth z_b of the design's definition and why.

@@ -88,14 +88,14 @@ public:
     void date(const char* key, Date date) {
         if (date == Date{}) {
             m_faults.missing(path(key));
-        } else if (!date.ok() || !isSaneYear(date)) {
-            m_faults.add(path(key), "The date " + formatDate(date) + " must lie in the years 1900 to 2200.");
+        } else {
+            sane(path(key), date);
         }
     }
 
     void dates(const char* key, const std::vector<Date>& dates) {
-        for (const Date& one : dates) {
-            date(key, one);
+        for (std::size_t i = 0; i < dates.size(); ++i) {
+            sane(itemPath(path(key), i), dates[i]);
         }
     }
     void date(const char* key, const std::optional<Date>& maybe, Need need) {
@@ -156,6 +156,12 @@ private:
 
     [[nodiscard]] std::string path(const char* key) const { return childPath(m_path, key); }
 
+    void sane(const std::string& itsPath, Date date) {
+        if (!date.ok() || !isSaneYear(date)) {
+            m_faults.add(itsPath, "The date " + formatDate(date) + " must lie in the years 1900 to 2200.");
+        }
+    }
+
     bool range(const std::string& itsPath, double value, const NumberRule& rule) {
         if (!keeps(value, rule)) {
             m_faults.add(itsPath, "The value is " + withUnit(value, rule) + ", but must be " +
@@ -183,6 +189,12 @@ void PondFaults::add(const std::string& path, std::string sentence) const {
     }
 }
 
+void PondFaults::warn(const std::string& path, std::string sentence) const {
+    if (!m_source.isUnread(path)) {
+        m_out.push_back({Severity::Warning, m_source.file, m_source.lineOf(path), path, std::move(sentence)});
+    }
+}
+
 std::optional<double> deepestPoint(const BasinShape& basin) {
     if (!basin.contours.empty()) {
         return basin.contours.back().depth.value;
@@ -205,6 +217,7 @@ Diagnostics checkPond(const Pond& pond, const PondSource& source) {
     checkKeys(pond, faults);
     checkTables(pond, faults);
     checkRamps(pond, faults);
+    checkTogether(pond, faults);
     return out;
 }
 

@@ -26,6 +26,7 @@ public:
     PondFaults(const PondSource& source, Diagnostics& out) : m_source(source), m_out(out) {}
 
     void add(const std::string& path, std::string sentence) const;
+    void warn(const std::string& path, std::string sentence) const;
     void missing(const std::string& path) const { add(path, "This key is missing."); }
     [[nodiscard]] bool isUnread(std::string_view path) const { return m_source.isUnread(path); }
     [[nodiscard]] bool isWritten(std::string_view path) const { return m_source.isWritten(path); }
@@ -40,5 +41,7 @@ private:
 void checkKeys(const Pond& pond, const PondFaults& faults);
 void checkTables(const Pond& pond, const PondFaults& faults);
 void checkRamps(const Pond& pond, const PondFaults& faults);
+/// What tables have to do with each other.
+void checkTogether(const Pond& pond, const PondFaults& faults);
 
 }  // namespace engine

@@ -92,6 +92,17 @@ void checkKind(const Ramp& ramp, const std::string& path, const PondFaults& faul
     check(".minutes", !ramp.minutes.empty(), role(kind == RampKind::Table, true));
 }
 
+/// A capped day's run ends when its dose is reached, which pulses cannot know of each other.
+void checkPulses(const Ramp& ramp, const std::string& path, const PondFaults& faults) {
+    const auto several = [](double pulses) { return pulses > 1.0; };
+    if (ramp.kind == RampKind::Capped && ramp.pulses &&
+        std::any_of(ramp.pulses->values.begin(), ramp.pulses->values.end(), several)) {
+        faults.add(path + ".pulses",
+                   "A capped ramp has one run a day, which ends when the day's dose is reached, so that it "
+                   "cannot have pulses.");
+    }
+}
+
 void checkAboveBottom(const std::string& path, double depth, double deepest, const PondFaults& faults) {
     if (depth >= deepest && depth <= 60.0) {
         faults.add(path, "The diffuser depth is " + shownNumber(depth) +
@@ -138,6 +149,7 @@ void checkRamps(const Pond& pond, const PondFaults& faults) {
     for (std::size_t i = 0; i < pond.ramps.size(); ++i) {
         if (!faults.isUnread(itemPath("ramp", i) + ".kind")) {
             checkKind(pond.ramps[i], itemPath("ramp", i), faults);
+            checkPulses(pond.ramps[i], itemPath("ramp", i), faults);
         }
         checkByDay(pond, i, deepest, faults);
     }

@@ -124,9 +124,12 @@ std::optional<Reading> dawnReading(const PondModel& model) {
 }
 
 void balance(PondModel& model) {
-    const FishWater start(model.grid);
     FishWater water(model.grid);
-    const Lines& lines = model.parameters.lines;
+    Lines& lines = model.parameters.lines;
+    const Lines asked = lines;
+    // What the pond breathes does not depend on how warm its fish like it, and water that crosses their limit within
+    // a day would be balanced against nothing.
+    lines.fishMax = Lines{}.fishMax;
     const double wanted =
         water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
     BalanceResult& result = model.balance;
@@ -158,6 +161,7 @@ void balance(PondModel& model) {
         result.photosynthesis = findFactor(rise, missRise);
         model.parameters.photosynthesisFactor = result.photosynthesis;
     }
+    lines = asked;
     result.miss = std::fabs(missFall) > std::fabs(missRise) ? missFall : missRise;
 }
 

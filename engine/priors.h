@@ -86,6 +86,7 @@ inline constexpr Prior kAeratorReach{0.5, 0.3, 1.0, "m of water that a splashing
 inline constexpr Prior kDebtOfChlorophyll{0.1, 0.08, 0.13,
     "mg O2 per ug of dead chlorophyll: 100 ug/L make 8 to 13 mg/L, Boyd (1973) through dry weight"};
 inline constexpr Prior kDebtOfWeeds{1.0, 0.8, 1.2, "g O2 per g of dead dry mass, Boyd (1973) for macro-algae"};
+inline constexpr Prior kFishMass_g{250.0, 80.0, 800.0, "a fish without a stated mass; judgement"};
 inline constexpr Prior kNetShare{0.5, 0.4, 0.7, "of the plume's flow, not drawn in again at once; judgement"};
 inline constexpr Prior kBubble_mm{3.0, 1.5, 5.0, "bubble diameter of pond diffusers; common practice, no source"};
 inline constexpr Prior kChlorophyllBelow{1.0 / 3.0, 0.1, 0.6, "of the value above z_b; judgement"};

@@ -124,7 +124,7 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
     const Real* const stirredMedium = r.stirredMedium.data();
     const Real saturation = r.saturation, aeratorSaturation = r.aeratorSaturation, regeneration = r.regeneration, fastShare = r.fastShare;
     // The arrays do not overlap, so that the layers can be computed side by side.
-#pragma GCC ivdep
+    DAWNLINE_SIDE_BY_SIDE
     for (std::size_t i = 0; i < n; ++i) {
         // A pool p with rate k ends at p / (1 + k dt s), s the limitation, so that its payment is
         // k dt p c / (half + (1 + k dt) c): of the same form as the other limited demands.

@@ -118,9 +118,8 @@ std::optional<int> daysToContinuous(const Schedule& schedule, double end) {
     while (first > 0 && schedule[first - 1].end >= schedule[first].start) {
         --first;
     }
-    // What runs on the morning after the last whole day, cut by the end, need not go on.
-    const int lastDay = static_cast<int>(end / kDay);
-    return schedule[first].day <= lastDay ? std::optional<int>(schedule[first].day) : std::nullopt;
+    // A run that is merely on when the series ends is not one that never stops.
+    return schedule[first].start <= end - kDay ? std::optional(schedule[first].day) : std::nullopt;
 }
 
 }  // namespace engine

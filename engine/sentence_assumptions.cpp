@@ -9,7 +9,8 @@ namespace {
 
 constexpr double kUnusualHigh = 3.0;  // design: a factor of the balance outside 0.3 to 3 is a warning
 constexpr double kUnusualLow = 0.3;
-constexpr double kGuessedFishMass_g = 250.0;  // what engine/parameters takes for a fish without a mass
+constexpr double kLeastFactor = 0.1;  // design: the range in which the balance looks for its factors
+constexpr double kGreatestFactor = 10.0;
 
 void sayBalance(const BalanceResult& balance, const Speaker& speaker) {
     speaker.say(balance.usedDawn ? SentenceKey::BalanceWithDawn : SentenceKey::Balance,
@@ -19,20 +20,19 @@ void sayBalance(const BalanceResult& balance, const Speaker& speaker) {
     if (isUnusual(balance.photosynthesis) || isUnusual(balance.respiration)) {
         speaker.say(SentenceKey::BalanceUnusual);
     }
-    if (balance.miss != 0.0) {
-        // The one that stands at an end of the range is the one further from 1.
-        const bool isPhotosynthesis =
-            std::fabs(std::log(balance.photosynthesis)) >= std::fabs(std::log(balance.respiration));
-        speaker.say(SentenceKey::BalanceMiss,
-                    {term("which", isPhotosynthesis ? "photosynthesis" : "respiration"),
-                     number("factor", Measure::Input,
-                            isPhotosynthesis ? balance.photosynthesis : balance.respiration),
-                     oxygen("miss", balance.miss)});
-    }
+    const auto sayEnd = [&](const char* which, double factor) {
+        if (factor <= kLeastFactor || factor >= kGreatestFactor) {
+            speaker.say(SentenceKey::BalanceMiss,
+                        {term("which", which), number("factor", Measure::Input, factor),
+                         oxygen("miss", balance.miss)});
+        }
+    };
+    sayEnd("photosynthesis", balance.photosynthesis);
+    sayEnd("respiration", balance.respiration);
 }
 
 void sayFish(const PondModel& model, const Speaker& speaker) {
-    const SentenceValue mass = number("mass", Measure::Input, kGuessedFishMass_g);
+    const SentenceValue mass = number("mass", Measure::Input, kFishMass_g.value);
     if (model.pond.fish.empty()) {
         const double stock = classPriors(pondClass(model.pond.bottom)).stock_kgPerHa.value;
         speaker.say(SentenceKey::GuessedFish, {number("stock", Measure::Input, stock), mass,

@@ -183,12 +183,18 @@ void TomlFields::dates(const char* key, std::vector<Date>& out) {
         wrongType(*node, path(key), "a list of dates without quotes, such as [2026-06-17]");
         return;
     }
+    const std::string list = path(key);
+    if (isTooLong(*node, list, kLongestList)) {
+        return;
+    }
     for (const TomlNode& item : node->items) {
-        if (item.kind == TomlKind::DateOnly) {
-            out.push_back(item.date);
-        } else {
-            wrongType(item, path(key), kDateWanted);
+        const std::string itsPath = itemPath(list, out.size());
+        m_source.lines[itsPath] = item.line;
+        if (item.kind != TomlKind::DateOnly) {
+            wrongType(item, itsPath, kDateWanted);
+            m_source.unread.insert(list);
         }
+        out.push_back(item.date);
     }
 }
 

@@ -3,7 +3,9 @@
 #include "engine/csv.h"
 #include "engine/local_time.h"
 #include "engine/pond_keys.h"
+#include "engine/text.h"
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 
@@ -13,6 +15,37 @@ namespace {
 constexpr std::chrono::seconds kHourStep = std::chrono::hours(1);
 /// The usual day is the mean of the days, so that less than one is of no use.
 constexpr std::size_t kFewestHours = 24;
+
+// Sensors drift a little past what can be: a capacitive hygrometer in fog, a pyranometer that radiates to a
+// clear night sky. Common practice, no source.
+constexpr double kMostHumidity_percent = 105.0;
+constexpr double kLeastShortwave = -10.0;  // [W/m^2]
+
+/// A column whose values a little outside the range are taken as its end.
+struct SensorColumn {
+    std::string_view name;
+    NumberRule read;   ///< What is accepted.
+    NumberRule range;  ///< What can be.
+    int moved = 0;     ///< Values taken as an end of the range.
+
+    std::optional<double> number(CsvTable& table) {
+        const auto given = table.number(name, read);
+        if (!given || (*given >= range.low && *given <= range.high)) {
+            return given;
+        }
+        ++moved;
+        return std::clamp(*given, range.low, range.high);
+    }
+
+    void say(CsvFaults& faults) const {
+        if (moved > 0) {
+            faults.warn(0, name,
+                        (moved == 1 ? "One value lies" : std::to_string(moved) + " values lie") +
+                            " a little outside " + shortest(range.low) + " to " + shortest(range.high) + " " +
+                            range.unit + (moved == 1 ? " and is" : " and are") + " taken as its nearer end.");
+        }
+    }
+};
 
 struct Light {
     std::string_view column;
@@ -101,6 +134,11 @@ std::vector<WeatherHour> readWeatherCsv(std::string_view text, const std::string
     if (faults.any()) {
         return finish();
     }
+    SensorColumn humidity{"humidity_percent", {0.0, kMostHumidity_percent, "percent"}, kPercentRule, 0};
+    SensorColumn light{columns.light->column, columns.light->rule, columns.light->rule, 0};
+    if (columns.light->member == &WeatherHour::shortwave) {
+        light.read.low = kLeastShortwave;
+    }
     std::optional<LocalTime> expected;
     while (table.nextRow()) {
         WeatherHour hour;
@@ -124,11 +162,13 @@ std::vector<WeatherHour> readWeatherCsv(std::string_view text, const std::string
         if (columns.hasDewPoint) {
             hour.dewPoint = table.number("dew_point_c", kDewPointRule);
         } else {
-            hour.humidity_percent = table.number("humidity_percent", kPercentRule);
+            hour.humidity_percent = humidity.number(table);
         }
-        hour.*(columns.light->member) = table.number(columns.light->column, columns.light->rule);
+        hour.*(columns.light->member) = light.number(table);
         hours.push_back(hour);
     }
+    humidity.say(faults);
+    light.say(faults);
     if (!faults.any() && hours.size() < kFewestHours) {
         faults.add(table.line(), "",
                    "The file has " + std::to_string(hours.size()) + " hours, but must have at least " +

@@ -323,7 +323,6 @@ std::string shownValue(const SentenceValue& value) {
             return std::string(englishTerm(value.text));
         case Measure::Whole:
         case Measure::Minutes:
-            return fixed(value.number, 0);
         case Measure::Volume:
             return fixed(value.number, 0);
         case Measure::Micrograms:

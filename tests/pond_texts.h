@@ -166,6 +166,7 @@ salinity = [0, 0.1, 3]
 [weather]
 wind_height_m = 4
 observed = true
+hold_days = [2026-06-15, 2026-06-18]
 
 [[weather.day]]
 date = 2026-06-14

@@ -4,6 +4,7 @@
 #include "engine/pond_keys.h"
 #include "engine/pond_words.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
@@ -183,9 +184,27 @@ inline Pond randomPond(Dice& dice) {
     }
     Date day = *pond.place.firstDay;
     for (WaterChange& change : pond.water.changes) {
-        change.date = Date(std::chrono::local_days(day) + std::chrono::days(dice.between(1, 9)));
+        // The profile is at most a day after the first midnight.
+        change.date = Date(std::chrono::local_days(day) + std::chrono::days(dice.between(2, 9)));
         day = change.date;
         change.chlorophyll_ugPerL = 4.5;
+    }
+    if (!pond.water.changes.empty()) {
+        pond.water.weedsCover_percent = 1.0 + 99.0 * dice.share();
+        if (!pond.water.chlorophyll_ugPerL || pond.water.chlorophyll_ugPerL->value <= 0.0) {
+            pond.water.chlorophyll_ugPerL = Quantity(20.0);
+        }
+    }
+    if (pond.spring) {
+        const double volume = basin.contours.empty() ? *basin.area * *basin.meanDepth : 150.0 * deepest;
+        pond.spring->flow_lPerS = Quantity(volume / 86.4 * dice.share());
+    }
+    for (Date& held : pond.weather.holdDays) {
+        held = Date(std::chrono::local_days(*pond.place.firstDay) + std::chrono::days(dice.between(0, 66)));
+    }
+    if (pond.surfaceAerator && !(pond.surfaceAerator->startTime && pond.surfaceAerator->endTime)) {
+        pond.surfaceAerator->startTime.reset();
+        pond.surfaceAerator->endTime.reset();
     }
     if (pond.profile) {
         const std::size_t size = 2 + dice.below(20);
@@ -212,10 +231,16 @@ inline Pond randomPond(Dice& dice) {
         table.airMin = Quantity(*table.airMax - 9.0 * dice.share());
         table.humidity_percent.reset();
         table.dewPoint.reset();
-        (dice.coin() ? table.humidity_percent : table.dewPoint).emplace(dice.number({0.0, 40.0, ""}));
+        if (dice.coin()) {
+            table.humidity_percent.emplace(dice.number(kPercentRule));
+        } else {
+            table.dewPoint.emplace(*table.airMax - 20.0 * dice.share());
+        }
     }
     pond.readingsFile = "";
     for (Reading& reading : pond.readings) {
+        reading.at = std::chrono::local_days(*pond.place.firstDay) +
+                     std::chrono::seconds(dice.between(-60 * 86400, 60 * 86400));
         reading.depth = Quantity(deepest * dice.share());
         reading.oxygen = Quantity(dice.number(kOxygenRule));
     }
@@ -238,6 +263,9 @@ inline Pond randomPond(Dice& dice) {
         ramp.dose_percent =
             ramp.kind == RampKind::Capped ? ramp.dose_percent.value_or(Quantity(10.0)) : MaybeQuantity();
         ramp.hold = ramp.kind == RampKind::Capped && ramp.hold;
+        if (ramp.kind == RampKind::Capped) {
+            ramp.pulses.reset();  // one run a day
+        }
         ramp.minutes.resize(ramp.kind == RampKind::Table ? ramp.minutes.size() : 0);
         for (ByDay* days :
              {ramp.depth ? &*ramp.depth : nullptr, ramp.diffusers ? &*ramp.diffusers : nullptr}) {

@@ -228,18 +228,68 @@ constexpr BadInput kTogether[] = {
 };
 
 constexpr BadInput kNotBuilt[] = {
-    {"Spring", "[[fish]]", "[spring]\nflow_l_per_s = 1\ntemperature_c = 10\noxygen_mg_per_l = 8\n[[fish]]", 26, "spring", "spring is not built yet, so it cannot be used."},
-    {"Change", "[[fish]]", "[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 1\n[[fish]]", 26, "water.change", "not built yet"},
-    {"Ph", "secchi_m = 0.45", "secchi_m = 0.45\nph = 8", 24, "water.ph", "not built yet"},
-    {"Salinity", "[8.5, 6.8, 0.3, 0]", "[8.5, 6.8, 0.3, 0]\nsalinity = [0, 0, 0, 0]", 35, "profile.salinity", "not built yet"},
-    {"FishMax", "\"sport\"", "\"sport\"\nfish_max_c = 20", 59, "limits.fish_max_c", "not built yet"},
-    {"SurfaceAerator", "[limits]", "[surface_aerator]\nstandard_transfer_kg_per_h = 1\n[limits]", 57, "surface_aerator", "not built yet"},
-    {"Window", "first_min = 30", "first_min = 30\nwindow = [\"10:00\", \"16:00\"]", 68, "ramp[2].window", "not built yet"},
-    {"Pulses", "first_min = 30", "first_min = 30\npulses = 2", 68, "ramp[2].pulses", "not built yet"},
-    {"OpenDiffusers", "first_min = 30", "first_min = 30\ndiffusers = 1", 68, "ramp[2].diffusers", "not built yet"},
-    {"RampDepth", "first_min = 30", "first_min = 30\ndepth_m = 1", 68, "ramp[2].depth_m", "not built yet"},
-    {"WeatherHold", "first_min = 30", "first_min = 30\nweather_hold = false", 68, "ramp[2].weather_hold", "not built yet"},
+    {"Alkalinity", "secchi_m = 0.45", "secchi_m = 0.45\nalkalinity_mg_per_l = 90", 24, "water.alkalinity_mg_per_l", "Alkalinity is not built yet, so it cannot be used."},
     {"Event", "[[reading]]", "[[event]]\nat = 2026-06-14T10:00:00\nkind = \"started\"\n[[event]]\nat = 2026-06-15T10:00:00\nkind = \"stopped\"\n[[reading]]", 74, "event", "not built yet"},
+};
+
+/// What is between tables: each alone would be good.
+constexpr BadInput kDatesAndFlows[] = {
+    {"TwoProfiles", "[profile]", "[[profile]]", 30, "profile", "written [profile]"},
+    {"CappedPulses", "dose_percent = 10", "dose_percent = 10\npulses = 2", 73, "ramp[3].pulses", "one run a day"},
+    {"CappedPulsesLater", "dose_percent = 10", "dose_percent = 10\npulses = [1, 1, 3]", 73, "ramp[3].pulses", "one run a day"},
+    {"DiffusersMore", "first_min = 30", "first_min = 30\ndiffusers = [1, 3]", 68, "ramp[2].diffusers[2]", "opens 3 diffusers, but the aerator has 2"},
+    {"RampDepthAtBottom", "first_min = 30", "first_min = 30\ndepth_m = [1, 3.4]", 68, "ramp[2].depth_m[2]", "above the bottom, which is at 3.4 m"},
+    {"RampDepthBelow", "first_min = 30", "first_min = 30\ndepth_m = 4", 68, "ramp[2].depth_m", "above the bottom, which is at 3.4 m"},
+    {"SpringTurnsThePondOver", "[[fish]]", "[spring]\nflow_l_per_s = 158\ntemperature_c = 10\noxygen_mg_per_l = 8\n[[fish]]", 27, "spring.flow_l_per_s", "13651.2 m3 a day, but must not bring more than the pond holds, 13600 m3"},
+    {"WeedsFromNothing", "[[fish]]", "[[water.change]]\ndate = 2026-06-14\nweeds_cover_percent = 1\n[[fish]]", 28, "water.change[1].weeds_cover_percent", "above 0"},
+    {"WeedsFromZero", "[[fish]]", "weeds_cover_percent = 0\n[[water.change]]\ndate = 2026-06-14\nweeds_cover_percent = 1\n[[fish]]", 29, "water.change[1].weeds_cover_percent", "above 0"},
+    {"AlgaeFromZero", "chlorophyll_ug_per_l = 70\n", "chlorophyll_ug_per_l = 0\n[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 1\n", 27, "water.change[1].chlorophyll_ug_per_l", "above 0"},
+    {"ChangeBeforeTheProfile", "[[fish]]", "[[water.change]]\ndate = 2026-06-13\nchlorophyll_ug_per_l = 1\n[[fish]]", 27, "water.change[1].date", "2026-06-13 begins must come after the start of the run, 2026-06-13 17:30"},
+    {"ChangeTwice", "[[fish]]", "[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 1\n[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 2\n[[fish]]", 30, "water.change[2].date", "must come after the one before"},
+    {"HoldDayText", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [\"2026-06-14\"]\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days[1]", "without quotes"},
+    {"HoldDaysDate", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = 2026-06-14\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days", "a list of dates"},
+    {"HoldDayYear", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [2026-06-15, 0026-06-14]\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days[2]", "1900 to 2200"},
+};
+
+/// What leaves the pond with one warning.
+constexpr BadInput kWarned[] = {
+    {"HoldDayBefore", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [2025-06-15]\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days[1]", "before the first day, 2026-06-14"},
+    {"HoldDayLate", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [2026-06-14, 2026-08-20]\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days[2]", "more than 67 days after the first day"},
+    {"ReadingOld", "2026-06-14T05:40:00", "2025-06-14T05:40:00", 75, "reading[1].at", "more than 60 days before the first day, 2026-06-14"},
+    {"DewPointHigh", "dew_point_c = 19", "dew_point_c = 34.5", 48, "weather.day[2].dew_point_c", "34.5 degC is above the highest air temperature, 34 degC"},
+};
+
+/// What is good, beside what the whole file holds.
+struct GoodInput {
+    const char* name;
+    const char* from;
+    const char* to;
+};
+
+void PrintTo(const GoodInput& row, std::ostream* stream) {
+    *stream << row.name;
+}
+
+constexpr GoodInput kAccepted[] = {
+    {"Spring", "[[fish]]", "[spring]\nflow_l_per_s = 157\ntemperature_c = 10\noxygen_mg_per_l = 8\n[[fish]]"},
+    {"Change", "[[fish]]", "[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 1\n[[fish]]"},
+    {"WeedsDie", "[[fish]]", "weeds_cover_percent = 30\n[[water.change]]\ndate = 2026-06-14\nweeds_cover_percent = 0\n[[fish]]"},
+    {"AlgaeOfSecchiDie", "chlorophyll_ug_per_l = 70\n", "[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 0\n"},
+    {"Ph", "secchi_m = 0.45", "secchi_m = 0.45\nph = 8"},
+    {"Poisons", "secchi_m = 0.45", "secchi_m = 0.45\ntotal_sulfide_mg_per_l = 2\ntotal_ammonia_mg_per_l = 1"},
+    {"Salinity", "[8.5, 6.8, 0.3, 0]", "[8.5, 6.8, 0.3, 0]\nsalinity = [0, 0, 0, 0]"},
+    {"FishMax", "\"sport\"", "\"sport\"\nfish_max_c = 20"},
+    {"SurfaceAerator", "[limits]", "[surface_aerator]\nstandard_transfer_kg_per_h = 1\nstart_time = \"20:00\"\nend_time = \"08:00\"\n[limits]"},
+    {"Window", "first_min = 30", "first_min = 30\nwindow = [\"10:00\", \"16:00\"]"},
+    {"Pulses", "first_min = 30", "first_min = 30\npulses = 2"},
+    {"OnePulseOfACappedRamp", "dose_percent = 10", "dose_percent = 10\npulses = 1"},
+    {"OpenDiffusers", "first_min = 30", "first_min = 30\ndiffusers = [1, 2]"},
+    {"RampDepth", "first_min = 30", "first_min = 30\ndepth_m = [1, 2, 3.3]"},
+    {"WeatherHold", "first_min = 30", "first_min = 30\nweather_hold = true"},
+    {"HoldDaysThatNoRampHeeds", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [2026-06-14, 2026-08-19]\n[[weather.day]]\ndate = 2026-06-14"},
+    {"NoHoldDays", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = []\n[[weather.day]]\ndate = 2026-06-14"},
+    {"ReadingOfSpring", "2026-06-14T05:40:00", "2026-04-15T05:40:00"},
+    {"DewPointAtTheAir", "dew_point_c = 19", "dew_point_c = 34"},
 };
 
 // clang-format on
@@ -252,6 +302,38 @@ INSTANTIATE_TEST_SUITE_P(Types, PlainPond, testing::ValuesIn(kTypes), nameOf);
 INSTANTIATE_TEST_SUITE_P(Ranges, PlainPond, testing::ValuesIn(kRanges), nameOf);
 INSTANTIATE_TEST_SUITE_P(Together, PlainPond, testing::ValuesIn(kTogether), nameOf);
 INSTANTIATE_TEST_SUITE_P(NotBuilt, PlainPond, testing::ValuesIn(kNotBuilt), nameOf);
+INSTANTIATE_TEST_SUITE_P(DatesAndFlows, PlainPond, testing::ValuesIn(kDatesAndFlows), nameOf);
+
+class OddPond : public testing::TestWithParam<BadInput> {};
+
+TEST_P(OddPond, IsReadWithOneWarning) {
+    const BadInput& row = GetParam();
+    const std::string text = with(kPlainPond, row.from, row.to);
+    ASSERT_FALSE(text.empty()) << "the good file does not hold: " << row.from;
+    const PondReading reading = readPondText(text, "odd.toml");
+    EXPECT_TRUE(reading.pond) << said(reading);
+    ASSERT_EQ(reading.diagnostics.size(), 1U) << said(reading);
+    const Diagnostic& warning = reading.diagnostics.front();
+    EXPECT_EQ(warning.severity, Severity::Warning);
+    EXPECT_EQ(warning.line, row.line) << said(reading);
+    EXPECT_EQ(warning.key, row.key) << said(reading);
+    EXPECT_NE(warning.sentence.find(row.fragment), std::string::npos) << said(reading);
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, OddPond, testing::ValuesIn(kWarned), nameOf);
+
+class GoodPond : public testing::TestWithParam<GoodInput> {};
+
+TEST_P(GoodPond, IsReadWithoutAWord) {
+    const std::string text = with(kPlainPond, GetParam().from, GetParam().to);
+    ASSERT_FALSE(text.empty()) << "the good file does not hold: " << GetParam().from;
+    const PondReading reading = readPondText(text, "good.toml");
+    EXPECT_TRUE(reading.pond) << said(reading);
+    EXPECT_TRUE(reading.diagnostics.empty()) << said(reading);
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, GoodPond, testing::ValuesIn(kAccepted),
+                         [](const auto& row) { return std::string(row.param.name); });
 
 }  // namespace
 }  // namespace engine::test

@@ -1,4 +1,4 @@
-// The same as pond_bad_input_test.cpp for the keys whose term is not built yet, with their refusal off, and
+// The same as pond_bad_input_test.cpp for the rarer keys, with the refusal of those not built yet off, and
 // what is said of several faults at once and of files that are no text.
 #include "engine/pond_io.h"
 #include "tests/pond_bad_input.h"
@@ -37,7 +37,7 @@ constexpr BadInput kBasin[] = {
     {"DepthText", "depth_m = 2\n", "depth_m = \"2\"\n", 18, "basin.contour[2].depth_m", "must be a number"},
     {"MeanDepthToo", "[bottom]", "[basin]\nmean_depth_m = 1.7\n[bottom]", 26, "basin.mean_depth_m", "must not be given"},
     {"ContourTable", "[[basin.contour]]\ndepth_m = 0\narea_m2 = 8000\n\n[[basin.contour]]\ndepth_m = 2\narea_m2 = { value = 4000, low = 3500, high = 4500 }\n\n[[basin.contour]]\ndepth_m = 3.4\narea_m2 = 0\n", "[basin.contour]\n", 13, "basin.contour", "written [[basin.contour]]"},
-    {"DiffuserAtBottom", "depth_m = 3\n", "depth_m = 3.4\n", 100, "aerator.depth_m", "above the bottom"},
+    {"DiffuserAtBottom", "depth_m = 3\n", "depth_m = 3.4\n", 101, "aerator.depth_m", "above the bottom"},
 };
 
 constexpr BadInput kWater[] = {
@@ -60,42 +60,43 @@ constexpr BadInput kWater[] = {
 
 constexpr BadInput kMachines[] = {
     {"WindHeight", "wind_height_m = 4", "wind_height_m = 0", 78, "weather.wind_height_m", "from 0.5 to 100 m"},
+    {"HoldDayNumber", "hold_days = [2026-06-15, 2026-06-18]", "hold_days = [2026-06-15, 18]", 80, "weather.hold_days[2]", "must be a date"},
     {"Observed", "observed = true", "observed = \"true\"", 79, "weather.observed", "without quotes"},
-    {"Power", "power_kw = 0.75\nnet", "power_kw = 750\nnet", 102, "aerator.power_kw", "750 kW"},
-    {"NoTransfer", "standard_transfer_kg_per_h = 1.2\n", "", 105, "surface_aerator.standard_transfer_kg_per_h", "missing"},
-    {"SurfaceStart", "\"20:00\"", "\"20.00\"", 108, "surface_aerator.start_time", "time of day"},
-    {"SurfaceEndGone", "end_time = \"08:00\"\n", "", 105, "surface_aerator", "together"},
-    {"Existing", "existing = false", "existing = 0", 110, "surface_aerator.existing", "true or false"},
-    {"FishMax", "fish_max_c = 20", "fish_max_c = 68", 117, "limits.fish_max_c", "68 degC"},
+    {"Power", "power_kw = 0.75\nnet", "power_kw = 750\nnet", 103, "aerator.power_kw", "750 kW"},
+    {"NoTransfer", "standard_transfer_kg_per_h = 1.2\n", "", 106, "surface_aerator.standard_transfer_kg_per_h", "missing"},
+    {"SurfaceStart", "\"20:00\"", "\"20.00\"", 109, "surface_aerator.start_time", "time of day"},
+    {"SurfaceEndGone", "end_time = \"08:00\"\n", "", 106, "surface_aerator", "together"},
+    {"Existing", "existing = false", "existing = 0", 111, "surface_aerator.existing", "true or false"},
+    {"FishMax", "fish_max_c = 20", "fish_max_c = 68", 118, "limits.fish_max_c", "68 degC"},
 };
 
 constexpr BadInput kRamps[] = {
-    {"WindowOne", "[\"10:00\", \"16:00\"]", "[\"10:00\"]", 130, "ramp[2].window", "two times of day"},
-    {"WindowText", "[\"10:00\", \"16:00\"]", "\"10:00-16:00\"", 130, "ramp[2].window", "two times of day"},
-    {"WindowLate", "[\"10:00\", \"16:00\"]", "[\"10:00\", \"24:00\"]", 130, "ramp[2].window", "23:59"},
-    {"WindowEmpty", "[\"10:00\", \"16:00\"]", "[\"10:00\", \"10:00\"]", 130, "ramp[2].window", "must not end when it begins"},
-    {"PulsesZero", "pulses = 3", "pulses = 0", 131, "ramp[2].pulses", "from 1 to 48"},
-    {"PulsesHalf", "pulses = 3", "pulses = 1.5", 131, "ramp[2].pulses", "whole number"},
-    {"PulsesText", "pulses = 3", "pulses = \"3\"", 131, "ramp[2].pulses", "one plain number, or a list"},
-    {"PulsesSpread", "pulses = 3", "pulses = { value = 3 }", 131, "ramp[2].pulses", "one plain number, or a list"},
-    {"PulsesEmpty", "pulses = [1, 2, 3]", "pulses = []", 138, "ramp[3].pulses", "must not be empty"},
-    {"PulsesMany", "pulses = [1, 2, 3]", "pulses = [1, 2, 49]", 138, "ramp[3].pulses[3]", "49 pulses"},
-    {"DiffusersMore", "diffusers = [1, 1, 2]", "diffusers = [1, 1, 4]", 151, "ramp[5].diffusers[3]", "opens 4 diffusers, but the aerator has 3"},
-    {"DiffusersNone", "diffusers = 1\n", "diffusers = 0\n", 145, "ramp[4].diffusers", "0 diffusers"},
-    {"DepthAtBottom", "depth_m = [1.5, 3]", "depth_m = [1.5, 3.4]", 152, "ramp[5].depth_m[2]", "above the bottom, which is at 3.4 m"},
-    {"DepthSurface", "depth_m = [1.5, 3]", "depth_m = [0, 3]", 152, "ramp[5].depth_m[1]", "from 0.1 to 60 m"},
-    {"WeatherHold", "weather_hold = true", "weather_hold = 1", 122, "ramp[1].weather_hold", "true or false"},
-    {"DoseSpread", "source = \"house rule\"", "low = 1", 143, "ramp[4].dose_percent", "together"},
+    {"WindowOne", "[\"10:00\", \"16:00\"]", "[\"10:00\"]", 131, "ramp[2].window", "two times of day"},
+    {"WindowText", "[\"10:00\", \"16:00\"]", "\"10:00-16:00\"", 131, "ramp[2].window", "two times of day"},
+    {"WindowLate", "[\"10:00\", \"16:00\"]", "[\"10:00\", \"24:00\"]", 131, "ramp[2].window", "23:59"},
+    {"WindowEmpty", "[\"10:00\", \"16:00\"]", "[\"10:00\", \"10:00\"]", 131, "ramp[2].window", "must not end when it begins"},
+    {"PulsesZero", "pulses = 3", "pulses = 0", 132, "ramp[2].pulses", "from 1 to 48"},
+    {"PulsesHalf", "pulses = 3", "pulses = 1.5", 132, "ramp[2].pulses", "whole number"},
+    {"PulsesText", "pulses = 3", "pulses = \"3\"", 132, "ramp[2].pulses", "one plain number, or a list"},
+    {"PulsesSpread", "pulses = 3", "pulses = { value = 3 }", 132, "ramp[2].pulses", "one plain number, or a list"},
+    {"PulsesEmpty", "pulses = [1, 2, 3]", "pulses = []", 139, "ramp[3].pulses", "must not be empty"},
+    {"PulsesMany", "pulses = [1, 2, 3]", "pulses = [1, 2, 49]", 139, "ramp[3].pulses[3]", "49 pulses"},
+    {"DiffusersMore", "diffusers = [1, 1, 2]", "diffusers = [1, 1, 4]", 152, "ramp[5].diffusers[3]", "opens 4 diffusers, but the aerator has 3"},
+    {"DiffusersNone", "diffusers = 1\n", "diffusers = 0\n", 146, "ramp[4].diffusers", "0 diffusers"},
+    {"DepthAtBottom", "depth_m = [1.5, 3]", "depth_m = [1.5, 3.4]", 153, "ramp[5].depth_m[2]", "above the bottom, which is at 3.4 m"},
+    {"DepthSurface", "depth_m = [1.5, 3]", "depth_m = [0, 3]", 153, "ramp[5].depth_m[1]", "from 0.1 to 60 m"},
+    {"WeatherHold", "weather_hold = true", "weather_hold = 1", 123, "ramp[1].weather_hold", "true or false"},
+    {"DoseSpread", "source = \"house rule\"", "low = 1", 144, "ramp[4].dose_percent", "together"},
 };
 
 constexpr BadInput kLog[] = {
-    {"ReadingSmell", "smell = \"none\"", "smell = \"nothing\"", 161, "reading[1].smell", "\"none\", \"faint\" or \"strong\""},
-    {"ReadingSecchi", "secchi_m = 0.5", "secchi_m = 0", 160, "reading[1].secchi_m", "from 0.02 to 30 m"},
-    {"ReadingNote", "note = \"mist\\ton the water\"", "note = 3", 162, "reading[1].note", "a text in quotes"},
-    {"EventTime", "at = 2026-06-14T10:00:00\n", "", 164, "event[1].at", "missing"},
-    {"EventKind", "kind = \"started\"\n", "", 164, "event[1].kind", "missing"},
-    {"EventKindControl", "kind = \"started\"", "kind = \"start\\u0007\"", 166, "event[1].kind", "control characters"},
-    {"EventUnknown", "kind = \"started\"", "kind = \"started\"\nwhat = 1", 167, "event[1].what", "no such key"},
+    {"ReadingSmell", "smell = \"none\"", "smell = \"nothing\"", 162, "reading[1].smell", "\"none\", \"faint\" or \"strong\""},
+    {"ReadingSecchi", "secchi_m = 0.5", "secchi_m = 0", 161, "reading[1].secchi_m", "from 0.02 to 30 m"},
+    {"ReadingNote", "note = \"mist\\ton the water\"", "note = 3", 163, "reading[1].note", "a text in quotes"},
+    {"EventTime", "at = 2026-06-14T10:00:00\n", "", 165, "event[1].at", "missing"},
+    {"EventKind", "kind = \"started\"\n", "", 165, "event[1].kind", "missing"},
+    {"EventKindControl", "kind = \"started\"", "kind = \"start\\u0007\"", 167, "event[1].kind", "control characters"},
+    {"EventUnknown", "kind = \"started\"", "kind = \"started\"\nwhat = 1", 168, "event[1].what", "no such key"},
 };
 // clang-format on
 

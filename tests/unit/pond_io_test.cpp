@@ -78,6 +78,8 @@ TEST(PondIo, EveryKeyIsReadAndWritten) {
     EXPECT_EQ(pond.feed_kgPerDay, Quantity(2.5));
     EXPECT_EQ(pond.profile->salinity.size(), 3U);
     EXPECT_TRUE(pond.weather.observed);
+    ASSERT_EQ(pond.weather.holdDays.size(), 2U);
+    EXPECT_EQ(pond.weather.holdDays[1], Date(std::chrono::year(2026) / 6 / 18));
     EXPECT_EQ(pond.surfaceAerator->startTime, ClockTime{1200});
     EXPECT_FALSE(pond.surfaceAerator->existing);
     EXPECT_TRUE(pond.ramps[0].weatherHold);

@@ -178,6 +178,9 @@ TEST(Sentence, AnUnusualBalanceWarnsAndItsMissIsSigned) {
     EXPECT_EQ(said(comparison, SentenceKey::BalanceUnusual), "");
     EXPECT_NE(said(comparison, SentenceKey::Balance).find("photosynthesis is scaled by 2.90"),
               std::string::npos);
+    EXPECT_EQ(said(comparison, SentenceKey::BalanceMiss), "");
+    comparison.model.balance = {10.0, 1.0, false, 0.0};
+    EXPECT_NE(said(comparison, SentenceKey::BalanceMiss), "") << "the end is said whatever is missed";
     comparison.model.balance = {1.0, 0.1, true, -0.66};
     EXPECT_NE(said(comparison, SentenceKey::BalanceUnusual), "");
     EXPECT_NE(

@@ -147,18 +147,44 @@ INSTANTIATE_TEST_SUITE_P(Rows, BadWeatherCsv, testing::ValuesIn(std::vector<BadF
     {"BareDecimalComma", with(good(), "05:00,5,", "05:00,5,5,"), "w.csv:7: The row has 6 cells for 5 columns; decimal numbers must have a point, not a comma.\n"},
     {"ShortRow", with(good(), "05:00,5,65,", "05:00,5,"), "w.csv:7: The row has 4 cells for 5 columns.\n"},
     {"Hot", with(good(), "05:00,5,", "05:00,80,"), "w.csv:7: air_c: The value is 80 degC, but must be from -60 to 60 degC.\n"},
-    {"Humid", with(good(), "05:00,5,65", "05:00,5,101"), "w.csv:7: humidity_percent: The value is 101 percent, but must be from 0 to 100 percent.\n"},
+    {"Humid", with(good(), "05:00,5,65", "05:00,5,105.1"), "w.csv:7: humidity_percent: The value is 105.1 percent, but must be from 0 to 105 percent.\n"},
+    {"HumidityNegative", with(good(), "05:00,5,65", "05:00,5,-1"), "w.csv:7: humidity_percent: The value is -1 percent, but must be from 0 to 105 percent.\n"},
     {"Windy", with(good(), "05:00,5,65,2.5", "05:00,5,65,51"), "w.csv:7: wind_m_per_s: The value is 51 m/s, but must be from 0 to 50 m/s.\n"},
-    {"Bright", with(good(), "05:00,5,65,2.5,100", "05:00,5,65,2.5,1600"), "w.csv:7: shortwave_w_per_m2: The value is 1600 W/m2, but must be from 0 to 1500 W/m2.\n"},
+    {"Bright", with(good(), "05:00,5,65,2.5,100", "05:00,5,65,2.5,1600"), "w.csv:7: shortwave_w_per_m2: The value is 1600 W/m2, but must be from -10 to 1500 W/m2.\n"},
+    {"Dark", with(good(), "05:00,5,65,2.5,100", "05:00,5,65,2.5,-10.1"), "w.csv:7: shortwave_w_per_m2: The value is -10.1 W/m2, but must be from -10 to 1500 W/m2.\n"},
     {"OpenQuote", with(good(), "05:00,5,", "05:00,\"5,"), "w.csv:7: The quote that is opened in this row is never closed.\n"},
     {"TwoFaultsInARow", with(good(), "05:00,5,65", "05:00,x,y"), "w.csv:7: air_c: This is \"x\", but must be a number.\nw.csv:7: humidity_percent: This is \"y\", but must be a number.\n"},
 }), [](const auto& row) { return std::string(row.param.name); });
 // clang-format on
 
+TEST(WeatherCsv, TakesWhatSensorsGiveALittleOutsideTheRange) {
+    std::string text = with(good(), "00:00,0,65,2.5,100", "00:00,0,105,2.5,-10");
+    text = with(text, "01:00,1,65,2.5,100", "01:00,1,100.2,2.5,0");
+    const Outcome outcome = read(text);
+    ASSERT_TRUE(outcome.isGood) << outcome.said;
+    EXPECT_EQ(outcome.said,
+              "w.csv: warning: humidity_percent: 2 values lie a little outside 0 to 100 percent and are taken as "
+              "its nearer end.\n"
+              "w.csv: warning: shortwave_w_per_m2: One value lies a little outside 0 to 1500 W/m2 and is taken as "
+              "its nearer end.\n");
+    EXPECT_EQ(outcome.hours[0].humidity_percent, 100.0);
+    EXPECT_EQ(outcome.hours[1].humidity_percent, 100.0);
+    EXPECT_EQ(outcome.hours[0].shortwave, 0.0);
+    EXPECT_EQ(outcome.hours[2].humidity_percent, 65.0);
+}
+
+TEST(WeatherCsv, OtherLightHasNoSuchMargin) {
+    const std::string header = "at,air_c,humidity_percent,wind_m_per_s,";
+    const Outcome par = read(header + "par_umol_per_m2_s\n" + day(",65,2.5,-1"));
+    EXPECT_FALSE(par.isGood);
+    const Outcome cloud = read(header + "cloud_percent\n" + day(",65,2.5,101"));
+    EXPECT_FALSE(cloud.isGood);
+}
+
 TEST(WeatherCsv, ManyFaultsAreCounted) {
     const Outcome outcome = read(std::string(kHeader) + day(",200,2.5,100"));
     EXPECT_TRUE(outcome.said.ends_with(
-        "w.csv:21: humidity_percent: The value is 200 percent, but must be from 0 to 100 "
+        "w.csv:21: humidity_percent: The value is 200 percent, but must be from 0 to 105 "
         "percent.\nw.csv: There are 4 more faults.\n"))
         << outcome.said;
 }

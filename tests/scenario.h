@@ -1,0 +1,55 @@
+#pragma once
+
+#include "engine/pond_io.h"
+#include "engine/run.h"
+
+#include <algorithm>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace engine::test {
+
+/// A pond of the scenarios folder by its file's name without ".toml".
+inline Pond scenario(const std::string& name) {
+    const PondReading reading = readPond(std::string(DAWNLINE_SCENARIOS) + "/" + name + ".toml");
+    if (!reading.pond) {
+        throw std::runtime_error("the scenario " + name + " cannot be read");
+    }
+    return *reading.pond;
+}
+
+inline const Ramp& rampOfKind(const Pond& pond, RampKind kind) {
+    const auto found = std::find_if(pond.ramps.begin(), pond.ramps.end(),
+                                    [kind](const Ramp& ramp) { return ramp.kind == kind; });
+    if (found == pond.ramps.end()) {
+        throw std::runtime_error("the pond has no ramp of this kind");
+    }
+    return *found;
+}
+
+/// A ramp that runs the same minutes every day.
+inline Ramp minutesEachDay(double minutes) {
+    Ramp ramp;
+    ramp.name = "the same each day";
+    ramp.kind = RampKind::Table;
+    ramp.minutes = {minutes};
+    return ramp;
+}
+
+inline Ramp cappedRamp(double dose_percent, bool hold) {
+    Ramp ramp;
+    ramp.name = "capped";
+    ramp.kind = RampKind::Capped;
+    ramp.dose_percent = Quantity(dose_percent);
+    ramp.hold = hold;
+    return ramp;
+}
+
+inline Ramp continuousRamp() {
+    Ramp ramp;
+    ramp.name = "continuous";
+    return ramp;
+}
+
+}  // namespace engine::test
