@@ -45,16 +45,25 @@ struct OxygenAndDebt {
     explicit OxygenAndDebt(int n) : oxygen(n, Real(0.0)), fast(oxygen), medium(oxygen), slow(oxygen) {}
 };
 
-/// What the reactions of each layer did: amounts of oxygen over a step [g/m^3], or rates [g/m^3/s]; size N, all
-/// positive.
+/// What the reactions of each layer did: amounts of oxygen over a step [g/m^3], or rates [g/m^3/s]; size N,
+/// all positive.
 template <class Real>
 struct ReactionAmounts {
-    std::vector<Real> respiration, fish, sediment, fast, medium, slow, surfaceIn, surfaceOut, aerated, spilled,
-        stripped, regenerated;  ///< aerated and spilled: given and taken by the surface aerator
+    std::vector<Real> respiration, fish, sediment, fast, medium, slow, surfaceIn, surfaceOut, aerated,
+        spilled, stripped, regenerated;  ///< aerated and spilled: given and taken by the surface aerator
     explicit ReactionAmounts(int n)
-        : respiration(n, Real(0.0)), fish(respiration), sediment(respiration), fast(respiration),
-          medium(respiration), slow(respiration), surfaceIn(respiration), surfaceOut(respiration),
-          aerated(respiration), spilled(respiration), stripped(respiration), regenerated(respiration) {}
+        : respiration(n, Real(0.0)),
+          fish(respiration),
+          sediment(respiration),
+          fast(respiration),
+          medium(respiration),
+          slow(respiration),
+          surfaceIn(respiration),
+          surfaceOut(respiration),
+          aerated(respiration),
+          spilled(respiration),
+          stripped(respiration),
+          regenerated(respiration) {}
 };
 
 /// Limitation by oxygen, c / (half + c).
@@ -85,9 +94,9 @@ void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, R
 
 /// Backward Euler over `dt`, layer by layer: oxygen and its debts use each other up together.
 ///
-/// The end value solves a rising concave equation; Newton from the left of its root never passes it, so that the
-/// amounts taken at any iterate leave oxygen and every pool positive, and what oxygen loses is exactly what the
-/// amounts say.
+/// The end value solves a rising concave equation; Newton from the left of its root never passes it, so that
+/// the amounts taken at any iterate leave oxygen and every pool positive, and what oxygen loses is exactly
+/// what the amounts say.
 template <class Real>
 void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
     constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
@@ -122,7 +131,8 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
     const Real* const sediment = r.sediment.data();
     const Real* const stirredFast = r.stirredFast.data();
     const Real* const stirredMedium = r.stirredMedium.data();
-    const Real saturation = r.saturation, aeratorSaturation = r.aeratorSaturation, regeneration = r.regeneration, fastShare = r.fastShare;
+    const Real saturation = r.saturation, aeratorSaturation = r.aeratorSaturation,
+               regeneration = r.regeneration, fastShare = r.fastShare;
     // The arrays do not overlap, so that the layers can be computed side by side.
     DAWNLINE_SIDE_BY_SIDE
     for (std::size_t i = 0; i < n; ++i) {
@@ -131,10 +141,15 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         const Real kf = dt * rateFast[i], km = dt * rateMedium[i], ks = dt * rateSlow[i];
         const Real owedFast = kf * fast[i], owedMedium = km * medium[i], owedSlow = ks * slow[i];
         const Real gf = 1.0 + kf, gm = 1.0 + km, gl = 1.0 + ks;
-        const Real exchange = dt * rateExchange[i], stripped = dt * rateStripped[i], stirred = dt * aerator[i];
-        const Real linear = 1.0 + exchange + stripped + stirred;
-        const Real surfaceIn = exchange * saturation, aerated = stirred * aeratorSaturation;
-        const Real budget = oxygen[i] + dt * (photosynthesis[i] + bubbles[i]) + surfaceIn + aerated;
+        const Real asked = dt * rateExchange[i], stripped = dt * rateStripped[i], stirred = dt * aerator[i];
+        // Mixing refills a thin top layer while it exchanges, so that the value it brought counts; only where
+        // the exchange would empty the layer within the step is it slowed as by an implicit step.
+        const Real exchange = asked / (1.0 + max(asked - 0.2, Real(0.0)));
+        const Real linear = 1.0 + stripped + stirred;
+        const Real surfaceIn = exchange * saturation, surfaceOut = exchange * oxygen[i];
+        const Real aerated = stirred * aeratorSaturation;
+        const Real budget =
+            oxygen[i] - surfaceOut + dt * (photosynthesis[i] + bubbles[i]) + surfaceIn + aerated;
         const Real resp = dt * respiration[i], fish = dt * fishDemand[i], sed = dt * sediment[i];
 
         // Newton's first step from zero, which is left of the root: every limited demand at its steepest.
@@ -145,8 +160,8 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
                        qm = 1.0 / (hm + gm * c), ql = 1.0 / (hl + gl * c);
             const Real ar = resp * qr, as = sed * qs, af = owedFast * qf, am = owedMedium * qm,
                        al = owedSlow * ql;
-            const Real excess = c * (linear + ar + as + af + am + al) +
-                                fish * min(c * (1.0 / hFish), Real(1.0)) - budget;
+            const Real excess =
+                c * (linear + ar + as + af + am + al) + fish * min(c * (1.0 / hFish), Real(1.0)) - budget;
             const Real slope = linear + hr * ar * qr + hs * as * qs + hf * af * qf + hm * am * qm +
                                hl * al * ql + wherePositive(hFish - c, fish * (1.0 / hFish), Real(0.0));
             return c - excess / slope;
@@ -168,13 +183,13 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         outMedium[i] = paidMedium;
         outSlow[i] = paidSlow;
         outSurfaceIn[i] = surfaceIn;
-        outSurfaceOut[i] = exchange * c;
+        outSurfaceOut[i] = surfaceOut;
         outAerated[i] = aerated;
         outSpilled[i] = stirred * c;
         outStripped[i] = stripped * c;
         outRegenerated[i] = regenerated;
-        oxygen[i] = budget - (respired + breathed + eaten + paidFast + paidMedium + paidSlow + exchange * c +
-                              stirred * c + stripped * c);
+        oxygen[i] = budget - (respired + breathed + eaten + paidFast + paidMedium + paidSlow + stirred * c +
+                              stripped * c);
         fast[i] += fastShare * regenerated + dt * stirredFast[i] - paidFast;
         medium[i] += (1.0 - fastShare) * regenerated + dt * stirredMedium[i] - paidMedium;
         slow[i] -= paidSlow;

@@ -97,7 +97,11 @@ void saySaltLayer(const PondModel& model, const Speaker& speaker) {
         return;
     }
     const double top = profile.salinity.front(), bottom = profile.salinity.back();
-    if (std::fabs(profile.temperature.front() - profile.temperature.back()) < 1.0 && bottom - top > 0.5) {
+    // Surface and bottom are where every rule reads them; the rule for a mixed pond asks for less than 1
+    // degC.
+    const double contrast = interpolate(profile.depth, profile.temperature, model.surfaceDepth) -
+                            interpolate(profile.depth, profile.temperature, model.bottomDepth);
+    if (std::fabs(contrast) < 1.0 && bottom - top > 0.5) {
         speaker.say(SentenceKey::SaltLayer,
                     {number("top", Measure::Input, top), number("bottom", Measure::Input, bottom)});
     }
