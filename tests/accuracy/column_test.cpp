@@ -244,7 +244,7 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
     const int n = pond.grid.layers();
     StartState<Lanes> start;
     for (auto* field : {&start.temperature, &start.salinity, &start.oxygen, &start.chlorophyll, &start.fast,
-                        &start.medium, &start.slow}) {
+                        &start.medium, &start.slow, &start.sulfide, &start.ammonia}) {
         field->resize(n);
     }
     for (int k = 0; k < 4; ++k) {
@@ -274,6 +274,8 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
             setLane(start.fast[i], k, s.fast[i]);
             setLane(start.medium[i], k, s.medium[i]);
             setLane(start.slow[i], k, s.slow[i]);
+            setLane(start.sulfide[i], k, s.sulfide[i]);
+            setLane(start.ammonia[i], k, s.ammonia[i]);
         }
     }
     Column<Lanes> column(pond.grid, p, pond.aerator, pond.bottom, start);

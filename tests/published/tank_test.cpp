@@ -169,7 +169,7 @@ TEST(Tank, LimitationOnlyDelaysTheClosedTank) {
 struct Everything {
     double photosynthesis = 2.0, bubbles = 0.6, respiration = 4.0, fish = 1.5, sediment = 3.0, stripped = 0.1;
     double fast = 24.0, medium = 1.0, slow = 0.1, stirredFast = 1.2, stirredMedium = 1.8, exchange = 0.8;
-    double saturation = 8.263, regeneration = 0.41, fastShare = 0.55;
+    double aerator = 1.5, aeratorSaturation = 7.9, saturation = 8.263, regeneration = 0.41, fastShare = 0.55;
     std::array<double, 4> start{6.5, 2.0, 5.0, 3.0};  // Oxygen, fast, medium, slow
 
     [[nodiscard]] Reactions<double> asReactions() const {
@@ -187,6 +187,8 @@ struct Everything {
         r.stirredMedium[0] = fromPerDay(stirredMedium);
         r.exchange[0] = fromPerDay(exchange);
         r.saturation = saturation;
+        r.aerator[0] = fromPerDay(aerator);
+        r.aeratorSaturation = aeratorSaturation;
         r.regeneration = regeneration;
         r.fastShare = fastShare;
         return r;
@@ -201,8 +203,9 @@ struct Everything {
         const double mud = sediment * c / (1.0 + c);
         const double unmet = regeneration * (sediment - mud);
         const double breathed = fish * std::min(c / 3.0, 1.0);
-        dy[0] = photosynthesis + bubbles + exchange * (saturation - c) - respiration * c / (0.3 + c) -
-                breathed - mud - paidFast - paidMedium - paidSlow - stripped * c;
+        dy[0] = photosynthesis + bubbles + exchange * (saturation - c) + aerator * (aeratorSaturation - c) -
+                respiration * c / (0.3 + c) - breathed - mud - paidFast - paidMedium - paidSlow -
+                stripped * c;
         dy[1] = fastShare * unmet + stirredFast - paidFast;
         dy[2] = (1.0 - fastShare) * unmet + stirredMedium - paidMedium;
         dy[3] = -paidSlow;
@@ -228,7 +231,7 @@ TEST(Tank, EverythingAtOnceAgainstCvode) {
     Everything empty;
     empty.start = {0.0, 6.0, 5.0, 3.0};
     Everything bare;  // nothing makes oxygen
-    bare.photosynthesis = bare.bubbles = bare.exchange = 0.0;
+    bare.photosynthesis = bare.bubbles = bare.exchange = bare.aerator = 0.0;
     bare.start = {5.0, 8.0, 6.0, 3.0};
     for (const Everything& c : {rich, empty, bare}) {
         const double hours = 6.0;

@@ -59,6 +59,8 @@ struct MuckyPond {
             start.fast.push_back(7.7 * below);
             start.medium.push_back(6.3 * below);
             start.slow.push_back(3.5 * below);
+            start.sulfide.push_back(1.5 * below);
+            start.ammonia.push_back(2.0 * below);
         }
     }
     static Basin shape() { return Basin(BasinShape{{8000.0}, {3.4}, {1.7}, {}}); }
