@@ -37,7 +37,7 @@ constexpr NumberOption kThreads{
     true,        "", "Threads to run on (default: as many as cores); the results are the same"};
 constexpr NumberOption kLayers{"--layers", 12, 400, true, "", "Layers of the water, 12 to 400 (default 40)"};
 constexpr NumberOption kStep{"--step-s", 1,    3600,
-                             false,      " s", "Longest time step in seconds, 1 to 3600 (default 600)"};
+                             false,      " s", "Longest time step in seconds, 1 to 3600 (default 360)"};
 constexpr std::array kNumbers{kDays, kMembers, kSeed, kThreads, kLayers, kStep};
 
 constexpr std::array kNotBuilt{"plan", "measure", "fit", "today"};

@@ -18,7 +18,7 @@ namespace engine {
 /// How finely a run is computed.
 struct Resolution {
     int layers = 40;
-    double largestStep = 600.0;  ///< [s]
+    double largestStep = 360.0;  ///< [s]
 };
 
 /// How the factors of photosynthesis and respiration were found (design: balance).
@@ -26,7 +26,7 @@ struct BalanceResult {
     double photosynthesis = 1.0;
     double respiration = 1.0;
     bool usedDawn = false;  ///< Respiration was scaled to a dawn reading.
-    double miss = 0.0;      ///< What is left at the end of the factors' range [g/m^3], signed: model minus wanted
+    double miss = 0.0;  ///< What is left at the end of the factors' range [g/m^3], signed: model minus wanted
 };
 
 /// One pond made ready to run: what all its ramps share. A value without references into the pond file.
@@ -58,13 +58,13 @@ enum class RunEnd { NotRun, Completed, Cancelled, NotFinite };
 
 /// Instantaneous values at a whole hour (and at the start).
 struct HourRow {
-    double time = 0.0;  ///< [s after midnight of day 1]
+    double time = 0.0;                                                ///< [s after midnight of day 1]
     double surface = 0.0, fishWater = 0.0, bottom = 0.0, mean = 0.0;  ///< Oxygen [g/m^3]
     double surfaceTemperature = 0.0, bottomTemperature = 0.0;         ///< [degC]
-    double running = 0.0;  ///< Share of the hour that follows, 0 to 1
+    double running = 0.0;           ///< Share of the hour that follows, 0 to 1
     double unionisedAmmonia = 0.0;  ///< As nitrogen, where the fish are [g/m^3]
     double hydrogenSulfide = 0.0;   ///< As sulfur, where the fish are [g/m^3]
-    double habitat = 0.0;           ///< Share of the volume above the stress line and cool enough for the fish
+    double habitat = 0.0;  ///< Share of the volume above the stress line and cool enough for the fish
 };
 
 /// One layer at one hour.
@@ -75,10 +75,10 @@ struct LayerRow {
 /// A calendar day and the night that starts at its noon.
 struct DayRow {
     int day = 0;
-    double runMinutes = 0.0;  ///< That ran, midnight to midnight
-    double lifted = 0.0;      ///< Through z_b, net [m^3]
-    double lowest = 0.0;      ///< Of the fish water, noon to noon, at every step [g/m^3]
-    double lowestTime = 0.0;  ///< [s]
+    double runMinutes = 0.0;                     ///< That ran, midnight to midnight
+    double lifted = 0.0;                         ///< Through z_b, net [m^3]
+    double lowest = 0.0;                         ///< Of the fish water, noon to noon, at every step [g/m^3]
+    double lowestTime = 0.0;                     ///< [s]
     double dawnSurface = 0.0, dawnBottom = 0.0;  ///< At sunrise of the next day [g/m^3]
     double dawnTopMinusBottom = 0.0;             ///< [K]
     double debtLeft = 0.0;  ///< Fast plus medium at the next midnight over that at the start (may pass 1)
@@ -98,11 +98,11 @@ struct RunRequest {
     int days = 14;
     WeatherPlan weather;
     ColumnSwitches switches;
-    bool keepLayers = true;       ///< Fill `layers`
-    bool endState = false;        ///< Go on for 30 usual days under the last schedule
-    bool stopWhenLifted = false;  ///< A capped ramp ends the run on the day its cap is lifted
-    std::optional<Schedule> schedule;  ///< Instead of the ramp's own: a schedule resolved earlier
-    std::optional<int> stopAfterNight; ///< End at the noon that closes this night
+    bool keepLayers = true;             ///< Fill `layers`
+    bool endState = false;              ///< Go on for 30 usual days under the last schedule
+    bool stopWhenLifted = false;        ///< A capped ramp ends the run on the day its cap is lifted
+    std::optional<Schedule> schedule;   ///< Instead of the ramp's own: a schedule resolved earlier
+    std::optional<int> stopAfterNight;  ///< End at the noon that closes this night
 };
 
 /// One thing that a re-run leaves out.
@@ -137,11 +137,11 @@ struct RampRun {
     std::optional<int> capLiftedDay;  ///< Day on which a capped ramp was let go
     double cutMinutes = 0.0;          ///< Run time cut off by the ramp's window
     double energy_kWh = 0.0;
-    std::optional<double> endState;   ///< Mean of the last seven dawn lows after 30 more days [g/m^3]
-    double endDrift = 0.0;            ///< Per day over those seven [g/m^3/d]
-    std::vector<Cause> causes;        ///< Of the worst night, the greatest gain first; empty unless asked for
-    int usualDays = 0;                ///< Days outside the weather table
-    double debtClosing = 0.0;         ///< Closing error of the debt over the run, over the debt moved
+    std::optional<double> endState;  ///< Mean of the last seven dawn lows after 30 more days [g/m^3]
+    double endDrift = 0.0;           ///< Per day over those seven [g/m^3/d]
+    std::vector<Cause> causes;       ///< Of the worst night, the greatest gain first; empty unless asked for
+    int usualDays = 0;               ///< Days outside the weather table
+    double debtClosing = 0.0;        ///< Closing error of the debt over the run, over the debt moved
     long steps = 0, plumes = 0;
 
     /// Worst night; rows are never empty in a completed run.

@@ -67,6 +67,7 @@ enum class SentenceKey {
     RampEndStateBelow,
     BothEndStatesBelow,
     EndStateDrift,
+    WantOfCoolWater,
     HabitatLost,
     HabitatKept,
     AmmoniaPeak,

@@ -30,10 +30,13 @@ std::string_view wordOfCause(CauseKind kind) {
     return "";
 }
 
-/// Hours of a run on which no water is both cool enough and well enough aired for the fish.
+constexpr double kLeastHabitat = 0.01;  // share of the volume; less is no refuge
+
+/// Hours of a run on which hardly any water is both cool enough and well enough aired for the fish.
 double hoursWithoutHabitat(const RampRun& run) {
-    return static_cast<double>(std::count_if(run.hours.begin(), run.hours.end(),
-                                             [](const HourRow& row) { return !(row.habitat > 0.0); }));
+    return static_cast<double>(std::count_if(run.hours.begin(), run.hours.end(), [](const HourRow& row) {
+        return !(row.habitat >= kLeastHabitat);
+    }));
 }
 
 }  // namespace
@@ -61,6 +64,13 @@ void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker&
     const Lines& lines = comparison.model.parameters.lines;
     if (lines.fishMax >= 100.0) {
         return;
+    }
+    const DayRow& worst = run.worst();
+    const auto hour = std::find_if(run.hours.begin(), run.hours.end(),
+                                   [&](const HourRow& row) { return row.time >= worst.lowestTime; });
+    if (hour != run.hours.end() && worst.lowest < lines.lethal && hour->mean > lines.stress) {
+        speaker.say(SentenceKey::WantOfCoolWater,
+                    {number("limit", Measure::Degrees, lines.fishMax), oxygen("mean", hour->mean)});
     }
     const double lost = hoursWithoutHabitat(run), nothing = hoursWithoutHabitat(comparison.runs.front());
     if (lost > 0.0) {

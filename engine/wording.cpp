@@ -45,9 +45,14 @@ constexpr std::array kTemplates{
     Template{CausesThree,
              "What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} "
              "{secondGain}; {third} {thirdGain}."},
+    Template{
+        WantOfCoolWater,
+        "That low is for want of cool water, not of oxygen: water above {limit} degC counts as having none, "
+        "and the whole pond then holds {mean} mg/L on average."},
     Template{HabitatLost,
-             "Cold water for the fish, at most {limit} degC with {line} mg/L or more, is gone for {hours} h; "
-             "without the new aerator for {nothing} h."},
+             "Cold water for the fish, at most {limit} degC with {line} mg/L or more, is under 1 % of the "
+             "volume for "
+             "{hours} h; without the new aerator for {nothing} h."},
     Template{HabitatKept,
              "Cold water for the fish, at most {limit} degC with {line} mg/L or more, never falls under "
              "{share} % of the volume."},

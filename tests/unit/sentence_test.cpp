@@ -274,7 +274,10 @@ std::vector<Comparison> allKinds() {
     const std::array<double, 4> gains{2.0, 1.0, 0.5, 0.01};
     for (std::size_t i = 0; i < other.runs.size(); ++i) {
         RampRun& run = other.runs[i];
+        run.days.front().lowest = 0.0;
+        run.days.front().lowestTime = run.hours.front().time;
         for (HourRow& row : run.hours) {
+            row.mean = 9.0;
             row.habitat = i == 0 ? 0.5 : 0.0;
             row.unionisedAmmonia = 0.02;
             row.hydrogenSulfide = 0.001;
