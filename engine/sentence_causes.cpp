@@ -68,7 +68,7 @@ void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker&
     const DayRow& worst = run.worst();
     const auto hour = std::find_if(run.hours.begin(), run.hours.end(),
                                    [&](const HourRow& row) { return row.time >= worst.lowestTime; });
-    if (hour != run.hours.end() && worst.lowest < lines.lethal && hour->mean > lines.stress) {
+    if (hour != run.hours.end() && worst.lowest < lines.lethal && hour->mean > lines.lethal) {
         speaker.say(SentenceKey::WantOfCoolWater,
                     {number("limit", Measure::Degrees, lines.fishMax), oxygen("mean", hour->mean)});
     }
