@@ -601,13 +601,13 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
 }
 
 template <class Real>
-Real Column<Real>::unionisedAmmonia() const {
+Real Column<Real>::whereFishAre(Solute which, double (*poisonousShare)(double temperature, double ph)) const {
     Real sum = 0.0;
     for (int member = 0; member < kLanes<Real>; ++member) {
         double total = 0.0;
         for (int i = 0; i < m_layers; ++i) {
-            total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][kAmmonia], member) *
-                     unionisedAmmoniaShare(lane(m_state.heat[i][0], member), m_parameters.ph);
+            total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][which], member) *
+                     poisonousShare(lane(m_state.heat[i][0], member), m_parameters.ph);
         }
         setLane(sum, member, total);
     }
@@ -615,17 +615,13 @@ Real Column<Real>::unionisedAmmonia() const {
 }
 
 template <class Real>
+Real Column<Real>::unionisedAmmonia() const {
+    return whereFishAre(kAmmonia, unionisedAmmoniaShare);
+}
+
+template <class Real>
 Real Column<Real>::hydrogenSulfide() const {
-    Real sum = 0.0;
-    for (int member = 0; member < kLanes<Real>; ++member) {
-        double total = 0.0;
-        for (int i = 0; i < m_layers; ++i) {
-            total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][kSulfide], member) *
-                     undissociatedSulfideShare(lane(m_state.heat[i][0], member), m_parameters.ph);
-        }
-        setLane(sum, member, total);
-    }
-    return sum;
+    return whereFishAre(kSulfide, undissociatedSulfideShare);
 }
 
 template <class Real>

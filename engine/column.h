@@ -96,6 +96,7 @@ public:
     [[nodiscard]] std::vector<double> solutes(Solute which, int lane) const;
 
 private:
+    [[nodiscard]] Real whereFishAre(Solute which, double (*poisonousShare)(double temperature, double ph)) const;
     void densities(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
     [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
