@@ -1,0 +1,147 @@
+#include "widgets/document.h"
+
+#include "engine/pond_check.h"
+#include "engine/pond_io.h"
+#include "engine/text_file.h"
+#include "widgets/durable_save.h"
+#include "widgets/shown.h"
+
+#include <algorithm>
+
+namespace widgets {
+namespace {
+
+Document::Parts difference(const engine::Pond& a, const engine::Pond& b) {
+    Document::Parts parts;
+    parts.setFlag(Document::Ramps, a.ramps != b.ramps || a.chosenRamp != b.chosenRamp);
+    parts.setFlag(Document::LimitsPart, !(a.limits == b.limits));
+    parts.setFlag(Document::AeratorPart, a.aerator != b.aerator);
+    engine::Pond rest = a;
+    rest.ramps = b.ramps;
+    rest.chosenRamp = b.chosenRamp;
+    rest.limits = b.limits;
+    rest.aerator = b.aerator;
+    parts.setFlag(Document::Others, !(rest == b));
+    return parts;
+}
+
+/// A companion file's name as seen from another folder.
+std::string moved(const std::string& name, const std::filesystem::path& from,
+                  const std::filesystem::path& to) {
+    if (name.empty() || std::filesystem::path(name).is_absolute()) {
+        return name;
+    }
+    std::error_code fault;
+    const auto relative = std::filesystem::proximate(std::filesystem::absolute(from / name),
+                                                     std::filesystem::absolute(to), fault);
+    return fault ? name : relative.string();
+}
+
+}  // namespace
+
+/// The pond before and after.
+class Document::Edit final : public QUndoCommand {
+public:
+    Edit(Document& document, const QString& name, engine::Pond after, QString mergeKey)
+        : QUndoCommand(name),
+          m_document(document),
+          m_before(document.m_pond),
+          m_after(std::move(after)),
+          m_mergeKey(std::move(mergeKey)) {}
+
+    void undo() override { m_document.put(m_before); }
+    void redo() override { m_document.put(m_after); }
+    [[nodiscard]] int id() const override { return m_mergeKey.isEmpty() ? -1 : 1; }
+    bool mergeWith(const QUndoCommand* other) override {
+        const auto* later = static_cast<const Edit*>(other);  // the only class with this id
+        if (later->m_mergeKey != m_mergeKey) {
+            return false;
+        }
+        m_after = later->m_after;
+        setObsolete(m_after == m_before);
+        return true;
+    }
+
+private:
+    Document& m_document;
+    engine::Pond m_before, m_after;
+    QString m_mergeKey;
+};
+
+Document::Document(QObject* parent) : QObject(parent) {}
+
+QString Document::title() const {
+    if (!m_pond.title.empty()) {
+        return shown(m_pond.title);
+    }
+    return m_path.empty() ? tr("Untitled pond") : shown(m_path.filename().string());
+}
+
+void Document::put(const engine::Pond& pond) {
+    const Parts parts = difference(m_pond, pond);
+    m_pond = pond;
+    emit changed(parts);
+}
+
+engine::Diagnostics Document::open(const std::filesystem::path& path) {
+    engine::PondReading reading = engine::readPond(path);
+    if (!reading.pond) {
+        return reading.diagnostics;
+    }
+    const engine::FileText text = engine::readWholeFile(path, engine::kPondFileLimit_bytes);
+    m_pond = std::move(*reading.pond);
+    m_path = path;
+    m_hasPond = true;
+    m_losesComments = !text.text || *text.text != engine::writePond(m_pond);
+    m_undo.clear();
+    emit changed(Everything);
+    emit pathChanged();
+    return reading.diagnostics;
+}
+
+engine::Diagnostics Document::edit(const QString& name, const std::function<void(engine::Pond&)>& change,
+                                   const QString& mergeKey) {
+    engine::ensure(m_hasPond, "only an open pond is edited");
+    engine::Pond after = m_pond;
+    change(after);
+    if (after == m_pond) {
+        return {};
+    }
+    engine::Diagnostics faults = engine::checkPond(after);
+    if (engine::hasErrors(faults)) {
+        std::erase_if(faults,
+                      [](const engine::Diagnostic& one) { return one.severity != engine::Severity::Error; });
+        return faults;
+    }
+    m_undo.push(new Edit(*this, name, std::move(after), mergeKey));
+    return {};
+}
+
+std::optional<QString> Document::save() {
+    return saveAs(m_path);
+}
+
+std::optional<QString> Document::saveAs(const std::filesystem::path& path) {
+    engine::ensure(m_hasPond, "only an open pond is saved");
+    engine::Pond pond = m_pond;
+    if (path != m_path) {
+        pond.weather.file = moved(pond.weather.file, m_path.parent_path(), path.parent_path());
+        pond.readingsFile = moved(pond.readingsFile, m_path.parent_path(), path.parent_path());
+    }
+    if (auto fault = saveDurably(path, engine::writePond(pond))) {
+        return fault;
+    }
+    m_losesComments = false;
+    if (path != m_path) {
+        m_path = path;
+        if (!(pond == m_pond)) {  // undo would bring names back that are wrong from here
+            m_undo.clear();
+            put(pond);
+        }
+        emit pathChanged();
+    }
+    m_undo.setClean();
+    return std::nullopt;
+}
+
+}  // namespace widgets

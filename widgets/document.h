@@ -1,0 +1,81 @@
+#pragma once
+
+#include "engine/error.h"
+#include "engine/pond.h"
+
+#include <QFlags>
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+
+#include <filesystem>
+#include <functional>
+#include <optional>
+
+namespace widgets {
+
+/// The pond that the window is open on, with its file and its undo stack. The only way to change a pond.
+///
+/// Always holds a pond that passes its checks, or none at all (a window without a pond). Lives on the UI
+/// thread.
+class Document final : public QObject {
+    Q_OBJECT
+public:
+    /// Parts of a pond that an edit has touched.
+    enum Part { Ramps = 1, LimitsPart = 2, AeratorPart = 4, Others = 8, Everything = 15 };
+    Q_DECLARE_FLAGS(Parts, Part)
+
+    explicit Document(QObject* parent = nullptr);
+
+    [[nodiscard]] bool isEmpty() const { return !m_hasPond; }
+    [[nodiscard]] const engine::Pond& pond() const { return m_pond; }
+    /// Where it was read from or last saved; empty if neither.
+    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
+    /// The pond's title, or its file name, or a word for neither.
+    [[nodiscard]] QString title() const;
+
+    /// Replaces the document by what stands in a file, or leaves it as it is.
+    /// @return every fault and warning of the file; the document is unchanged if one is an error.
+    engine::Diagnostics open(const std::filesystem::path& path);
+
+    /// Applies a change as one step of undo.
+    ///
+    /// A change that leaves the pond equal makes no step; one that breaks the pond's checks is refused.
+    /// @param name      What undo says: a verb and its object.
+    /// @param mergeKey  Steps in a row with the same key that is not empty become one.
+    /// @return the errors for which it was refused; empty if it was applied.
+    engine::Diagnostics edit(const QString& name, const std::function<void(engine::Pond&)>& change,
+                             const QString& mergeKey = {});
+
+    /// Writes the pond in our own form, durably: the old file stands until the new one is on the disk,
+    /// and beside it as `.bak` afterwards.
+    /// @return a sentence if it could not be written; the document is then still modified.
+    [[nodiscard]] std::optional<QString> save();
+    [[nodiscard]] std::optional<QString> saveAs(const std::filesystem::path& path);
+
+    /// True if saving changes more of the file than was edited: its comments and its layout.
+    [[nodiscard]] bool losesComments() const { return m_losesComments; }
+
+    [[nodiscard]] bool isModified() const { return !m_undo.isClean(); }
+    [[nodiscard]] QUndoStack& undoStack() { return m_undo; }
+
+signals:
+    /// The pond has changed: by an edit, undo or redo (the parts it touched) or by opening (everything).
+    void changed(widgets::Document::Parts parts);
+    /// Another file: opened, or saved under another name.
+    void pathChanged();
+
+private:
+    class Edit;
+    void put(const engine::Pond& pond);
+
+    engine::Pond m_pond;
+    std::filesystem::path m_path;
+    QUndoStack m_undo;
+    bool m_hasPond = false;
+    bool m_losesComments = false;
+};
+
+}  // namespace widgets
+
+Q_DECLARE_OPERATORS_FOR_FLAGS(widgets::Document::Parts)
