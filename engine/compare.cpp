@@ -1,8 +1,7 @@
-#include "engine/run.h"
-
 #include "engine/causes.h"
 #include "engine/error.h"
 #include "engine/parallel.h"
+#include "engine/run.h"
 #include "engine/units.h"
 
 #include <algorithm>
@@ -12,33 +11,35 @@
 namespace engine {
 namespace {
 
-constexpr int kShortestRun = 14;        // [d]
-constexpr int kAfterRamp = 7;           // [d]
-constexpr int kLongestCappedRamp = 60;  // [d]
+constexpr int kShortestRun = 14;  // [d]
+constexpr int kAfterRamp = 7;     // [d]
 
 /// Days that a ramp takes by its own rule, if it gets anywhere.
 int rampLength(const PondModel& model, const Ramp& ramp) {
     if (ramp.kind == RampKind::Capped) {
         RunRequest request;
-        request.days = kLongestCappedRamp;
+        request.days = kLongestRamp;
         request.keepLayers = false;
         request.stopWhenLifted = true;
         if (ramp.hold) {
-            return kLongestCappedRamp;
+            return kLongestRamp;
         }
         const RampRun run = runRamp(model, &ramp, request);
         // In two steps: half a day's air on the day it is lifted, continuous the day after.
-        return run.capLiftedDay ? std::min(*run.capLiftedDay + 1, kLongestCappedRamp) : kLongestCappedRamp;
+        return run.capLiftedDay ? std::min(*run.capLiftedDay + 1, kLongestRamp) : kLongestRamp;
     }
-    for (int day = 1; day <= kLongestCappedRamp; ++day) {
-        if (ruleMinutes(ramp, day) >= kMinutesPerDay) {
-            return day;
-        }
-    }
-    return ramp.kind == RampKind::Table ? static_cast<int>(std::min<std::size_t>(ramp.minutes.size(), 60)) : 60;
+    return ruleLength(ramp);
 }
 
 }  // namespace
+
+int ruleDays(const Pond& pond) {
+    int longest = 0;
+    for (const Ramp& ramp : pond.ramps) {
+        longest = std::max(longest, ramp.kind == RampKind::Capped ? 0 : ruleLength(ramp));
+    }
+    return std::max(kShortestRun, longest + kAfterRamp);
+}
 
 int defaultDays(const PondModel& model) {
     int longest = 0;
@@ -53,8 +54,9 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     result.model = prepare(pond, options.resolution);
     result.days = options.days ? *options.days : defaultDays(result.model);
     const std::size_t count = pond.ramps.size() + 1;
-    const int threads =
-        options.threads > 0 ? options.threads : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const int threads = options.threads > 0
+                            ? options.threads
+                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
     const auto rampOf = [&](std::size_t i) { return i == 0 ? nullptr : &result.model.pond.ramps[i - 1]; };
     std::mutex reporting;
     // The runs first, then what the worst night of each would be without each of the causes.

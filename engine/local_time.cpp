@@ -68,6 +68,11 @@ std::optional<LocalTime> parseLocalTime(std::string_view text) {
            std::chrono::seconds(*second);
 }
 
+int dayOfYear(Date date) {
+    const auto newYear = std::chrono::sys_days(date.year() / std::chrono::January / 1);
+    return static_cast<int>((std::chrono::sys_days(date) - newYear).count()) + 1;
+}
+
 std::string formatDate(Date date) {
     return padded(static_cast<int>(date.year()), 4) + '-' +
            padded(static_cast<int>(static_cast<unsigned>(date.month())), 2) + '-' +

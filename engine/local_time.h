@@ -18,6 +18,9 @@ namespace engine {
 /// "HH:MM" from 00:00 to 23:59; nothing on any fault.
 [[nodiscard]] std::optional<ClockTime> parseClock(std::string_view text);
 
+/// 1 on the first of January.
+[[nodiscard]] int dayOfYear(Date date);
+
 [[nodiscard]] std::string formatDate(Date date);  ///< "2026-06-14"
 [[nodiscard]] std::string formatLocalTime(
     LocalTime at);                                      ///< "2026-06-13 17:30", seconds only if there are any

@@ -175,4 +175,7 @@ struct CompareOptions {
 /// Days that `compare` runs by default.
 [[nodiscard]] int defaultDays(const PondModel& model);
 
+/// The same without running anything: capped ramps, whose length only a run can tell, do not count.
+[[nodiscard]] int ruleDays(const Pond& pond);
+
 }  // namespace engine

@@ -11,17 +11,32 @@ namespace engine {
 int ruleMinutes(const Ramp& ramp, int step) {
     double minutes = kMinutesPerDay;
     switch (ramp.kind) {
-        case RampKind::Continuous: break;
+        case RampKind::Continuous:
+            break;
         case RampKind::Doubling:
             minutes = *ramp.first_min * std::pow(ramp.factor ? ramp.factor->value : 2.0, step - 1);
             break;
-        case RampKind::Linear: minutes = *ramp.first_min + *ramp.add_minPerDay * (step - 1); break;
-        case RampKind::Table:
-            minutes = ramp.minutes[std::min<std::size_t>(static_cast<std::size_t>(step), ramp.minutes.size()) - 1];
+        case RampKind::Linear:
+            minutes = *ramp.first_min + *ramp.add_minPerDay * (step - 1);
             break;
-        case RampKind::Capped: ensure(false, "a capped ramp has no rule of minutes");
+        case RampKind::Table:
+            minutes =
+                ramp.minutes[std::min<std::size_t>(static_cast<std::size_t>(step), ramp.minutes.size()) - 1];
+            break;
+        case RampKind::Capped:
+            ensure(false, "a capped ramp has no rule of minutes");
     }
     return static_cast<int>(std::lround(std::clamp(minutes, 0.0, static_cast<double>(kMinutesPerDay))));
+}
+
+int ruleLength(const Ramp& ramp) {
+    for (int day = 1; day <= kLongestRamp; ++day) {
+        if (ruleMinutes(ramp, day) >= kMinutesPerDay) {
+            return day;
+        }
+    }
+    return ramp.kind == RampKind::Table ? std::min(static_cast<int>(ramp.minutes.size()), kLongestRamp)
+                                        : kLongestRamp;
 }
 
 double onDay(const ByDay& list, int day) {
@@ -29,7 +44,9 @@ double onDay(const ByDay& list, int day) {
 }
 
 double dayStart(const Ramp& ramp, int day) {
-    const int minutes = ramp.startTime ? ramp.startTime->minutes : ramp.window ? ramp.window->from.minutes : 600;
+    const int minutes = ramp.startTime ? ramp.startTime->minutes
+                        : ramp.window  ? ramp.window->from.minutes
+                                       : 600;
     return (day - 1) * kDay + minutes * kMinute;
 }
 

@@ -26,6 +26,13 @@ inline constexpr int kMinutesPerDay = 1440;
 /// @pre the ramp is not capped.
 [[nodiscard]] int ruleMinutes(const Ramp& ramp, int step);
 
+inline constexpr int kLongestRamp = 60;  ///< [d]
+
+/// Days that a ramp takes by its own rule to come to a whole day of air; a table's length or 60 if it does
+/// not.
+/// @pre the ramp is not capped.
+[[nodiscard]] int ruleLength(const Ramp& ramp);
+
 /// What a list by day holds on a day (1 is the first); the last value is kept.
 [[nodiscard]] double onDay(const ByDay& list, int day);
 

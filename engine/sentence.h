@@ -76,6 +76,17 @@ enum class SentenceKey {
     RampEndedEarly,
     RampsApart,
     FilesWritten,
+    // One night, or the nights of one ramp
+    NightBelowLethal,
+    NightBelowStress,
+    NightAbove,
+    NightOfNothing,
+    NightWithSelected,
+    NightNothing,
+    NightNothingBelow,
+    NightElsewhere,
+    NightsOfRamp,
+    NightsOfNothing,
     // Assumptions
     Balance,
     BalanceWithDawn,
@@ -114,7 +125,7 @@ enum class SentenceKey {
 };
 
 /// Where a sentence stands.
-enum class SentencePart { File, Pond, DoNothing, Ramp, Assumption, Caution, Files };
+enum class SentencePart { File, Pond, DoNothing, Ramp, Assumption, Caution, Files, Night, NightDetail };
 
 /// What a number is, which decides how it is shown; always in house units.
 enum class Measure {
@@ -155,6 +166,16 @@ struct Sentence {
 /// All that a comparison says, in the order in which it is said: the pond without the new aerator first,
 /// the pond, each ramp in the order of the file, what was assumed, and the cautions.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Comparison& comparison);
+
+/// What one night is about: the lowest ramp, the selected one and do-nothing (part Night), and why that
+/// ramp's worst night is as low as it is (part NightDetail; nothing as long as the causes are not known).
+/// @param night     1 to comparison.days.
+/// @param selected  Index into comparison.runs; 0 is do-nothing.
+[[nodiscard]] std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night,
+                                                     std::size_t selected);
+
+/// What all nights of one ramp come to, in the same parts.
+[[nodiscard]] std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_t selected);
 
 /// Where the tables went. @param folder  As it is shown.
 [[nodiscard]] Sentence filesWritten(const std::string& folder);

@@ -52,10 +52,11 @@ double sinElevation(double latitude_deg, double longitude_deg, double utcOffset_
     return std::sin(latitude) * std::sin(delta) + std::cos(latitude) * std::cos(delta) * std::cos(hourAngle);
 }
 
-SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear) {
+SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear,
+                  double height_deg) {
     const double latitude = radians(latitude_deg);
     const SpencerSun sun = spencerSun(dayOfYear);
-    const double cosine = (std::sin(radians(-0.833)) - std::sin(latitude) * std::sin(sun.declination)) /
+    const double cosine = (std::sin(radians(height_deg)) - std::sin(latitude) * std::sin(sun.declination)) /
                           (std::cos(latitude) * std::cos(sun.declination));
     if (!(cosine >= -1.0 && cosine <= 1.0)) {
         return {};

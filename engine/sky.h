@@ -41,12 +41,16 @@ struct SunTimes {
     std::optional<double> set_h;
 };
 
-/// When the sun's centre passes -0.833 deg (refraction and half the disc), with the declination of the
-/// whole day. Hours may lie outside 0..24 where the clock's offset does not fit the longitude.
+/// Height of the sun's centre at sunrise and sunset [deg]: refraction and half the disc.
+inline constexpr double kSunriseHeight_deg = -0.833;
+
+/// When the sun's centre passes a height, with the declination of the whole day; by default sunrise and
+/// sunset. Hours may lie outside 0..24 where the clock's offset does not fit the longitude.
 /// Spencer's declination, not eq 24, with which sunset is more than 5 min off in October at 45 deg.
 /// Accuracy: within 5 min of the almanac's algorithm between 60 S and 60 N.
 /// Source: Spencer (1971), Search 2(5):172. Tested: tests/published/sky_test.cpp
-[[nodiscard]] SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear);
+[[nodiscard]] SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear,
+                                double height_deg = kSunriseHeight_deg);
 
 /// Half the day as an angle of the earth's turn [rad], eq 25: 0 in polar night, pi in polar day.
 [[nodiscard]] double sunsetHourAngle(double latitude_deg, int dayOfYear);

@@ -1,6 +1,7 @@
 #include "engine/weather.h"
 
 #include "engine/error.h"
+#include "engine/local_time.h"
 #include "engine/exchange.h"
 #include "engine/light.h"
 #include "engine/priors.h"
@@ -107,9 +108,7 @@ WeatherSeries::WeatherSeries(const Pond& pond, const WeatherPlan& plan, int firs
             }
         }
         Day day;
-        const Date date = dateOfDay(pond, held ? *plan.usualAfterDay : number);
-        day.dayOfYear = static_cast<int>(
-            (localDays(date) - localDays(Date(date.year() / std::chrono::January / 1))).count() + 1);
+        day.dayOfYear = dayOfYear(dateOfDay(pond, held ? *plan.usualAfterDay : number));
         day.airMin = values.airMin;
         day.airMax = values.airMax;
         day.vapourPressure = values.vapourPressure;

@@ -158,6 +158,25 @@ constexpr std::array kTemplates{
         "\"{worst}\"."},
     Template{FilesWritten, "The tables are in {folder}."},
 
+    Template{NightBelowLethal,
+             "Night {night}: \"{ramp}\" falls to {low} mg/L at {clock}, below the lethal line."},
+    Template{NightBelowStress,
+             "Night {night}: \"{ramp}\" falls to {low} mg/L at {clock}, below the stress line."},
+    Template{NightAbove,
+             "Night {night}: no ramp goes below the stress line; the lowest is \"{ramp}\" with {low} mg/L at "
+             "{clock}."},
+    Template{NightOfNothing, "Night {night}: the low is {low} mg/L at {clock}, without a new aerator."},
+    Template{NightWithSelected, "With \"{ramp}\" the low is {low} mg/L."},
+    Template{NightNothing, "Without the new aerator it is {low} mg/L."},
+    Template{NightNothingBelow,
+             "Without the new aerator the pond goes below its stress line too, to {low} mg/L."},
+    Template{NightElsewhere, "The worst night of \"{ramp}\" is night {night}, {low} mg/L at {clock}."},
+    Template{
+        NightsOfRamp,
+        "\"{ramp}\": the worst is night {night}, {low} mg/L at {clock}. Without the new aerator that night's "
+        "low is {nothing} mg/L."},
+    Template{NightsOfNothing, "Without the new aerator the worst is night {night}, {low} mg/L at {clock}."},
+
     Template{Balance,
              "Balance: photosynthesis is scaled by {photosynthesis} and respiration by {respiration}, so "
              "that under the usual day the fish water holds as much oxygen 24 h after the profile as at the "
@@ -305,6 +324,8 @@ std::string_view englishHeading(SentencePart part) {
     switch (part) {
         case SentencePart::File:
         case SentencePart::Files:
+        case SentencePart::Night:
+        case SentencePart::NightDetail:
             return "";
         case SentencePart::DoNothing:
             return "Without the new aerator (do-nothing)";
