@@ -37,15 +37,15 @@ std::optional<QString> write(const QString& path, const QByteArray& text) {
 
 }  // namespace
 
-std::optional<QString> saveDurably(const std::filesystem::path& path, std::string_view text) {
+std::optional<QString> saveDurably(const std::filesystem::path& path, std::string_view text, OldFile old) {
     const QString named = shown(path.string());
-    const QFileInfo there(named);
-    const QString name = there.isSymLink() ? there.symLinkTarget() : named;
+    const QFileInfo link(named);
+    const QString name = link.isSymLink() ? link.symLinkTarget() : named;
     const QByteArray bytes(text.data(), static_cast<qsizetype>(text.size()));
-    if (QFile old(name); old.open(QIODevice::ReadOnly)) {
-        const QByteArray before = old.readAll();
-        if (old.error() != QFileDevice::NoError) {
-            return cannot(name, old.errorString());
+    if (QFile there(name); old == OldFile::KeptAsBak && there.open(QIODevice::ReadOnly)) {
+        const QByteArray before = there.readAll();
+        if (there.error() != QFileDevice::NoError) {
+            return cannot(name, there.errorString());
         }
         if (before == bytes) {
             return std::nullopt;

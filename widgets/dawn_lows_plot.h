@@ -1,0 +1,45 @@
+#pragma once
+
+#include "widgets/chart_view.h"
+#include "widgets/outcome.h"
+#include "widgets/selection.h"
+
+#include <string>
+
+namespace widgets {
+
+/// Draws the low of every night under every ramp, the selected night framed.
+void drawDawnLows(QCustomPlot& plot, const OutcomePtr& outcome, const Selection& selection, bool criteria,
+                  const PlotStyle& style);
+
+/// The picture as text: each ramp's lows from night to night.
+[[nodiscard]] QString dawnLowsInWords(const Outcome& outcome);
+
+/// Ramp, night, date, low, time and do-nothing's low, as CSV.
+[[nodiscard]] std::string dawnLowsCsv(const Outcome& outcome);
+
+/// The lows of all nights on the screen. A click or an arrow key chooses the night.
+class DawnLowsPlot final : public ChartView {
+    Q_OBJECT
+public:
+    explicit DawnLowsPlot(Selection& selection, QWidget* parent = nullptr);
+
+    void setOutcome(const OutcomePtr& outcome);
+    void setCriteria(bool isShown);
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void draw(QCustomPlot& plot, const PlotStyle& style) override;
+    [[nodiscard]] QString readOut(const QPointF& place) const override;
+    void clicked(const QPointF& place) override;
+
+private:
+    void update();
+    [[nodiscard]] int nightAt(const QPointF& place) const;
+
+    Selection& m_selection;
+    OutcomePtr m_outcome;
+    bool m_criteria = true;
+};
+
+}  // namespace widgets

@@ -1,0 +1,331 @@
+#include "widgets/night_plot.h"
+
+#include "engine/units.h"
+#include "widgets/chart_parts.h"
+#include "widgets/label_layout.h"
+#include "widgets/wording.h"
+
+#include <QCoreApplication>
+#include <QKeyEvent>
+#include <QLocale>
+#include <qcustomplot.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+constexpr double kWidestName = 200.0;  // [px]; longer names are cut with dots
+constexpr double kToNames = 20.0;      // [px] from the end of a line to its name
+constexpr int kLeft = 34, kTop = 44, kBottom = 26;
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("NightPlot", text);
+}
+
+/// Paints what stands over the curves: names at their ends, lows, readings, sunset and sunrise.
+class Labels {
+public:
+    Labels(QCPPainter& painter, const QCPAxisRect& rect, const NightScene& scene, const PlotStyle& style)
+        : m_painter(painter),
+          m_rect(rect),
+          m_area(rect.rect()),
+          m_scene(scene),
+          m_style(style),
+          m_text(style.font) {}
+
+    void paint() {
+        caption();
+        for (const NightReading& reading : m_scene.readings) {
+            mark(reading);
+        }
+        names();
+        for (const NightLine& line : m_scene.lines) {
+            if (!line.isGhost || line.isLowSaid) {
+                lowMark(line);
+            }
+        }
+        for (auto line = m_scene.lines.rbegin(); line != m_scene.lines.rend(); ++line) {
+            if (line->isLowSaid) {
+                sayLow(*line);
+            }
+        }
+    }
+
+private:
+    [[nodiscard]] QPointF at(double hour, double oxygen) const {
+        return {m_rect.axis(QCPAxis::atBottom)->coordToPixel(hour),
+                m_rect.axis(QCPAxis::atLeft)->coordToPixel(oxygen)};
+    }
+
+    void caption() {
+        const double height = m_text.height();
+        m_painter.setPen(m_style.quietInk);
+        m_painter.drawText(QPointF(2, m_text.ascent() + 2), tr("oxygen in the fish water, mg/L"));
+        const auto clock = [](double hour) { return clockText((hour + 12.0) * engine::kHour); };
+        const auto over = [&](const std::optional<double>& hour, const QString& text) {
+            if (hour && *hour > 0.0 && *hour < 24.0) {
+                const double width = m_text.horizontalAdvance(text);
+                const double x =
+                    std::clamp(at(*hour, 0).x() - width / 2, m_area.left(), m_area.right() - width);
+                m_painter.drawText(QPointF(x, m_area.top() - height * 0.35), text);
+            }
+        };
+        if (m_scene.sunset) {
+            over(m_scene.sunset, tr("sunset %1").arg(clock(*m_scene.sunset)));
+        }
+        if (m_scene.sunrise) {
+            over(m_scene.sunrise, tr("sunrise %1").arg(clock(*m_scene.sunrise)));
+        }
+    }
+
+    void names() {
+        std::vector<const NightLine*> named;
+        std::vector<double> wanted;
+        for (const NightLine& line : m_scene.lines) {
+            if (line.isLabelled && !line.oxygen.empty()) {
+                named.push_back(&line);
+                wanted.push_back(at(24.0, line.oxygen.back()).y());
+            }
+        }
+        const double half = m_text.height() / 2;
+        const auto places = spreadApart(wanted, m_text.height(), m_area.top() + half, m_area.bottom() - half);
+        for (std::size_t i = 0; i < named.size(); ++i) {
+            const double x = m_area.right() + kToNames;
+            m_painter.setPen(QPen(m_style.textColour(named[i]->look), 1));
+            m_painter.drawLine(QPointF(m_area.right() + 2, wanted[i]), QPointF(x - 10, places[i]));
+            m_painter.drawLine(QPointF(x - 10, places[i]), QPointF(x - 4, places[i]));
+            QFont font = m_style.font;
+            font.setBold(named[i]->isHeavy);
+            const QFontMetricsF metrics(font);
+            m_painter.setFont(font);
+            m_painter.drawText(QPointF(x, places[i] + metrics.ascent() - metrics.height() / 2),
+                               metrics.elidedText(named[i]->name, Qt::ElideRight, kWidestName));
+        }
+        m_painter.setFont(m_style.font);
+    }
+
+    void lowMark(const NightLine& line) {
+        const double radius = line.isLowSaid ? 4.5 : 2.5;
+        m_painter.setPen(QPen(m_style.lineColour(line.look), line.isLowSaid ? 2.2 : 1.4));
+        m_painter.setBrush(m_style.paper);
+        m_painter.drawEllipse(at(line.lowHour, line.low), radius, radius);
+        m_painter.setBrush(Qt::NoBrush);
+    }
+
+    void mark(const NightReading& reading) {
+        const QPointF place = at(reading.hour, reading.oxygen);
+        const double up = at(0, reading.oxygen + reading.error).y();
+        const double down = at(0, std::max(0.0, reading.oxygen - reading.error)).y();
+        const QColor ink = reading.isDeep ? m_style.quietInk : m_style.ink;
+        m_painter.setPen(QPen(ink, 1.3));
+        m_painter.drawLine(QPointF(place.x(), up), QPointF(place.x(), down));
+        m_painter.drawLine(QPointF(place.x() - 3, up), QPointF(place.x() + 3, up));
+        m_painter.drawLine(QPointF(place.x() - 3, down), QPointF(place.x() + 3, down));
+        m_painter.setBrush(m_style.paper);
+        if (reading.isDeep) {
+            m_painter.drawRect(QRectF(place.x() - 3.5, place.y() - 3.5, 7, 7));
+        } else {
+            m_painter.drawEllipse(place, 4, 4);
+        }
+        m_painter.setBrush(Qt::NoBrush);
+        const QString depth = tr("%1 m").arg(QLocale().toString(reading.depth, 'g', 3));
+        const QRectF box(place.x() + 6, place.y() - m_text.height() / 2, m_text.horizontalAdvance(depth),
+                         m_text.height());
+        m_painter.setPen(ink);
+        m_painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, depth);
+        m_taken.push_back(box.adjusted(-12, 0, 0, 0));
+    }
+
+    /// How much a box would hide: other boxes weigh most, then curves under it.
+    [[nodiscard]] double cost(const QRectF& box, double distance) const {
+        double sum = distance / 40.0;
+        const QRectF inside = m_area.adjusted(2, 2, -2, -2);
+        sum += inside.contains(box) ? 0.0 : 50.0;
+        for (const QRectF& taken : m_taken) {
+            const QRectF both = taken.intersected(box);
+            sum += both.isEmpty() ? 0.0 : 20.0 + both.width() * both.height() / 20.0;
+        }
+        for (const NightLine& line : m_scene.lines) {
+            const double weight = line.isGhost ? 0.1 : 1.0;
+            for (std::size_t i = 0; i + 1 < line.hour.size(); ++i) {
+                const QPointF a = at(line.hour[i], line.oxygen[i]),
+                              b = at(line.hour[i + 1], line.oxygen[i + 1]);
+                for (int part = 0; part < 6; ++part) {
+                    sum += box.contains(a + (b - a) * (part / 6.0)) ? weight : 0.0;
+                }
+            }
+            sum += box.contains(at(line.lowHour, line.low)) ? 2.0 : 0.0;
+        }
+        return sum;
+    }
+
+    void sayLow(const NightLine& line) {
+        QFont font = m_style.font;
+        font.setBold(true);
+        font.setPointSizeF(font.pointSizeF() * 1.12);
+        const QFontMetricsF metrics(font);
+        const QString text = tr("%1, %2 mg/L").arg(clockText(line.lowTime), oxygenText(line.low));
+        const QSizeF size(metrics.horizontalAdvance(text) + 10, metrics.height() + 2);
+        const QPointF mark = at(line.lowHour, line.low);
+        QRectF best;
+        double least = 1e9;
+        for (const double dy : {12.0, -12.0, 26.0, -26.0, 44.0, -44.0, 66.0, -66.0}) {
+            for (const double share : {0.5, 0.0, 1.0, 0.25, 0.75}) {
+                const double y = dy > 0 ? mark.y() + dy : mark.y() + dy - size.height();
+                const QRectF box(QPointF(mark.x() - share * size.width(), y), size);
+                const double price = cost(box, std::hypot(dy, (share - 0.5) * size.width()));
+                if (price < least) {
+                    least = price;
+                    best = box;
+                }
+            }
+        }
+        m_taken.push_back(best);
+        m_painter.setPen(Qt::NoPen);
+        m_painter.setBrush(m_style.paper);
+        m_painter.drawRoundedRect(best, 3, 3);
+        m_painter.setBrush(Qt::NoBrush);
+        m_painter.setFont(font);
+        m_painter.setPen(m_style.textColour(line.look));
+        m_painter.drawText(best, Qt::AlignCenter, text);
+        m_painter.setFont(m_style.font);
+    }
+
+    QCPPainter& m_painter;
+    const QCPAxisRect& m_rect;
+    QRectF m_area;
+    const NightScene& m_scene;
+    const PlotStyle& m_style;
+    QFontMetricsF m_text;
+    std::vector<QRectF> m_taken;
+};
+
+double nameWidth(const NightScene& scene, const PlotStyle& style) {
+    QFont bold = style.font;
+    bold.setBold(true);
+    const QFontMetricsF metrics(bold);
+    double width = 0.0;
+    for (const NightLine& line : scene.lines) {
+        if (line.isLabelled) {
+            width = std::max(width, metrics.horizontalAdvance(line.name));
+        }
+    }
+    return std::min(width, kWidestName) + kToNames + 6;
+}
+
+QPen penOf(const NightLine& line, const PlotStyle& style) {
+    QPen pen = style.linePen(line.look, line.isHeavy);
+    if (line.isGhost) {
+        pen.setColor(mixed(pen.color(), style.paper, 0.55));
+        pen.setWidthF(1.0);
+        pen.setStyle(Qt::SolidLine);
+    }
+    return pen;
+}
+
+}  // namespace
+
+void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& style) {
+    prepare(plot, style);
+    auto* rect = new QCPAxisRect(&plot, false);  // owned by the layout
+    plot.plotLayout()->addElement(0, 0, rect);
+    const QFontMetricsF metrics(style.font);
+    rect->setAutoMargins(QCP::msNone);
+    rect->setMargins(QMargins(kLeft, std::max(kTop, static_cast<int>(2.5 * metrics.height())),
+                              static_cast<int>(std::ceil(nameWidth(scene, style))), kBottom));
+    dress(*rect, style, 0.0, 24.0, scene.top,
+          {{0, tr("noon")},
+           {3, QStringLiteral("15")},
+           {6, QStringLiteral("18")},
+           {9, QStringLiteral("21")},
+           {12, tr("midnight")},
+           {15, QStringLiteral("03")},
+           {18, QStringLiteral("06")},
+           {21, QStringLiteral("09")},
+           {24, tr("noon")}});
+    const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
+    steps->setTickStep(2.0);
+    rect->axis(QCPAxis::atLeft)->setTicker(steps);
+
+    Ground ground;
+    ground.shades = shadesOf(scene, [](double hour) { return hour; });
+    ground.stress = scene.stress;
+    ground.lethal = scene.lethal;
+    ground.levels = scene.criteria;
+    ground.rules = oxygenSteps(scene.top, 2.0);
+    ground.uprights = {12.0};
+    addGround(*rect, style, std::move(ground));
+    for (const NightLine& line : scene.lines) {
+        addCurve(*rect, line.hour, line.oxygen, penOf(line, style));
+    }
+    addPainted(*rect, style, [scene, style](QCPPainter& painter, const QCPAxisRect& of) {
+        Labels(painter, of, scene, style).paint();
+    });
+}
+
+NightPlot::NightPlot(Selection& selection, QWidget* parent)
+    : ChartView(tr("The night"), parent), m_selection(selection) {
+    connect(&m_selection, &Selection::changed, this, &NightPlot::update);
+}
+
+void NightPlot::setOutcome(const OutcomePtr& outcome) {
+    m_outcome = outcome;
+    update();
+}
+
+void NightPlot::setCriteria(bool isShown) {
+    m_options.criteria = isShown;
+    update();
+}
+
+void NightPlot::setGhost(bool isShown) {
+    m_options.ghost = isShown;
+    update();
+}
+
+void NightPlot::update() {
+    if (m_outcome == nullptr) {
+        return;
+    }
+    m_scene = nightScene(*m_outcome, m_selection, m_options);
+    redraw(inWords(m_scene));
+    emit sceneChanged();
+}
+
+void NightPlot::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) {
+        m_selection.setNight(m_selection.night() + (event->key() == Qt::Key_Right ? 1 : -1));
+        return;
+    }
+    ChartView::keyPressEvent(event);
+}
+
+void NightPlot::draw(QCustomPlot& plot, const PlotStyle& style) {
+    drawNight(plot, m_scene, style);
+}
+
+QString NightPlot::readOut(const QPointF& place) const {
+    if (plot().axisRectCount() == 0 || !plot().axisRect()->rect().contains(place.toPoint())) {
+        return {};
+    }
+    const double hour = plot().axisRect()->axis(QCPAxis::atBottom)->pixelToCoord(place.x());
+    for (const NightReading& reading : m_scene.readings) {
+        const double x = plot().axisRect()->axis(QCPAxis::atBottom)->coordToPixel(reading.hour);
+        const double y = plot().axisRect()->axis(QCPAxis::atLeft)->coordToPixel(reading.oxygen);
+        if (std::hypot(place.x() - x, place.y() - y) < 8.0) {
+            return reading.text;
+        }
+    }
+    QStringList rows{clockText((hour + 12.0) * engine::kHour)};
+    for (auto line = m_scene.lines.rbegin(); line != m_scene.lines.rend(); ++line) {
+        if (!line->isGhost && !line->hour.empty()) {
+            const double oxygen = engine::interpolate(line->hour, line->oxygen, hour);
+            rows << tr("%1 mg/L  %2").arg(oxygenText(oxygen), line->name);
+        }
+    }
+    return rows.join(QLatin1Char('\n'));
+}
+
+}  // namespace widgets

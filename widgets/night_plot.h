@@ -1,0 +1,41 @@
+#pragma once
+
+#include "widgets/chart_view.h"
+#include "widgets/night_scene.h"
+
+namespace widgets {
+
+/// Draws a night into a plot of any size.
+void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& style);
+
+/// The night on the screen. Left and right arrows go from night to night.
+class NightPlot final : public ChartView {
+    Q_OBJECT
+public:
+    explicit NightPlot(Selection& selection, QWidget* parent = nullptr);
+
+    void setOutcome(const OutcomePtr& outcome);
+    void setCriteria(bool isShown);
+    /// While nights are played, the night before stays as a ghost.
+    void setGhost(bool isShown);
+    [[nodiscard]] const NightScene& scene() const { return m_scene; }
+    [[nodiscard]] const SceneOptions& options() const { return m_options; }
+
+signals:
+    void sceneChanged();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void draw(QCustomPlot& plot, const PlotStyle& style) override;
+    [[nodiscard]] QString readOut(const QPointF& place) const override;
+
+private:
+    void update();
+
+    Selection& m_selection;
+    OutcomePtr m_outcome;
+    SceneOptions m_options;
+    NightScene m_scene;
+};
+
+}  // namespace widgets

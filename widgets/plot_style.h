@@ -1,0 +1,44 @@
+#pragma once
+
+#include <QColor>
+#include <QFont>
+#include <QPen>
+#include <QString>
+#include <QVector>
+
+class QPalette;
+
+namespace widgets {
+
+/// Colours and pens of every chart. Opaque throughout: what lies over something else is mixed beforehand, so
+/// that screen, paper and SVG show the same.
+///
+/// Lines follow Okabe and Ito (2008), Color Universal Design, in the order of look.md: blue, vermilion,
+/// bluish green, orange, sky blue, reddish purple (hex values from memory); then the same with other dashes.
+/// Ink with long dashes is do-nothing's alone.
+struct PlotStyle {
+    bool isDark = false;
+    QColor paper, ink, quietInk, hairline;
+    QColor night[3];  ///< Mixed into the paper, from early twilight to full night
+    QColor stress, lethal, hatch, stressInk, lethalInk;
+    QFont font;  ///< Of labels; the sentence and the small print derive from it
+
+    [[nodiscard]] static PlotStyle light(const QFont& font);
+    [[nodiscard]] static PlotStyle dark(const QFont& font);
+    /// Light or dark after the window's own colours.
+    [[nodiscard]] static PlotStyle of(const QPalette& palette, const QFont& font);
+
+    /// @param index  Place in the comparison; 0 is do-nothing.
+    [[nodiscard]] QColor lineColour(std::size_t index) const;
+    [[nodiscard]] QPen linePen(std::size_t index, bool isHeavy) const;
+    /// The line's colour, moved towards ink until text of it can be read on the paper (WCAG 2.1, 4.5 to 1).
+    [[nodiscard]] QColor textColour(std::size_t index) const;
+};
+
+/// `over` laid on `under` with that share of `over`.
+[[nodiscard]] QColor mixed(const QColor& under, const QColor& over, double share);
+
+/// Contrast of two colours, 1 to 21 (WCAG 2.1).
+[[nodiscard]] double contrast(const QColor& a, const QColor& b);
+
+}  // namespace widgets

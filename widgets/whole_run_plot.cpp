@@ -1,0 +1,360 @@
+#include "widgets/whole_run_plot.h"
+
+#include "engine/results_io.h"
+#include "engine/text.h"
+#include "engine/units.h"
+#include "engine/weather.h"
+#include "widgets/chart_parts.h"
+#include "widgets/wording.h"
+
+#include <QCoreApplication>
+#include <QKeyEvent>
+#include <QLocale>
+#include <qcustomplot.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace widgets {
+namespace {
+
+constexpr int kLeft = 76, kRight = 12;  // [px]; the strip's names stand at the left
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("WholeRunPlot", text);
+}
+
+/// The air of one calendar day.
+struct DayOfAir {
+    double lowest = 1e9, highest = -1e9;  // [degC]
+    double wind = 0.0, cloud = 0.0;       // means
+    int hours = 0;
+};
+
+std::map<int, DayOfAir> daysOfAir(const Outcome& outcome) {
+    std::map<int, DayOfAir> days;
+    for (const engine::AirHour& hour : outcome.backdrop.hours) {
+        DayOfAir& day = days[static_cast<int>(std::floor(hour.time / engine::kDay)) + 1];
+        day.lowest = std::min(day.lowest, hour.air);
+        day.highest = std::max(day.highest, hour.air);
+        day.wind += hour.wind;
+        day.cloud += hour.cloud;
+        ++day.hours;
+    }
+    for (auto& [number, day] : days) {
+        day.wind /= day.hours;
+        day.cloud /= day.hours;
+    }
+    return days;
+}
+
+double firstDayOf(const Outcome& outcome) {
+    return outcome.comparison.model.startTime / engine::kDay;
+}
+
+std::vector<Shade> allNights(const Outcome& outcome) {
+    std::vector<Shade> shades;
+    for (const engine::NightSky& sky : outcome.backdrop.nights) {
+        if (sky.sunset && sky.sunrise) {
+            shades.push_back({*sky.sunset / engine::kDay, *sky.sunrise / engine::kDay, 1});
+        }
+    }
+    return shades;
+}
+
+/// Day numbers in the middle of their days, as many as fit.
+std::vector<std::pair<double, QString>> dayLabels(int days, double width, const QFontMetricsF& metrics) {
+    const double one = metrics.horizontalAdvance(tr("day %1").arg(88)) + 10;
+    const int step = std::max(1, static_cast<int>(std::ceil(one * days / std::max(width, 1.0))));
+    std::vector<std::pair<double, QString>> labels;
+    for (int day = 1; day <= days; day += step) {
+        labels.emplace_back(day - 0.5, tr("day %1").arg(day));
+    }
+    return labels;
+}
+
+/// When the air runs: one row a ramp.
+void paintRuns(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcome, std::size_t selected,
+               const PlotStyle& style) {
+    const auto& runs = outcome.comparison.runs;
+    if (runs.size() < 2) {
+        return;
+    }
+    const QCPAxis* across = of.axis(QCPAxis::atBottom);
+    const QRectF area = of.rect();
+    const double height = area.height() / static_cast<double>(runs.size() - 1);
+    for (std::size_t i = 1; i < runs.size(); ++i) {
+        const double top = area.top() + height * static_cast<double>(i - 1);
+        const double thick = std::min(height - 2.0, i == selected ? 8.0 : 5.0);
+        for (const engine::RunBlock& block : runs[i].schedule) {
+            const double from = std::max(area.left(), across->coordToPixel(block.start / engine::kDay));
+            const double to = std::min(area.right(), across->coordToPixel(block.end / engine::kDay));
+            if (from < to) {
+                painter.fillRect(QRectF(from, top + (height - thick) / 2, std::max(to - from, 1.0), thick),
+                                 style.lineColour(i));
+            }
+        }
+    }
+    painter.setPen(style.quietInk);
+    painter.drawText(QRectF(2, area.top(), area.left() - 8, area.height()), Qt::AlignLeft | Qt::AlignVCenter,
+                     tr("air on"));
+}
+
+/// Three rows of the weather: air, cloud, wind; a number a day where it fits.
+void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcome,
+                  const PlotStyle& style) {
+    const QCPAxis* across = of.axis(QCPAxis::atBottom);
+    const QRectF area = of.rect();
+    const double row = area.height() / 3.0;
+    QFont font = style.font;
+    font.setPointSizeF(font.pointSizeF() * 0.85);
+    painter.setFont(font);
+    const QFontMetricsF metrics(font);
+    const auto cell = [&](const QRectF& box, const QString& text, const QColor& ink) {
+        if (metrics.horizontalAdvance(text) + 2 <= box.width()) {
+            painter.setPen(ink);
+            painter.drawText(box, Qt::AlignCenter, text);
+        }
+    };
+    for (const auto& [number, day] : daysOfAir(outcome)) {
+        const double from = std::max(area.left(), across->coordToPixel(number - 1.0));
+        const double to = std::min(area.right(), across->coordToPixel(number));
+        if (to - from < 1.0) {
+            continue;
+        }
+        const QRectF air(from, area.top(), to - from, row), cloud(from, area.top() + row, to - from, row),
+            wind(from, area.top() + 2 * row, to - from, row);
+        const QColor ink = number > outcome.backdrop.lastWeatherDay ? style.quietInk : style.ink;
+        const QString high = QString::number(std::lround(day.highest)),
+                      low = QString::number(std::lround(day.lowest));
+        const QString both = low + QStringLiteral("\u2013") + high;
+        cell(air, metrics.horizontalAdvance(both) + 2 <= air.width() ? both : high, ink);
+        const QColor grey = mixed(style.paper, style.quietInk, 0.55 * day.cloud);
+        painter.fillRect(cloud.adjusted(0.5, 1, -0.5, -1), grey);
+        cell(cloud, QString::number(std::lround(100.0 * day.cloud)),
+             contrast(ink, grey) > 3.0 ? ink : style.paper);
+        cell(wind, QLocale().toString(day.wind, 'f', 1), ink);
+    }
+    painter.setPen(style.quietInk);
+    const QStringList names{tr("air, \u00b0C"), tr("cloud, %"), tr("wind, m/s")};
+    for (int i = 0; i < 3; ++i) {
+        painter.drawText(QRectF(2, area.top() + i * row, area.left() - 4, row),
+                         Qt::AlignLeft | Qt::AlignVCenter, names[i]);
+    }
+    painter.setFont(style.font);
+}
+
+QCPAxisRect* addRect(QCustomPlot& plot, int row, const QMargins& margins) {
+    auto* rect = new QCPAxisRect(&plot, false);  // owned by the layout
+    plot.plotLayout()->addElement(row, 0, rect);
+    rect->setAutoMargins(QCP::msNone);
+    rect->setMargins(margins);
+    return rect;
+}
+
+void hideAxes(QCPAxisRect& rect) {
+    for (QCPAxis* axis : rect.axes()) {
+        axis->setTickLabels(false);
+    }
+}
+
+double highestOf(const Outcome& outcome) {
+    double highest = outcome.comparison.model.parameters.lines.stress;
+    for (const engine::RampRun& run : outcome.comparison.runs) {
+        for (const engine::HourRow& hour : run.hours) {
+            highest = isDrawn(run) ? std::max(highest, hour.fishWater) : highest;
+        }
+    }
+    return highest;
+}
+
+void addCurves(QCPAxisRect& rect, const Outcome& outcome, std::size_t selected, const PlotStyle& style) {
+    const auto& runs = outcome.comparison.runs;
+    for (const bool isSelected : {false, true}) {
+        for (std::size_t i = 0; i < runs.size(); ++i) {
+            if (!isDrawn(runs[i]) || (i == selected) != isSelected) {
+                continue;
+            }
+            std::vector<double> day, oxygen;
+            for (const engine::HourRow& hour : runs[i].hours) {
+                day.push_back(hour.time / engine::kDay);
+                oxygen.push_back(hour.fishWater);
+            }
+            QPen pen = style.linePen(i, false);
+            pen.setWidthF(isSelected ? 2.0 : 1.0);
+            addCurve(rect, day, oxygen, pen);
+        }
+    }
+}
+
+}  // namespace
+
+void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& selection,
+                  const PlotStyle& style) {
+    const Outcome& outcome = *shared;
+    prepare(plot, style);
+    const QFontMetricsF metrics(style.font);
+    const int text = static_cast<int>(std::ceil(metrics.height()));
+    const int ramps = static_cast<int>(outcome.comparison.runs.size()) - 1;
+    const double first = firstDayOf(outcome), last = outcome.comparison.days + 0.5;
+    const double top = axisTop(highestOf(outcome));
+
+    QCPAxisRect* curves = addRect(plot, 0, QMargins(kLeft, text + 8, kRight, 4));
+    dress(*curves, style, first, last, top, {});
+    const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
+    steps->setTickStep(4.0);
+    curves->axis(QCPAxis::atLeft)->setTicker(steps);
+    Ground ground;
+    ground.shades = allNights(outcome);
+    ground.stress = outcome.comparison.model.parameters.lines.stress;
+    ground.lethal = outcome.comparison.model.parameters.lines.lethal;
+    ground.rules = oxygenSteps(top, 4.0);
+    ground.areBandsNamed = false;
+    addGround(*curves, style, std::move(ground));
+    addCurves(*curves, outcome, selection.ramp(), style);
+    addPainted(
+        *curves, style, [style, night = selection.night()](QCPPainter& painter, const QCPAxisRect& of) {
+            const QCPAxis* across = of.axis(QCPAxis::atBottom);
+            const QFontMetricsF font(style.font);
+            painter.setPen(QPen(style.ink, 1.5));
+            const double left = std::max(across->coordToPixel(night - 0.5), 1.0 * of.rect().left());
+            painter.drawRect(QRectF(left, of.rect().top() - 2.0, across->coordToPixel(night + 0.5) - left,
+                                    of.rect().height() + 4.0));
+            painter.setPen(style.quietInk);
+            painter.drawText(QPointF(2, font.ascent() + 1),
+                             tr("oxygen in the fish water over the whole run, mg/L"));
+        });
+
+    const int rowHeight = ramps > 6 ? 6 : 9;
+    QCPAxisRect* air = addRect(plot, 1, QMargins(kLeft, 2, kRight, 2));
+    dress(*air, style, first, last, 1.0, {});
+    hideAxes(*air);
+    air->setMinimumSize(10, std::max(text, ramps * rowHeight));
+    air->setMaximumSize(QWIDGETSIZE_MAX, std::max(text, ramps * rowHeight) + 4);
+    Ground quiet;
+    quiet.shades = allNights(outcome);
+    addGround(*air, style, quiet);
+    addPainted(*air, style,
+               [shared, style, selected = selection.ramp()](QCPPainter& painter, const QCPAxisRect& of) {
+                   paintRuns(painter, of, *shared, selected, style);
+               });
+
+    QCPAxisRect* weather = addRect(plot, 2, QMargins(kLeft, 2, kRight, text + 8));
+    dress(*weather, style, first, last, 1.0,
+          dayLabels(outcome.comparison.days, plot.viewport().width() - kLeft - kRight, metrics));
+    weather->axis(QCPAxis::atLeft)->setTickLabels(false);
+    weather->setMinimumSize(10, 3 * (text - 1));
+    weather->setMaximumSize(QWIDGETSIZE_MAX, 3 * (text - 1) + 2 + text + 8);
+    addPainted(*weather, style, [shared, style](QCPPainter& painter, const QCPAxisRect& of) {
+        paintWeather(painter, of, *shared, style);
+    });
+}
+
+QString wholeRunInWords(const Outcome& outcome) {
+    QStringList words{tr("The whole run: fish water, run times and weather.")};
+    const auto& runs = outcome.comparison.runs;
+    for (std::size_t i = 1; i < runs.size(); ++i) {
+        QStringList minutes;
+        for (const engine::DayRow& row : runs[i].days) {
+            minutes << QString::number(std::lround(row.runMinutes));
+        }
+        words << tr("%1 runs, in minutes a day: %2.")
+                     .arg(rampText(runs[i].name, i), minutes.join(QStringLiteral("; ")));
+    }
+    for (const auto& [number, day] : daysOfAir(outcome)) {
+        if (number >= 1 && number <= outcome.comparison.days) {
+            words << tr("Day %1: %2 to %3 \u00b0C, cloud %4 %, wind %5 m/s.")
+                         .arg(QString::number(number), QString::number(std::lround(day.lowest)),
+                              QString::number(std::lround(day.highest)),
+                              QString::number(std::lround(100.0 * day.cloud)),
+                              QLocale().toString(day.wind, 'f', 1));
+        }
+    }
+    return words.join(QLatin1Char(' '));
+}
+
+std::string wholeRunCsv(const Outcome& outcome) {
+    std::string csv =
+        "ramp,time_h,fish_water_mg_per_l,running,air_c,wind_m_per_s,cloud_percent,shortwave_w_per_m2\r\n";
+    const auto airAt = [&](double time) -> const engine::AirHour* {
+        const auto& hours = outcome.backdrop.hours;
+        const auto found =
+            std::upper_bound(hours.begin(), hours.end(), time + 1.0,
+                             [](double t, const engine::AirHour& hour) { return t < hour.time; });
+        return found == hours.begin() ? nullptr : &*(found - 1);
+    };
+    for (const engine::RampRun& run : outcome.comparison.runs) {
+        for (const engine::HourRow& hour : run.hours) {
+            csv += engine::csvField(run.name) + ',' + engine::shortest(hour.time / engine::kHour) + ',' +
+                   engine::shortest(hour.fishWater) + ',' + engine::shortest(hour.running);
+            if (const engine::AirHour* air = airAt(hour.time)) {
+                csv += ',' + engine::shortest(air->air) + ',' + engine::shortest(air->wind) + ',' +
+                       engine::shortest(100.0 * air->cloud) + ',' + engine::shortest(air->shortwave) + "\r\n";
+            } else {
+                csv += ",,,,\r\n";
+            }
+        }
+    }
+    return csv;
+}
+
+WholeRunPlot::WholeRunPlot(Selection& selection, QWidget* parent)
+    : ChartView(tr("The whole run"), parent), m_selection(selection) {
+    connect(&m_selection, &Selection::changed, this, &WholeRunPlot::update);
+}
+
+void WholeRunPlot::setOutcome(const OutcomePtr& outcome) {
+    m_outcome = outcome;
+    update();
+}
+
+void WholeRunPlot::update() {
+    if (m_outcome != nullptr) {
+        redraw(wholeRunInWords(*m_outcome));
+    }
+}
+
+void WholeRunPlot::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) {
+        m_selection.setNight(m_selection.night() + (event->key() == Qt::Key_Right ? 1 : -1));
+        return;
+    }
+    ChartView::keyPressEvent(event);
+}
+
+void WholeRunPlot::draw(QCustomPlot& plot, const PlotStyle& style) {
+    drawWholeRun(plot, m_outcome, m_selection, style);
+}
+
+double WholeRunPlot::dayAt(const QPointF& place) const {
+    return plot().axisRect()->axis(QCPAxis::atBottom)->pixelToCoord(place.x());
+}
+
+QString WholeRunPlot::readOut(const QPointF& place) const {
+    if (m_outcome == nullptr || plot().axisRectCount() == 0) {
+        return {};
+    }
+    const double day = dayAt(place);
+    if (day < firstDayOf(*m_outcome) || day > m_outcome->comparison.days + 0.5) {
+        return {};
+    }
+    QStringList rows{tr("day %1, %2").arg(std::floor(day) + 1).arg(clockText(day * engine::kDay))};
+    const auto& runs = m_outcome->comparison.runs;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        const auto hour = std::lower_bound(runs[i].hours.begin(), runs[i].hours.end(), day * engine::kDay,
+                                           [](const engine::HourRow& row, double t) { return row.time < t; });
+        if (isDrawn(runs[i]) && hour != runs[i].hours.end()) {
+            rows << tr("%1 mg/L  %2").arg(oxygenText(hour->fishWater), rampText(runs[i].name, i));
+        }
+    }
+    return rows.join(QLatin1Char('\n'));
+}
+
+void WholeRunPlot::clicked(const QPointF& place) {
+    if (m_outcome != nullptr && plot().axisRectCount() > 0) {
+        m_selection.setNight(static_cast<int>(std::floor(dayAt(place) + 0.5)));
+    }
+}
+
+}  // namespace widgets

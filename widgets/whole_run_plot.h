@@ -1,0 +1,44 @@
+#pragma once
+
+#include "widgets/chart_view.h"
+#include "widgets/outcome.h"
+#include "widgets/selection.h"
+
+#include <string>
+
+namespace widgets {
+
+/// Draws the whole run: fish water under every ramp over days and nights, when the air runs, and the weather.
+void drawWholeRun(QCustomPlot& plot, const OutcomePtr& outcome, const Selection& selection,
+                  const PlotStyle& style);
+
+/// The picture as text: run minutes of each ramp by day, and the weather.
+[[nodiscard]] QString wholeRunInWords(const Outcome& outcome);
+
+/// Ramp, hour and fish water; then the air over the pond, as CSV.
+[[nodiscard]] std::string wholeRunCsv(const Outcome& outcome);
+
+/// The whole run on the screen. A click chooses the night.
+class WholeRunPlot final : public ChartView {
+    Q_OBJECT
+public:
+    explicit WholeRunPlot(Selection& selection, QWidget* parent = nullptr);
+
+    void setOutcome(const OutcomePtr& outcome);
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void draw(QCustomPlot& plot, const PlotStyle& style) override;
+    [[nodiscard]] QString readOut(const QPointF& place) const override;
+    void clicked(const QPointF& place) override;
+
+private:
+    void update();
+    /// Time at a place of the plot [d after midnight of day 1].
+    [[nodiscard]] double dayAt(const QPointF& place) const;
+
+    Selection& m_selection;
+    OutcomePtr m_outcome;
+};
+
+}  // namespace widgets

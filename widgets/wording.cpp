@@ -1,0 +1,64 @@
+#include "widgets/wording.h"
+
+#include "engine/wording.h"
+#include "widgets/shown.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+
+namespace widgets {
+namespace {
+
+QString translated(const char* context, std::string_view english) {
+    const std::string source(english);
+    return QCoreApplication::translate(context, source.c_str());
+}
+
+bool isNumber(engine::Measure measure) {
+    return measure != engine::Measure::Text && measure != engine::Measure::Term &&
+           measure != engine::Measure::Clock && measure != engine::Measure::Day;
+}
+
+QString valueText(const engine::SentenceValue& value) {
+    if (value.measure == engine::Measure::Term) {
+        return translated("Term", engine::englishTerm(value.text));
+    }
+    QString text = shown(engine::shownValue(value));
+    if (isNumber(value.measure)) {
+        text.replace(QLatin1Char('.'), QLocale().decimalPoint());
+    }
+    return text;
+}
+
+}  // namespace
+
+QString worded(const engine::Sentence& sentence) {
+    const QString pattern = translated("Sentence", engine::englishTemplate(sentence.key));
+    return shown(
+        engine::filled(pattern.toStdString(), sentence.values,
+                       [](const engine::SentenceValue& value) { return valueText(value).toStdString(); }));
+}
+
+QString worded(const std::vector<engine::Sentence>& sentences, engine::SentencePart part) {
+    QStringList texts;
+    for (const engine::Sentence& sentence : sentences) {
+        if (sentence.part == part) {
+            texts << worded(sentence);
+        }
+    }
+    return texts.join(QLatin1Char(' '));
+}
+
+QString oxygenText(double oxygen) {
+    return valueText({"oxygen", engine::Measure::Oxygen, oxygen, {}});
+}
+
+QString clockText(double time) {
+    return valueText({"clock", engine::Measure::Clock, time, {}});
+}
+
+QString rampText(const std::string& name, std::size_t index) {
+    return index == 0 ? QCoreApplication::translate("Ramp", "do nothing") : shown(name);
+}
+
+}  // namespace widgets
