@@ -1,0 +1,48 @@
+#include "app/charts.h"
+#include "app/main_window.h"
+#include "app/window_options.h"
+
+#include <QApplication>
+
+#include <cstdio>
+#include <exception>
+
+namespace {
+
+int openWindow(const app::WindowOptions& options) {
+    QApplication::setApplicationDisplayName(QStringLiteral("Dawnline"));
+    app::MainWindow window;
+    if (!options.pond.empty()) {
+        window.open(options.pond);
+    }
+    window.show();
+    return QApplication::exec();
+}
+
+int run(int argc, char** argv) {
+    if (app::needsNoDisplay(argc, argv)) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+    QApplication::setHighDpiScaleFactorRoundingPolicy(Qt::HighDpiScaleFactorRoundingPolicy::PassThrough);
+    const QApplication program(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("dawnline"));
+    QApplication::setApplicationVersion(QStringLiteral(DAWNLINE_VERSION));
+    const app::WindowParse parse = app::parseWindowOptions(QApplication::arguments());
+    std::fputs(qPrintable(parse.said), parse.code == 0 ? stdout : stderr);
+    if (!parse.options) {
+        return parse.code;
+    }
+    return parse.options->charts.empty() ? openWindow(*parse.options)
+                                         : app::writeCharts(parse.options->pond, parse.options->charts);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    try {
+        return run(argc, argv);
+    } catch (const std::exception& fault) {
+        std::fprintf(stderr, "dawnline: A fault of our own: %s\n", fault.what());
+    }
+    return 3;
+}

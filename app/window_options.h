@@ -1,0 +1,30 @@
+#pragma once
+
+#include <QString>
+#include <QStringList>
+
+#include <optional>
+#include <string>
+
+namespace app {
+
+/// What the window program is asked for.
+struct WindowOptions {
+    std::string pond;    ///< Path; empty: a window without a pond
+    std::string charts;  ///< Folder for the charts, without a window; empty: open the window
+};
+
+/// Options if and only if there is something to do; else what to print and the exit code.
+struct WindowParse {
+    std::optional<WindowOptions> options;
+    QString said;
+    int code = 0;
+};
+
+/// @param arguments  The program's name first; Qt's own options are taken out already.
+[[nodiscard]] WindowParse parseWindowOptions(const QStringList& arguments);
+
+/// True if nothing of what is asked needs a display.
+[[nodiscard]] bool needsNoDisplay(int argc, const char* const* argv);
+
+}  // namespace app
