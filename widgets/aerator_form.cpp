@@ -62,7 +62,7 @@ AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(docume
         aeratorRule("net_share"), 0.05, allowed, [](auto& pond) -> auto& { return pond.aerator->netShare; })
         ->setTakenIfEmpty(engine::kNetShare.value);
 
-    QVBoxLayout* empty = addEmptyPage(tr("There is no aerator in this pond yet. Ramps need one."));
+    QVBoxLayout* empty = addEmptyPage(tr("There is no aerator in this pond yet; ramps need one."));
     m_add = new QPushButton(tr("Add an Aerator"), this);
     m_add->setToolTip(
         tr("One diffuser of 45 L/min, 0.4 m above the deepest point; can be changed afterwards."));

@@ -5,10 +5,12 @@
 
 #include <QCheckBox>
 #include <QComboBox>
-#include <QFormLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace widgets {
 
@@ -32,14 +34,13 @@ FieldForm::FieldForm(Document& document, QWidget* parent)
     : QWidget(parent),
       m_document(document),
       m_fields(new QWidget(this)),
-      m_layout(new QFormLayout(m_fields)) {
+      m_layout(new QGridLayout(m_fields)) {
     auto* pages = new QVBoxLayout(this);
     pages->setContentsMargins(10, 6, 10, 10);
     pages->addWidget(m_fields);
     pages->addStretch();
     m_layout->setContentsMargins(0, 0, 0, 0);
-    m_layout->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-    m_layout->setLabelAlignment(Qt::AlignLeading | Qt::AlignVCenter);
+    m_layout->setColumnStretch(1, 1);
     m_layout->setHorizontalSpacing(10);
     m_layout->setVerticalSpacing(4);
     connect(&m_document, &Document::changed, this, [this] { refresh(); });
@@ -115,7 +116,7 @@ void FieldForm::addHeading(const QString& text) {
     font.setBold(true);
     heading->setFont(font);
     heading->setContentsMargins(0, m_rows.empty() ? 0 : 10, 0, 2);
-    m_layout->addRow(heading);
+    m_layout->addWidget(heading, m_layout->rowCount(), 0, 1, 2);
 }
 
 FieldForm::Row& FieldForm::addRow(QWidget* field, const Words& words) {
@@ -129,20 +130,26 @@ FieldForm::Row& FieldForm::addRow(QWidget* field, const Words& words) {
     if (auto* edit = field->findChild<QLineEdit*>()) {  // of a spin box, and a screen reader may land on it
         edit->setAccessibleName(words.label);
     }
+    // A grid: QFormLayout of Qt 6.4 gives rows no height where a hidden row stands above a wrapped text.
+    const int at = m_layout->rowCount();
     if (qobject_cast<QCheckBox*>(field) != nullptr) {
-        m_layout->addRow(field);
+        m_layout->addWidget(field, at, 0, 1, 2);
     } else {
-        auto* label = new QLabel(words.label, m_fields);
-        label->setToolTip(field->toolTip());
-        label->setBuddy(field);
-        m_layout->addRow(label, field);
+        row.label = new QLabel(words.label, m_fields);
+        row.label->setToolTip(field->toolTip());
+        row.label->setBuddy(field);
+        m_layout->addWidget(row.label, at, 0);
+        m_layout->addWidget(field, at, 1);
+        // As wide as the widest, hidden ones too, so that the fields stay where they are.
+        m_layout->setColumnMinimumWidth(
+            0, std::max(m_layout->columnMinimumWidth(0), row.label->sizeHint().width()));
     }
     row.fault = new QLabel(m_fields);
     row.fault->setWordWrap(true);
     row.fault->setTextFormat(Qt::PlainText);
     row.fault->setContentsMargins(0, 0, 0, 4);
-    m_layout->addRow(row.fault);
-    m_layout->setRowVisible(row.fault, false);
+    row.fault->hide();
+    m_layout->addWidget(row.fault, at + 1, 0, 1, 2);
     return row;
 }
 
@@ -155,7 +162,7 @@ void FieldForm::showFault(Row& row, const QString& sentence) {
         return;
     }
     row.fault->setText(sentence);
-    m_layout->setRowVisible(row.fault, !sentence.isEmpty());
+    row.fault->setVisible(!sentence.isEmpty() && !row.field->isHidden());
     row.field->setAccessibleDescription(sentence.isEmpty() ? row.words.help
                                                            : sentence + u' ' + row.words.help);
 }
@@ -166,8 +173,11 @@ void FieldForm::setRowVisible(const QWidget* field, bool isVisible) {
             if (!isVisible && row->entry != nullptr) {
                 row->entry->reset();
             }
-            m_layout->setRowVisible(row->field, isVisible);
-            m_layout->setRowVisible(row->fault, isVisible && !row->fault->text().isEmpty());
+            row->field->setVisible(isVisible);
+            row->fault->setVisible(isVisible && !row->fault->text().isEmpty());
+            if (row->label != nullptr) {
+                row->label->setVisible(isVisible);
+            }
         }
     }
 }

@@ -12,7 +12,7 @@
 
 class QCheckBox;
 class QComboBox;
-class QFormLayout;
+class QGridLayout;
 class QLabel;
 class QVBoxLayout;
 
@@ -37,6 +37,7 @@ protected:
     };
     struct Row {
         QWidget* field = nullptr;
+        QLabel* label = nullptr;  ///< None for check boxes.
         QLabel* fault = nullptr;
         Entry* entry = nullptr;  ///< None for check boxes and lists.
         Words words;
@@ -90,7 +91,7 @@ private:
     Document& m_document;
     QWidget* m_fields;
     QWidget* m_emptyPage = nullptr;
-    QFormLayout* m_layout;
+    QGridLayout* m_layout;
     std::vector<std::unique_ptr<Row>> m_rows;
 };
 

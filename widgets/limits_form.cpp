@@ -16,7 +16,7 @@ QString groupText(engine::SpeciesGroup group) {
     using engine::SpeciesGroup;
     switch (group) {
         case SpeciesGroup::Sport:
-            return LimitsForm::tr("bass and sunfish");
+            return LimitsForm::tr("sport fish");
         case SpeciesGroup::Catfish:
             return LimitsForm::tr("catfish");
         case SpeciesGroup::Carp:
@@ -26,7 +26,7 @@ QString groupText(engine::SpeciesGroup group) {
         case SpeciesGroup::Trout:
             return LimitsForm::tr("trout");
         case SpeciesGroup::Percid:
-            return LimitsForm::tr("perch and pike");
+            return LimitsForm::tr("perch, pike");
     }
     return {};
 }

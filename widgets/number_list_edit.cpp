@@ -7,25 +7,17 @@
 namespace widgets {
 
 NumberListEdit::NumberListEdit(const engine::NumberRule& rule, Empty empty, QWidget* parent)
-    : QLineEdit(parent), EntryOf(this, this), m_rule(rule), m_empty(empty) {}
-
-QSize NumberListEdit::sizeHint() const {
-    return {fontMetrics().horizontalAdvance(QStringLiteral("00000.00000")), QLineEdit::sizeHint().height()};
-}
-
-QSize NumberListEdit::minimumSizeHint() const {
-    return sizeHint();
-}
+    : ElidedEdit(parent), EntryOf(this, this), m_rule(rule), m_empty(empty) {}
 
 void NumberListEdit::paintEvent(QPaintEvent* event) {
-    QLineEdit::paintEvent(event);
+    ElidedEdit::paintEvent(event);
     if (!entry().fault().isEmpty()) {
         paintFaultMark(*this);
     }
 }
 
 void NumberListEdit::changeEvent(QEvent* event) {
-    QLineEdit::changeEvent(event);
+    ElidedEdit::changeEvent(event);
     if (event->type() == QEvent::LocaleChange) {
         showAgain();
     }

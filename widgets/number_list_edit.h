@@ -1,9 +1,8 @@
 #pragma once
 
 #include "engine/pond_keys.h"
+#include "widgets/elided_edit.h"
 #include "widgets/entry.h"
-
-#include <QLineEdit>
 
 #include <vector>
 
@@ -11,16 +10,13 @@ namespace widgets {
 
 /// Numbers in a row, such as minutes by day. Reads and shows them as number_text says, takes them as Entry
 /// says.
-class NumberListEdit final : public QLineEdit, public EntryOf<std::vector<double>> {
+class NumberListEdit final : public ElidedEdit, public EntryOf<std::vector<double>> {
     Q_OBJECT
 public:
     enum class Empty { Allowed, Refused };
 
     /// @param rule  What each of the numbers must keep.
     NumberListEdit(const engine::NumberRule& rule, Empty empty, QWidget* parent = nullptr);
-
-    [[nodiscard]] QSize sizeHint() const override;
-    [[nodiscard]] QSize minimumSizeHint() const override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;

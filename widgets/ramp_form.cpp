@@ -125,7 +125,7 @@ void RampForm::addRunTime() {
         NumberBox::Empty::Allowed, [this](auto& pond) -> auto& { return rampOf(pond).factor; });
     m_factor->setTakenIfEmpty(2.0);
     m_added = addNumber(
-        {tr("Added each day, min"), tr("Change what “%1” adds each day"),
+        {tr("Added daily, min"), tr("Change what “%1” adds each day"),
          tr("Minutes that each day runs longer than the day before. Usual: 30 to 60 min (common "
             "practice, no source).")},
         rampRule("add_min_per_d"), 10.0,
