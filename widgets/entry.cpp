@@ -5,6 +5,19 @@
 #include <QPainter>
 
 namespace widgets {
+namespace {
+
+bool isUndo(const QKeyEvent& key) {
+    return key.matches(QKeySequence::Undo);
+}
+
+/// Ctrl+Y too, which some platforms leave out.
+bool isRedo(const QKeyEvent& key) {
+    return key.matches(QKeySequence::Redo) ||
+           (key.key() == Qt::Key_Y && key.modifiers() == Qt::ControlModifier);
+}
+
+}  // namespace
 
 Entry::Entry(QWidget* field, QLineEdit* edit, EntryOwner& owner)
     : m_field(field), m_edit(edit), m_owner(owner) {
@@ -98,9 +111,9 @@ bool Entry::eventFilter(QObject* watched, QEvent* event) {
             commit();
         }
     } else if (event->type() == QEvent::ShortcutOverride) {
-        auto* key = static_cast<QKeyEvent*>(event);
-        if (!isPending() && (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo))) {
-            event->ignore();
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (isUndo(*key) || isRedo(*key)) {
+            event->setAccepted(isPending());  // ignored, it goes on to the window's actions
             return true;
         }
         if (isPending() && key->key() == Qt::Key_Escape) {
@@ -109,6 +122,10 @@ bool Entry::eventFilter(QObject* watched, QEvent* event) {
         }
     } else if (event->type() == QEvent::KeyPress) {
         const auto* key = static_cast<QKeyEvent*>(event);
+        if (isUndo(*key) || isRedo(*key)) {
+            isUndo(*key) ? m_edit->undo() : m_edit->redo();
+            return true;
+        }
         if ((key->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier && press(key->key())) {
             return true;
         }

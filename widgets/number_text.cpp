@@ -86,18 +86,16 @@ TextReading<double> readNumber(const QString& text, const QLocale& locale) {
     if (signs > 1) {
         return {0.0, tr("“%1” has more than one decimal sign.").arg(trimmed)};
     }
-    if (plain.startsWith(u'.')) {
-        plain.prepend(u'0');
-    } else if (plain.startsWith(QStringLiteral("-."))) {
-        plain.insert(1, u'0');
-    }
-    static const QRegularExpression form(QStringLiteral("^-?[0-9]+(\\.[0-9]*)?$"));
-    if (!form.match(plain).hasMatch()) {
+    static const QRegularExpression form(QStringLiteral("^(-?)([0-9]*)(?:\\.([0-9]*))?([eE][+-]?[0-9]+)?$"));
+    const QRegularExpressionMatch match = form.match(plain);
+    const QString whole = match.captured(2), decimals = match.captured(3);
+    if (!match.hasMatch() || (whole.isEmpty() && decimals.isEmpty())) {
         return {0.0, tr("“%1” is not a number.").arg(trimmed)};
     }
-    if (plain.endsWith(u'.')) {
-        plain.chop(1);
-    }
+    // The engine wants digits on both sides of the point.
+    plain = QStringLiteral("%1%2.%3%4")
+                .arg(match.captured(1), whole.isEmpty() ? QStringLiteral("0") : whole,
+                     decimals.isEmpty() ? QStringLiteral("0") : decimals, match.captured(4));
     const auto value = engine::toNumber(plain.toStdString());
     if (!value) {
         return {0.0, tr("“%1” is not a number.").arg(trimmed)};
