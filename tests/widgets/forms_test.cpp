@@ -16,6 +16,7 @@
 #include <QPushButton>
 #include <QScrollArea>
 
+#include <algorithm>
 #include <functional>
 #include <map>
 #include <memory>
@@ -232,7 +233,12 @@ TEST_F(RampFormTest, ArrowsInARowAreOneStepAndTypingIsAnother) {
     EXPECT_EQ(steps(), 2);
     document.undoStack().undo();
     EXPECT_EQ(ramp().first_min->value, 20.0);
-    document.undoStack().undo();
+    type(first, "70");
+    EXPECT_EQ(steps(), 2) << "undone arrows are gone";
+    QTest::keyClick(first, Qt::Key_Up);
+    type(first, "90");
+    EXPECT_EQ(steps(), 4);
+    document.undoStack().setIndex(0);
     EXPECT_EQ(ramp().first_min->value, 30.0);
 }
 
@@ -348,6 +354,15 @@ TEST_F(RampFormTest, CommitTakesWhatIsTypedOrSaysThatItCannot) {
     EXPECT_FALSE(form->commit());
     EXPECT_TRUE(first->hasFocus());
     EXPECT_EQ(ramp().first_min->value, 25.0);
+}
+
+TEST_F(RampFormTest, AFieldThatGoesWithItsKindForgetsWhatIsTyped) {
+    type(fieldOf(*form, "First day, min"), "9999");
+    choose(RampKind::Capped);
+    EXPECT_TRUE(form->commit());
+    choose(RampKind::Linear);
+    EXPECT_EQ(saidBy(*form).find("9999"), std::string::npos);
+    EXPECT_EQ(textOf(fieldOf(*form, "First day, min")), "30");
 }
 
 TEST_F(RampFormTest, WithoutARampItSaysSo) {
@@ -490,6 +505,17 @@ TEST(PutNumber, KeepsSourceAndDropsASpreadThatIsLeft) {
     EXPECT_EQ(debt, engine::MaybeQuantity(engine::Quantity(3.0)));
 }
 
+/// A check box or button carries its label; any other field has a visible one whose buddy it is.
+bool isLabelled(const QWidget& form, const QWidget* field) {
+    if (qobject_cast<const QAbstractButton*>(field) != nullptr) {
+        return true;
+    }
+    const auto labels = form.findChildren<QLabel*>();
+    return std::any_of(labels.begin(), labels.end(), [field](const QLabel* label) {
+        return label->buddy() == field && !label->isHidden() && label->text() == field->accessibleName();
+    });
+}
+
 /// Every widget that takes the focus has a name and a description for a screen reader, and fits the column.
 template <class Form>
 void expectAccessible(const Form& form) {
@@ -503,7 +529,10 @@ void expectAccessible(const Form& form) {
         ASSERT_NE(interface, nullptr);
         EXPECT_FALSE(interface->text(QAccessible::Name).isEmpty()) << widget->metaObject()->className();
         if (widget->focusProxy() == nullptr) {
-            EXPECT_FALSE(interface->text(QAccessible::Description).isEmpty())
+            const QString description = interface->text(QAccessible::Description);
+            EXPECT_FALSE(description.isEmpty()) << test::plain(interface->text(QAccessible::Name));
+            EXPECT_FALSE(description.contains(u'<')) << "markup is read out: " << test::plain(description);
+            EXPECT_TRUE(widget->isHidden() || isLabelled(form, widget))
                 << test::plain(interface->text(QAccessible::Name));
             EXPECT_EQ(widget->focusPolicy() & Qt::WheelFocus & ~Qt::StrongFocus, 0)
                 << "the wheel would give the focus to " << test::plain(widget->accessibleName());

@@ -21,7 +21,7 @@ void turnWheelOver(QWidget* widget) {
     QWheelEvent event(at, widget->mapToGlobal(at), {}, QPoint(0, -120), Qt::NoButton, Qt::NoModifier,
                       Qt::NoScrollPhase, false);
     QSpontaneKeyEvent::setSpontaneous(&event);
-    QApplication::sendEvent(widget, &event);
+    qApp->notify(widget, &event);  // sendEvent() would make it one of our own
 }
 
 /// Fields of each kind in an area that can scroll.
