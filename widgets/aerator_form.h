@@ -10,6 +10,7 @@ namespace widgets {
 class AeratorForm final : public FieldForm {
     Q_OBJECT
 public:
+    /// @param document  Must outlive the form.
     explicit AeratorForm(Document& document, QWidget* parent = nullptr);
 
 protected:

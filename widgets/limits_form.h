@@ -9,6 +9,7 @@ namespace widgets {
 class LimitsForm final : public FieldForm {
     Q_OBJECT
 public:
+    /// @param document  Must outlive the form.
     explicit LimitsForm(Document& document, QWidget* parent = nullptr);
 
 protected:

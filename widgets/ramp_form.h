@@ -12,6 +12,7 @@ class NumberListEdit;
 class RampForm final : public FieldForm {
     Q_OBJECT
 public:
+    /// @param document  Must outlive the form.
     explicit RampForm(Document& document, QWidget* parent = nullptr);
 
     /// Shows another ramp, after taking what is typed for the one before. An index outside the list shows

@@ -196,6 +196,24 @@ TEST_F(DocumentTest, CompanionsAreFoundFromAnotherFolder) {
     EXPECT_TRUE(again.pond() == withLogger.pond());
 }
 
+TEST_F(DocumentTest, CompanionsStayWhereTheyAreBesideAFileNamedWithoutAFolder) {
+    folder.write("logger.csv",
+                 "at,depth_m,temperature_c,oxygen_mg_per_l\r\n2026-06-14T05:40:00,0.5,27,5.1\r\n");
+    folder.write("logged.toml", std::string(kPlainPond) + "\n[readings]\nfile = \"logger.csv\"\n");
+    const auto before = std::filesystem::current_path();
+    std::filesystem::current_path(folder.path());
+    Document logged;
+    logged.open("logged.toml");
+    const auto fault = logged.saveAs("other.toml");
+    const auto nameless = logged.saveAs("");
+    std::filesystem::current_path(before);
+    EXPECT_FALSE(fault.has_value());
+    EXPECT_TRUE(nameless.has_value());
+    EXPECT_EQ(logged.pond().readingsFile, "logger.csv");
+    EXPECT_EQ(logged.path(), "other.toml");
+    EXPECT_TRUE(std::filesystem::exists(folder.path() / "other.toml"));
+}
+
 TEST_F(DocumentTest, SaysThatCommentsWouldBeLost) {
     EXPECT_FALSE(document.losesComments()) << "the plain pond stands in our own form";
     Document commented;
