@@ -25,15 +25,16 @@ Document::Parts difference(const engine::Pond& a, const engine::Pond& b) {
     return parts;
 }
 
-/// A companion file's name as seen from another folder.
+/// A companion file's name as seen from another pond file.
 std::string moved(const std::string& name, const std::filesystem::path& from,
                   const std::filesystem::path& to) {
     if (name.empty() || std::filesystem::path(name).is_absolute()) {
         return name;
     }
+    // Of the files, since a file named without a folder has an empty one, which is no path.
     std::error_code fault;
-    const auto relative = std::filesystem::proximate(std::filesystem::absolute(from / name),
-                                                     std::filesystem::absolute(to), fault);
+    const auto relative = std::filesystem::proximate(std::filesystem::absolute(from).parent_path() / name,
+                                                     std::filesystem::absolute(to).parent_path(), fault);
     return fault ? name : relative.string();
 }
 
@@ -124,9 +125,9 @@ std::optional<QString> Document::save() {
 std::optional<QString> Document::saveAs(const std::filesystem::path& path) {
     engine::ensure(m_hasPond, "only an open pond is saved");
     engine::Pond pond = m_pond;
-    if (path != m_path) {
-        pond.weather.file = moved(pond.weather.file, m_path.parent_path(), path.parent_path());
-        pond.readingsFile = moved(pond.readingsFile, m_path.parent_path(), path.parent_path());
+    if (path != m_path && !path.empty()) {
+        pond.weather.file = moved(pond.weather.file, m_path, path);
+        pond.readingsFile = moved(pond.readingsFile, m_path, path);
     }
     if (auto fault = saveDurably(path, engine::writePond(pond))) {
         return fault;

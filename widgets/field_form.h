@@ -1,0 +1,126 @@
+#pragma once
+
+#include "widgets/document.h"
+#include "widgets/entry.h"
+#include "widgets/number_box.h"
+
+#include <QWidget>
+
+#include <functional>
+#include <memory>
+#include <vector>
+
+class QCheckBox;
+class QComboBox;
+class QGridLayout;
+class QLabel;
+class QVBoxLayout;
+
+namespace widgets {
+
+/// A column of fields over the document. Each edit is one named step of undo; one that the document
+/// refuses is said in words under its field, where what was typed stays until it is corrected or Escape
+/// brings the document's value back.
+class FieldForm : public QWidget {
+    Q_OBJECT
+public:
+    /// Takes what is typed and not taken yet. Ask before saving, and before anything else that should see it.
+    /// @return false if a text cannot be taken; its field then has the focus.
+    bool commit();
+
+protected:
+    /// The texts of a field.
+    struct Words {
+        QString label;  ///< With the unit, such as "First day, min".
+        QString step;   ///< What undo says; %1 is the subject's name.
+        QString help;   ///< What it means and its usual range.
+    };
+    struct Row {
+        QWidget* field = nullptr;
+        QLabel* label = nullptr;  ///< None for check boxes.
+        QLabel* fault = nullptr;
+        Entry* entry = nullptr;  ///< None for check boxes and lists.
+        Words words;
+        std::function<void()> refresh;
+    };
+    using Change = std::function<void(engine::Pond&)>;
+
+    FieldForm(Document& document, QWidget* parent);
+
+    /// Is there anything to edit? Otherwise the empty page is shown instead of the fields.
+    [[nodiscard]] virtual bool hasSubject() const = 0;
+    /// What stands for %1 in the names of steps.
+    [[nodiscard]] virtual QString subjectName() const { return {}; }
+    /// Called after each change of the document and of the subject.
+    void refresh();
+    /// What else the subject decides: which rows are visible, what is taken where a field is empty.
+    virtual void refreshRows() {}
+    /// The sentence for a fault that the document found; names the ramp if it lies in another one.
+    [[nodiscard]] QString sentenceOf(const engine::Diagnostic& fault) const;
+    /// Ramps whose faults need no name.
+    [[nodiscard]] virtual int ownRamp() const { return -1; }
+
+    /// What is said where there is nothing to edit; more may be added below.
+    QVBoxLayout* addEmptyPage(const QString& sentence);
+    void addHeading(const QString& text);
+    /// A field that takes its text through an Entry. `read` takes the pond, `write` the pond and a value.
+    template <class Box>
+    Box* addEntry(Box* box, const Words& words, std::function<typename Box::Value(const engine::Pond&)> read,
+                  std::function<void(engine::Pond&, const typename Box::Value&)> write);
+    /// A number of the pond. `where` gives its place in a pond, `const` or not.
+    template <class Where>
+    NumberBox* addNumber(const Words& words, const engine::NumberRule& rule, double step,
+                         NumberBox::Empty empty, Where where);
+    QCheckBox* addCheck(const Words& words, std::function<bool(const engine::Pond&)> read,
+                        std::function<void(engine::Pond&, bool)> write);
+    /// A list to choose from. `read` gives the index; `write` gets one.
+    QComboBox* addChoice(const Words& words, std::function<int(const engine::Pond&)> read,
+                         std::function<void(engine::Pond&, int)> write);
+
+    void setRowVisible(const QWidget* field, bool isVisible);  ///< A hidden row forgets what is typed.
+    void forget();  ///< Forgets what is typed, as when another subject is shown.
+    [[nodiscard]] const engine::Pond& pond() const { return m_document.pond(); }
+    [[nodiscard]] Document& document() const { return m_document; }
+
+private:
+    void edit(Row& row, const Change& change);
+    Row& addRow(QWidget* field, const Words& words);
+    void watch(Row& row);
+    void showFault(Row& row, const QString& sentence);
+
+    Document& m_document;
+    QWidget* m_fields;
+    QWidget* m_emptyPage = nullptr;
+    QGridLayout* m_layout;
+    std::vector<std::unique_ptr<Row>> m_rows;
+};
+
+/// Puts a number into a quantity, which keeps how sure it is and where it comes from. A spread that the
+/// number leaves is dropped.
+void putNumber(engine::MaybeQuantity& quantity, const std::optional<double>& value);
+[[nodiscard]] std::optional<double> numberOf(const engine::MaybeQuantity& quantity);
+
+template <class Box>
+Box* FieldForm::addEntry(Box* box, const Words& words,
+                         std::function<typename Box::Value(const engine::Pond&)> read,
+                         std::function<void(engine::Pond&, const typename Box::Value&)> write) {
+    Row& row = addRow(box, words);
+    row.entry = &box->entry();
+    row.refresh = [this, box, read = std::move(read)] { box->setValue(read(pond())); };
+    watch(row);
+    connect(row.entry, &Entry::committed, this, [this, &row, box, write = std::move(write)] {
+        edit(row, [&write, value = box->value()](engine::Pond& changed) { write(changed, value); });
+    });
+    return box;
+}
+
+template <class Where>
+NumberBox* FieldForm::addNumber(const Words& words, const engine::NumberRule& rule, double step,
+                                NumberBox::Empty empty, Where where) {
+    return addEntry(
+        new NumberBox(rule, step, empty, this), words,
+        [where](const engine::Pond& pond) { return numberOf(where(pond)); },
+        [where](engine::Pond& pond, const std::optional<double>& value) { putNumber(where(pond), value); });
+}
+
+}  // namespace widgets

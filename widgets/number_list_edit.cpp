@@ -1,0 +1,38 @@
+#include "widgets/number_list_edit.h"
+
+#include "widgets/number_text.h"
+
+#include <QEvent>
+
+namespace widgets {
+
+NumberListEdit::NumberListEdit(const engine::NumberRule& rule, Empty empty, QWidget* parent)
+    : ElidedEdit(parent), EntryOf(this, this), m_rule(rule), m_empty(empty) {}
+
+void NumberListEdit::paintEvent(QPaintEvent* event) {
+    ElidedEdit::paintEvent(event);
+    if (!entry().fault().isEmpty()) {
+        paintFaultMark(*this);
+    }
+}
+
+void NumberListEdit::changeEvent(QEvent* event) {
+    ElidedEdit::changeEvent(event);
+    if (event->type() == QEvent::LocaleChange) {
+        showAgain();
+    }
+}
+
+TextReading<std::vector<double>> NumberListEdit::parse(const QString& text) const {
+    TextReading<std::vector<double>> reading = readNumbers(text, m_rule, locale());
+    if (reading.fault.isEmpty() && reading.value.empty() && m_empty == Empty::Refused) {
+        reading.fault = tr("At least one number is needed here.");
+    }
+    return reading;
+}
+
+QString NumberListEdit::format(const std::vector<double>& value) const {
+    return numbersText(value, locale());
+}
+
+}  // namespace widgets
