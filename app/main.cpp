@@ -1,6 +1,7 @@
 #include "app/charts.h"
 #include "app/main_window.h"
 #include "app/window_options.h"
+#include "widgets/wheel_guard.h"
 
 #include <QApplication>
 
@@ -11,6 +12,7 @@ namespace {
 
 int openWindow(const app::WindowOptions& options) {
     QApplication::setApplicationDisplayName(QStringLiteral("Dawnline"));
+    qApp->installEventFilter(new widgets::WheelGuard(qApp));
     app::MainWindow window;
     if (!options.pond.empty()) {
         window.open(options.pond);

@@ -35,6 +35,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_page(new widgets::NightPage(m_selection, this)),
       m_side(new widgets::SidePanel(m_document, m_selection, m_simulation, this)),
       m_notice(new widgets::Notice(this)) {
+    widgets::applyTheme(m_state.theme());
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->setChildrenCollapsible(false);
     split->addWidget(m_page);
@@ -94,10 +95,16 @@ bool MainWindow::open(const std::filesystem::path& path) {
 }
 
 bool MainWindow::save() {
+    if (!m_side->commit()) {
+        return false;
+    }
     return m_document.path().empty() ? saveAs() : writeTo(m_document.path());
 }
 
 bool MainWindow::saveAs() {
+    if (!m_side->commit()) {
+        return false;
+    }
     const QString name = QFileDialog::getSaveFileName(
         this, tr("Save the pond as"), widgets::shown(m_document.path().string()), pondFilter());
     return !name.isEmpty() && writeTo(name.toStdString());
@@ -122,6 +129,7 @@ bool MainWindow::writeTo(const std::filesystem::path& path) {
 }
 
 bool MainWindow::mayDiscard() {
+    m_side->commit();
     if (!m_document.isModified()) {
         return true;
     }

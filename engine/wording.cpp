@@ -166,10 +166,9 @@ constexpr std::array kTemplates{
              "Night {night}: no ramp goes below the stress line; the lowest is \"{ramp}\" with {low} mg/L at "
              "{clock}."},
     Template{NightOfNothing, "Night {night}: the low is {low} mg/L at {clock}, without a new aerator."},
-    Template{NightWithSelected, "With \"{ramp}\" the low is {low} mg/L."},
-    Template{NightNothing, "Without the new aerator it is {low} mg/L."},
-    Template{NightNothingBelow,
-             "Without the new aerator the pond goes below its stress line too, to {low} mg/L."},
+    Template{NightWithSelected, "With \"{ramp}\": {low} mg/L."},
+    Template{NightNothing, "Without the new aerator: {low} mg/L."},
+    Template{NightNothingBelow, "Without the new aerator: {low} mg/L, below the stress line as well."},
     Template{NightElsewhere, "The worst night of \"{ramp}\" is night {night}, {low} mg/L at {clock}."},
     Template{
         NightsOfRamp,

@@ -11,10 +11,6 @@
 namespace widgets {
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("Charts", text);
-}
-
 /// A layer thing that paints through a function.
 class Painted final : public QCPLayerable {
 public:
@@ -69,9 +65,6 @@ public:
         hatchLethal();
         rules();
         levels();
-        if (m_ground.areBandsNamed) {
-            nameBands();
-        }
     }
 
 private:
@@ -117,43 +110,15 @@ private:
     }
 
     void levels() {
-        QFont small = m_painter.font();
-        small.setPointSizeF(small.pointSizeF() * 0.82);
-        m_painter.setFont(small);
+        QPen pen(m_style.quietInk, 1.0);
+        pen.setDashPattern({1, 4});
+        m_painter.setPen(pen);
         for (const NamedLevel& level : m_ground.levels) {
-            if (level.oxygen > m_rect.axis(QCPAxis::atLeft)->range().upper) {
-                continue;
-            }
-            QPen pen(m_style.quietInk, 1.0);
-            pen.setDashPattern({1, 4});
-            m_painter.setPen(pen);
-            m_painter.drawLine(QPointF(m_area.left(), y(level.oxygen)),
-                               QPointF(m_area.right(), y(level.oxygen)));
-            if (!level.name.isEmpty()) {
-                const double height = QFontMetricsF(small).height();
-                m_painter.setPen(m_style.quietInk);
-                m_painter.drawText(
-                    QRectF(m_area.left(), y(level.oxygen) - height - 1, m_area.width() - 6, height),
-                    Qt::AlignRight | Qt::AlignVCenter,
-                    level.name + QLatin1Char(' ') + QLocale().toString(level.oxygen, 'g', 3));
+            if (level.oxygen <= m_rect.axis(QCPAxis::atLeft)->range().upper) {
+                m_painter.drawLine(QPointF(m_area.left(), y(level.oxygen)),
+                                   QPointF(m_area.right(), y(level.oxygen)));
             }
         }
-    }
-
-    void nameBands() {
-        const double height = QFontMetricsF(m_painter.font()).height();
-        const auto name = [&](double line, double bottom, const QString& text, const QColor& colour) {
-            if (line > 0.0 && bottom - y(line) >= height) {
-                m_painter.setPen(colour);
-                m_painter.drawText(QPointF(m_area.left() + 8, y(line) + height - 2), text);
-            }
-        };
-        const QString stress = QLocale().toString(m_ground.stress, 'g', 3);
-        const QString lethal = QLocale().toString(m_ground.lethal, 'g', 3);
-        name(m_ground.stress, m_ground.lethal > 0.0 ? y(m_ground.lethal) : m_area.bottom(),
-             tr("fish under stress, below %1").arg(stress), m_style.stressInk);
-        name(m_ground.lethal, m_area.bottom(), tr("lethal if it lasts, below %1").arg(lethal),
-             m_style.lethalInk);
     }
 
     QCPPainter& m_painter;

@@ -32,10 +32,9 @@ struct Shade {
 struct Ground {
     std::vector<Shade> shades;
     double stress = -1.0, lethal = -1.0;  ///< Bands from the bottom; none if negative
-    std::vector<NamedLevel> levels;       ///< Dotted lines with their names at the right
+    std::vector<NamedLevel> levels;       ///< Dotted lines
     std::vector<double> rules;            ///< Horizontal hairlines
     std::vector<double> uprights;         ///< Vertical hairlines
-    bool areBandsNamed = true;
 };
 
 /// Takes the plot's ready-made axes away and dresses it in the style.

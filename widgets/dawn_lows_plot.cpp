@@ -81,12 +81,8 @@ void drawDawnLows(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     ground.stress = outcome.comparison.model.parameters.lines.stress;
     ground.lethal = outcome.comparison.model.parameters.lines.lethal;
     ground.rules = oxygenSteps(top, step);
-    ground.areBandsNamed = false;
     if (criteria) {
         ground.levels = criteriaLevels(outcome);
-        for (NamedLevel& level : ground.levels) {
-            level.name.clear();
-        }
     }
     addGround(*rect, style, std::move(ground));
     const auto& runs = outcome.comparison.runs;

@@ -202,7 +202,7 @@ void NightPage::showSentences() {
 void NightPage::dressTexts() {
     const PlotStyle style = PlotStyle::of(palette(), font());
     QFont large = font();
-    large.setPointSizeF(large.pointSizeF() * 1.45);
+    large.setPointSizeF(large.pointSizeF() * 1.3);
     large.setBold(true);
     m_headline->setFont(large);
     QPalette quiet = palette();

@@ -41,6 +41,7 @@ public:
             mark(reading);
         }
         names();
+        nameLevels();
         for (const NightLine& line : m_scene.lines) {
             if (!line.isGhost || line.isLowSaid) {
                 lowMark(line);
@@ -106,6 +107,64 @@ private:
         m_painter.setFont(m_style.font);
     }
 
+    /// Names of bands and levels, where they hide the least.
+    void nameLevels() {
+        const auto number = [](double oxygen) { return QLocale().toString(oxygen, 'g', 3); };
+        const double zero = m_area.bottom();
+        const auto yOf = [&](double oxygen) { return std::max(at(0, oxygen).y(), m_area.top()); };
+        nameBand(tr("fish under stress, below %1").arg(number(m_scene.stress)), yOf(m_scene.stress),
+                 yOf(m_scene.lethal), m_style.stressInk);
+        nameBand(tr("lethal if it lasts, below %1").arg(number(m_scene.lethal)), yOf(m_scene.lethal), zero,
+                 m_style.lethalInk);
+        QFont small = m_style.font;
+        small.setPointSizeF(small.pointSizeF() * 0.82);
+        m_painter.setFont(small);
+        const QFontMetricsF metrics(small);
+        for (const NamedLevel& level : m_scene.criteria) {
+            if (level.oxygen > m_scene.top) {
+                continue;
+            }
+            const QString text = tr("%1 %2").arg(level.name, number(level.oxygen));
+            const QSizeF size(metrics.horizontalAdvance(text), metrics.height());
+            const QRectF box = leastHiding(size, {yOf(level.oxygen) - size.height(), yOf(level.oxygen) + 1});
+            m_taken.push_back(box);
+            m_painter.setPen(m_style.quietInk);
+            m_painter.drawText(box, Qt::AlignCenter, text);
+        }
+        m_painter.setFont(m_style.font);
+    }
+
+    void nameBand(const QString& text, double top, double bottom, const QColor& ink) {
+        if (bottom - top < m_text.height()) {
+            return;
+        }
+        const QSizeF size(m_text.horizontalAdvance(text) + 4, m_text.height());
+        const QRectF box = leastHiding(size, {top + 1, bottom - size.height() - 1});
+        m_taken.push_back(box);
+        m_painter.setPen(ink);
+        m_painter.drawText(box, Qt::AlignCenter, text);
+    }
+
+    /// The place of a text across the plot, at one of some heights, that hides the least; the left is
+    /// preferred.
+    [[nodiscard]] QRectF leastHiding(const QSizeF& size, const std::vector<double>& tops) const {
+        constexpr int kPlaces = 8;
+        const double room = m_area.width() - size.width() - 16;
+        QRectF best;
+        double least = 1e9;
+        for (int place = 0; place <= kPlaces; ++place) {
+            for (const double top : tops) {
+                const QRectF box(QPointF(m_area.left() + 8 + room * place / kPlaces, top), size);
+                const double price = cost(box, 12.0 * place);
+                if (price < least) {
+                    least = price;
+                    best = box;
+                }
+            }
+        }
+        return best;
+    }
+
     void lowMark(const NightLine& line) {
         const double radius = line.isLowSaid ? 4.5 : 2.5;
         m_painter.setPen(QPen(m_style.lineColour(line.look), line.isLowSaid ? 2.2 : 1.4));
@@ -156,9 +215,26 @@ private:
                     sum += box.contains(a + (b - a) * (part / 6.0)) ? weight : 0.0;
                 }
             }
-            sum += box.contains(at(line.lowHour, line.low)) ? 2.0 : 0.0;
+            if (!line.isGhost || line.isLowSaid) {
+                constexpr double kRadius = 6.0;
+                const bool hides =
+                    box.adjusted(-kRadius, -kRadius, kRadius, kRadius).contains(at(line.lowHour, line.low));
+                sum += hides ? (line.isLowSaid ? 30.0 : 4.0) : 0.0;
+            }
         }
         return sum;
+    }
+
+    /// A thin line from a label to a mark that is not right beside it.
+    void lead(const QRectF& box, const QPointF& mark, const QColor& ink) {
+        const QPointF nearest(std::clamp(mark.x(), box.left(), box.right()),
+                              std::clamp(mark.y(), box.top(), box.bottom()));
+        const QPointF way = nearest - mark;
+        const double length = std::hypot(way.x(), way.y());
+        if (length > 14.0) {
+            m_painter.setPen(QPen(ink, 1));
+            m_painter.drawLine(mark + way * (5.0 / length), nearest);
+        }
     }
 
     void sayLow(const NightLine& line) {
@@ -183,6 +259,7 @@ private:
             }
         }
         m_taken.push_back(best);
+        lead(best, mark, m_style.textColour(line.look));
         m_painter.setPen(Qt::NoPen);
         m_painter.setBrush(m_style.paper);
         m_painter.drawRoundedRect(best, 3, 3);

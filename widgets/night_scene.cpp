@@ -155,11 +155,12 @@ void addReadings(const Outcome& outcome, const Selection& selection, NightScene&
     }
 }
 
-double highestOf(const NightScene& scene) {
-    double highest = scene.stress + 2.0;
-    for (const NightLine& line : scene.lines) {
-        for (const double oxygen : line.oxygen) {
-            highest = std::max(highest, oxygen);
+/// The same for all nights and ramps of an outcome, so that pictures can be compared.
+double highestOf(const Outcome& outcome, const NightScene& scene) {
+    double highest = scene.stress + 1.0;
+    for (const engine::RampRun& run : outcome.comparison.runs) {
+        for (const engine::HourRow& hour : run.hours) {
+            highest = isDrawn(run) ? std::max(highest, hour.fishWater) : highest;
         }
     }
     for (const NightReading& reading : scene.readings) {
@@ -171,7 +172,7 @@ double highestOf(const NightScene& scene) {
 }  // namespace
 
 double axisTop(double highest) {
-    return std::max(6.0, 2.0 * std::ceil((highest + 0.2) / 2.0));
+    return std::max(6.0, std::ceil(highest + 0.2));
 }
 
 QString nightName(const Outcome& outcome, int night) {
@@ -228,7 +229,7 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
     if (options.criteria) {
         scene.criteria = criteriaLevels(outcome);
     }
-    scene.top = axisTop(highestOf(scene));
+    scene.top = axisTop(highestOf(outcome, scene));
     return scene;
 }
 

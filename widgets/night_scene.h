@@ -72,7 +72,7 @@ struct SceneOptions {
 /// "night 5, 18 to 19 June": a night and its two dates.
 [[nodiscard]] QString nightName(const Outcome& outcome, int night);
 
-/// Upper end of an oxygen axis that holds a value: the next even number, at least 6.
+/// Upper end of an oxygen axis that holds a value: the next whole number, at least 6.
 [[nodiscard]] double axisTop(double highest);
 
 }  // namespace widgets

@@ -3,6 +3,7 @@
 #include "widgets/plot_style.h"
 #include "widgets/wording.h"
 
+#include <QApplication>
 #include <QPainter>
 #include <QPixmap>
 
@@ -11,7 +12,7 @@
 namespace widgets {
 namespace {
 
-constexpr QSize kSample{30, 14};  // [px] of a line, so that its dashes show
+constexpr QSize kSample{26, 14};  // [px] of a line, so that its dashes show
 
 QPixmap lineSample(const QPen& pen, double pixelRatio) {
     QPixmap sample(kSample * pixelRatio);
@@ -138,6 +139,11 @@ QVariant RampModel::headerData(int section, Qt::Orientation orientation, int rol
         return section == Name ? QVariant(Qt::AlignLeft | Qt::AlignBottom)
                                : QVariant(Qt::AlignRight | Qt::AlignBottom);
     }
+    if (role == Qt::FontRole && section != Name) {
+        QFont small = QApplication::font();
+        small.setPointSizeF(small.pointSizeF() * 0.85);
+        return small;
+    }
     if (role != Qt::DisplayRole) {
         return {};
     }
@@ -149,7 +155,7 @@ QVariant RampModel::headerData(int section, Qt::Orientation orientation, int rol
         case Night:
             return tr("in\nnight");
         case Dose:
-            return tr("dose\n% a day");
+            return tr("dose\n%/day");
         case End:
             return tr("settles\nmg/L");
         default:

@@ -1,6 +1,11 @@
 #include "widgets/side_panel.h"
 
+#include "widgets/aerator_form.h"
 #include "widgets/document.h"
+#include "widgets/limits_form.h"
+#include "widgets/number_box.h"
+#include "widgets/plot_style.h"
+#include "widgets/ramp_form.h"
 #include "widgets/ramp_model.h"
 #include "widgets/selection.h"
 #include "widgets/simulation.h"
@@ -8,27 +13,48 @@
 #include <QBoxLayout>
 #include <QEvent>
 #include <QHeaderView>
+#include <QLabel>
+#include <QScrollArea>
+#include <QTabWidget>
 #include <QTableView>
+
+#include <algorithm>
 
 namespace widgets {
 namespace {
 
 constexpr int kWidth = 370;
+constexpr double kMostNights = 90;
 constexpr int kMostRows = 8;  // more scroll, so that the forms keep their room
 
 }  // namespace
 
-SidePanel::SidePanel(Document& /*document*/, Selection& selection, Simulation& /*simulation*/,
-                     QWidget* parent)
-    : QWidget(parent), m_selection(selection), m_model(new RampModel(this)), m_table(new QTableView(this)) {
+SidePanel::SidePanel(Document& document, Selection& selection, Simulation& simulation, QWidget* parent)
+    : QWidget(parent),
+      m_selection(selection),
+      m_model(new RampModel(this)),
+      m_table(new QTableView(this)),
+      m_tabs(new QTabWidget(this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(6, 10, 10, 6);
     makeTable();
+    makeForms(document);
     column->addWidget(m_table);
-    column->addStretch(1);
+    column->addWidget(nightsRow(simulation));
+    column->addWidget(m_tabs, 1);
     setMinimumWidth(kWidth);
     connect(&m_selection, &Selection::changed, this, &SidePanel::selectRow);
+    dress();
+}
+
+/// A selected row stays paper with a tint, so that the samples of the lines stay legible on it.
+void SidePanel::dress() {
     m_model->setPalette(palette());
+    QPalette quiet = palette();
+    quiet.setColor(QPalette::Highlight,
+                   mixed(quiet.color(QPalette::Base), quiet.color(QPalette::Link), 0.22));
+    quiet.setColor(QPalette::HighlightedText, quiet.color(QPalette::Text));
+    m_table->setPalette(quiet);
 }
 
 void SidePanel::makeTable() {
@@ -40,7 +66,7 @@ void SidePanel::makeTable() {
     m_table->setFrameShape(QFrame::NoFrame);
     m_table->setWordWrap(false);
     m_table->setTextElideMode(Qt::ElideRight);
-    m_table->setIconSize(QSize(30, 14));
+    m_table->setIconSize(QSize(26, 14));
     m_table->setTabKeyNavigation(false);
     m_table->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_table->verticalHeader()->hide();
@@ -59,8 +85,57 @@ void SidePanel::makeTable() {
             });
 }
 
+void SidePanel::makeForms(Document& document) {
+    m_ramp = new RampForm(document, m_tabs);
+    m_limits = new LimitsForm(document, m_tabs);
+    m_aerator = new AeratorForm(document, m_tabs);
+    m_tabs->setDocumentMode(true);
+    m_tabs->setAccessibleName(tr("What can be changed"));
+    const auto add = [this](QWidget* form, const QString& name) {
+        auto* area = new QScrollArea(m_tabs);
+        area->setWidgetResizable(true);
+        area->setFrameShape(QFrame::NoFrame);
+        area->setFocusPolicy(Qt::NoFocus);
+        area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        area->setWidget(form);
+        m_tabs->addTab(area, name);
+    };
+    add(m_ramp, tr("&Ramp"));
+    add(m_limits, tr("&Limits"));
+    add(m_aerator, tr("&Aerator"));
+}
+
+/// How many nights are computed; empty: as many as the ramps ask for.
+QWidget* SidePanel::nightsRow(Simulation& simulation) {
+    auto* bar = new QWidget(this);
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(4, 0, 0, 0);
+    m_nights = new NumberBox({1, kMostNights, "nights", false, true}, 1, NumberBox::Empty::Allowed, bar);
+    auto* label = new QLabel(tr("&Nights to compute"), bar);
+    label->setBuddy(m_nights);
+    m_nights->setAccessibleName(tr("Nights to compute"));
+    m_nights->setMinimumWidth(m_nights->fontMetrics().horizontalAdvance(QStringLiteral("00 if empty")) + 40);
+    m_nights->setToolTip(
+        tr("Empty: 14, or the longest ramp plus seven. Days beyond the weather table take the usual "
+           "day, the mean of the table's days."));
+    m_nights->setAccessibleDescription(m_nights->toolTip());
+    row->addWidget(label);
+    row->addStretch(1);
+    row->addWidget(m_nights);
+    connect(&m_nights->entry(), &Entry::committed, this, [this, &simulation] {
+        const auto nights = m_nights->value();
+        simulation.setNights(nights ? std::optional(static_cast<int>(*nights)) : std::nullopt);
+    });
+    return bar;
+}
+
+bool SidePanel::commit() {
+    return m_ramp->commit() && m_limits->commit() && m_aerator->commit();
+}
+
 void SidePanel::setOutcome(const OutcomePtr& outcome) {
     m_model->setOutcome(outcome);
+    m_nights->setTakenIfEmpty(engine::ruleDays(outcome->comparison.model.pond));
     fitTable();
     selectRow();
 }
@@ -76,12 +151,13 @@ void SidePanel::selectRow() {
     if (row < m_model->rowCount() && m_table->currentIndex().row() != row) {
         m_table->setCurrentIndex(m_model->index(row, RampModel::Name));
     }
+    m_ramp->setRamp(row - 1);
 }
 
 void SidePanel::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
     if (event->type() == QEvent::PaletteChange) {
-        m_model->setPalette(palette());
+        dress();
     }
 }
 

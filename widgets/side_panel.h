@@ -4,11 +4,16 @@
 
 #include <QWidget>
 
+class QTabWidget;
 class QTableView;
 
 namespace widgets {
 
+class AeratorForm;
 class Document;
+class LimitsForm;
+class NumberBox;
+class RampForm;
 class RampModel;
 class Selection;
 class Simulation;
@@ -20,19 +25,31 @@ public:
     SidePanel(Document& document, Selection& selection, Simulation& simulation, QWidget* parent = nullptr);
 
     void setOutcome(const OutcomePtr& outcome);
+    /// Takes what is typed and not taken yet. @return false if a text cannot be taken; it has the focus then.
+    bool commit();
+
     [[nodiscard]] QTableView& table() const { return *m_table; }
+    [[nodiscard]] QTabWidget& tabs() const { return *m_tabs; }
 
 protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    void dress();
     void makeTable();
+    void makeForms(Document& document);
+    QWidget* nightsRow(Simulation& simulation);
     void fitTable();
     void selectRow();
 
     Selection& m_selection;
     RampModel* m_model;
     QTableView* m_table;
+    QTabWidget* m_tabs;
+    RampForm* m_ramp = nullptr;
+    LimitsForm* m_limits = nullptr;
+    AeratorForm* m_aerator = nullptr;
+    NumberBox* m_nights = nullptr;
 };
 
 }  // namespace widgets

@@ -27,7 +27,7 @@ QPalette themePalette(bool isDark) {
     QPalette palette;
     palette.setColor(QPalette::Window, style.paper);
     palette.setColor(QPalette::WindowText, style.ink);
-    palette.setColor(QPalette::Base, mixed(style.paper, isDark ? Qt::black : Qt::white, isDark ? 0.25 : 0.7));
+    palette.setColor(QPalette::Base, mixed(style.paper, Qt::white, isDark ? 0.06 : 0.7));
     palette.setColor(QPalette::AlternateBase, mixed(style.paper, style.hairline, 0.25));
     palette.setColor(QPalette::Text, style.ink);
     palette.setColor(QPalette::PlaceholderText, mixed(style.paper, style.quietInk, 0.85));

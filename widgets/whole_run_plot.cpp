@@ -210,7 +210,6 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     ground.stress = outcome.comparison.model.parameters.lines.stress;
     ground.lethal = outcome.comparison.model.parameters.lines.lethal;
     ground.rules = oxygenSteps(top, 4.0);
-    ground.areBandsNamed = false;
     addGround(*curves, style, std::move(ground));
     addCurves(*curves, outcome, selection.ramp(), style);
     addPainted(
