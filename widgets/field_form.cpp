@@ -46,6 +46,14 @@ FieldForm::FieldForm(Document& document, QWidget* parent)
     connect(&m_document, &Document::changed, this, [this] { refresh(); });
 }
 
+FieldForm::~FieldForm() {
+    for (const auto& row : m_rows) {  // a field that loses the focus on its way out has no form any more
+        if (row->entry != nullptr) {
+            row->entry->disconnect(this);
+        }
+    }
+}
+
 bool FieldForm::commit() {
     for (const auto& row : m_rows) {
         if (row->entry != nullptr && !row->entry->commit()) {
