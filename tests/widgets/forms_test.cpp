@@ -370,6 +370,21 @@ TEST_F(RampFormTest, MayGoWhileATextIsTyped) {
     typeOnly(fieldOf(*form, "First day, min"), "25");
     delete form;
     EXPECT_EQ(pond().ramps[1].first_min->value, 30.0) << "who wants it taken asks for commit()";
+    document.edit(QStringLiteral("x"), [](engine::Pond& changed) { changed.title = "alone"; });
+    EXPECT_EQ(pond().title, "alone");
+}
+
+TEST_F(RampFormTest, MayGoWithItsWindowWhileATextIsTyped) {
+    typeOnly(fieldOf(*form, "First day, min"), "25");
+    window.reset();
+    EXPECT_EQ(pond().ramps[1].first_min->value, 25.0) << "the focus was lost while all was there";
+}
+
+TEST_F(RampFormTest, WithoutARampItSaysSo) {
+    form->setRamp(7);
+    EXPECT_NE(saidBy(*form).find("No ramp is selected."), std::string::npos);
+    EXPECT_FALSE(fieldOf(*form, "Name")->isVisible());
+    form->setRamp(2);
     EXPECT_TRUE(document
                     .edit(QStringLiteral("x"),
                           [](engine::Pond& pond) {
