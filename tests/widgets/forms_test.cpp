@@ -405,7 +405,7 @@ TEST_F(LimitsFormTest, EveryFieldIsOneStepAndUndoRestoresIt) {
                [](const engine::Pond& pond) { return numberOf(pond.limits.lethal) == 2.5; });
     expectEdit("Fish water, %", "25", "Change the share of the fish water",
                [](const engine::Pond& pond) { return numberOf(pond.limits.fishWater_percent) == 25.0; });
-    expectEdit("Warmest for fish, °C", "30", "Change the warmest water for fish",
+    expectEdit("Warmest, °C", "30", "Change the warmest water for fish",
                [](const engine::Pond& pond) { return numberOf(pond.limits.fishMax) == 30.0; });
     expectEdit("Stress line, mg/L", "", "Change the stress line",
                [](const engine::Pond& pond) { return !pond.limits.stress; });
@@ -419,7 +419,7 @@ TEST_F(LimitsFormTest, EmptyFieldsSayWhatIsTakenByTheFish) {
     EXPECT_EQ(placeholder("Stress line, mg/L"), "5 if empty");
     EXPECT_EQ(placeholder("Lethal line, mg/L"), "2 if empty");
     EXPECT_EQ(placeholder("Fish water, %"), "20 if empty");
-    EXPECT_EQ(placeholder("Warmest for fish, °C"), "no end if empty");
+    EXPECT_EQ(placeholder("Warmest, °C"), "no end if empty");
     auto* group = fieldOf<QComboBox>(*form, "Fish");
     group->setFocus();
     QTest::keyClick(group, Qt::Key_Home);
@@ -428,7 +428,7 @@ TEST_F(LimitsFormTest, EmptyFieldsSayWhatIsTakenByTheFish) {
     }
     EXPECT_EQ(pond().limits.speciesGroup, engine::SpeciesGroup::Trout);
     EXPECT_EQ(placeholder("Lethal line, mg/L"), "3 if empty");
-    EXPECT_EQ(placeholder("Warmest for fish, °C"), "20 if empty");
+    EXPECT_EQ(placeholder("Warmest, °C"), "20 if empty");
     QTest::keyClick(group, Qt::Key_Home);
     EXPECT_FALSE(pond().limits.speciesGroup.has_value());
     EXPECT_EQ(test::plain(group->currentText()), "By weight: sport fish");
