@@ -69,8 +69,8 @@ TextReading<std::optional<engine::ClockTime>> ClockBox::parse(const QString& tex
     if (trimmed.isEmpty()) {
         return {};
     }
-    static const QRegularExpression form(QStringLiteral("^([0-9]{1,2})(?:[:.,h ]?([0-9]{2}))?h?$"));
-    const QRegularExpressionMatch match = form.match(trimmed);
+    static const QRegularExpression kForm(QStringLiteral("^([0-9]{1,2})(?:[:.,h ]?([0-9]{2}))?h?$"));
+    const QRegularExpressionMatch match = kForm.match(trimmed);
     if (!match.hasMatch()) {
         return {std::nullopt,
                 tr("“%1” is not a time of the day; write hours and minutes, such as 07:30.").arg(trimmed)};

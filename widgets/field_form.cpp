@@ -46,6 +46,14 @@ FieldForm::FieldForm(Document& document, QWidget* parent)
     connect(&m_document, &Document::changed, this, [this] { refresh(); });
 }
 
+FieldForm::~FieldForm() {
+    for (const auto& row : m_rows) {  // a field that loses the focus on its way out has no form any more
+        if (row->entry != nullptr) {
+            row->entry->disconnect(this);
+        }
+    }
+}
+
 bool FieldForm::commit() {
     for (const auto& row : m_rows) {
         if (row->entry != nullptr && !row->entry->commit()) {
@@ -87,7 +95,7 @@ void FieldForm::refresh() {
 }
 
 QString FieldForm::sentenceOf(const engine::Diagnostic& fault) const {
-    const QString sentence = shown(fault.sentence);
+    QString sentence = shown(fault.sentence);
     const auto& ramps = pond().ramps;
     for (std::size_t i = 0; i < ramps.size(); ++i) {
         const bool isOwn = ownRamp() == static_cast<int>(i);
@@ -220,7 +228,7 @@ QComboBox* FieldForm::addChoice(const Words& words, std::function<int(const engi
     auto* box = new QComboBox(m_fields);
     box->setFocusPolicy(Qt::StrongFocus);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->setMinimumContentsLength(10);
+    box->setMinimumContentsLength(8);
     Row& row = addRow(box, words);
     row.refresh = [this, box, read = std::move(read)] { box->setCurrentIndex(read(pond())); };
     connect(box, &QComboBox::activated, this, [this, &row, write = std::move(write)](int index) {

@@ -24,6 +24,7 @@ namespace widgets {
 class FieldForm : public QWidget {
     Q_OBJECT
 public:
+    ~FieldForm() override;
     /// Takes what is typed and not taken yet. Ask before saving, and before anything else that should see it.
     /// @return false if a text cannot be taken; its field then has the focus.
     bool commit();

@@ -86,8 +86,8 @@ TextReading<double> readNumber(const QString& text, const QLocale& locale) {
     if (signs > 1) {
         return {0.0, tr("“%1” has more than one decimal sign.").arg(trimmed)};
     }
-    static const QRegularExpression form(QStringLiteral("^(-?)([0-9]*)(?:\\.([0-9]*))?([eE][+-]?[0-9]+)?$"));
-    const QRegularExpressionMatch match = form.match(plain);
+    static const QRegularExpression kForm(QStringLiteral("^(-?)([0-9]*)(?:\\.([0-9]*))?([eE][+-]?[0-9]+)?$"));
+    const QRegularExpressionMatch match = kForm.match(plain);
     const QString whole = match.captured(2), decimals = match.captured(3);
     if (!match.hasMatch() || (whole.isEmpty() && decimals.isEmpty())) {
         return {0.0, tr("“%1” is not a number.").arg(trimmed)};
@@ -122,14 +122,14 @@ QString numbersText(const std::vector<double>& values, const QLocale& locale) {
 
 TextReading<std::vector<double>> readNumbers(const QString& text, const engine::NumberRule& rule,
                                              const QLocale& locale) {
-    static const QRegularExpression lastSeparator(QStringLiteral("\\s*[;,]?\\s*$"));
-    static const QRegularExpression separator(QStringLiteral("\\s*;\\s*|\\s*,\\s+|\\s+,\\s*|\\s+"));
-    const QString trimmed = text.trimmed().remove(lastSeparator);
+    static const QRegularExpression kLastSeparator(QStringLiteral("\\s*[;,]?\\s*$"));
+    static const QRegularExpression kSeparator(QStringLiteral("\\s*;\\s*|\\s*,\\s+|\\s+,\\s*|\\s+"));
+    const QString trimmed = text.trimmed().remove(kLastSeparator);
     if (trimmed.isEmpty()) {
         return {};
     }
-    const QStringList parts = trimmed.split(separator);
-    const auto asDecimals = readEach(parts, rule, locale);
+    const QStringList parts = trimmed.split(kSeparator);
+    auto asDecimals = readEach(parts, rule, locale);
     const bool hasTightComma = parts.join(u' ').contains(u',');
     if (!hasTightComma || trimmed.contains(u';')) {
         return asDecimals;
