@@ -74,7 +74,9 @@ MainWindow::MainWindow(QWidget* parent)
     showTitle();
 }
 
-MainWindow::~MainWindow() = default;
+MainWindow::~MainWindow() {
+    m_document.undoStack().disconnect(this);  // it speaks once more when it goes, after what listens
+}
 
 bool MainWindow::open(const std::filesystem::path& path) {
     m_page->setPlaying(false);

@@ -14,6 +14,7 @@ void MainWindow::makeFileMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&File"));
     menu->addAction(tr("&Open\u2026"), QKeySequence::Open, this, &MainWindow::chooseFile);
     m_recent = menu->addMenu(tr("Open &Recent"));
+    m_recent->setObjectName(QStringLiteral("recent"));
     connect(m_recent, &QMenu::aboutToShow, this, &MainWindow::fillRecent);
     menu->addSeparator();
     m_needPond << menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);

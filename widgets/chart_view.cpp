@@ -1,5 +1,7 @@
 #include "widgets/chart_view.h"
 
+#include "widgets/chart_accessible.h"
+
 #include <QElapsedTimer>
 #include <QEvent>
 #include <QMouseEvent>
@@ -14,13 +16,13 @@ ChartView::ChartView(const QString& name, QWidget* parent) : QWidget(parent), m_
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_plot);
+    installChartAccessibility();
     setAccessibleName(name);
     m_plot->setAccessibleName(name);
     m_plot->setFocusPolicy(Qt::NoFocus);
     m_plot->setMouseTracking(true);
     m_plot->installEventFilter(this);
     setFocusPolicy(Qt::StrongFocus);
-    setFocusProxy(nullptr);
 }
 
 QString ChartView::readOut(const QPointF& /*place*/) const {

@@ -38,17 +38,19 @@ public:
     void paint() {
         caption();
         for (const NightReading& reading : m_scene.readings) {
-            mark(reading);
+            if (isInside(at(reading.hour, reading.oxygen))) {
+                mark(reading);
+            }
         }
         names();
         nameLevels();
         for (const NightLine& line : m_scene.lines) {
-            if (!line.isGhost || line.isLowSaid) {
+            if ((!line.isGhost || line.isLowSaid) && isInside(at(line.lowHour, line.low))) {
                 lowMark(line);
             }
         }
         for (auto line = m_scene.lines.rbegin(); line != m_scene.lines.rend(); ++line) {
-            if (line->isLowSaid) {
+            if (line->isLowSaid && isInside(at(line->lowHour, line->low))) {
                 sayLow(*line);
             }
         }
@@ -58,6 +60,11 @@ private:
     [[nodiscard]] QPointF at(double hour, double oxygen) const {
         return {m_rect.axis(QCPAxis::atBottom)->coordToPixel(hour),
                 m_rect.axis(QCPAxis::atLeft)->coordToPixel(oxygen)};
+    }
+
+    /// Marks of what lies outside the axes are left out: nothing else would cut them off in a drawing.
+    [[nodiscard]] bool isInside(const QPointF& place) const {
+        return m_area.adjusted(-1, -1, 1, 1).contains(place);
     }
 
     void caption() {
@@ -85,7 +92,7 @@ private:
         std::vector<const NightLine*> named;
         std::vector<double> wanted;
         for (const NightLine& line : m_scene.lines) {
-            if (line.isLabelled && !line.oxygen.empty()) {
+            if (line.isLabelled && !line.oxygen.empty() && isInside(at(24.0, line.oxygen.back()))) {
                 named.push_back(&line);
                 wanted.push_back(at(24.0, line.oxygen.back()).y());
             }
@@ -175,8 +182,8 @@ private:
 
     void mark(const NightReading& reading) {
         const QPointF place = at(reading.hour, reading.oxygen);
-        const double up = at(0, reading.oxygen + reading.error).y();
-        const double down = at(0, std::max(0.0, reading.oxygen - reading.error)).y();
+        const double up = std::max(at(0, reading.oxygen + reading.error).y(), m_area.top());
+        const double down = std::min(at(0, reading.oxygen - reading.error).y(), m_area.bottom());
         const QColor ink = reading.isDeep ? m_style.quietInk : m_style.ink;
         m_painter.setPen(QPen(ink, 1.3));
         m_painter.drawLine(QPointF(place.x(), up), QPointF(place.x(), down));

@@ -184,4 +184,18 @@ TEST(Schedule, JoinsWhatMeets) {
     EXPECT_EQ(runningBetween(wanted, 5, 45), 30.0);
 }
 
+TEST(Schedule, ARuleKnowsItsOwnLength) {
+    Ramp ramp;
+    EXPECT_EQ(ruleLength(ramp), 1);
+    ramp.kind = RampKind::Doubling;
+    ramp.first_min = 30.0;
+    EXPECT_EQ(ruleLength(ramp), 7);  // 30, 60, 120, 240, 480, 960, 1440
+    ramp.kind = RampKind::Table;
+    ramp.minutes = {30, 60, 90};
+    EXPECT_EQ(ruleLength(ramp), 3);
+    ramp.kind = RampKind::Linear;
+    ramp.add_minPerDay = 1.0;
+    EXPECT_EQ(ruleLength(ramp), kLongestRamp);
+}
+
 }  // namespace

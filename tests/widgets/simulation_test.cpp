@@ -1,0 +1,99 @@
+#include "widgets/simulation.h"
+
+#include "tests/temporary_folder.h"
+#include "tests/widgets/typing.h"
+
+#include <QSignalSpy>
+
+#include <gtest/gtest.h>
+
+#include <memory>
+
+namespace widgets {
+namespace {
+
+using engine::test::TemporaryFolder;
+
+constexpr int kPatience_ms = 60000;  // only a hanging test waits that long
+
+/// A document of the plain pond, three nights of it.
+struct Bench {
+    Bench() {
+        simulation.setNights(3);
+        test::open(document, folder, engine::test::kPlainPond);
+    }
+    bool waitUntilWhole() {
+        return QTest::qWaitFor(
+            [this] {
+                return simulation.outcome() && simulation.outcome()->isWhole && !simulation.isRunning();
+            },
+            kPatience_ms);
+    }
+    TemporaryFolder folder;
+    Document document;
+    Simulation simulation{document};
+};
+
+TEST(Simulation, CurvesComeFirstThenCausesAndEndStates) {
+    Bench bench;
+    std::vector<bool> whole;
+    QObject::connect(&bench.simulation, &Simulation::outcomeChanged,
+                     [&] { whole.push_back(bench.simulation.outcome()->isWhole); });
+    EXPECT_TRUE(bench.simulation.isStale());
+    ASSERT_TRUE(bench.waitUntilWhole());
+    EXPECT_EQ(whole, (std::vector<bool>{false, true}));
+    EXPECT_FALSE(bench.simulation.isStale());
+    const engine::Comparison& comparison = bench.simulation.outcome()->comparison;
+    EXPECT_EQ(comparison.days, 3);
+    EXPECT_EQ(comparison.runs.size(), 4U);
+    EXPECT_TRUE(comparison.runs[1].endState);
+    EXPECT_FALSE(comparison.runs[1].causes.empty());
+}
+
+TEST(Simulation, TheOldOutcomeStaysUntilTheNewOneIsThere) {
+    Bench bench;
+    ASSERT_TRUE(bench.waitUntilWhole());
+    const OutcomePtr old = bench.simulation.outcome();
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 1.0; });
+    EXPECT_TRUE(bench.simulation.isStale());
+    EXPECT_EQ(bench.simulation.outcome(), old);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_NE(bench.simulation.outcome(), old);
+    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond.aerator->diffusers->value, 1.0);
+}
+
+TEST(Simulation, ManyEditsInARowEndWithTheLast) {
+    Bench bench;
+    for (int i = 1; i <= 20; ++i) {
+        bench.document.edit(QStringLiteral("edit"),
+                            [i](engine::Pond& pond) { pond.ramps[1].first_min = 10.0 + i; });
+        QTest::qWait(3);
+    }
+    ASSERT_TRUE(bench.waitUntilWhole());
+    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond, bench.document.pond());
+}
+
+TEST(Simulation, UndoComputesAnew) {
+    Bench bench;
+    ASSERT_TRUE(bench.waitUntilWhole());
+    const double before = bench.simulation.outcome()->comparison.runs[2].worst().lowest;
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.ramps[1].first_min = 1440.0; });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_NE(bench.simulation.outcome()->comparison.runs[2].worst().lowest, before);
+    bench.document.undoStack().undo();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_EQ(bench.simulation.outcome()->comparison.runs[2].worst().lowest, before);
+}
+
+TEST(Simulation, MayGoWhileItComputes) {
+    for (const int wait_ms : {0, 1, 5, 20, 60}) {
+        auto bench = std::make_unique<Bench>();
+        bench->simulation.setNights(60);
+        QTest::qWait(wait_ms);
+        bench.reset();  // must neither hang nor touch what is gone
+    }
+    SUCCEED();
+}
+
+}  // namespace
+}  // namespace widgets

@@ -1,0 +1,350 @@
+#include "engine/pond_io.h"
+#include "engine/text_file.h"
+#include "tests/window/driven.h"
+#include "widgets/dawn_lows_plot.h"
+#include "widgets/theme.h"
+#include "widgets/whole_run_plot.h"
+
+#include <QAbstractItemModel>
+#include <QAccessible>
+#include <QClipboard>
+#include <QDropEvent>
+#include <QImage>
+#include <QMenu>
+#include <QMimeData>
+#include <QTabWidget>
+#include <QTableView>
+
+#include <gtest/gtest.h>
+
+namespace app {
+namespace {
+
+using test::answerNext;
+using test::Driven;
+using test::kPatience_ms;
+using test::nameNext;
+using test::plain;
+using test::scenario;
+
+std::string textOf(const std::filesystem::path& path) {
+    return engine::readWholeFile(path, engine::kPondFileLimit_bytes).text.value_or("");
+}
+
+TEST(Window, OpensAPondAndShowsItsWorstNight) {
+    Driven driven(scenario("grandfathers-pond.toml"));
+    ASSERT_TRUE(driven.waitUntilWhole());
+    EXPECT_EQ(plain(driven.window.windowTitle()), "Grandfather's Pond[*] \u2013 Dawnline");
+    const std::string headline = plain(driven.window.page().headline());
+    EXPECT_EQ(headline.rfind("Night ", 0), 0U) << headline;
+    EXPECT_NE(headline.find("Without the new aerator"), std::string::npos) << headline;
+    const auto& comparison = driven.window.simulation().outcome()->comparison;
+    double lowest = 99.0;
+    int night = 0;
+    for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
+        if (comparison.runs[i].worst().lowest < lowest) {
+            lowest = comparison.runs[i].worst().lowest;
+            night = comparison.runs[i].worst().day;
+        }
+    }
+    EXPECT_EQ(driven.window.selection().night(), night);
+    EXPECT_EQ(driven.window.selection().ramp(), 3U) << "the chosen ramp of the pond file";
+    EXPECT_EQ(driven.window.side().table().model()->rowCount(), 5);
+    EXPECT_EQ(driven.window.side().table().currentIndex().row(), 3);
+    EXPECT_FALSE(driven.window.isWindowModified());
+}
+
+TEST(Window, WithoutAPondSaysHowToOpenOne) {
+    Driven driven;
+    EXPECT_EQ(plain(driven.window.windowTitle()), "Dawnline");
+    EXPECT_FALSE(driven.window.page().isVisible());
+    for (const QAction* action : driven.window.findChildren<QAction*>()) {
+        if (action->text().contains(QStringLiteral("Save"))) {
+            EXPECT_FALSE(action->isEnabled()) << plain(action->text());
+        }
+    }
+}
+
+TEST(Window, ABadFileLeavesThePondAndSaysWhy) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    const engine::Pond before = driven.window.document().pond();
+    const auto bad = driven.folder.write("bad.toml", "format = 1\ntitle = \"x\"\n[basin]\narea_m2 = -5\n");
+    EXPECT_FALSE(driven.window.open(bad));
+    EXPECT_EQ(driven.window.document().pond(), before);
+    EXPECT_EQ(driven.window.document().path(), scenario("new-clay.toml"));
+    const std::string notice = plain(driven.window.notice().text());
+    EXPECT_NE(notice.find("\"bad.toml\" was not opened; the pond you had stays."), std::string::npos)
+        << notice;
+    EXPECT_NE(notice.find("bad.toml:4: basin.area_m2: "), std::string::npos) << notice;
+    EXPECT_TRUE(driven.window.notice().isVisible());
+    for (const char* path : {"missing.toml", "."}) {
+        EXPECT_FALSE(driven.window.open(driven.folder.path() / path)) << path;
+    }
+}
+
+TEST(Window, AnEditGivesNewCurvesAndUndoTheOldOnes) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    ASSERT_TRUE(driven.waitUntilWhole());
+    driven.window.selection().setRamp(2);
+    const auto lowOf = [&] {
+        return driven.window.simulation().outcome()->comparison.runs[2].days[0].lifted;
+    };
+    const double before = lowOf();
+    auto* first = widgets::test::fieldOf(driven.window.side(), "First day, min");
+    widgets::test::type(first, "600");
+    EXPECT_TRUE(driven.window.isWindowModified());
+    EXPECT_TRUE(driven.window.simulation().isStale());
+    ASSERT_TRUE(driven.waitForCurves());
+    EXPECT_GT(lowOf(), 2.0 * before);
+    QTest::keyClick(first, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_FALSE(driven.window.isWindowModified());
+    ASSERT_TRUE(driven.waitForCurves());
+    EXPECT_DOUBLE_EQ(lowOf(), before);
+    EXPECT_EQ(widgets::test::textOf(first), "30");
+}
+
+TEST(Window, EveryFormEditsThePond) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.side().tabs().setCurrentIndex(1);
+    widgets::test::type(widgets::test::fieldOf(driven.window.side(), "Stress line, mg/L"), "4.5");
+    EXPECT_DOUBLE_EQ(*driven.window.document().pond().limits.stress, 4.5);
+    driven.window.side().tabs().setCurrentIndex(2);
+    widgets::test::type(widgets::test::fieldOf(driven.window.side(), "Diffusers"), "3");
+    EXPECT_DOUBLE_EQ(*driven.window.document().pond().aerator->diffusers, 3.0);
+    EXPECT_EQ(driven.window.document().undoStack().count(), 2);
+}
+
+TEST(Window, TheNumberOfNightsIsForTheUserToSay) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    widgets::test::type(widgets::test::fieldOf(driven.window.side(), "Nights to compute"), "2");
+    ASSERT_TRUE(driven.waitForCurves());
+    EXPECT_EQ(driven.window.simulation().outcome()->comparison.days, 2);
+    EXPECT_EQ(driven.window.selection().nights(), 2);
+}
+
+TEST(Window, PlaysANightASecondAndStopsAtTheEnd) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.selection().setNight(1);
+    driven.trigger("Play the Nights");
+    EXPECT_TRUE(driven.window.page().isPlaying());
+    EXPECT_TRUE(driven.window.page().night().options().ghost);
+    QElapsedTimer clock;
+    clock.start();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return driven.window.selection().night() == 2; }, 5000));
+    EXPECT_GT(clock.elapsed(), 800);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !driven.window.page().isPlaying(); }, 5000));
+    EXPECT_EQ(driven.window.selection().night(), 3);
+    EXPECT_FALSE(driven.window.page().night().options().ghost);
+}
+
+TEST(Window, GoesByTheKeyboard) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.selection().setNight(1);
+    QTest::keyClick(&driven.window, Qt::Key_Right, Qt::ControlModifier);
+    EXPECT_EQ(driven.window.selection().night(), 2);
+    QTest::keyClick(&driven.window, Qt::Key_2, Qt::ControlModifier);
+    EXPECT_EQ(driven.window.selection().mode(), widgets::Selection::Mode::AllNights);
+    EXPECT_NE(plain(driven.window.page().headline()).find("the worst is night"), std::string::npos);
+    QTest::keyClick(&driven.window, Qt::Key_1, Qt::ControlModifier);
+    EXPECT_EQ(driven.window.selection().mode(), widgets::Selection::Mode::AllRamps);
+    QTableView& table = driven.window.side().table();
+    table.setFocus();
+    QTest::keyClick(&table, Qt::Key_Home, Qt::ControlModifier);
+    EXPECT_EQ(driven.window.selection().ramp(), 0U);
+    QTest::keyClick(&table, Qt::Key_Down);
+    EXPECT_EQ(driven.window.selection().ramp(), 1U);
+}
+
+TEST(Window, ExportsTheChartAsPictureDrawingAndNumbers) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitUntilWhole());
+    for (const char* name : {"night.png", "night.svg", "night.csv"}) {
+        nameNext(driven.folder.path() / name);
+        driven.trigger("Export Chart\u2026");
+        EXPECT_TRUE(std::filesystem::exists(driven.folder.path() / name)) << name;
+    }
+    const QImage image(QString::fromStdString((driven.folder.path() / "night.png").string()));
+    EXPECT_NEAR(image.dotsPerMeterX() * 0.0254, 300.0, 0.1);
+    EXPECT_EQ(textOf(driven.folder.path() / "night.csv").rfind("line,night,time_h,", 0), 0U);
+    driven.window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&driven.window));
+    driven.window.page().lows().setFocus();
+    nameNext(driven.folder.path() / "lows.csv");
+    driven.trigger("Export Chart\u2026");
+    EXPECT_EQ(textOf(driven.folder.path() / "lows.csv").rfind("ramp,night,date,", 0), 0U);
+    nameNext(driven.folder.path() / "no.bmp");
+    driven.trigger("Export Chart\u2026");
+    EXPECT_NE(plain(driven.window.notice().text()).find("must end in"), std::string::npos);
+}
+
+TEST(Window, CopiesTheChart) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.trigger("Copy Chart");
+    const QMimeData* clipping = QApplication::clipboard()->mimeData();
+    EXPECT_TRUE(clipping->hasImage());
+    EXPECT_TRUE(clipping->hasFormat(QStringLiteral("image/svg+xml")));
+    EXPECT_TRUE(clipping->text().contains(QStringLiteral("night")));
+}
+
+TEST(Window, SavingSaysThatCommentsAreLostAndThenKeepsThePond) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    ASSERT_TRUE(driven.waitForCurves());
+    const auto path = driven.window.document().path();
+    const std::string before = textOf(path);
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.title = "Renamed"; });
+    auto asked = answerNext(QMessageBox::Cancel);
+    EXPECT_FALSE(driven.window.save());
+    EXPECT_TRUE(*asked);
+    EXPECT_EQ(textOf(path), before);
+    EXPECT_TRUE(driven.window.isWindowModified());
+    asked = answerNext(QMessageBox::Save);
+    EXPECT_TRUE(driven.window.save());
+    EXPECT_FALSE(driven.window.isWindowModified());
+    EXPECT_EQ(*engine::readPond(path).pond, driven.window.document().pond());
+    EXPECT_EQ(textOf(path.string() + ".bak"), before);
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.title = "Again"; });
+    EXPECT_TRUE(driven.window.save()) << "in our own form nothing is lost, so nothing is asked";
+}
+
+TEST(Window, SavesUnderAnotherName) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    nameNext(driven.folder.path() / "mine.toml");
+    EXPECT_TRUE(driven.window.saveAs());
+    EXPECT_EQ(driven.window.document().path(), driven.folder.path() / "mine.toml");
+    EXPECT_EQ(*engine::readPond(driven.folder.path() / "mine.toml").pond, driven.window.document().pond());
+}
+
+TEST(Window, ASaveThatFailsIsSaidAndLosesNothing) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.title = "Renamed"; });
+    std::filesystem::remove_all(driven.folder.path());
+    answerNext(QMessageBox::Save);  // that comments are lost
+    EXPECT_FALSE(driven.window.save());
+    EXPECT_NE(plain(driven.window.notice().text()).find("was not saved"), std::string::npos);
+    EXPECT_TRUE(driven.window.isWindowModified());
+    EXPECT_EQ(driven.window.document().pond().title, "Renamed");
+}
+
+TEST(Window, UnsavedChangesAreAskedForBeforeTheyAreLost) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.title = "Renamed"; });
+    auto asked = answerNext(QMessageBox::Cancel);
+    EXPECT_FALSE(driven.window.close());
+    EXPECT_TRUE(*asked);
+    EXPECT_TRUE(driven.window.isVisible());
+    asked = answerNext(QMessageBox::Discard);
+    EXPECT_TRUE(driven.window.close());
+    EXPECT_TRUE(*asked);
+}
+
+TEST(Window, TakesAFileThatIsDropped) {
+    Driven driven;
+    QMimeData data;
+    data.setUrls({QUrl::fromLocalFile(QString::fromStdString(scenario("new-clay.toml").string()))});
+    QDragEnterEvent enter(QPoint(10, 10), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&driven.window, &enter);
+    EXPECT_TRUE(enter.isAccepted());
+    QDropEvent drop(QPointF(10, 10), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&driven.window, &drop);
+    EXPECT_FALSE(driven.window.document().isEmpty());
+    ASSERT_TRUE(driven.waitForCurves());
+}
+
+TEST(Window, RemembersRecentFiles) {
+    const auto remembered = scenario("new-clay.toml");
+    { Driven driven(remembered); }
+    Driven driven;
+    auto* menu = driven.window.findChild<QMenu*>(QStringLiteral("recent"));
+    ASSERT_NE(menu, nullptr);
+    emit menu->aboutToShow();
+    ASSERT_FALSE(menu->actions().isEmpty());
+    menu->actions().front()->trigger();
+    EXPECT_EQ(driven.window.document().path(), std::filesystem::absolute(remembered));
+}
+
+TEST(Window, MayCloseWhileItComputes) {
+    for (const int wait_ms : {0, 2, 10, 40}) {
+        auto driven = std::make_unique<Driven>(scenario("grandfathers-pond.toml"), 60);
+        QTest::qWait(wait_ms);
+        EXPECT_TRUE(driven->window.close());
+        driven.reset();
+    }
+}
+
+TEST(Window, FollowsTheTheme) {
+    Driven driven(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.trigger("Dark");
+    QTest::qWait(100);
+    const QColor dark = driven.window.page().grab().toImage().pixelColor(2, 2);
+    driven.trigger("Light");
+    QTest::qWait(100);
+    const QColor light = driven.window.page().grab().toImage().pixelColor(2, 2);
+    EXPECT_LT(dark.lightness(), 60);
+    EXPECT_GT(light.lightness(), 200);
+    driven.trigger("Like the Desktop");
+}
+
+TEST(Window, EveryWidgetThatTakesTheFocusHasAName) {
+    Driven driven(scenario("grandfathers-pond.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    int seen = 0;
+    for (int tab = 0; tab < driven.window.side().tabs().count(); ++tab) {
+        driven.window.side().tabs().setCurrentIndex(tab);
+        for (QWidget* widget : driven.window.findChildren<QWidget*>()) {
+            if (!widget->isVisible() || widget->focusPolicy() == Qt::NoFocus ||
+                widget->focusProxy() != nullptr) {
+                continue;
+            }
+            ++seen;
+            QAccessibleInterface* accessible = QAccessible::queryAccessibleInterface(widget);
+            ASSERT_NE(accessible, nullptr);
+            EXPECT_FALSE(accessible->text(QAccessible::Name).isEmpty())
+                << widget->metaObject()->className() << " \"" << plain(widget->objectName()) << "\" in "
+                << widget->parentWidget()->metaObject()->className();
+        }
+    }
+    EXPECT_GT(seen, 20);
+}
+
+TEST(Window, EveryChartIsAnAccessibleObjectWithATextAlternative) {
+    Driven driven(scenario("grandfathers-pond.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    const std::initializer_list<widgets::ChartView*> charts{
+        &driven.window.page().night(), &driven.window.page().lows(), &driven.window.page().wholeRun()};
+    for (widgets::ChartView* chart : charts) {
+        QAccessibleInterface* accessible = QAccessible::queryAccessibleInterface(chart);
+        ASSERT_NE(accessible, nullptr);
+        EXPECT_EQ(accessible->role(), QAccessible::Chart);
+        EXPECT_FALSE(accessible->text(QAccessible::Name).isEmpty());
+        EXPECT_NE(plain(accessible->text(QAccessible::Description)).find("doubling from 30 min"),
+                  std::string::npos);
+    }
+}
+
+TEST(Window, ManyRampsWithLongNamesAllHaveTheirPlace) {
+    Driven driven(Driven::Writable{"new-clay.toml"}, 2);
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) {
+        while (pond.ramps.size() < 10) {
+            engine::Ramp ramp = pond.ramps.front();
+            ramp.name = "a ramp with quite a long name, number " + std::to_string(pond.ramps.size());
+            pond.ramps.push_back(ramp);
+        }
+    });
+    ASSERT_TRUE(driven.waitForCurves());
+    EXPECT_EQ(driven.window.side().table().model()->rowCount(), 11);
+    EXPECT_LE(driven.window.minimumSizeHint().width(), 1366);
+    EXPECT_LE(driven.window.minimumSizeHint().height(), 740);
+}
+
+}  // namespace
+}  // namespace app

@@ -1,0 +1,9 @@
+#pragma once
+
+namespace widgets {
+
+/// Lets assistive technology know charts as charts: a ChartView's role is that of a chart, and what it says
+/// is its name and its text alternative. Once is enough; more calls change nothing.
+void installChartAccessibility();
+
+}  // namespace widgets
