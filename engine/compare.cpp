@@ -13,22 +13,57 @@ namespace {
 
 constexpr int kShortestRun = 14;  // [d]
 constexpr int kAfterRamp = 7;     // [d]
+// Let go in two steps, half a day's air on the day the cap is lifted and continuous the day after.
+constexpr int kLiftedInTime = kLongestRamp - 1;  // [d]
 
-/// Days that a ramp takes by its own rule, if it gets anywhere.
-int rampLength(const PondModel& model, const Ramp& ramp) {
-    if (ramp.kind == RampKind::Capped) {
-        RunRequest request;
-        request.days = kLongestRamp;
-        request.keepLayers = false;
-        request.stopWhenLifted = true;
-        if (ramp.hold) {
-            return kLongestRamp;
+/// Whether only a run tells how many days a ramp takes.
+bool lengthNeedsRun(const Ramp& ramp) {
+    return ramp.kind == RampKind::Capped && !ramp.hold;
+}
+
+/// As many days as any comparison gets by default, ended early where the cap is lifted before.
+RampRun longestRun(const PondModel& model, const Ramp& ramp, bool endState, std::stop_token stop) {
+    RunRequest request;
+    request.days = kLongestRamp + kAfterRamp;
+    request.endState = endState;
+    request.stopWhenLiftedBefore = kLiftedInTime;
+    return runRamp(model, &ramp, request, {stop, nullptr});
+}
+
+bool endedEarly(const RampRun& run) {
+    return run.capLiftedDay && *run.capLiftedDay < kLiftedInTime;
+}
+
+/// The default days, and the runs of capped ramps that were needed to know them, by ramp; those that were not
+/// ended early are what a comparison of the longest length runs anyway.
+struct Length {
+    int days = kShortestRun;
+    std::vector<RampRun> runs;
+};
+
+Length defaultLength(const PondModel& model, bool endStates, int threads, std::stop_token stop) {
+    Length out;
+    const std::vector<Ramp>& ramps = model.pond.ramps;
+    out.runs.resize(ramps.size());
+    int longest = 0;
+    std::vector<std::size_t> open;
+    for (std::size_t i = 0; i < ramps.size(); ++i) {
+        if (lengthNeedsRun(ramps[i])) {
+            open.push_back(i);
+        } else {
+            longest =
+                std::max(longest, ramps[i].kind == RampKind::Capped ? kLongestRamp : ruleLength(ramps[i]));
         }
-        const RampRun run = runRamp(model, &ramp, request);
-        // In two steps: half a day's air on the day it is lifted, continuous the day after.
-        return run.capLiftedDay ? std::min(*run.capLiftedDay + 1, kLongestRamp) : kLongestRamp;
     }
-    return ruleLength(ramp);
+    static_cast<void>(forEachIndex(open.size(), threads, stop, [&](std::size_t k) {
+        out.runs[open[k]] = longestRun(model, ramps[open[k]], endStates, stop);
+    }));
+    for (const std::size_t i : open) {
+        const RampRun& run = out.runs[i];
+        longest = std::max(longest, endedEarly(run) ? *run.capLiftedDay + 1 : kLongestRamp);
+    }
+    out.days = std::max(kShortestRun, longest + kAfterRamp);
+    return out;
 }
 
 }  // namespace
@@ -42,21 +77,23 @@ int ruleDays(const Pond& pond) {
 }
 
 int defaultDays(const PondModel& model) {
-    int longest = 0;
-    for (const Ramp& ramp : model.pond.ramps) {
-        longest = std::max(longest, rampLength(model, ramp));
-    }
-    return std::max(kShortestRun, longest + kAfterRamp);
+    return defaultLength(model, false, 1, {}).days;
 }
 
 Comparison compare(const Pond& pond, const CompareOptions& options, const RunControl& control) {
     Comparison result;
     result.model = prepare(pond, options.resolution);
-    result.days = options.days ? *options.days : defaultDays(result.model);
     const std::size_t count = pond.ramps.size() + 1;
     const int threads = options.threads > 0
                             ? options.threads
                             : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    Length length;
+    if (options.days) {
+        length.days = *options.days;
+    } else {
+        length = defaultLength(result.model, options.endStates, threads, control.stop);
+    }
+    result.days = length.days;
     const auto rampOf = [&](std::size_t i) { return i == 0 ? nullptr : &result.model.pond.ramps[i - 1]; };
     std::mutex reporting;
     // The runs first, then what the worst night of each would be without each of the causes.
@@ -71,6 +108,13 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     };
     result.runs.resize(count);
     std::size_t finished = forEachIndex(count, threads, control.stop, [&](std::size_t i) {
+        RampRun* const known = i > 0 && i <= length.runs.size() ? &length.runs[i - 1] : nullptr;
+        if (known != nullptr && known->end == RunEnd::Completed && !endedEarly(*known) &&
+            static_cast<int>(known->days.size()) == result.days) {
+            result.runs[i] = std::move(*known);
+            report();
+            return;
+        }
         RunRequest request;
         request.days = result.days;
         request.endState = options.endStates;

@@ -17,8 +17,8 @@ constexpr int kEndStateDays = 30;
 constexpr int kEndStateNights = 7;
 
 Air<double> airOf(const Forcing& forcing, const PlantTable::Scale& plants) {
-    return {forcing.shortwave, forcing.air,          forcing.vapourPressure, forcing.wind10,
-            forcing.cloud,     plants.chlorophyll, plants.weeds};
+    return {forcing.shortwave,  forcing.air, forcing.vapourPressure, forcing.wind10, forcing.cloud,
+            plants.chlorophyll, plants.weeds};
 }
 
 /// One run on its way: the column, the clock and what has been written down.
@@ -166,7 +166,8 @@ void Runner::hourRow() {
         std::vector<LayerRow> layers;
         const State<double>& state = m_column.state();
         for (int i = 0; i < grid.layers(); ++i) {
-            layers.push_back({temperature[i], oxygen[i], state.solutes[i][kFast] + state.solutes[i][kMedium]});
+            layers.push_back(
+                {temperature[i], oxygen[i], state.solutes[i][kFast] + state.solutes[i][kMedium]});
         }
         m_run.layers.push_back(std::move(layers));
     }
@@ -255,7 +256,7 @@ RampRun Runner::go() {
                 m_control.progress((m_time - m_model.startTime) / (m_end - m_model.startTime));
             }
         }
-        if (m_request.stopWhenLifted && m_clock.liftedDay()) {
+        if (m_clock.liftedDay() && *m_clock.liftedDay() < m_request.stopWhenLiftedBefore) {
             m_run.capLiftedDay = m_clock.liftedDay();
             m_run.end = RunEnd::Completed;
             return std::move(m_run);
@@ -279,10 +280,12 @@ void Runner::findEndState() {
         const int night = static_cast<int>((m_time - m_end + kInstant) / kDay);
         const double hour = (std::floor(m_time / kHour + 1e-9) + 1.0) * kHour;
         const double mark = std::min({end, hour, m_clock.nextSwitch(m_time)});
-        const int count = static_cast<int>(std::ceil((mark - m_time) / m_model.resolution.largestStep - 1e-9));
+        const int count =
+            static_cast<int>(std::ceil((mark - m_time) / m_model.resolution.largestStep - 1e-9));
         const double dt = (mark - m_time) / count;
         for (int i = 0; i < count; ++i) {
-            m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)), m_clock.at(m_time));
+            m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)),
+                          m_clock.at(m_time));
             m_time += dt;
             lows[night] = std::min(lows[night], m_column.fishWater());
         }
@@ -318,8 +321,8 @@ void Runner::finish() {
         row.runMinutes = runningBetween(m_run.schedule, (row.day - 1) * kDay, row.day * kDay) / kMinute;
     }
     if (m_model.pond.aerator && m_model.pond.aerator->power_kW) {
-        m_run.energy_kWh =
-            *m_model.pond.aerator->power_kW * runningBetween(m_run.schedule, m_model.startTime, m_end) / kHour;
+        m_run.energy_kWh = *m_model.pond.aerator->power_kW *
+                           runningBetween(m_run.schedule, m_model.startTime, m_end) / kHour;
     }
     m_run.usualDays = m_weather.usualDays();
     m_run.plumes = m_column.plumeCount();
@@ -346,9 +349,8 @@ const DayRow& RampRun::worst() const {
 }
 
 const DayRow* RampRun::largestDose() const {
-    const auto most = std::max_element(days.begin(), days.end(), [](const DayRow& a, const DayRow& b) {
-        return a.lifted < b.lifted;
-    });
+    const auto most = std::max_element(days.begin(), days.end(),
+                                       [](const DayRow& a, const DayRow& b) { return a.lifted < b.lifted; });
     return most == days.end() || most->lifted <= 0.0 ? nullptr : &*most;
 }
 

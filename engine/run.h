@@ -98,9 +98,9 @@ struct RunRequest {
     int days = 14;
     WeatherPlan weather;
     ColumnSwitches switches;
-    bool keepLayers = true;             ///< Fill `layers`
-    bool endState = false;              ///< Go on for 30 usual days under the last schedule
-    bool stopWhenLifted = false;        ///< A capped ramp ends the run on the day its cap is lifted
+    bool keepLayers = true;        ///< Fill `layers`
+    bool endState = false;         ///< Go on for 30 usual days under the last schedule
+    int stopWhenLiftedBefore = 0;  ///< A capped ramp whose cap is lifted before this day ends the run with it
     std::optional<Schedule> schedule;   ///< Instead of the ramp's own: a schedule resolved earlier
     std::optional<int> stopAfterNight;  ///< End at the noon that closes this night
 };

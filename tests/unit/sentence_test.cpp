@@ -300,9 +300,20 @@ TEST(Sentence, EveryKeyIsSaidWithAllItsValues) {
             EXPECT_TRUE(text.ends_with('.') || sentence.key == SentenceKey::FileTitle) << text;
         }
     };
+    const auto noteNights = [&](const Comparison& comparison) {
+        for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
+            note(sentencesOfNight(comparison, 1, i));
+            note(sentencesOfNight(comparison, 2, i));
+            note(sentencesOfNights(comparison, i));
+        }
+    };
     for (const Comparison& comparison : allKinds()) {
         note(sentencesOf(comparison));
+        noteNights(comparison);
     }
+    Comparison alone = madeUpComparison();
+    alone.runs.resize(1);
+    noteNights(alone);
     note({filesWritten("\"out\"")});
     Pond pond = madeUpComparison().model.pond;
     note(sentencesOf(pond, "pond.toml", {}));
