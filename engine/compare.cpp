@@ -66,6 +66,51 @@ Length defaultLength(const PondModel& model, bool endStates, int threads, std::s
     return out;
 }
 
+/// The model of a pond; its balance is taken over from an earlier comparison of the same pond, whose ramps
+/// may be others as long as they reach no deeper.
+PondModel modelOf(const Pond& pond, const CompareOptions& options, bool& isSame) {
+    isSame = false;
+    if (options.earlier == nullptr) {
+        return prepare(pond, options.resolution);
+    }
+    const PondModel& earlier = options.earlier->model;
+    Pond before = earlier.pond;
+    before.ramps = pond.ramps;
+    before.chosenRamp = pond.chosenRamp;
+    before.title = pond.title;
+    PondModel model = prepareUnbalanced(pond, options.resolution);
+    isSame = before == pond && model.grid.face == earlier.grid.face &&
+             model.bottomDepth == earlier.bottomDepth &&
+             options.resolution.largestStep == earlier.resolution.largestStep;
+    if (!isSame) {
+        return prepare(pond, options.resolution);
+    }
+    model.parameters = earlier.parameters;
+    model.balance = earlier.balance;
+    return model;
+}
+
+/// The run of an earlier comparison that a ramp of the same pond would give again; null if there is none.
+const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int days) {
+    const Comparison& earlier = *options.earlier;
+    for (std::size_t i = 0; earlier.days == days && i < earlier.runs.size(); ++i) {
+        const RampRun& run = earlier.runs[i];
+        const bool isWhole = (run.endState || !options.endStates) && (!run.causes.empty() || !options.causes);
+        if (run.end != RunEnd::Completed || !isWhole || (i == 0) != (ramp == nullptr)) {
+            continue;
+        }
+        if (ramp == nullptr) {
+            return &run;
+        }
+        Ramp before = earlier.model.pond.ramps[i - 1];
+        before.name = ramp->name;
+        if (before == *ramp) {
+            return &run;
+        }
+    }
+    return nullptr;
+}
+
 }  // namespace
 
 int ruleDays(const Pond& pond) {
@@ -82,7 +127,8 @@ int defaultDays(const PondModel& model) {
 
 Comparison compare(const Pond& pond, const CompareOptions& options, const RunControl& control) {
     Comparison result;
-    result.model = prepare(pond, options.resolution);
+    bool isSame = false;
+    result.model = modelOf(pond, options, isSame);
     const std::size_t count = pond.ramps.size() + 1;
     const int threads = options.threads > 0
                             ? options.threads
@@ -115,17 +161,26 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
             report();
             return;
         }
+        if (const RampRun* before = isSame ? knownRun(options, rampOf(i), result.days) : nullptr) {
+            result.runs[i] = *before;
+            result.runs[i].name = i == 0 ? before->name : rampOf(i)->name;
+            report();
+            return;
+        }
         RunRequest request;
         request.days = result.days;
         request.endState = options.endStates;
         result.runs[i] = runRamp(result.model, rampOf(i), request, {control.stop, nullptr});
         report();
     });
-    std::vector<std::vector<Cause>> causes(count, std::vector<Cause>(options.causes ? kCauses : 0));
+    std::vector<std::vector<Cause>> causes(count);
+    for (std::size_t i = 0; i < count; ++i) {
+        causes[i] = result.runs[i].causes.empty() ? std::vector<Cause>(questions) : std::vector<Cause>();
+    }
     finished += forEachIndex(count * questions, threads, control.stop, [&](std::size_t task) {
         const RampRun& run = result.runs[task / questions];
         const auto kind = static_cast<CauseKind>(task % questions);
-        if (run.end == RunEnd::Completed) {
+        if (run.end == RunEnd::Completed && run.causes.empty()) {
             causes[task / questions][task % questions] = {
                 kind, gainWithout(result.model, rampOf(task / questions), run, kind, run.worst().day)};
         }
@@ -134,9 +189,11 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     ensure(finished == count * (1 + questions) || control.stop.stop_requested(),
            "every ramp was run unless stopped");
     for (std::size_t i = 0; i < count; ++i) {
-        std::stable_sort(causes[i].begin(), causes[i].end(),
-                         [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
-        result.runs[i].causes = causes[i];
+        if (!causes[i].empty()) {
+            std::stable_sort(causes[i].begin(), causes[i].end(),
+                             [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
+            result.runs[i].causes = causes[i];
+        }
     }
     return result;
 }

@@ -167,6 +167,9 @@ struct CompareOptions {
     Resolution resolution;
     bool endStates = true;
     bool causes = true;
+    /// A comparison whose runs are taken over where pond, ramp and days are the same, so that an edit of one
+    /// ramp runs that ramp alone; the numbers are the same bits. May be null; only read during the call.
+    const struct Comparison* earlier = nullptr;
 };
 
 [[nodiscard]] Comparison compare(const Pond& pond, const CompareOptions& options,

@@ -4,12 +4,13 @@
 
 namespace widgets {
 
-Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWhole,
+Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWhole, const Outcome* earlier,
                   const engine::RunControl& control) {
     Outcome outcome;
     engine::CompareOptions options;
     options.days = nights ? *nights : engine::ruleDays(pond);
     options.causes = options.endStates = isWhole;
+    options.earlier = earlier == nullptr ? nullptr : &earlier->comparison;
     outcome.comparison = engine::compare(pond, options, control);
     outcome.backdrop = engine::backdropOf(outcome.comparison.model, outcome.comparison.days);
     outcome.isWhole = isWhole;
@@ -38,8 +39,10 @@ void Simulation::compute() {
         emit staleChanged(true);
     }
     m_job.start(
-        [pond = m_document.pond(), nights = m_nights](const std::stop_token& stop, const Job::Progress&) {
-            return std::make_shared<const Outcome>(outcomeOf(pond, nights, false, {stop, nullptr}));
+        [pond = m_document.pond(), nights = m_nights, earlier = m_whole ? m_whole : m_outcome](
+            const std::stop_token& stop, const Job::Progress&) {
+            return std::make_shared<const Outcome>(
+                outcomeOf(pond, nights, false, earlier.get(), {stop, nullptr}));
         },
         [this](const OutcomePtr& outcome) {
             deliver(outcome);
@@ -49,14 +52,19 @@ void Simulation::compute() {
 
 void Simulation::addCauses(int nights) {
     m_job.start(
-        [pond = m_document.pond(), nights](const std::stop_token& stop, const Job::Progress& progress) {
-            return std::make_shared<const Outcome>(outcomeOf(pond, nights, true, {stop, progress}));
+        [pond = m_document.pond(), nights, earlier = m_whole ? m_whole : m_outcome](
+            const std::stop_token& stop, const Job::Progress& progress) {
+            return std::make_shared<const Outcome>(
+                outcomeOf(pond, nights, true, earlier.get(), {stop, progress}));
         },
         [this](const OutcomePtr& outcome) { deliver(outcome); });
 }
 
 void Simulation::deliver(const OutcomePtr& outcome) {
     m_outcome = outcome;
+    if (outcome->isWhole) {
+        m_whole = outcome;
+    }
     if (m_isStale) {
         m_isStale = false;
         emit staleChanged(false);

@@ -46,12 +46,14 @@ private:
     Document& m_document;
     std::optional<int> m_nights;
     OutcomePtr m_outcome;
+    OutcomePtr m_whole;  ///< The latest with causes and end states
     bool m_isStale = false;
     Job m_job;
 };
 
 /// Computes what a window shows of a pond, all of it. For work without a window, and for tests.
+/// @param earlier  What of it still holds is taken over; may be null.
 [[nodiscard]] Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWhole,
-                                const engine::RunControl& control = {});
+                                const Outcome* earlier = nullptr, const engine::RunControl& control = {});
 
 }  // namespace widgets

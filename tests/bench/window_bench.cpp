@@ -1,0 +1,93 @@
+// How long a user waits: from the start to the painted night, from an edit to new curves on the screen, and
+// from there to causes and end states. Offscreen, headline pond, its own number of nights.
+
+#include "app/main_window.h"
+#include "widgets/night_page.h"
+#include "widgets/night_plot.h"
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QTest>
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <string>
+#include <vector>
+
+namespace {
+
+constexpr int kPatience_ms = 60000;
+constexpr int kEdits = 50;
+
+/// Largest resident memory of this process [MiB].
+double peak_MiB() {
+    std::ifstream status("/proc/self/status");
+    for (std::string word; status >> word;) {
+        if (word == "VmHWM:") {
+            double kib = 0.0;
+            status >> kib;
+            return kib / 1024.0;
+        }
+    }
+    return 0.0;
+}
+
+void print(const char* what, std::vector<double> times) {
+    std::sort(times.begin(), times.end());
+    const auto at = [&](double share) {
+        return times[static_cast<std::size_t>(share * static_cast<double>(times.size() - 1))];
+    };
+    std::printf("%-46s median %7.1f ms, 95 %% %7.1f ms, least %7.1f ms\n", what, at(0.5), at(0.95),
+                times.front());
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    QElapsedTimer sinceStart;
+    sinceStart.start();
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    qputenv("XDG_STATE_HOME", "/nonexistent");  // remembers nothing
+    const QApplication application(argc, argv);
+    app::MainWindow window;
+    window.resize(1366, 768);
+    window.show();
+    window.open(std::string(DAWNLINE_SCENARIOS) + "/grandfathers-pond.toml");
+    const auto& simulation = window.simulation();
+    const auto painted = [&] { return !simulation.isStale() && window.page().night().lastReplot_ms() > 0.0; };
+    if (!QTest::qWaitFor(painted, kPatience_ms)) {
+        return 1;
+    }
+    std::printf("%-46s %.0f ms, %.0f MiB at most so far\n", "main() to the painted night",
+                static_cast<double>(sinceStart.elapsed()), peak_MiB());
+    if (!QTest::qWaitFor([&] { return simulation.outcome()->isWhole; }, kPatience_ms)) {
+        return 1;
+    }
+
+    std::vector<double> curves, whole, drawing;
+    for (int i = 0; i < kEdits; ++i) {
+        QElapsedTimer clock;
+        clock.start();
+        window.document().edit(QStringLiteral("edit"),
+                               [i](engine::Pond& pond) { pond.ramps[1].first_min = 20.0 + i % 20; });
+        while (simulation.isStale()) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+        }
+        QCoreApplication::processEvents();  // draws, which is queued once
+        curves.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
+        drawing.push_back(window.page().night().lastReplot_ms());
+        while (!simulation.outcome()->isWhole) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+        }
+        whole.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
+    }
+    std::printf("%zu runs of %d nights\n", simulation.outcome()->comparison.runs.size(),
+                simulation.outcome()->comparison.days);
+    print("edit to new curves on the screen", curves);
+    print("edit to causes and end states", whole);
+    print("drawing the night", drawing);
+    std::printf("%-46s %.0f MiB\n", "memory at most", peak_MiB());
+    return 0;
+}
