@@ -17,11 +17,11 @@ namespace engine {
 /// The air over the water for the kernels; one member or a pack.
 template <class Real>
 struct Air {
-    Real shortwave = 0.0;       ///< Reaching the surface [W/m^2]
-    Real temperature = 20.0;    ///< [degC]
-    Real vapourPressure = 0.0;  ///< [Pa]
-    Real wind10 = 0.0;          ///< On the pond [m/s]
-    Real cloud = 0.0;           ///< Share of sky
+    Real shortwave = 0.0;         ///< Reaching the surface [W/m^2]
+    Real temperature = 20.0;      ///< [degC]
+    Real vapourPressure = 0.0;    ///< [Pa]
+    Real wind10 = 0.0;            ///< On the pond [m/s]
+    Real cloud = 0.0;             ///< Share of sky
     Real chlorophyllScale = 1.0;  ///< Of the pond's total over that at the start (a dated table)
     Real weedScale = 1.0;         ///< The same for the weed cover
 };
@@ -43,10 +43,10 @@ struct AeratorSetup {
 
 /// Parts of the physics that a check or a cause re-run may hold or leave out.
 struct ColumnSwitches {
-    bool heat = true;            ///< Surface heat and sunlight warm and cool the water
-    bool mixing = true;          ///< Wind, convection and quiet diffusion; off: molecular only
-    bool freezePlume = false;    ///< Keep the plume of the first running step (smooth problems)
-    bool dissolution = true;     ///< Bubbles exchange oxygen
+    bool heat = true;                ///< Surface heat and sunlight warm and cool the water
+    bool mixing = true;              ///< Wind, convection and quiet diffusion; off: molecular only
+    bool freezePlume = false;        ///< Keep the plume of the first running step (smooth problems)
+    bool dissolution = true;         ///< Bubbles exchange oxygen
     double fixedDiffusivity = -1.0;  ///< [m^2/s] at all faces if not negative (smooth problems)
 };
 
@@ -96,9 +96,12 @@ public:
     [[nodiscard]] std::vector<double> solutes(Solute which, int lane) const;
 
 private:
-    [[nodiscard]] Real whereFishAre(Solute which, double (*poisonousShare)(double temperature, double ph)) const;
+    [[nodiscard]] Real whereFishAre(Solute which,
+                                    double (*poisonousShare)(double temperature, double ph)) const;
     void densities(const State<Real>& state);
+    DAWNLINE_INLINED void densitiesOf(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
+    DAWNLINE_INLINED void sunlightOf(const Air<Real>& air, const State<Real>& state);
     [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
     void heatRates(const Air<Real>& air, const State<Real>& state, double dt);
     void plume(const Aeration& aeration, const State<Real>& state);
@@ -107,6 +110,8 @@ private:
     void springWater();
     void growPlants(const Air<Real>& air);
     void placeFish(const State<Real>& state);
+    DAWNLINE_INLINED void findReactions(const Air<Real>& air, const Aeration& aeration,
+                                        const State<Real>& state, double dt);
     void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
@@ -120,7 +125,8 @@ private:
     BottomWater m_bottom;
     ColumnSwitches m_switches;
     int m_layers;
-    bool m_poisons = false;  // Sulfide or ammonia is there to be carried
+    bool m_aerating = false;  // The surface aerator ran when rates were last found
+    bool m_poisons = false;   // Sulfide or ammonia is there to be carried
     State<Real> m_state;
     Ledger<Real> m_ledger;
     Flows<Real> m_flows;
@@ -128,17 +134,18 @@ private:
     Reactions<Real> m_reactions;
     OxygenAndDebt<Real> m_work;
     ReactionAmounts<Real> m_amounts;
-    std::vector<double> m_nearInfrared;         // Share left at each face, N + 1
-    std::vector<Real> m_weedPerArea;            // Share of the weed mass by layer over its volume [1/m]
-    std::vector<Real> m_density, m_diffusivity, m_light, m_heating, m_photosynthesisT;
-    Real m_buoyancyFlux = 0.0;                  // Lost at the surface [m^2/s^3]
+    std::vector<double> m_nearInfrared;  // Share left at each face, N + 1
+    std::vector<Real> m_weedPerArea;     // Share of the weed mass by layer over its volume [1/m]
+    std::vector<Real> m_temperature, m_salinity, m_chlorophyll;  // The state's, one beside the other
+    std::vector<Real> m_density, m_diffusivity, m_light, m_heating;
+    std::vector<Real> m_left, m_optical;  // Share of light that passes a layer; its optical thickness
+    Real m_buoyancyFlux = 0.0;            // Lost at the surface [m^2/s^3]
 
     Aeration m_last;
     bool m_plumeStale = true;
     long m_plumeCount = 0;
-    std::vector<Real> m_plumeDensity;           // When the plume was last integrated
-    std::vector<Real> m_bubbleNet;              // Oxygen from bubbles by layer [g/m^3/s], may be negative
-    std::vector<Real> m_bubbleReference;        // Oxygen there at that time [g/m^3]
+    std::vector<Real> m_bubbleNet;        // Oxygen from bubbles by layer [g/m^3/s], may be negative
+    std::vector<Real> m_bubbleReference;  // Oxygen there at that time [g/m^3]
     Real m_lifting = 0.0;
     std::array<Real, kSolutes> m_springWater{};
     Real m_weedMassAtStart = 0.0;
@@ -146,13 +153,22 @@ private:
     double m_reach = 0.0;                              // Water that the surface aerator turns over [m^3]
 
     Convection m_convection;
-    std::vector<Real> m_overturning;            // Diffusivity of convection at the faces [m^2/s], N + 1
+    std::vector<Real> m_overturning;  // Diffusivity of convection at the faces [m^2/s], N + 1
     std::vector<double> m_laneFaces;
-    std::vector<FishWater> m_fishWater;         // One a lane
+    std::vector<FishWater> m_fishWater;  // One a lane
     std::vector<Real> m_fishPlace;
-    Real m_best = 0.0;                          // Oxygen of the fish water [g/m^3]
+    Real m_best = 0.0;                                                    // Oxygen of the fish water [g/m^3]
     double m_muckStep = -1.0, m_muckReleased = 0.0, m_muckRebuilt = 0.0;  // Shares over one step
-    std::vector<double> m_laneA, m_laneB, m_lanePlaces;  // One member's layers at a time
+    std::vector<double> m_laneA, m_laneB, m_lanePlaces;                   // One member's layers at a time
 };
+
+// Picked by processor for plain numbers (DAWNLINE_CLONES).
+template <>
+void Column<double>::densities(const State<double>& state);
+template <>
+void Column<double>::sunlight(const Air<double>& air, const State<double>& state);
+template <>
+void Column<double>::reactionsOf(const Air<double>& air, const Aeration& aeration, const State<double>& state,
+                                 double dt);
 
 }  // namespace engine

@@ -11,6 +11,16 @@
 #define DAWNLINE_SIDE_BY_SIDE
 #endif
 
+/// For a function over layers of plain numbers that the loader picks by processor, AVX2 or not. No multiply-add, so
+/// both give the same bits; and no inline function that other code shares is compiled for AVX2 on its own, since
+/// what such a function calls is either a part of it (DAWNLINE_INLINED) or compiled for every machine.
+#if defined(__x86_64__) && defined(__ELF__) && !defined(__SANITIZE_THREAD__) && !defined(__SANITIZE_ADDRESS__)
+#define DAWNLINE_CLONES __attribute__((target_clones("avx2", "default")))
+#else
+#define DAWNLINE_CLONES
+#endif
+#define DAWNLINE_INLINED __attribute__((always_inline)) inline
+
 namespace engine {
 
 /// W members of an ensemble that march in step: the kernels are templates on their number type,

@@ -98,7 +98,8 @@ void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, R
 /// the amounts taken at any iterate leave oxygen and every pool positive, and what oxygen loses is exactly
 /// what the amounts say.
 template <class Real>
-void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
+DAWNLINE_INLINED void reactionStepOf(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state,
+                                     ReactionAmounts<Real>& a) {
     constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
                      hm = kMediumHalf.value, hl = kSlowHalf.value, hFish = kFishConformsBelow.value;
     const std::size_t n = state.oxygen.size();
@@ -195,5 +196,13 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         slow[i] -= paidSlow;
     }
 }
+
+template <class Real>
+void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
+    reactionStepOf(r, dt, state, a);
+}
+template <>
+void reactionStep(const Reactions<double>& r, double dt, OxygenAndDebt<double>& state,
+                  ReactionAmounts<double>& a);
 
 }  // namespace engine
