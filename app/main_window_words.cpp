@@ -19,7 +19,8 @@ QString tr(const char* text) {
 
 QString listed(const engine::Diagnostics& said) {
     QStringList lines;
-    for (const engine::Diagnostic& one : said) {
+    for (engine::Diagnostic one : said) {
+        one.file = std::filesystem::path(one.file).filename().string();  // the folder is known and long
         if (lines.size() < static_cast<qsizetype>(kMostShown)) {
             lines << widgets::shown(engine::format(one));
         }

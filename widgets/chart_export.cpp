@@ -49,7 +49,7 @@ public:
     explicit Layout(const ChartSheet& sheet)
         : m_sheet(sheet),
           m_style(PlotStyle::light(baseFont())),
-          m_headline(sheet.headline, scaled(1.25, true), sheet.size.width() - 2 * kMargin),
+          m_headline(sheet.headline, scaled(1.1, true), sheet.size.width() - 2 * kMargin),
           m_detail(sheet.detail, scaled(0.9, false), sheet.size.width() - 2 * kMargin),
           m_foot(sheet.foot, scaled(0.75, false), sheet.size.width() - 2 * kMargin) {}
 

@@ -64,9 +64,8 @@ NightPage::NightPage(Selection& selection, QWidget* parent)
     split->setStretchFactor(0, 10);
     split->setStretchFactor(1, 3);
     split->setStretchFactor(2, 5);
-    m_night->setMinimumHeight(220);
+    m_night->setMinimumHeight(200);
     m_lows->setMinimumHeight(80);
-    m_wholeRun->setMinimumHeight(130);
     split->setSizes({340, 110, 170});
     layout->addWidget(split, 1);
 

@@ -37,16 +37,16 @@ public:
 
     void paint() {
         caption();
-        for (const NightReading& reading : m_scene.readings) {
-            if (isInside(at(reading.hour, reading.oxygen))) {
-                mark(reading);
-            }
-        }
         names();
         nameLevels();
         for (const NightLine& line : m_scene.lines) {
             if ((!line.isGhost || line.isLowSaid) && isInside(at(line.lowHour, line.low))) {
                 lowMark(line);
+            }
+        }
+        for (const NightReading& reading : m_scene.readings) {
+            if (isInside(at(reading.hour, reading.oxygen))) {
+                mark(reading);
             }
         }
         for (auto line = m_scene.lines.rbegin(); line != m_scene.lines.rend(); ++line) {
@@ -197,11 +197,11 @@ private:
         }
         m_painter.setBrush(Qt::NoBrush);
         const QString depth = tr("%1 m").arg(QLocale().toString(reading.depth, 'g', 3));
-        const QRectF box(place.x() + 6, place.y() - m_text.height() / 2, m_text.horizontalAdvance(depth),
+        const QRectF box(place.x() + 8, place.y() - m_text.height() / 2, m_text.horizontalAdvance(depth),
                          m_text.height());
         m_painter.setPen(ink);
         m_painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, depth);
-        m_taken.push_back(box.adjusted(-12, 0, 0, 0));
+        m_taken.push_back(box.adjusted(-14, 0, 0, 0));
     }
 
     /// How much a box would hide: other boxes weigh most, then curves under it.

@@ -25,6 +25,11 @@ QString tr(const char* text) {
     return QCoreApplication::translate("NightScene", text);
 }
 
+/// A number and its unit stay on one line.
+QString unbroken(QString text) {
+    return text.replace(QLatin1String(" mg/L"), QStringLiteral("\u00a0mg/L"));
+}
+
 double noonOf(int night) {
     return (night - 0.5) * engine::kDay;
 }
@@ -217,8 +222,8 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
     const auto sentences = isOfRamps
                                ? engine::sentencesOfNight(comparison, selection.night(), selection.ramp())
                                : engine::sentencesOfNights(comparison, selection.ramp());
-    scene.headline = worded(sentences, engine::SentencePart::Night);
-    scene.detail = worded(sentences, engine::SentencePart::NightDetail);
+    scene.headline = unbroken(worded(sentences, engine::SentencePart::Night));
+    scene.detail = unbroken(worded(sentences, engine::SentencePart::NightDetail));
     if (isOfRamps) {
         addRamps(outcome, selection, options, scene);
     } else {
@@ -251,7 +256,7 @@ QString inWords(const NightScene& scene) {
         words << reading.text;
     }
     words.removeAll(QString());
-    return words.join(QLatin1Char(' '));
+    return words.join(QLatin1Char(' ')).replace(QChar::Nbsp, QLatin1Char(' '));
 }
 
 std::string nightCsv(const Outcome& outcome, const Selection& selection) {

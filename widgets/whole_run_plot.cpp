@@ -182,10 +182,25 @@ void addCurves(QCPAxisRect& rect, const Outcome& outcome, std::size_t selected, 
                 oxygen.push_back(hour.fishWater);
             }
             QPen pen = style.linePen(i, false);
-            pen.setWidthF(isSelected ? 2.0 : 1.0);
+            pen.setWidthF(isSelected ? 1.7 : 1.0);
             addCurve(rect, day, oxygen, pen);
         }
     }
+}
+
+/// Heights of the parts [px].
+struct Heights {
+    int text, runs, weather;
+    [[nodiscard]] int least() const {
+        constexpr int kLeastCurves = 40;
+        return text + 12 + kLeastCurves + runs + 4 + weather + 2 + text + 8;
+    }
+};
+
+Heights heightsOf(const Outcome& outcome, const QFontMetricsF& metrics) {
+    const int text = static_cast<int>(std::ceil(metrics.height()));
+    const int ramps = static_cast<int>(outcome.comparison.runs.size()) - 1;
+    return {text, std::max(text, ramps * (ramps > 6 ? 6 : 9)), 3 * (text - 1)};
 }
 
 }  // namespace
@@ -195,8 +210,7 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     const Outcome& outcome = *shared;
     prepare(plot, style);
     const QFontMetricsF metrics(style.font);
-    const int text = static_cast<int>(std::ceil(metrics.height()));
-    const int ramps = static_cast<int>(outcome.comparison.runs.size()) - 1;
+    const auto [text, runsHeight, weatherHeight] = heightsOf(outcome, metrics);
     const double first = firstDayOf(outcome), last = outcome.comparison.days + 0.5;
     const double top = axisTop(highestOf(outcome));
 
@@ -225,12 +239,11 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
                              tr("oxygen in the fish water over the whole run, mg/L"));
         });
 
-    const int rowHeight = ramps > 6 ? 6 : 9;
     QCPAxisRect* air = addRect(plot, 1, QMargins(kLeft, 2, kRight, 2));
     dress(*air, style, first, last, 1.0, {});
     hideAxes(*air);
-    air->setMinimumSize(10, std::max(text, ramps * rowHeight));
-    air->setMaximumSize(QWIDGETSIZE_MAX, std::max(text, ramps * rowHeight) + 4);
+    air->setMinimumSize(10, runsHeight);
+    air->setMaximumSize(QWIDGETSIZE_MAX, runsHeight + 4);
     Ground quiet;
     quiet.shades = allNights(outcome);
     addGround(*air, style, quiet);
@@ -243,8 +256,8 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     dress(*weather, style, first, last, 1.0,
           dayLabels(outcome.comparison.days, plot.viewport().width() - kLeft - kRight, metrics));
     weather->axis(QCPAxis::atLeft)->setTickLabels(false);
-    weather->setMinimumSize(10, 3 * (text - 1));
-    weather->setMaximumSize(QWIDGETSIZE_MAX, 3 * (text - 1) + 2 + text + 8);
+    weather->setMinimumSize(10, weatherHeight);
+    weather->setMaximumSize(QWIDGETSIZE_MAX, weatherHeight + 2 + text + 8);
     addPainted(*weather, style, [shared, style](QCPPainter& painter, const QCPAxisRect& of) {
         paintWeather(painter, of, *shared, style);
     });
@@ -310,6 +323,7 @@ void WholeRunPlot::setOutcome(const OutcomePtr& outcome) {
 
 void WholeRunPlot::update() {
     if (m_outcome != nullptr) {
+        setMinimumHeight(heightsOf(*m_outcome, QFontMetricsF(font())).least());
         redraw(wholeRunInWords(*m_outcome));
     }
 }

@@ -1,0 +1,135 @@
+// Pictures of the window in the states that people see it in. They go to the folder that DAWNLINE_PICTURES
+// names, to be looked at, or nowhere; either way nothing in them may be cut off.
+
+#include "tests/window/driven.h"
+#include "widgets/theme.h"
+
+#include <QAbstractButton>
+#include <QLabel>
+#include <QTabBar>
+
+#include <gtest/gtest.h>
+
+namespace app {
+namespace {
+
+using test::Driven;
+using test::plain;
+using test::scenario;
+
+/// Every visible text that does not wrap or scroll has at least the room it asks for.
+void expectNothingCutOff(const QWidget& window) {
+    for (const QWidget* widget : window.findChildren<QWidget*>()) {
+        const auto* label = qobject_cast<const QLabel*>(widget);
+        const bool isText =
+            (label != nullptr && !label->wordWrap()) || qobject_cast<const QAbstractButton*>(widget);
+        if (isText && widget->isVisible()) {
+            EXPECT_GE(widget->width() + 1, widget->minimumSizeHint().width())
+                << widget->metaObject()->className() << " " << plain(widget->accessibleName());
+            EXPECT_GE(widget->height() + 1, widget->minimumSizeHint().height())
+                << widget->metaObject()->className() << " " << plain(widget->accessibleName());
+        }
+        if (label != nullptr && label->wordWrap() && widget->isVisible() && !label->text().isEmpty()) {
+            EXPECT_GE(widget->height() + 1, label->heightForWidth(label->width())) << plain(label->text());
+        }
+    }
+}
+
+void take(Driven& driven, const char* name) {
+    driven.window.resize(1366, 748);  // a laptop's screen without its panel
+    ASSERT_TRUE(driven.waitUntilWhole());
+    QTest::qWait(150);
+    expectNothingCutOff(driven.window);
+    EXPECT_LE(driven.window.minimumSizeHint().width(), 1366);
+    EXPECT_LE(driven.window.minimumSizeHint().height(), 748);
+    if (const QString folder = qEnvironmentVariable("DAWNLINE_PICTURES"); !folder.isEmpty()) {
+        EXPECT_TRUE(
+            driven.window.grab().save(folder + u'/' + QString::fromUtf8(name) + QStringLiteral(".png")));
+    }
+}
+
+void edit(Driven& driven, const std::function<void(engine::Pond&)>& change) {
+    const auto faults = driven.window.document().edit(QStringLiteral("edit"), change);
+    ASSERT_TRUE(faults.empty()) << engine::format(faults.front());
+}
+
+TEST(Pictures, TheHeadlinePondLightAndDark) {
+    Driven driven(scenario("grandfathers-pond.toml"), 14);
+    take(driven, "headline-light");
+    driven.trigger("Dark");
+    take(driven, "headline-dark");
+    driven.trigger("Like the Desktop");
+}
+
+TEST(Pictures, AllNightsOfARamp) {
+    Driven driven(scenario("grandfathers-pond.toml"), 14);
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.selection().setRamp(2);
+    driven.window.selection().setMode(widgets::Selection::Mode::AllNights);
+    take(driven, "all-nights");
+}
+
+TEST(Pictures, TheKoiPond) {
+    Driven driven(scenario("courtyard-koi.toml"), 14);
+    take(driven, "koi");
+}
+
+TEST(Pictures, OneRamp) {
+    Driven driven(Driven::Writable{"new-clay.toml"}, 14);
+    edit(driven, [](engine::Pond& pond) {
+        pond.ramps.resize(1);
+        pond.chosenRamp = pond.ramps.front().name;
+    });
+    take(driven, "one-ramp");
+}
+
+TEST(Pictures, TenRampsWithLongNames) {
+    Driven driven(Driven::Writable{"grandfathers-pond.toml"}, 14);
+    edit(driven, [](engine::Pond& pond) {
+        pond.ramps.resize(4);
+        for (int i = 5; i <= 10; ++i) {
+            engine::Ramp ramp = pond.ramps[1];
+            ramp.first_min = 8.0 * i;
+            ramp.name = "doubling, a ramp whose name is long, number " + std::to_string(i);
+            pond.ramps.push_back(ramp);
+        }
+    });
+    take(driven, "ten-ramps");
+}
+
+TEST(Pictures, ReadingsOverTheCurves) {
+    Driven driven(Driven::Writable{"grandfathers-pond.toml"}, 5);
+    edit(driven, [](engine::Pond& pond) {
+        const auto read = [&](int day, int hour, double depth, double oxygen) {
+            engine::Reading reading;
+            reading.at = engine::LocalTime(std::chrono::local_days(*pond.place.firstDay) +
+                                           std::chrono::days(day - 1) + std::chrono::hours(hour));
+            reading.depth = depth;
+            reading.oxygen = oxygen;
+            pond.readings.push_back(reading);
+        };
+        for (int day = 1; day <= 4; ++day) {
+            read(day, 18, 0.5, 7.1);
+            read(day + 1, 5, 0.5, 4.0);
+            read(day + 1, 5, 2.5, 0.4);
+        }
+    });
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.selection().setNight(2);
+    take(driven, "readings");
+}
+
+TEST(Pictures, ABadFileAndAnEmptyWindow) {
+    Driven driven;
+    if (const QString folder = qEnvironmentVariable("DAWNLINE_PICTURES"); !folder.isEmpty()) {
+        EXPECT_TRUE(driven.window.grab().save(folder + QStringLiteral("/empty.png")));
+    }
+    driven.window.open(scenario("new-clay.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.open(
+        driven.folder.write("bad.toml", "format = 1\ntitle = 3\n[basin]\narea_m2 = -5\ndepth = 3\n"));
+    take(driven, "bad-file");
+}
+
+}  // namespace
+}  // namespace app
