@@ -118,11 +118,11 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     diffusivities(air);
     plume(aeration, m_state);
     if (m_reactsFirst) {
-        react(dt, air, aeration);
+        react(dt, aeration);
         mix(dt, air);
     } else {
         mix(dt, air);
-        react(dt, air, aeration);
+        react(dt, aeration);
     }
     m_reactsFirst = !m_reactsFirst;
     stirMuck(aeration, dt);
@@ -150,8 +150,8 @@ void Column<Real>::mix(double dt, const Air<Real>& air) {
 }
 
 template <class Real>
-void Column<Real>::react(double dt, const Air<Real>& air, const Aeration& aeration) {
-    reactionsOf(air, aeration, m_state, dt);
+void Column<Real>::react(double dt, const Aeration& aeration) {
+    reactionsOf(aeration, m_state, dt);
     m_reactions.exchange[0] = 0.0;  // breathe() did it
     gather(m_state);
     reactionStep(m_reactions, dt, m_work, m_amounts);

@@ -115,15 +115,14 @@ private:
     void springWater();
     void growPlants(const Air<Real>& air);
     void placeFish(const State<Real>& state);
-    DAWNLINE_INLINED void findReactions(const Air<Real>& air, const Aeration& aeration,
-                                        const State<Real>& state, double dt);
-    void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
+    DAWNLINE_INLINED void findReactions(const Aeration& aeration, const State<Real>& state, double dt);
+    void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
     void exchangeOf(const Air<Real>& air, const State<Real>& state);
     void breathe(double dt, const Air<Real>& air);
     void mix(double dt, const Air<Real>& air);
-    void react(double dt, const Air<Real>& air, const Aeration& aeration);
+    void react(double dt, const Aeration& aeration);
     void stirMuck(const Aeration& aeration, double dt);
     void record(double dt);
     void gather(const State<Real>& state);
@@ -178,7 +177,6 @@ void Column<double>::densities(const State<double>& state);
 template <>
 void Column<double>::sunlight(const Air<double>& air, const State<double>& state);
 template <>
-void Column<double>::reactionsOf(const Air<double>& air, const Aeration& aeration, const State<double>& state,
-                                 double dt);
+void Column<double>::reactionsOf(const Aeration& aeration, const State<double>& state, double dt);
 
 }  // namespace engine

@@ -46,8 +46,7 @@ void Column<Real>::placeFish(const State<Real>& state) {
 }
 
 template <class Real>
-void Column<Real>::findReactions(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
-                                 double dt) {
+void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& state, double dt) {
     const Parameters<Real>& p = m_parameters;
     const bool running = aeration.open > 0;
     const Real logSediment = log(p.sedimentTheta);
@@ -121,11 +120,12 @@ void Column<Real>::findReactions(const Air<Real>& air, const Aeration& aeration,
     std::fill(m_reactions.stirredFast.begin(), m_reactions.stirredFast.end(), Real(0.0));
     std::fill(m_reactions.stirredMedium.begin(), m_reactions.stirredMedium.end(), Real(0.0));
     const Real surface = state.heat[0][0];
-    exchangeOf(air, state);
-
     // Standard transfer brought to the pond's temperature and water (engine/air_transfer.h), spread over what
     // a splashing aerator turns over.
-    m_reactions.aeratorSaturation = kAeratorBeta.value * m_reactions.saturation;
+    if (aeration.surface) {
+        m_reactions.aeratorSaturation =
+            kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
+    }
     const Real perVolume = aeration.surface
                                ? p.aeratorTransfer / m_reach * kAeratorAlpha.value / kStandardSaturation *
                                      temperatureFactor(kTransferTheta, surface)
@@ -255,28 +255,28 @@ void Column<Real>::gather(const State<Real>& state) {
 
 template void Column<double>::placeFish(const State<double>&);
 template <>
-DAWNLINE_CLONES void Column<double>::reactionsOf(const Air<double>& air, const Aeration& aeration,
-                                                 const State<double>& state, double dt) {
-    findReactions(air, aeration, state, dt);
+DAWNLINE_CLONES void Column<double>::reactionsOf(const Aeration& aeration, const State<double>& state,
+                                                 double dt) {
+    findReactions(aeration, state, dt);
 }
 template <class Real>
-void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
-                               double dt) {
-    findReactions(air, aeration, state, dt);
+void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& state, double dt) {
+    findReactions(aeration, state, dt);
 }
 template double Column<double>::reaches(const Aeration&) const;
 template void Column<double>::stirMuck(const Aeration&, double);
 template void Column<double>::growPlants(const Air<double>&);
 template void Column<double>::record(double);
+template void Column<double>::exchangeOf(const Air<double>&, const State<double>&);
 template void Column<double>::breathe(double, const Air<double>&);
 template void Column<double>::gather(const State<double>&);
 template void Column<Pack<4>>::placeFish(const State<Pack<4>>&);
-template void Column<Pack<4>>::reactionsOf(const Air<Pack<4>>&, const Aeration&, const State<Pack<4>>&,
-                                           double);
+template void Column<Pack<4>>::reactionsOf(const Aeration&, const State<Pack<4>>&, double);
 template Pack<4> Column<Pack<4>>::reaches(const Aeration&) const;
 template void Column<Pack<4>>::stirMuck(const Aeration&, double);
 template void Column<Pack<4>>::growPlants(const Air<Pack<4>>&);
 template void Column<Pack<4>>::record(double);
+template void Column<Pack<4>>::exchangeOf(const Air<Pack<4>>&, const State<Pack<4>>&);
 template void Column<Pack<4>>::breathe(double, const Air<Pack<4>>&);
 template void Column<Pack<4>>::gather(const State<Pack<4>>&);
 
