@@ -117,6 +117,22 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     densities(m_state);
     diffusivities(air);
     plume(aeration, m_state);
+    if (m_reactsFirst) {
+        react(dt, aeration);
+        mix(dt, air);
+    } else {
+        mix(dt, air);
+        react(dt, aeration);
+    }
+    m_reactsFirst = !m_reactsFirst;
+    stirMuck(aeration, dt);
+    placeFish(m_state);
+    m_ledger.lifted += dt * m_lifting;
+}
+
+template <class Real>
+void Column<Real>::mix(double dt, const Air<Real>& air) {
+    breathe(dt, air);
     for (int i = 0; i < m_layers; ++i) {
         m_state.heat[i][0] += dt * m_heating[i];
     }
@@ -131,7 +147,12 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     const Real spring = dt * m_parameters.springFlow;
     m_ledger.oxygen[kInflow] += spring * (m_springWater[kOxygen] - over[kOxygen]);
     m_ledger.debtInflow -= spring * (over[kFast] + over[kMedium]);
-    reactionsOf(air, aeration, m_state, dt);
+}
+
+template <class Real>
+void Column<Real>::react(double dt, const Aeration& aeration) {
+    reactionsOf(aeration, m_state, dt);
+    m_reactions.exchange[0] = 0.0;  // breathe() did it
     gather(m_state);
     reactionStep(m_reactions, dt, m_work, m_amounts);
     record(dt);
@@ -150,9 +171,6 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
         s[kMedium] = m_work.medium[i];
         s[kSlow] = m_work.slow[i];
     }
-    stirMuck(aeration, dt);
-    placeFish(m_state);
-    m_ledger.lifted += dt * m_lifting;
 }
 
 template <class Real>

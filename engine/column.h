@@ -59,7 +59,9 @@ public:
     Column(const Column&) = delete;  // its parts refer to its own grid
     Column& operator=(const Column&) = delete;
 
-    /// Advances by `dt` under air and aeration that hold for the step (taken at its middle).
+    /// Advances by `dt` under air and aeration that hold for the step (taken at its middle). Steps go in
+    /// pairs, the first of which mixes before it reacts and the second after; two of one length are a
+    /// symmetric splitting, which is of second order, and the state after them is one that mixing left.
     void step(double dt, const Air<Real>& air, const Aeration& aeration);
 
     /// Brings the plume up to date with the water for a step that is about to come, so that lifting() holds
@@ -69,6 +71,9 @@ public:
     /// d/dt of a state at an instant under the same physics. Never throws on trial states; continues its
     /// formulas outside their range.
     void rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, State<Real>& out);
+
+    /// The next step is the first of a pair.
+    void startPair() { m_reactsFirst = false; }
 
     /// The plume is integrated again at the next step, whatever has moved (on the clock, each hour).
     void refreshPlume() { m_plumeStale = true; }
@@ -110,11 +115,14 @@ private:
     void springWater();
     void growPlants(const Air<Real>& air);
     void placeFish(const State<Real>& state);
-    DAWNLINE_INLINED void findReactions(const Air<Real>& air, const Aeration& aeration,
-                                        const State<Real>& state, double dt);
-    void reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, double dt);
+    DAWNLINE_INLINED void findReactions(const Aeration& aeration, const State<Real>& state, double dt);
+    void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
+    void exchangeOf(const Air<Real>& air, const State<Real>& state);
+    void breathe(double dt, const Air<Real>& air);
+    void mix(double dt, const Air<Real>& air);
+    void react(double dt, const Aeration& aeration);
     void stirMuck(const Aeration& aeration, double dt);
     void record(double dt);
     void gather(const State<Real>& state);
@@ -125,6 +133,7 @@ private:
     BottomWater m_bottom;
     ColumnSwitches m_switches;
     int m_layers;
+    bool m_reactsFirst = false;
     bool m_aerating = false;  // The surface aerator ran when rates were last found
     bool m_poisons = false;   // Sulfide or ammonia is there to be carried
     State<Real> m_state;
@@ -168,7 +177,6 @@ void Column<double>::densities(const State<double>& state);
 template <>
 void Column<double>::sunlight(const Air<double>& air, const State<double>& state);
 template <>
-void Column<double>::reactionsOf(const Air<double>& air, const Aeration& aeration, const State<double>& state,
-                                 double dt);
+void Column<double>::reactionsOf(const Aeration& aeration, const State<double>& state, double dt);
 
 }  // namespace engine

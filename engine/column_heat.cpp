@@ -85,7 +85,8 @@ void Column<Real>::sunlightOf(const Air<Real>& air, const State<Real>& state) {
 
 template <class Real>
 Real Column<Real>::surfaceLoss(const Air<Real>& air, const Real& surface) const {
-    const Real wind7 = air.wind10 * windAt(1.0, 10.0, 7.0);
+    static const double seventh = windAt(1.0, 10.0, 7.0);
+    const Real wind7 = air.wind10 * seventh;
     return longwaveOut(surface) - longwaveIn(air.temperature, air.vapourPressure, air.cloud) +
            evaporativeLoss(surface, air.vapourPressure, wind7) +
            conductiveLoss(surface, air.temperature, wind7);

@@ -19,7 +19,8 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     m_transportSolutes.template rates<kSolutes>(m_diffusivity, kMolecularSolute, m_flows, m_springWater,
                                                 state.solutes, out.solutes);
     placeFish(state);
-    reactionsOf(air, aeration, state, 0.0);
+    reactionsOf(aeration, state, 0.0);
+    exchangeOf(air, state);
     gather(state);
     reactionRates(m_reactions, m_work, m_amounts);
     const ReactionAmounts<Real>& a = m_amounts;

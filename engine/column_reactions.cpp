@@ -46,8 +46,7 @@ void Column<Real>::placeFish(const State<Real>& state) {
 }
 
 template <class Real>
-void Column<Real>::findReactions(const Air<Real>& air, const Aeration& aeration,
-                                                  const State<Real>& state, double dt) {
+void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& state, double dt) {
     const Parameters<Real>& p = m_parameters;
     const bool running = aeration.open > 0;
     const Real logSediment = log(p.sedimentTheta);
@@ -121,13 +120,12 @@ void Column<Real>::findReactions(const Air<Real>& air, const Aeration& aeration,
     std::fill(m_reactions.stirredFast.begin(), m_reactions.stirredFast.end(), Real(0.0));
     std::fill(m_reactions.stirredMedium.begin(), m_reactions.stirredMedium.end(), Real(0.0));
     const Real surface = state.heat[0][0];
-    const Real velocity = pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux);
-    m_reactions.exchange[0] = velocity * (m_grid.faceArea[0] / m_grid.volume[0]);
-    m_reactions.saturation = oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
-
     // Standard transfer brought to the pond's temperature and water (engine/air_transfer.h), spread over what
     // a splashing aerator turns over.
-    m_reactions.aeratorSaturation = kAeratorBeta.value * m_reactions.saturation;
+    if (aeration.surface) {
+        m_reactions.aeratorSaturation =
+            kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
+    }
     const Real perVolume = aeration.surface
                                ? p.aeratorTransfer / m_reach * kAeratorAlpha.value / kStandardSaturation *
                                      temperatureFactor(kTransferTheta, surface)
@@ -151,6 +149,29 @@ void Column<Real>::findReactions(const Air<Real>& air, const Aeration& aeration,
         m_reactions.stirredFast[stirred] = kMuckFastShare.value * released;
         m_reactions.stirredMedium[stirred] = (1.0 - kMuckFastShare.value) * released;
     }
+}
+
+template <class Real>
+void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
+    const Real surface = state.heat[0][0];
+    m_reactions.exchange[0] =
+        pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux) * (m_grid.faceArea[0] / m_grid.volume[0]);
+    m_reactions.saturation =
+        oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.airPressure);
+}
+
+/// Oxygen through the surface over `dt`, from what mixing brought there last, which is why it stands apart
+/// from the other reactions. Only where the exchange would empty a thin layer within the step is it slowed,
+/// as by an implicit step.
+template <class Real>
+void Column<Real>::breathe(double dt, const Air<Real>& air) {
+    exchangeOf(air, m_state);
+    const Real asked = dt * m_reactions.exchange[0];
+    const Real share = asked / (1.0 + max(asked - 0.2, Real(0.0)));
+    Real& oxygen = m_state.solutes[0][kOxygen];
+    const Real gained = share * (m_reactions.saturation - oxygen);
+    oxygen += gained;
+    m_ledger.oxygen[kSurface] += m_grid.volume[0] * gained;
 }
 
 /// 1 for members whose muck a diffuser reaches, else 0.
@@ -234,27 +255,29 @@ void Column<Real>::gather(const State<Real>& state) {
 
 template void Column<double>::placeFish(const State<double>&);
 template <>
-DAWNLINE_CLONES void Column<double>::reactionsOf(const Air<double>& air, const Aeration& aeration,
-                                                 const State<double>& state, double dt) {
-    findReactions(air, aeration, state, dt);
+DAWNLINE_CLONES void Column<double>::reactionsOf(const Aeration& aeration, const State<double>& state,
+                                                 double dt) {
+    findReactions(aeration, state, dt);
 }
 template <class Real>
-void Column<Real>::reactionsOf(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
-                               double dt) {
-    findReactions(air, aeration, state, dt);
+void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& state, double dt) {
+    findReactions(aeration, state, dt);
 }
 template double Column<double>::reaches(const Aeration&) const;
 template void Column<double>::stirMuck(const Aeration&, double);
 template void Column<double>::growPlants(const Air<double>&);
 template void Column<double>::record(double);
+template void Column<double>::exchangeOf(const Air<double>&, const State<double>&);
+template void Column<double>::breathe(double, const Air<double>&);
 template void Column<double>::gather(const State<double>&);
 template void Column<Pack<4>>::placeFish(const State<Pack<4>>&);
-template void Column<Pack<4>>::reactionsOf(const Air<Pack<4>>&, const Aeration&, const State<Pack<4>>&,
-                                           double);
+template void Column<Pack<4>>::reactionsOf(const Aeration&, const State<Pack<4>>&, double);
 template Pack<4> Column<Pack<4>>::reaches(const Aeration&) const;
 template void Column<Pack<4>>::stirMuck(const Aeration&, double);
 template void Column<Pack<4>>::growPlants(const Air<Pack<4>>&);
 template void Column<Pack<4>>::record(double);
+template void Column<Pack<4>>::exchangeOf(const Air<Pack<4>>&, const State<Pack<4>>&);
+template void Column<Pack<4>>::breathe(double, const Air<Pack<4>>&);
 template void Column<Pack<4>>::gather(const State<Pack<4>>&);
 
 }  // namespace engine

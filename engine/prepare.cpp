@@ -1,7 +1,6 @@
-#include "engine/run.h"
-
 #include "engine/error.h"
 #include "engine/light.h"
+#include "engine/run.h"
 #include "engine/units.h"
 #include "engine/water.h"
 
@@ -27,8 +26,8 @@ double deepestDiffuser(const Pond& pond, const Basin& basin) {
     return deepest > 0.0 ? deepest : 0.5 * basin.maxDepth();
 }
 
-/// Oxygen of a do-nothing run under the usual day: of the fish water a day after the start, and at a reading's
-/// depth and hour.
+/// Oxygen of a do-nothing run under the usual day: of the fish water a day after the start, and at a
+/// reading's depth and hour.
 struct TrialDay {
     double fishWaterAfterDay = 0.0;
     double atReading = 0.0;
@@ -43,7 +42,7 @@ TrialDay trialDay(const PondModel& model, double readingTime, double readingDept
     double time = model.startTime;
     for (const double mark : {readingTime, model.startTime + kDay}) {
         const double span = mark - time;
-        const int steps = static_cast<int>(std::ceil(span / model.resolution.largestStep - 1e-9));
+        const int steps = 2 * static_cast<int>(std::ceil(0.5 * span / model.resolution.largestStep - 1e-9));
         for (int i = 0; i < steps; ++i) {
             const double dt = span / steps;
             const Forcing f = weather.at(time + (i + 0.5) * dt);
@@ -127,8 +126,8 @@ void balance(PondModel& model) {
     FishWater water(model.grid);
     Lines& lines = model.parameters.lines;
     const Lines asked = lines;
-    // What the pond breathes does not depend on how warm its fish like it, and water that crosses their limit within
-    // a day would be balanced against nothing.
+    // What the pond breathes does not depend on how warm its fish like it, and water that crosses their limit
+    // within a day would be balanced against nothing.
     lines.fishMax = Lines{}.fishMax;
     const double wanted =
         water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
@@ -200,7 +199,8 @@ PondModel prepareUnbalanced(const Pond& pond, const Resolution& resolution) {
         model.pool_kg += above * model.grid.volume[i] * model.start.oxygen[i] / kGramPerKilogram;
     }
     for (int i = 0; i < model.grid.layers(); ++i) {
-        model.debt_kg += model.grid.volume[i] * (model.start.fast[i] + model.start.medium[i]) / kGramPerKilogram;
+        model.debt_kg +=
+            model.grid.volume[i] * (model.start.fast[i] + model.start.medium[i]) / kGramPerKilogram;
     }
     return model;
 }

@@ -167,10 +167,10 @@ DAWNLINE_INLINED void reactionStepOf(const Reactions<Real>& r, double dt, Oxygen
                                hl * al * ql + wherePositive(hFish - c, fish * (1.0 / hFish), Real(0.0));
             return c - excess / slope;
         };
-        // The tangent at the old value also falls short of the root; after it, each iterate only rises.
+        // The tangent at the old value also falls short of the root; after it, each iterate only rises. A
+        // third step moves no hour of any scenario by as much as the steps' own error does.
         const Real first = max(budget / steepest, newton(oxygen[i]));
-        const Real second = max(first, newton(first));
-        const Real c = max(second, newton(second));
+        const Real c = max(first, newton(first));
 
         const Real respired = resp * c / (hr + c), eaten = sed * c / (hs + c);
         const Real paidFast = owedFast * c / (hf + gf * c), paidMedium = owedMedium * c / (hm + gm * c),

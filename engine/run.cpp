@@ -54,6 +54,7 @@ private:
     }
     static int dayOf(double time) { return static_cast<int>(std::floor(time / kDay)) + 1; }
     [[nodiscard]] double nextMark(double time) const;
+    [[nodiscard]] int stepsOf(double span) const;
     void advance(double until);
     void oneStep(double dt);
     void note(double dt, double before, double after);
@@ -100,6 +101,11 @@ void Runner::oneStep(double dt) {
     ++m_run.steps;
 }
 
+/// Steps come in pairs (engine/column.h).
+int Runner::stepsOf(double span) const {
+    return 2 * static_cast<int>(std::ceil(0.5 * span / m_model.resolution.largestStep - 1e-9));
+}
+
 void Runner::advance(double until) {
     while (m_time < until - kInstant) {
         double span = until - m_time;
@@ -115,9 +121,10 @@ void Runner::advance(double until) {
             oneStep(step < span ? std::max(std::floor(step / kMinute), 1.0) * kMinute : step);
             continue;
         }
-        const double count = std::ceil(span / m_model.resolution.largestStep - 1e-9);
+        const int count = stepsOf(span);
         const double dt = span / count;
-        for (int i = 0; i < static_cast<int>(count); ++i) {
+        m_column.startPair();
+        for (int i = 0; i < count; ++i) {
             oneStep(dt);
         }
         m_time = until;

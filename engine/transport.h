@@ -70,7 +70,7 @@ private:
     template <std::size_t M>
     static void eliminate(const std::array<Transport*, M>& all, const Flows<Real>& flows);
     template <int Used, int C>
-    void solve(Fields<Real, C>& fields) const;
+    void solve(const Flows<Real>& flows, const std::array<Real, C>& entering, Fields<Real, C>& fields) const;
     template <int Used, int C>
     void addPlume(const Flows<Real>& flows, Fields<Real, C>& fields);
     template <int Used, int C>
@@ -257,16 +257,26 @@ void Transport<Real>::eliminate(const std::array<Transport*, M>& all, const Flow
 
 template <class Real>
 template <int Used, int C>
-DAWNLINE_INLINED void Transport<Real>::solve(Fields<Real, C>& fields) const {
+DAWNLINE_INLINED void Transport<Real>::solve(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                                             Fields<Real, C>& fields) const {
+    std::array<Real, C>* const layer = fields.data();
+    const Real* const fromAbove = m_fromAbove.data();
+    const Real* const inverse = m_inverse.data();
+    const Real* const back = m_back.data();
+    const double perStep = 1.0 / m_dt;
+    std::array<Real, Used> carry{};
     for (int i = 0; i < m_layers; ++i) {
+        const double held = m_grid.volume[i] * perStep;
+        const Real enters = flows.moving ? flows.entering[i] : Real(0.0);
         for (int c = 0; c < Used; ++c) {
-            const Real above = i > 0 ? m_fromAbove[i] * fields[i - 1][c] : Real(0.0);
-            fields[i][c] = (fields[i][c] + above) * m_inverse[i];
+            carry[c] = (held * layer[i][c] + enters * entering[c] + fromAbove[i] * carry[c]) * inverse[i];
+            layer[i][c] = carry[c];
         }
     }
     for (int i = m_layers - 2; i >= 0; --i) {
         for (int c = 0; c < Used; ++c) {
-            fields[i][c] += m_back[i] * fields[i + 1][c];
+            carry[c] = layer[i][c] + back[i] * carry[c];
+            layer[i][c] = carry[c];
         }
     }
 }
@@ -365,16 +375,7 @@ DAWNLINE_INLINED std::array<Real, C> Transport<Real>::advanceOf(const Flows<Real
     if (flows.moving) {
         scratch<C>().before.assign(fields.begin(), fields.end());
     }
-    for (int i = 0; i < m_layers; ++i) {
-        const double perStep = m_grid.volume[i] / m_dt;
-        for (int c = 0; c < Used; ++c) {
-            fields[i][c] = perStep * fields[i][c];
-            if (flows.moving) {
-                fields[i][c] += flows.entering[i] * entering[c];
-            }
-        }
-    }
-    solve<Used, C>(fields);
+    solve<Used, C>(flows, entering, fields);
     if (!flows.moving) {
         return fields[0];
     }
