@@ -19,6 +19,8 @@
 namespace widgets {
 namespace {
 
+// Over more days dashes swallow whole nights, and painting them takes seconds.
+constexpr int kMostDashedDays = 21;
 constexpr int kLeft = 76, kRight = 12;  // [px]; the strip's names stand at the left
 
 QString tr(const char* text) {
@@ -183,6 +185,9 @@ void addCurves(QCPAxisRect& rect, const Outcome& outcome, std::size_t selected, 
             }
             QPen pen = style.linePen(i, false);
             pen.setWidthF(isSelected ? 1.7 : 1.0);
+            if (outcome.comparison.days > kMostDashedDays) {
+                pen.setStyle(Qt::SolidLine);
+            }
             addCurve(rect, day, oxygen, pen);
         }
     }
