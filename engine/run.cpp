@@ -110,6 +110,7 @@ void Runner::advance(double until) {
     while (m_time < until - kInstant) {
         double span = until - m_time;
         if (m_clock.watching(m_time)) {
+            m_column.refreshPlume();  // the dose depends on it
             m_column.preparePlume(m_clock.at(m_time));
             span = std::min(span, m_clock.allowance(m_time, m_column.lifting()));
             if (span <= kInstant) {
@@ -125,6 +126,9 @@ void Runner::advance(double until) {
         const double dt = span / count;
         m_column.startPair();
         for (int i = 0; i < count; ++i) {
+            if (2 * i == count) {
+                m_column.refreshPlume();  // halfway between marks, so at least every half hour
+            }
             oneStep(dt);
         }
         m_time = until;
@@ -291,6 +295,9 @@ void Runner::findEndState() {
             static_cast<int>(std::ceil((mark - m_time) / m_model.resolution.largestStep - 1e-9));
         const double dt = (mark - m_time) / count;
         for (int i = 0; i < count; ++i) {
+            if (2 * i == count) {
+                m_column.refreshPlume();
+            }
             m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)),
                           m_clock.at(m_time));
             m_time += dt;
