@@ -63,7 +63,9 @@ std::vector<double> normalScores(int count, int dimensions, std::uint64_t seed) 
     scores.reserve(static_cast<std::size_t>(count) * static_cast<std::size_t>(dimensions));
     for (int i = 0; i < count; ++i) {
         for (int d = 0; d < dimensions; ++d) {
-            const auto digits = static_cast<std::uint32_t>(sequence() >> (64U - kDigits));
+            // Boost's sequence leaves out its first point, 0, without which no 2^n points would be even.
+            const std::uint64_t point = i == 0 ? 0 : sequence();
+            const auto digits = static_cast<std::uint32_t>(point >> (64U - kDigits));
             scores.push_back(normalScore((scrambled(digits, keys[d]) + 0.5) * 0x1p-32));
         }
     }

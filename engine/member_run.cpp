@@ -26,10 +26,10 @@ public:
           m_offsets(offsets),
           m_largest(model.resolution.largestStep) {}
 
-    /// Steps from `time` to `until`; the last one ends an hour if it says so.
+    /// Steps from `time` to `until`, in pairs (engine/column.h); the last one ends an hour if it says so.
     void add(double time, double until, const Aeration& aeration, bool endsHour,
              std::vector<MemberStep>& out) const {
-        const int count = static_cast<int>(std::ceil((until - time) / m_largest - 1e-9));
+        const int count = 2 * static_cast<int>(std::ceil(0.5 * (until - time) / m_largest - 1e-9));
         const double dt = (until - time) / count;
         for (int i = 0; i < count; ++i) {
             const double begin = time + i * dt, middle = begin + 0.5 * dt, end = begin + dt;
@@ -44,6 +44,7 @@ public:
             step.pastNoon = noons - std::floor(noons);
             // Nights run from noon to noon.
             step.night = static_cast<int>(std::floor((end - kInstant - kDay / 2) / kDay));
+            step.startsPair = i % 2 == 0;
             step.endsHour = endsHour && i + 1 == count;
             out.push_back(step);
         }
@@ -136,6 +137,9 @@ void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<Pa
     const PackOffset<Real>& from = offsets[std::min(static_cast<std::size_t>(step.noon), last)];
     const PackOffset<Real>& to = offsets[std::min(static_cast<std::size_t>(step.noon) + 1, last)];
     const Real warmer = from.air + step.pastNoon * (to.air - from.air);
+    if (step.startsPair) {
+        column.startPair();
+    }
     const PackOffset<Real>& today = offsets[std::min(static_cast<std::size_t>(step.day), last)];
     const MemberForcing<Real> air = memberForcing(step.air, today, warmer);
     column.step(step.dt,

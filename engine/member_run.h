@@ -20,11 +20,12 @@ struct MemberStep {
     Forcing air;               ///< Of the central run, at the step's middle
     PlantTable::Scale plants;  ///< At its end
     Aeration aeration;
-    int day = 0;            ///< Of the step's middle, in MemberPack::offsets
-    int noon = 0;           ///< The last noon before the middle, in the same
-    double pastNoon = 0.0;  ///< Share of the way from that noon to the next
-    int night = -1;         ///< From 0; negative: belongs to none
-    bool endsHour = false;  ///< A whole hour, at which oxygen is written down and the plume found again
+    int day = 0;              ///< Of the step's middle, in MemberPack::offsets
+    int noon = 0;             ///< The last noon before the middle, in the same
+    double pastNoon = 0.0;    ///< Share of the way from that noon to the next
+    int night = -1;           ///< From 0; negative: belongs to none
+    bool startsPair = false;  ///< Of two steps of one length (engine/column.h)
+    bool endsHour = false;    ///< A whole hour, at which oxygen is written down and the plume found again
 };
 
 /// A ramp whose schedule was resolved in the central run.

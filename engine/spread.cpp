@@ -16,7 +16,7 @@ constexpr double kScore95 = 1.6448536269514722;  // of the standard normal distr
 /// Widths of a prior's halves over the prior's value: of the logarithm, or plain where its low end is 0.
 Spread relative(const Prior& prior, double share) {
     Spread spread = spreadOf(prior);
-    const double scale = spread.isLog ? share : share / prior.value;
+    const double scale = spread.isLog ? share : prior.value > 0.0 ? share / prior.value : 0.0;
     spread.below *= scale;
     spread.above *= scale;
     return spread;

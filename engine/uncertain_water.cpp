@@ -5,7 +5,7 @@ namespace {
 
 constexpr MeterError kSecchiDisc{0.0, 1.075};     // trade: observer +-5 to 10 %
 constexpr MeterError kChlorophyllLab{0.0, 1.12};  // trade: +-10 to 15 %
-constexpr MeterError kCoverByEye{10.0, 1.0};      // percent of the area; judgement
+constexpr MeterError kCoverByEye{0.0, 1.3};  // judgement; none stays none
 // Carlson's relation on ponds, trade: a factor of 2 either way (1 sigma).
 constexpr Prior kFromSecchi{1.0, 0.32, 3.13, "chlorophyll over its value from Secchi depth"};
 // Trade's table of unknown ponds, the same factor in all its classes.
@@ -84,6 +84,9 @@ void addWaterInputs(UncertainList& list) {
         below.intoMember = [](Member& m, const MemberSource& s, double value) {
             // At the start a layer holds chl * (1 - share below z_b * (1 - ratio)).
             const double above = startChlorophyll(s.pond);
+            if (!(above > 0.0)) {
+                return;
+            }
             for (double& layer : m.start.chlorophyll) {
                 const double share = (1.0 - layer / above) / (1.0 - kChlorophyllBelow.value);
                 layer = above * (1.0 - share * (1.0 - value));
