@@ -84,6 +84,10 @@ bool endedEarly(const engine::Comparison& comparison) {
         }
         isEarly = isEarly || run.end != engine::RunEnd::Completed;
     }
+    if (comparison.ensemble && comparison.ensemble->end != engine::EnsembleEnd::Completed) {
+        complain(comparison.ensemble->message + " Nothing was written.");
+        isEarly = true;
+    }
     return isEarly;
 }
 

@@ -1,5 +1,6 @@
 #include "app/cli_options.h"
 
+#include "engine/ensemble.h"
 #include "engine/text.h"
 #include "engine/text_file.h"
 
@@ -7,6 +8,7 @@
 
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <map>
 #include <memory>
 #include <sstream>
@@ -29,9 +31,9 @@ struct NumberOption {
 constexpr NumberOption kDays{
     "--days", 1, 365, true, " days", "Days to run, 1 to 365 (default: 14 or the longest ramp plus 7)"};
 constexpr NumberOption kMembers{
-    "--members", 1, 1e6, true, "", "Members of the ensemble; only 1, the central run, is built yet"};
-constexpr NumberOption kSeed{"--seed", 0,  999999999,
-                             true,     "", "Seed of the draws (default 1); the central run draws nothing"};
+    "--members", 1,  engine::kMostMembers,
+    true,        "", "Ponds like this one to run beside it, 1 to 10000 (default 1: none)"};
+constexpr NumberOption kSeed{"--seed", 0, 999999999, true, "", "Seed of the members' draws (default 1)"};
 constexpr NumberOption kThreads{
     "--threads", 1,  1024,
     true,        "", "Threads to run on (default: as many as cores); the results are the same"};
@@ -208,10 +210,8 @@ CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
     if (const auto days = numberOf(grammar, kDays, faults)) {
         options.compare.days = static_cast<int>(*days);
     }
-    if (const auto members = numberOf(grammar, kMembers, faults); members && *members > 1.0) {
-        faults.emplace_back("More members than 1 (--members) are not built yet; 1 is the central run.");
-    }
-    static_cast<void>(numberOf(grammar, kSeed, faults));  // one member draws nothing
+    options.compare.members = static_cast<int>(numberOf(grammar, kMembers, faults).value_or(1.0));
+    options.compare.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
     options.compare.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
     engine::Resolution& resolution = options.compare.resolution;
     resolution.layers = static_cast<int>(numberOf(grammar, kLayers, faults).value_or(resolution.layers));

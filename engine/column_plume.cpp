@@ -15,7 +15,8 @@ void Column<Real>::integrateLane(const Aeration& aeration, const State<Real>& st
         density[i] = lane(m_density[i], member);
         oxygen[i] = lane(state.solutes[i][kOxygen], member);
     }
-    const PlumeSource source{aeration.depth, m_aerator.freeAir, aeration.open, m_aerator.bubbleDiameter,
+    const PlumeSource source{aeration.depth, m_aerator.freeAir * lane(m_parameters.freeAirFactor, member),
+                             aeration.open, m_aerator.bubbleDiameter * lane(m_parameters.bubbleFactor, member),
                              m_parameters.airPressure};
     PlumeCoefficients coefficients;
     coefficients.dissolves = m_switches.dissolution;

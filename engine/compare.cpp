@@ -1,4 +1,5 @@
 #include "engine/causes.h"
+#include "engine/ensemble.h"
 #include "engine/error.h"
 #include "engine/parallel.h"
 #include "engine/run.h"
@@ -15,6 +16,7 @@ constexpr int kShortestRun = 14;  // [d]
 constexpr int kAfterRamp = 7;     // [d]
 // Let go in two steps, half a day's air on the day the cap is lifted and continuous the day after.
 constexpr int kLiftedInTime = kLongestRamp - 1;  // [d]
+constexpr double kCentralShare = 0.05;           // of the progress, where members follow
 
 /// Whether only a run tells how many days a ramp takes.
 bool lengthNeedsRun(const Ramp& ramp) {
@@ -111,6 +113,29 @@ const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int day
     return nullptr;
 }
 
+/// The ensemble of all runs, unless one of them ended early.
+void addMembers(Comparison& result, const CompareOptions& options, int threads, const RunControl& control) {
+    EnsembleOptions asked;
+    asked.days = result.days;
+    asked.members = options.members;
+    asked.seed = options.seed;
+    asked.threads = threads;
+    std::vector<EnsembleRamp> ramps;
+    for (const RampRun& run : result.runs) {
+        if (run.end != RunEnd::Completed) {
+            return;
+        }
+        ramps.push_back(ensembleRamp(run));
+    }
+    RunControl rest{control.stop, {}};
+    if (control.progress) {
+        rest.progress = [&](double share) {
+            control.progress(kCentralShare + (1.0 - kCentralShare) * share);
+        };
+    }
+    result.ensemble = runMembers(result.model, ramps, asked, rest);
+}
+
 }  // namespace
 
 int ruleDays(const Pond& pond) {
@@ -145,11 +170,13 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     // The runs first, then what the worst night of each would be without each of the causes.
     const std::size_t questions = options.causes ? kCauses : 0;
     std::size_t done = 0;
+    const double centralShare = options.members > 1 ? kCentralShare : 1.0;
     const auto report = [&] {
         const std::scoped_lock lock(reporting);
         ++done;
         if (control.progress) {
-            control.progress(static_cast<double>(done) / static_cast<double>(count * (1 + questions)));
+            control.progress(centralShare * static_cast<double>(done) /
+                             static_cast<double>(count * (1 + questions)));
         }
     };
     result.runs.resize(count);
@@ -194,6 +221,9 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
                              [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
             result.runs[i].causes = causes[i];
         }
+    }
+    if (options.members > 1) {
+        addMembers(result, options, threads, control);
     }
     return result;
 }

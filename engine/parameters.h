@@ -67,7 +67,11 @@ struct Parameters {
     double ph = 7.5;
     Real sulfideOfFast = 0.0;   ///< Sulfide in new fast debt [g S per g O2], as in the bottom water at the start
 
+    // Aerator
     Real netShare = kNetShare.value;
+    Real freeAirFactor = 1.0;  ///< Over the aerator's free air
+    Real bubbleFactor = 1.0;   ///< Over its bubble diameter
+
     Lines lines;
 };
 

@@ -1,6 +1,7 @@
+#include "engine/prepare.h"
+
 #include "engine/error.h"
 #include "engine/light.h"
-#include "engine/run.h"
 #include "engine/units.h"
 #include "engine/water.h"
 
@@ -9,9 +10,6 @@
 
 namespace engine {
 namespace {
-
-constexpr double kLeastFactor = 0.1;
-constexpr double kGreatestFactor = 10.0;
 
 /// Deepest diffuser that any ramp of the file uses [m]; half the pond's depth without an aerator.
 double deepestDiffuser(const Pond& pond, const Basin& basin) {
@@ -62,13 +60,13 @@ TrialDay trialDay(const PondModel& model, double readingTime, double readingDept
 /// @param miss  What is left if an end of the range is reached.
 template <class Excess>
 double findFactor(const Excess& excess, double& miss) {
-    double low = std::log(kLeastFactor), high = std::log(kGreatestFactor);
-    double atLow = excess(kLeastFactor), atHigh = excess(kGreatestFactor);
+    double low = std::log(kLeastBalance), high = std::log(kGreatestBalance);
+    double atLow = excess(kLeastBalance), atHigh = excess(kGreatestBalance);
     miss = 0.0;
     if ((atLow > 0.0) == (atHigh > 0.0)) {
         const bool lowIsNearer = std::fabs(atLow) < std::fabs(atHigh);
         miss = lowIsNearer ? atLow : atHigh;
-        return lowIsNearer ? kLeastFactor : kGreatestFactor;
+        return lowIsNearer ? kLeastBalance : kGreatestBalance;
     }
     // Illinois: false position that halves the weight of an end that does not move.
     double middle = 0.0;
@@ -132,23 +130,16 @@ void balance(PondModel& model) {
     const double wanted =
         water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
     BalanceResult& result = model.balance;
-    const std::optional<Reading> dawn = dawnReading(model);
-    double readingTime = model.startTime + kDay / 2, readingDepth = model.surfaceDepth;
-    if (dawn) {
-        // The same clock hour of the night that follows the profile.
-        const double time = secondsOf(model.pond, *dawn->at);
-        readingTime = model.startTime + std::fmod(std::fmod(time - model.startTime, kDay) + kDay, kDay);
-        readingTime = std::max(readingTime, model.startTime + 60.0);
-        readingDepth = *dawn->depth;
-        result.usedDawn = true;
-    }
+    const BalanceTarget target = balanceTarget(model);
+    const MaybeQuantity& dawn = target.dawnOxygen;
+    result.usedDawn = dawn.has_value();
     const auto rise = [&](double factor) {
         model.parameters.photosynthesisFactor = factor;
-        return trialDay(model, readingTime, readingDepth).fishWaterAfterDay - wanted;
+        return trialDay(model, target.readingTime, target.readingDepth).fishWaterAfterDay - wanted;
     };
     const auto fall = [&](double factor) {
         model.parameters.respirationFactor = factor;
-        return trialDay(model, readingTime, readingDepth).atReading - *dawn->oxygen;
+        return trialDay(model, target.readingTime, target.readingDepth).atReading - *dawn;
     };
     double missFall = 0.0, missRise = 0.0;
     // Each factor hardly moves the other's target, so that a few turns settle both.
@@ -165,6 +156,19 @@ void balance(PondModel& model) {
 }
 
 }  // namespace
+
+BalanceTarget balanceTarget(const PondModel& model) {
+    BalanceTarget target{std::nullopt, model.startTime + kDay / 2, model.surfaceDepth};
+    if (const std::optional<Reading> dawn = dawnReading(model)) {
+        // The same clock hour of the night that follows the profile.
+        const double time = secondsOf(model.pond, *dawn->at);
+        target.readingTime = model.startTime + std::fmod(std::fmod(time - model.startTime, kDay) + kDay, kDay);
+        target.readingTime = std::max(target.readingTime, model.startTime + 60.0);
+        target.readingDepth = *dawn->depth;
+        target.dawnOxygen = dawn->oxygen;
+    }
+    return target;
+}
 
 PondModel prepareUnbalanced(const Pond& pond, const Resolution& resolution) {
     PondModel model;

@@ -28,8 +28,6 @@ constexpr std::string_view kBudgetHeader =
     "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
     "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg";
 
-constexpr int kPercentiles = 5;
-
 /// Lines of one table, all with as many fields as its header.
 class Table {
 public:
@@ -91,7 +89,6 @@ std::optional<double> energy(const Comparison& comparison, const RampRun& run) {
 }
 
 void summaryRow(Table& table, const Comparison& comparison, const RampRun& run) {
-    const Lines& lines = comparison.model.parameters.lines;
     const DayRow& worst = run.worst();
     table.number(run.daysToContinuous).number(worst.lowest).number(worst.lowestTime / kHour);
     table.number(worst.day).number(run.hoursBelowStress).number(run.hoursBelowLethal).number(run.endState);
@@ -102,21 +99,36 @@ void summaryRow(Table& table, const Comparison& comparison, const RampRun& run) 
     table.number(hasDose ? std::optional(largest->day) : std::nullopt);
     table.number(energy(comparison, run));
 
-    const bool belowStress = isBelow(run, run.hoursBelowStress, lines.stress);
-    table.number(belowStress ? 1.0 : 0.0)
-        .number(isBelow(run, run.hoursBelowLethal, lines.lethal) ? 1.0 : 0.0);
-    const RampRun& nothing = comparison.runs.front();
-    if (nothing.end == RunEnd::Completed) {
-        table.number(belowStress && !isBelow(nothing, nothing.hoursBelowStress, lines.stress) ? 1.0 : 0.0);
-    } else {
-        table.nothing();
-    }
+    const Chances chances = chancesOf(comparison, run);
+    table.number(chances.belowStress).number(chances.belowLethal).number(chances.added);
 }
 
 }  // namespace
 
 bool isBelow(const RampRun& run, double hours, double line) {
     return hours > 0.0 || run.worst().lowest < line;
+}
+
+Chances chancesOf(const Comparison& comparison, const RampRun& run) {
+    const auto index = static_cast<std::size_t>(&run - comparison.runs.data());
+    if (const RampEnsemble* members = membersOf(comparison, index)) {
+        return {members->chanceBelowStress, members->chanceBelowLethal, members->chanceAdded};
+    }
+    const Lines& lines = comparison.model.parameters.lines;
+    const RampRun& nothing = comparison.runs.front();
+    const bool isBelowStress = isBelow(run, run.hoursBelowStress, lines.stress);
+    Chances chances{
+        isBelowStress ? 1.0 : 0.0, isBelow(run, run.hoursBelowLethal, lines.lethal) ? 1.0 : 0.0, {}};
+    if (nothing.end == RunEnd::Completed) {
+        chances.added =
+            isBelowStress && !isBelow(nothing, nothing.hoursBelowStress, lines.stress) ? 1.0 : 0.0;
+    }
+    return chances;
+}
+
+const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run) {
+    const bool hasMembers = comparison.ensemble && comparison.ensemble->end == EnsembleEnd::Completed;
+    return hasMembers ? &comparison.ensemble->ramps[run] : nullptr;
 }
 
 std::string csvField(std::string_view text) {
@@ -165,13 +177,18 @@ std::string dailyCsv(const Comparison& comparison) {
 
 std::string hourlyCsv(const Comparison& comparison) {
     Table table(kHourlyHeader);
-    for (const RampRun& run : comparison.runs) {
-        for (const HourRow& hour : run.hours) {
+    for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
+        const RampRun& run = comparison.runs[i];
+        const RampEnsemble* members = membersOf(comparison, i);
+        ensure(members == nullptr || members->fishWater.size() == run.hours.size(),
+               "members are written down at the hours of the central run");
+        for (std::size_t row = 0; row < run.hours.size(); ++row) {
+            const HourRow& hour = run.hours[row];
             table.text(run.name).number(hour.time / kHour).number(hour.surface).number(hour.fishWater);
             table.number(hour.bottom).number(hour.mean).number(hour.surfaceTemperature);
             table.number(hour.bottomTemperature).number(hour.running);
-            for (int percentile = 0; percentile < kPercentiles; ++percentile) {
-                table.number(hour.fishWater);
+            for (std::size_t p = 0; p < kPercentiles.size(); ++p) {
+                table.number(members != nullptr ? members->fishWater[row][p] : hour.fishWater);
             }
             table.end();
         }

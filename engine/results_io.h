@@ -3,6 +3,8 @@
 #include "engine/files.h"
 #include "engine/run.h"
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,7 +19,7 @@ namespace engine {
 [[nodiscard]] std::string summaryCsv(const Comparison& comparison);
 /// One row a ramp and day.
 [[nodiscard]] std::string dailyCsv(const Comparison& comparison);
-/// One row a ramp and whole hour; the percentiles repeat the central run, which is the only member.
+/// One row a ramp and whole hour; without members the percentiles repeat the central run.
 [[nodiscard]] std::string hourlyCsv(const Comparison& comparison);
 /// One row a ramp, whole hour and layer; no rows where the layers were not kept.
 [[nodiscard]] std::string layersCsv(const Comparison& comparison);
@@ -30,6 +32,18 @@ namespace engine {
 /// True if a completed run's fish water was under a line at any step of its nights; `hours` is the time it
 /// was, which may be too short to have been counted.
 [[nodiscard]] bool isBelow(const RampRun& run, double hours, double line);
+
+/// Shares of the members that are below a line at any step of the nights, or 0 and 1 of the central run.
+struct Chances {
+    double belowStress = 0.0, belowLethal = 0.0;
+    std::optional<double>
+        added;  ///< Below the stress line, but not in do-nothing; nothing if that did not complete
+};
+/// @pre `run` is one of the comparison's and completed.
+[[nodiscard]] Chances chancesOf(const Comparison& comparison, const RampRun& run);
+
+/// The members of a run by its place; null without members.
+[[nodiscard]] const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run);
 
 /// A field of a CSV file, quoted where RFC 4180 asks for it.
 [[nodiscard]] std::string csvField(std::string_view text);

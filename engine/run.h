@@ -2,6 +2,7 @@
 
 #include "engine/basin.h"
 #include "engine/column.h"
+#include "engine/ensemble_result.h"
 #include "engine/parameters.h"
 #include "engine/pond.h"
 #include "engine/run_control.h"
@@ -9,6 +10,7 @@
 #include "engine/weather.h"
 
 #include <array>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -159,6 +161,7 @@ struct Comparison {
     PondModel model;
     int days = 14;
     std::vector<RampRun> runs;
+    std::optional<EnsembleResult> ensemble;  ///< Of the runs, in their order; nothing with one member
 };
 
 struct CompareOptions {
@@ -170,6 +173,8 @@ struct CompareOptions {
     /// A comparison whose runs are taken over where pond, ramp and days are the same, so that an edit of one
     /// ramp runs that ramp alone; the numbers are the same bits. May be null; only read during the call.
     const struct Comparison* earlier = nullptr;
+    int members = 1;         ///< 1: the central run alone
+    std::uint64_t seed = 1;  ///< Of the members
 };
 
 [[nodiscard]] Comparison compare(const Pond& pond, const CompareOptions& options,

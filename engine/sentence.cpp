@@ -55,6 +55,7 @@ void sayNothing(const Comparison& comparison, const Speaker& speaker) {
     if (isBelow(run, run.hoursBelowLethal, lines.lethal)) {
         speaker.say(SentenceKey::NothingBelowLethal, below(run, run.hoursBelowLethal, lines.lethal));
     }
+    sayNothingChances(comparison, speaker);
     sayHabitat(comparison, run, speaker);
     sayPoisons(run, speaker);
     if (run.endState) {
@@ -194,6 +195,7 @@ void sayEnd(const Comparison& comparison, const RampRun& run, const Speaker& spe
 
 void sayRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run, const Speaker& speaker) {
     sayLow(comparison, run, speaker);
+    sayRampChances(comparison, run, speaker);
     sayDose(comparison, run, speaker);
     sayCap(comparison, ramp, run, speaker);
     if (run.daysToContinuous) {

@@ -25,6 +25,7 @@ enum class SentenceKey {
     NothingBelowStress,
     NothingBelowLethal,
     NothingAbove,
+    NothingChances,
     NothingEndState,
     StressLine,
     StressLineOwn,
@@ -53,6 +54,8 @@ enum class SentenceKey {
     RampAbove,
     RampBelowStress,
     RampBelowLethal,
+    RampChances,
+    RampChancesLethal,
     RampLargestDose,
     RampLiftsNothing,
     RampContinuous,
@@ -113,6 +116,10 @@ enum class SentenceKey {
     SurfaceAeratorRuns,
     NoPower,
     CentralRunOnly,
+    MembersDrawn,
+    MembersWeather,
+    MembersObservedWeather,
+    MembersAtFactorEnd,
     NoBubblingOut,
     // Cautions
     CautionComparison,
@@ -142,6 +149,7 @@ enum class Measure {
     Minutes,     ///< [min]
     Hours,       ///< [h]
     Percent,     ///< [%]
+    OfTen,       ///< A share, 0 to 1, as so many of ten ponds.
     Plain,       ///< Two significant decimals: a ratio, a factor.
     Input,       ///< As a pond file would hold it: the shortest form.
     Clock,       ///< [s] after local midnight of day 1, shown as the time of day.

@@ -143,7 +143,7 @@ void sayAssumptions(const Comparison& comparison, const Speaker& speaker) {
     sayMudAndWater(model, speaker);
     sayPlantsAndPoisons(model, speaker);
     sayAerator(model, speaker);
-    speaker.say(SentenceKey::CentralRunOnly);
+    sayMembers(comparison, speaker);
     speaker.say(SentenceKey::NoBubblingOut);
 }
 

@@ -32,6 +32,9 @@ private:
 [[nodiscard]] inline SentenceValue oxygen(const char* name, double value) {
     return number(name, Measure::Oxygen, value);
 }
+[[nodiscard]] inline SentenceValue ofTen(const char* name, double share) {
+    return number(name, Measure::OfTen, share);
+}
 [[nodiscard]] inline SentenceValue text(const char* name, std::string_view value) {
     return {name, Measure::Text, 0.0, std::string(value)};
 }
@@ -55,6 +58,13 @@ void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker&
 void sayPoisons(const RampRun& run, const Speaker& speaker);
 /// Layers that salt holds and a thermometer does not see.
 void saySaltLayer(const PondModel& model, const Speaker& speaker);
+
+/// How many of ten ponds go below the lines without the new aerator, and with a ramp: there the chance with
+/// it, the pond's own and what the ramp adds, always together. Nothing without members.
+void sayNothingChances(const Comparison& comparison, const Speaker& speaker);
+void sayRampChances(const Comparison& comparison, const RampRun& run, const Speaker& speaker);
+/// What the members are, or that there are none.
+void sayMembers(const Comparison& comparison, const Speaker& speaker);
 
 /// What is assumed for a pond, given or not.
 void sayAssumptions(const Comparison& comparison, const Speaker& speaker);

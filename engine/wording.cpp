@@ -71,6 +71,10 @@ constexpr std::array kTemplates{
              "Algae and weeds follow the dated table; what dies becomes oxygen debt where it stood."},
     Template{SurfaceAeratorRuns, "The surface aerator of the pond file runs in every ramp{existing}."},
     Template{NothingAbove, "It stays above the stress line of {line} mg/L on every night."},
+    Template{
+        NothingChances,
+        "Of ten ponds like this one, {stress} would go below the stress line of {line} mg/L by themselves at "
+        "some time of the {days} days, and {lethal} below the lethal line of {lethalLine} mg/L."},
     Template{NothingEndState, "Its end state is a dawn low of {end} mg/L."},
     Template{StressLine, "The stress line is {line} mg/L, that of {group}."},
     Template{StressLineOwn, "The stress line is {line} mg/L, as given in the pond file."},
@@ -124,6 +128,16 @@ constexpr std::array kTemplates{
     Template{RampBelowLethal,
              "It spends {hours} of {total} h below the lethal line of {line} mg/L, first on night {first}; "
              "without the new aerator {nothing} h."},
+    Template{RampChances,
+             "Of ten ponds like this one, {stress} would go below the stress line of {line} mg/L at some "
+             "time of the "
+             "{days} days; without the new aerator {nothing}; {added} with this ramp that would not without, "
+             "which is "
+             "what a ramp can control."},
+    Template{
+        RampChancesLethal,
+        "Of ten ponds like this one, {lethal} would go below the lethal line of {line} mg/L; without the new "
+        "aerator {nothing}."},
     Template{RampLargestDose,
              "The largest dose is {dose} % of the bottom water, on day {day} with {minutes} min of air."},
     Template{RampLiftsNothing, "It lifts no bottom water."},
@@ -239,6 +253,23 @@ constexpr std::array kTemplates{
     Template{CentralRunOnly,
              "Every input stands at its value, in one run; how far it may be off is not computed, and the "
              "chances in summary.csv are 0 or 1."},
+    Template{MembersDrawn,
+             "Every sentence but those of ten ponds is of one run with every input at its value. The ponds "
+             "like this "
+             "one are {members} draws (seed {seed}) of how far each input may be off, the same for every "
+             "ramp; their "
+             "chances are of the whole run and of oxygen, not of survival. The pond's depths are the same in "
+             "all."},
+    Template{
+        MembersWeather,
+        "The weather of those ponds scatters about the table: air by 1.5 degC, wind by a factor of 1.35 and "
+        "cloud "
+        "by 20 points (1 sigma) on day 1, by as much as the table's days about their mean from day 6 on."},
+    Template{MembersObservedWeather, "The weather is observed and the same for all of those ponds."},
+    Template{MembersAtFactorEnd,
+             "In {count} of {members} of those ponds a balance factor came to the end of its range, so that "
+             "the pond "
+             "does not meet the readings it was led to."},
     Template{NoBubblingOut, "Bubbling-out of supersaturated gas is left out."},
 
     Template{CautionComparison,
@@ -296,6 +327,16 @@ std::string orUnder(double value, int decimals, std::string_view limit) {
 std::string figures(double value) {
     const double magnitude = std::fabs(value);
     return value == 0.0 ? "0" : fixed(value, magnitude >= 99.95 ? 0 : magnitude >= 9.995 ? 1 : 2);
+}
+
+/// A share as so many of ten, without showing what is rare as never or what is frequent as always.
+std::string ofTen(double share) {
+    const double ten = 10.0 * share;
+    return share <= 0.0   ? "none"
+           : share >= 1.0 ? "all"
+           : ten <= 0.5   ? "fewer than one"
+           : ten >= 9.5   ? "more than nine"
+                          : fixed(std::round(ten), 0);
 }
 
 std::string clockOf(double seconds) {
@@ -359,6 +400,8 @@ std::string shownValue(const SentenceValue& value) {
             return std::string(value.number > 0.0 ? "+" : "").append(fixed(value.number, 1));
         case Measure::Hours:
             return orUnder(value.number, 1, "0.1");
+        case Measure::OfTen:
+            return ofTen(value.number);
         case Measure::Percent:
             return orUnder(value.number, 0, "1");
         case Measure::Mass:

@@ -54,4 +54,27 @@ inline Comparison madeUpComparison(std::string_view text = kPlainPond) {
     return comparison;
 }
 
+/// The same with members whose numbers are made up: percentiles 1 to 5 g/m^3 above the number of the hour or
+/// night.
+inline Comparison withMembers(Comparison comparison) {
+    EnsembleResult& ensemble = comparison.ensemble.emplace();
+    ensemble.end = EnsembleEnd::Completed;
+    ensemble.members = 200;
+    ensemble.seed = 7;
+    for (const RampRun& run : comparison.runs) {
+        RampEnsemble& ramp = ensemble.ramps.emplace_back();
+        ramp.name = run.name;
+        for (std::size_t hour = 0; hour < run.hours.size(); ++hour) {
+            const auto base = static_cast<double>(hour);
+            ramp.hours.push_back(run.hours[hour].time);
+            ramp.fishWater.push_back({base + 1.0, base + 2.0, base + 3.0, base + 4.0, base + 5.0});
+        }
+        const bool isNothing = run.name == "do-nothing";
+        ramp.chanceBelowStress = isNothing ? 0.3 : 0.46;
+        ramp.chanceBelowLethal = isNothing ? 0.0 : 0.015;
+        ramp.chanceAdded = isNothing ? 0.0 : 0.17;
+    }
+    return comparison;
+}
+
 }  // namespace engine::test

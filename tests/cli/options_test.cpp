@@ -49,7 +49,6 @@ TEST_F(CliOptions, WhatIsNotBuiltYetSaysSo) {
         expectRefused(command + " pond.toml --out out", "The command " + command + " is not built yet.");
         expectRefused(command + " --help", "The command " + command + " is not built yet.");
     }
-    expectCompareRefused("--members 2", "More members than 1 (--members) are not built yet");
     expectCompareRefused("--line 4", "The option --line is not built yet.");
 }
 
@@ -82,6 +81,8 @@ TEST_F(CliOptions, ValuesAreHeldToTheirRange) {
         expectCompareRefused("--days " + value, "The option --days is \"" + shown + "\"" + days);
     }
     expectCompareRefused("--members 0", "The option --members is \"0\"");
+    expectCompareRefused("--members 10001",
+                         "The option --members is \"10001\", but must be a whole number from 1 to 10000.");
     expectCompareRefused("--seed -1", "The option --seed is \"-1\"");
     expectCompareRefused("--threads 0", "The option --threads is \"0\"");
     expectCompareRefused("--layers 11",

@@ -194,6 +194,23 @@ TEST(ResultsIo, HourlyRepeatsTheCentralRunInItsPercentiles) {
     EXPECT_EQ(rows[2][8], "0.5");
 }
 
+TEST(ResultsIo, MembersFillThePercentilesAndTheChances) {
+    const Comparison comparison = test::withMembers(madeUpComparison());
+    const auto hourly = records(hourlyCsv(comparison));
+    const auto central = records(hourlyCsv(madeUpComparison()));
+    ASSERT_EQ(hourly.size(), central.size());
+    EXPECT_EQ(Row(hourly[1].end() - 5, hourly[1].end()), (Row{"1", "2", "3", "4", "5"}));
+    EXPECT_EQ(Row(hourly[2].end() - 5, hourly[2].end()), (Row{"2", "3", "4", "5", "6"}));
+    for (std::size_t row = 0; row < hourly.size(); ++row) {
+        EXPECT_EQ(Row(hourly[row].begin(), hourly[row].end() - 5),
+                  Row(central[row].begin(), central[row].end() - 5))
+            << "every other column is the central run's";
+    }
+    const auto summary = records(summaryCsv(comparison));
+    EXPECT_EQ(Row(summary[1].end() - 3, summary[1].end()), (Row{"0.3", "0", "0"}));
+    EXPECT_EQ(Row(summary[2].end() - 3, summary[2].end()), (Row{"0.46", "0.015", "0.17"}));
+}
+
 TEST(ResultsIo, LayersHaveTheMiddlesOfTheGrid) {
     Comparison comparison = madeUpComparison();
     const auto rows = records(layersCsv(comparison));

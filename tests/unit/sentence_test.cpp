@@ -222,6 +222,11 @@ std::vector<Comparison> allKinds() {
     kinds.front().runs[3].days[0].lowest = kinds.front().runs[3].days[1].lowest = 5.125;
     kinds.front().runs[3].hoursBelowStress = 0.0;
 
+    kinds.push_back(test::withMembers(madeUpComparison()));
+    kinds.back().ensemble->atFactorEnd = 3;
+    kinds.push_back(test::withMembers(madeUpComparison()));
+    kinds.back().model.pond.weather.observed = true;
+
     Comparison other = inTrouble();
     other.runs[3].capLiftedDay = 2;
     other.runs[2].end = RunEnd::Cancelled;

@@ -30,6 +30,18 @@ TEST(Wording, NumbersAreRoundedAsTheirMeasureAsks) {
     EXPECT_EQ(shown(Measure::Input, 2.5), "2.5");
 }
 
+TEST(Wording, AChanceIsOfTenPondsAndNeverRoundedToNeverOrAlways) {
+    EXPECT_EQ(shown(Measure::OfTen, 0.0), "none");
+    EXPECT_EQ(shown(Measure::OfTen, 0.001), "fewer than one");
+    EXPECT_EQ(shown(Measure::OfTen, 0.05), "fewer than one");
+    EXPECT_EQ(shown(Measure::OfTen, 0.06), "1");
+    EXPECT_EQ(shown(Measure::OfTen, 0.25), "3");
+    EXPECT_EQ(shown(Measure::OfTen, 0.46), "5");
+    EXPECT_EQ(shown(Measure::OfTen, 0.949), "9");
+    EXPECT_EQ(shown(Measure::OfTen, 0.999), "more than nine");
+    EXPECT_EQ(shown(Measure::OfTen, 1.0), "all");
+}
+
 TEST(Wording, ClocksWrapAroundMidnight) {
     EXPECT_EQ(shown(Measure::Clock, 5.0 * 3600.0 + 40.0 * 60.0), "05:40");
     EXPECT_EQ(shown(Measure::Clock, 86400.0 * 4.0 + 61.0), "00:01");

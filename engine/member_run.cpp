@@ -1,0 +1,233 @@
+#include "engine/member_run.h"
+
+#include "engine/air_clock.h"
+#include "engine/units.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr int kEndStateDays = 30;  // design: end state
+constexpr int kEndStateNights = 7;
+
+int dayOf(double time) {
+    return static_cast<int>(std::floor(time / kDay)) + 1;
+}
+
+/// Cuts spans between marks into the even steps that a run takes.
+class StepMaker {
+public:
+    StepMaker(const PondModel& model, const WeatherSeries& weather, WeatherDays offsets)
+        : m_weather(weather),
+          m_plants(model.pond, model.startTime),
+          m_offsets(offsets),
+          m_largest(model.resolution.largestStep) {}
+
+    /// Steps from `time` to `until`, in pairs (engine/column.h); the last one ends an hour if it says so.
+    void add(double time, double until, const Aeration& aeration, bool endsHour,
+             std::vector<MemberStep>& out) const {
+        const int count = 2 * static_cast<int>(std::ceil(0.5 * (until - time) / m_largest - 1e-9));
+        const double dt = (until - time) / count;
+        for (int i = 0; i < count; ++i) {
+            const double begin = time + i * dt, middle = begin + 0.5 * dt, end = begin + dt;
+            MemberStep step;
+            step.dt = dt;
+            step.air = m_weather.at(middle);
+            step.plants = m_plants.at(end);
+            step.aeration = aeration;
+            step.day = offsetOf(dayOf(middle));
+            const double noons = middle / kDay + 0.5;  // 1 at noon of day 1
+            step.noon = offsetOf(static_cast<int>(std::floor(noons)));
+            step.pastNoon = noons - std::floor(noons);
+            // Nights run from noon to noon.
+            step.night = static_cast<int>(std::floor((end - kInstant - kDay / 2) / kDay));
+            step.startsPair = i % 2 == 0;
+            step.endsHour = endsHour && i + 1 == count;
+            out.push_back(step);
+        }
+    }
+
+private:
+    /// Days outside take the usual day's place after the last.
+    [[nodiscard]] int offsetOf(int day) const {
+        const int usual = m_offsets.last - m_offsets.first + 1;
+        return day > m_offsets.last ? usual : std::max(day - m_offsets.first, 0);
+    }
+
+    const WeatherSeries& m_weather;
+    PlantTable m_plants;
+    WeatherDays m_offsets;
+    double m_largest;
+};
+
+}  // namespace
+
+WeatherDays weatherDays(const PondModel& model, int days) {
+    return {dayOf(model.startTime) - 1, days + 1};
+}
+
+MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days, bool endState) {
+    MemberPlan plan;
+    plan.nights = days;
+    const double end = days * kDay + kDay / 2;
+    const double endOfAll = end + (endState ? kEndStateDays * kDay : 0.0);
+    RunRequest request;
+    request.days = days;
+    request.schedule = ramp.schedule;
+    const Ramp any;  // with a schedule, a ramp only says that this is not do-nothing
+    AirClock clock(model, ramp.isDoNothing ? nullptr : &any, request, end);
+    const WeatherPlan weatherPlan{false, endState ? std::optional(days + 1) : std::nullopt};
+    const WeatherSeries weather(model.pond, weatherPlan, dayOf(model.startTime) - 1,
+                                days + 1 + (endState ? kEndStateDays : 0));
+    const StepMaker maker(model, weather, weatherDays(model, days));
+    double time = model.startTime;
+    plan.hours.push_back(time);
+    while (time < endOfAll - kInstant) {
+        if (endState && std::fabs(time - end) < kInstant) {
+            clock.hold(days, endOfAll);
+        }
+        const bool after = time > end - kInstant;
+        const double hour = (std::floor(time / kHour + 1e-9) + 1.0) * kHour;
+        double mark = std::min({hour, clock.nextSwitch(time), after ? endOfAll : end});
+        for (int day = dayOf(time); day <= dayOf(time) + 1 && !after; ++day) {
+            const double rise = weather.sunrise(day);
+            mark = rise > time + kInstant ? std::min(mark, rise) : mark;
+        }
+        const bool endsHour = std::fabs(mark - hour) < kInstant;
+        maker.add(time, mark, clock.at(time), endsHour, after ? plan.endSteps : plan.steps);
+        if (endsHour && !after) {
+            plan.hours.push_back(mark);
+        }
+        time = mark;
+    }
+    return plan;
+}
+
+std::vector<MemberStep> trialSteps(const PondModel& model, double firstMark, double lastMark) {
+    const int first = dayOf(model.startTime);
+    const WeatherSeries weather(model.pond, {true, std::nullopt}, first - 1, first + 2);
+    // Every day is a usual one.
+    const StepMaker maker(model, weather, {first, first - 1});
+    std::vector<MemberStep> steps;
+    maker.add(model.startTime, firstMark, {}, true, steps);
+    if (lastMark > firstMark + kInstant) {
+        maker.add(firstMark, lastMark, {}, true, steps);
+    }
+    for (MemberStep& step : steps) {
+        step.plants = {};  // the balance is about the pond as it is
+    }
+    return steps;
+}
+
+MemberTrace::MemberTrace(std::size_t count, const MemberPlan& plan)
+    : members(count),
+      hours(count * plan.hours.size()),
+      lows(count * static_cast<std::size_t>(plan.nights)),
+      endStates(plan.endSteps.empty() ? 0 : count),
+      isBelowStress(count),
+      isBelowLethal(count),
+      isFinite(count, 1) {}
+
+template <class Real>
+void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<PackOffset<Real>>& offsets) {
+    const std::size_t last = offsets.size() - 1;
+    const PackOffset<Real>& from = offsets[std::min(static_cast<std::size_t>(step.noon), last)];
+    const PackOffset<Real>& to = offsets[std::min(static_cast<std::size_t>(step.noon) + 1, last)];
+    const Real warmer = from.air + step.pastNoon * (to.air - from.air);
+    if (step.startsPair) {
+        column.startPair();
+    }
+    const PackOffset<Real>& today = offsets[std::min(static_cast<std::size_t>(step.day), last)];
+    const MemberForcing<Real> air = memberForcing(step.air, today, warmer);
+    column.step(step.dt,
+                {air.shortwave, air.air, air.vapourPressure, air.wind10, air.cloud,
+                 Real(step.plants.chlorophyll), Real(step.plants.weeds)},
+                step.aeration);
+    if (step.endsHour) {
+        column.refreshPlume();
+    }
+}
+
+namespace {
+
+template <class Real>
+Real endStateOf(Column<Real>& column, const MemberPlan& plan, const MemberPack<Real>& pack,
+                const std::stop_token& stop) {
+    std::array<Real, kEndStateDays> lows;
+    lows.fill(Real(kNever));
+    const int first = plan.nights;
+    for (const MemberStep& step : plan.endSteps) {
+        if (step.endsHour && stop.stop_requested()) {
+            break;
+        }
+        takeStep(column, step, pack.offsets);
+        Real& low = lows[static_cast<std::size_t>(std::clamp(step.night - first, 0, kEndStateDays - 1))];
+        low = min(low, column.fishWater());
+    }
+    Real mean = 0.0;
+    for (int i = kEndStateDays - kEndStateNights; i < kEndStateDays; ++i) {
+        mean += lows[static_cast<std::size_t>(i)] * (1.0 / kEndStateNights);
+    }
+    return mean;
+}
+
+}  // namespace
+
+template <class Real>
+void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Real>& pack, std::size_t first,
+             std::size_t used, MemberTrace& trace, const std::stop_token& stop) {
+    Column<Real> column(model.grid, pack.parameters, model.aerator, model.bottom, pack.start);
+    std::vector<Real> lows(static_cast<std::size_t>(plan.nights), Real(kNever));
+    std::size_t hour = 0;
+    const auto writeHour = [&] {
+        for (std::size_t k = 0; k < used; ++k) {
+            const double value = lane(column.fishWater(), static_cast<int>(k));
+            trace.hours[hour * trace.members + first + k] = static_cast<float>(value);
+            trace.isFinite[first + k] =
+                static_cast<std::uint8_t>(trace.isFinite[first + k] && std::isfinite(value));
+        }
+        ++hour;
+    };
+    writeHour();
+    for (const MemberStep& step : plan.steps) {
+        takeStep(column, step, pack.offsets);
+        if (step.night >= 0 && step.night < plan.nights) {
+            lows[step.night] = min(lows[step.night], column.fishWater());
+        }
+        if (step.endsHour) {
+            writeHour();
+            if (stop.stop_requested()) {
+                return;
+            }
+        }
+    }
+    const Lines& lines = model.parameters.lines;
+    for (std::size_t k = 0; k < used; ++k) {
+        double lowest = kNever;
+        for (std::size_t night = 0; night < lows.size(); ++night) {
+            const double low = lane(lows[night], static_cast<int>(k));
+            trace.lows[night * trace.members + first + k] = static_cast<float>(low);
+            lowest = std::min(lowest, low);
+        }
+        trace.isBelowStress[first + k] = lowest < lines.stress ? 1 : 0;
+        trace.isBelowLethal[first + k] = lowest < lines.lethal ? 1 : 0;
+    }
+    if (!plan.endSteps.empty()) {
+        const Real end = endStateOf(column, plan, pack, stop);
+        for (std::size_t k = 0; k < used; ++k) {
+            trace.endStates[first + k] = static_cast<float>(lane(end, static_cast<int>(k)));
+        }
+    }
+}
+
+template void takeStep(Column<double>&, const MemberStep&, const std::vector<PackOffset<double>>&);
+template void takeStep(Column<Pack<4>>&, const MemberStep&, const std::vector<PackOffset<Pack<4>>>&);
+template void runPack(const PondModel&, const MemberPlan&, const MemberPack<double>&, std::size_t,
+                      std::size_t, MemberTrace&, const std::stop_token&);
+template void runPack(const PondModel&, const MemberPlan&, const MemberPack<Pack<4>>&, std::size_t,
+                      std::size_t, MemberTrace&, const std::stop_token&);
+
+}  // namespace engine
