@@ -18,21 +18,26 @@ const QVector<qreal> kNothingDashes{9, 5};
 
 constexpr double kReadable = 4.5;
 
+/// Red, green and blue from 0 to 1; Qt gives floats.
+std::array<double, 3> channels(const QColor& colour) {
+    return {static_cast<double>(colour.redF()), static_cast<double>(colour.greenF()),
+            static_cast<double>(colour.blueF())};
+}
+
 double luminance(const QColor& colour) {
     const auto linear = [](double channel) {
         return channel <= 0.03928 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
     };
-    return 0.2126 * linear(colour.redF()) + 0.7152 * linear(colour.greenF()) +
-           0.0722 * linear(colour.blueF());
+    const auto [red, green, blue] = channels(colour);
+    return 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue);
 }
 
 }  // namespace
 
 QColor mixed(const QColor& under, const QColor& over, double share) {
-    const auto mix = [share](double a, double b) { return a + (b - a) * share; };
-    return QColor::fromRgbF(static_cast<float>(mix(under.redF(), over.redF())),
-                            static_cast<float>(mix(under.greenF(), over.greenF())),
-                            static_cast<float>(mix(under.blueF(), over.blueF())));
+    const auto a = channels(under), b = channels(over);
+    const auto mix = [&](std::size_t i) { return static_cast<float>(a[i] + (b[i] - a[i]) * share); };
+    return QColor::fromRgbF(mix(0), mix(1), mix(2));
 }
 
 double contrast(const QColor& a, const QColor& b) {
