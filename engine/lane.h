@@ -14,7 +14,9 @@
 /// For a function over layers of plain numbers that the loader picks by processor, AVX2 or not. No multiply-add, so
 /// both give the same bits; and no inline function that other code shares is compiled for AVX2 on its own, since
 /// what such a function calls is either a part of it (DAWNLINE_INLINED) or compiled for every machine.
-#if defined(__x86_64__) && defined(__ELF__) && !defined(__SANITIZE_THREAD__) && !defined(__SANITIZE_ADDRESS__)
+/// Not under Clang 14, which gives the symbol that picks another name than callers in other files look for.
+#if defined(__x86_64__) && defined(__ELF__) && !defined(__clang__) && !defined(__SANITIZE_THREAD__) && \
+    !defined(__SANITIZE_ADDRESS__)
 #define DAWNLINE_CLONES __attribute__((target_clones("avx2", "default")))
 #else
 #define DAWNLINE_CLONES
