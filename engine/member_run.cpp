@@ -45,6 +45,7 @@ public:
             // Nights run from noon to noon.
             step.night = static_cast<int>(std::floor((end - kInstant - kDay / 2) / kDay));
             step.startsPair = i % 2 == 0;
+            step.findsPlume = 2 * i == count;
             step.endsHour = endsHour && i + 1 == count;
             out.push_back(step);
         }
@@ -139,6 +140,9 @@ void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<Pa
     const Real warmer = from.air + step.pastNoon * (to.air - from.air);
     if (step.startsPair) {
         column.startPair();
+    }
+    if (step.findsPlume) {
+        column.refreshPlume();
     }
     const PackOffset<Real>& today = offsets[std::min(static_cast<std::size_t>(step.day), last)];
     const MemberForcing<Real> air = memberForcing(step.air, today, warmer);
