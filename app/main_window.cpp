@@ -80,13 +80,12 @@ MainWindow::~MainWindow() {
 
 bool MainWindow::open(const std::filesystem::path& path) {
     m_page->setPlaying(false);
-    m_isFirstOutcome = true;
     const engine::Diagnostics said = m_document.open(path);
     if (engine::hasErrors(said)) {
-        m_isFirstOutcome = false;
         m_notice->say(notOpened(path, said, !m_document.isEmpty()));
         return false;
     }
+    m_isFirstOutcome = true;
     m_state.addRecentFile(widgets::shown(path.string()));
     if (said.empty()) {
         m_notice->clear();
@@ -190,14 +189,14 @@ void MainWindow::showTitle() {
 
 void MainWindow::showOutcome() {
     const widgets::OutcomePtr& outcome = m_simulation.outcome();
+    m_page->setOutcome(outcome);
+    m_side->setOutcome(outcome);
+    // Only now may the selection go to nights and ramps that the outcome before did not have.
     if (m_isFirstOutcome) {  // of this pond: its worst night, with the ramp that is meant
         m_isFirstOutcome = false;
-        m_selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
         m_selection.setRamp(widgets::chosenRamp(outcome->comparison));
         m_selection.setNight(widgets::worstNight(outcome->comparison));
     }
-    m_page->setOutcome(outcome);
-    m_side->setOutcome(outcome);
     const QString fault = endedEarly(outcome->comparison);
     if (!fault.isEmpty()) {
         m_notice->say(fault);

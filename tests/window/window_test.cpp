@@ -54,6 +54,22 @@ TEST(Window, OpensAPondAndShowsItsWorstNight) {
     EXPECT_FALSE(driven.window.isWindowModified());
 }
 
+TEST(Window, ASecondPondMayHaveMoreRampsAndNightsThanTheFirst) {
+    Driven driven(Driven::Writable{"new-clay.toml"}, 2);
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) {
+        pond.ramps.resize(1);
+        pond.chosenRamp = pond.ramps.front().name;
+    });
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.window.simulation().setNights(6);
+    driven.window.open(scenario("grandfathers-pond.toml"));
+    ASSERT_TRUE(driven.waitForCurves());
+    EXPECT_TRUE(driven.window.notice().text().isEmpty()) << plain(driven.window.notice().text());
+    EXPECT_EQ(driven.window.selection().ramp(), 3U);
+    EXPECT_EQ(driven.window.page().night().scene().lines.size(), 5U);
+    EXPECT_EQ(driven.window.side().table().currentIndex().row(), 3);
+}
+
 TEST(Window, WithoutAPondSaysHowToOpenOne) {
     Driven driven;
     EXPECT_EQ(plain(driven.window.windowTitle()), "Dawnline");
