@@ -4,6 +4,7 @@
 
 #include <QElapsedTimer>
 #include <QEvent>
+#include <QKeyEvent>
 #include <QMouseEvent>
 #include <QTimer>
 #include <QToolTip>
@@ -12,7 +13,8 @@
 
 namespace widgets {
 
-ChartView::ChartView(const QString& name, QWidget* parent) : QWidget(parent), m_plot(new QCustomPlot(this)) {
+ChartView::ChartView(const QString& name, Selection& selection, QWidget* parent)
+    : QWidget(parent), m_plot(new QCustomPlot(this)), m_selection(selection) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_plot);
@@ -23,6 +25,12 @@ ChartView::ChartView(const QString& name, QWidget* parent) : QWidget(parent), m_
     m_plot->setMouseTracking(true);
     m_plot->installEventFilter(this);
     setFocusPolicy(Qt::StrongFocus);
+    connect(&m_selection, &Selection::changed, this, &ChartView::showAnew);
+}
+
+void ChartView::setOutcome(const OutcomePtr& outcome) {
+    m_outcome = outcome;
+    showAnew();
 }
 
 QString ChartView::readOut(const QPointF& /*place*/) const {
@@ -31,11 +39,17 @@ QString ChartView::readOut(const QPointF& /*place*/) const {
 
 void ChartView::clicked(const QPointF& /*place*/) {}
 
-void ChartView::redraw(const QString& words) {
-    setAccessibleDescription(words);
-    m_plot->setAccessibleDescription(words);
-    m_hasContent = true;
-    if (!m_isDue) {
+void ChartView::showAnew() {
+    if (m_outcome != nullptr) {
+        const QString words = refresh();
+        setAccessibleDescription(words);
+        m_plot->setAccessibleDescription(words);
+        redraw();
+    }
+}
+
+void ChartView::redraw() {
+    if (m_outcome != nullptr && !m_isDue) {
         m_isDue = true;
         QTimer::singleShot(0, this, &ChartView::drawNow);
     }
@@ -43,9 +57,6 @@ void ChartView::redraw(const QString& words) {
 
 void ChartView::drawNow() {
     m_isDue = false;
-    if (!m_hasContent) {
-        return;
-    }
     QElapsedTimer clock;
     clock.start();
     draw(*m_plot, PlotStyle::of(palette(), font()));
@@ -53,22 +64,28 @@ void ChartView::drawNow() {
     m_lastReplot_ms = static_cast<double>(clock.nsecsElapsed()) / 1e6;
 }
 
+void ChartView::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) {
+        m_selection.setNight(m_selection.night() + (event->key() == Qt::Key_Right ? 1 : -1));
+        return;
+    }
+    QWidget::keyPressEvent(event);
+}
+
 void ChartView::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
-    if (m_hasContent && (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange)) {
-        redraw(accessibleDescription());
+    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) {
+        redraw();
     }
 }
 
 void ChartView::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    if (m_hasContent) {
-        redraw(accessibleDescription());  // texts are laid out for the size
-    }
+    redraw();  // texts are laid out for the size
 }
 
 bool ChartView::eventFilter(QObject* watched, QEvent* event) {
-    if (watched == m_plot && m_hasContent) {
+    if (watched == m_plot && m_outcome != nullptr) {
         if (event->type() == QEvent::MouseMove) {
             const auto* mouse = static_cast<QMouseEvent*>(event);
             QToolTip::showText(mouse->globalPosition().toPoint(), readOut(mouse->position()), m_plot);

@@ -86,12 +86,8 @@ void drawDawnLows(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     }
     addGround(*rect, style, std::move(ground));
     const auto& runs = outcome.comparison.runs;
-    for (const bool isSelected : {false, true}) {
-        for (std::size_t i = 0; i < runs.size(); ++i) {
-            if (isDrawn(runs[i]) && (i == selection.ramp()) == isSelected) {
-                addCurve(*rect, nightsOf(runs[i]), lowsOf(runs[i]), style.linePen(i, isSelected));
-            }
-        }
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection.ramp())) {
+        addCurve(*rect, nightsOf(runs[i]), lowsOf(runs[i]), style.linePen(i, i == selection.ramp()));
     }
     addPainted(
         *rect, style,
@@ -154,56 +150,36 @@ std::string dawnLowsCsv(const Outcome& outcome) {
 }
 
 DawnLowsPlot::DawnLowsPlot(Selection& selection, QWidget* parent)
-    : ChartView(tr("Low of each night"), parent), m_selection(selection) {
-    connect(&m_selection, &Selection::changed, this, &DawnLowsPlot::update);
-}
-
-void DawnLowsPlot::setOutcome(const OutcomePtr& outcome) {
-    m_outcome = outcome;
-    update();
-}
+    : ChartView(tr("Low of each night"), selection, parent) {}
 
 void DawnLowsPlot::setCriteria(bool isShown) {
     m_criteria = isShown;
-    update();
+    showAnew();
 }
 
-void DawnLowsPlot::update() {
-    if (m_outcome != nullptr) {
-        redraw(dawnLowsInWords(*m_outcome));
-    }
+QString DawnLowsPlot::refresh() {
+    return dawnLowsInWords(*outcome());
 }
 
 void DawnLowsPlot::keyPressEvent(QKeyEvent* event) {
-    switch (event->key()) {
-        case Qt::Key_Left:
-            m_selection.setNight(m_selection.night() - 1);
-            break;
-        case Qt::Key_Right:
-            m_selection.setNight(m_selection.night() + 1);
-            break;
-        case Qt::Key_Home:
-            m_selection.setNight(1);
-            break;
-        case Qt::Key_End:
-            m_selection.setNight(m_selection.nights());
-            break;
-        default:
-            ChartView::keyPressEvent(event);
+    if (event->key() == Qt::Key_Home || event->key() == Qt::Key_End) {
+        selection().setNight(event->key() == Qt::Key_Home ? 1 : selection().nights());
+        return;
     }
+    ChartView::keyPressEvent(event);
 }
 
 void DawnLowsPlot::draw(QCustomPlot& plot, const PlotStyle& style) {
-    drawDawnLows(plot, m_outcome, m_selection, m_criteria, style);
+    drawDawnLows(plot, outcome(), selection(), m_criteria, style);
 }
 
 int DawnLowsPlot::nightAt(const QPointF& place) const {
-    if (m_outcome == nullptr || plot().axisRectCount() == 0) {
+    if (outcome() == nullptr || plot().axisRectCount() == 0) {
         return 0;
     }
     const double at = plot().axisRect()->axis(QCPAxis::atBottom)->pixelToCoord(place.x());
     const int night = static_cast<int>(std::lround(at));
-    return night >= 1 && night <= m_outcome->comparison.days ? night : 0;
+    return night >= 1 && night <= outcome()->comparison.days ? night : 0;
 }
 
 QString DawnLowsPlot::readOut(const QPointF& place) const {
@@ -211,8 +187,8 @@ QString DawnLowsPlot::readOut(const QPointF& place) const {
     if (night == 0) {
         return {};
     }
-    QStringList rows{nightName(*m_outcome, night)};
-    const auto& runs = m_outcome->comparison.runs;
+    QStringList rows{nightName(*outcome(), night)};
+    const auto& runs = outcome()->comparison.runs;
     for (std::size_t i = 0; i < runs.size(); ++i) {
         if (isDrawn(runs[i])) {
             const engine::DayRow& row = runs[i].days[static_cast<std::size_t>(night - 1)];
@@ -225,7 +201,7 @@ QString DawnLowsPlot::readOut(const QPointF& place) const {
 
 void DawnLowsPlot::clicked(const QPointF& place) {
     if (const int night = nightAt(place); night > 0) {
-        m_selection.setNight(night);
+        selection().setNight(night);
     }
 }
 

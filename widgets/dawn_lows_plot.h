@@ -18,27 +18,24 @@ void drawDawnLows(QCustomPlot& plot, const OutcomePtr& outcome, const Selection&
 /// Ramp, night, date, low, time and do-nothing's low, as CSV.
 [[nodiscard]] std::string dawnLowsCsv(const Outcome& outcome);
 
-/// The lows of all nights on the screen. A click or an arrow key chooses the night.
+/// The lows of all nights on the screen. A click chooses the night; Home and End the outer ones.
 class DawnLowsPlot final : public ChartView {
     Q_OBJECT
 public:
     explicit DawnLowsPlot(Selection& selection, QWidget* parent = nullptr);
 
-    void setOutcome(const OutcomePtr& outcome);
     void setCriteria(bool isShown);
 
 protected:
+    [[nodiscard]] QString refresh() override;
     void keyPressEvent(QKeyEvent* event) override;
     void draw(QCustomPlot& plot, const PlotStyle& style) override;
     [[nodiscard]] QString readOut(const QPointF& place) const override;
     void clicked(const QPointF& place) override;
 
 private:
-    void update();
     [[nodiscard]] int nightAt(const QPointF& place) const;
 
-    Selection& m_selection;
-    OutcomePtr m_outcome;
     bool m_criteria = true;
 };
 

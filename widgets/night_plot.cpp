@@ -6,7 +6,6 @@
 #include "widgets/wording.h"
 
 #include <QCoreApplication>
-#include <QKeyEvent>
 #include <QLocale>
 #include <qcustomplot.h>
 
@@ -349,41 +348,22 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     });
 }
 
-NightPlot::NightPlot(Selection& selection, QWidget* parent)
-    : ChartView(tr("The night"), parent), m_selection(selection) {
-    connect(&m_selection, &Selection::changed, this, &NightPlot::update);
-}
-
-void NightPlot::setOutcome(const OutcomePtr& outcome) {
-    m_outcome = outcome;
-    update();
-}
+NightPlot::NightPlot(Selection& selection, QWidget* parent) : ChartView(tr("The night"), selection, parent) {}
 
 void NightPlot::setCriteria(bool isShown) {
     m_options.criteria = isShown;
-    update();
+    showAnew();
 }
 
 void NightPlot::setGhost(bool isShown) {
     m_options.ghost = isShown;
-    update();
+    showAnew();
 }
 
-void NightPlot::update() {
-    if (m_outcome == nullptr) {
-        return;
-    }
-    m_scene = nightScene(*m_outcome, m_selection, m_options);
-    redraw(inWords(m_scene));
+QString NightPlot::refresh() {
+    m_scene = nightScene(*outcome(), selection(), m_options);
     emit sceneChanged();
-}
-
-void NightPlot::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) {
-        m_selection.setNight(m_selection.night() + (event->key() == Qt::Key_Right ? 1 : -1));
-        return;
-    }
-    ChartView::keyPressEvent(event);
+    return inWords(m_scene);
 }
 
 void NightPlot::draw(QCustomPlot& plot, const PlotStyle& style) {

@@ -8,13 +8,12 @@ namespace widgets {
 /// Draws a night into a plot of any size.
 void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& style);
 
-/// The night on the screen. Left and right arrows go from night to night.
+/// The night on the screen.
 class NightPlot final : public ChartView {
     Q_OBJECT
 public:
     explicit NightPlot(Selection& selection, QWidget* parent = nullptr);
 
-    void setOutcome(const OutcomePtr& outcome);
     void setCriteria(bool isShown);
     /// While nights are played, the night before stays as a ghost.
     void setGhost(bool isShown);
@@ -25,15 +24,11 @@ signals:
     void sceneChanged();
 
 protected:
-    void keyPressEvent(QKeyEvent* event) override;
+    [[nodiscard]] QString refresh() override;
     void draw(QCustomPlot& plot, const PlotStyle& style) override;
     [[nodiscard]] QString readOut(const QPointF& place) const override;
 
 private:
-    void update();
-
-    Selection& m_selection;
-    OutcomePtr m_outcome;
     SceneOptions m_options;
     NightScene m_scene;
 };

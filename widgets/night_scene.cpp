@@ -84,15 +84,10 @@ void addRamps(const Outcome& outcome, const Selection& selection, const SceneOpt
             lowest = i;
         }
     }
-    // Do-nothing first and the selected ramp last, over the others.
-    for (const bool isSelected : {false, true}) {
-        for (std::size_t i = 0; i < runs.size(); ++i) {
-            if (isDrawn(runs[i]) && (i == selection.ramp()) == isSelected) {
-                scene.lines.push_back(lineOf(runs[i], i, night));
-                scene.lines.back().isHeavy = isSelected;
-                scene.lines.back().isLowSaid = isSelected || i == *lowest;
-            }
-        }
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection.ramp())) {
+        scene.lines.push_back(lineOf(runs[i], i, night));
+        scene.lines.back().isHeavy = i == selection.ramp();
+        scene.lines.back().isLowSaid = i == selection.ramp() || i == *lowest;
     }
 }
 
@@ -162,12 +157,7 @@ void addReadings(const Outcome& outcome, const Selection& selection, NightScene&
 
 /// The same for all nights and ramps of an outcome, so that pictures can be compared.
 double highestOf(const Outcome& outcome, const NightScene& scene) {
-    double highest = scene.stress + 1.0;
-    for (const engine::RampRun& run : outcome.comparison.runs) {
-        for (const engine::HourRow& hour : run.hours) {
-            highest = isDrawn(run) ? std::max(highest, hour.fishWater) : highest;
-        }
-    }
+    double highest = highestFishWater(outcome.comparison, scene.stress + 1.0);
     for (const NightReading& reading : scene.readings) {
         highest = std::max(highest, reading.oxygen + reading.error);
     }

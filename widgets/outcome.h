@@ -3,7 +3,9 @@
 #include "engine/backdrop.h"
 #include "engine/run.h"
 
+#include <cstddef>
 #include <memory>
+#include <vector>
 
 namespace widgets {
 
@@ -20,5 +22,12 @@ using OutcomePtr = std::shared_ptr<const Outcome>;
 [[nodiscard]] inline bool isDrawn(const engine::RampRun& run) {
     return run.end == engine::RunEnd::Completed;
 }
+
+/// Places of the runs that can be drawn, do-nothing first and the selected one last, over the others.
+[[nodiscard]] std::vector<std::size_t> drawingOrder(const engine::Comparison& comparison,
+                                                    std::size_t selected);
+
+/// Highest fish-water oxygen of all hours of all runs that can be drawn, at least `least` [g/m^3].
+[[nodiscard]] double highestFishWater(const engine::Comparison& comparison, double least);
 
 }  // namespace widgets

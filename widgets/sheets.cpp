@@ -37,6 +37,19 @@ QString foot(const Outcome& outcome) {
     return words.join(QLatin1Char(' '));
 }
 
+/// A drawing of an outcome that keeps the selection as it is now: a sheet is drawn when it is saved.
+template <class Draw>
+auto drawingOf(const OutcomePtr& outcome, const Selection& selection, Draw draw) {
+    return [outcome, draw, night = selection.night(), ramp = selection.ramp()](QCustomPlot& plot,
+                                                                               const PlotStyle& style) {
+        Selection kept;
+        kept.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
+        kept.setNight(night);
+        kept.setRamp(ramp);
+        draw(plot, kept, style);
+    };
+}
+
 }  // namespace
 
 ChartSheet nightSheet(const OutcomePtr& outcome, const Selection& selection, bool criteria) {
@@ -64,15 +77,11 @@ ChartSheet dawnLowsSheet(const OutcomePtr& outcome, const Selection& selection, 
     sheet.csv = dawnLowsCsv(*outcome);
     sheet.detail =
         worded(engine::sentencesOfNights(outcome->comparison, selection.ramp()), engine::SentencePart::Night);
-    const int night = selection.night();
-    const std::size_t ramp = selection.ramp();
-    sheet.draw = [outcome, night, ramp, criteria](QCustomPlot& plot, const PlotStyle& style) {
-        Selection here;
-        here.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
-        here.setNight(night);
-        here.setRamp(ramp);
-        drawDawnLows(plot, outcome, here, criteria, style);
-    };
+    sheet.draw =
+        drawingOf(outcome, selection,
+                  [outcome, criteria](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
+                      drawDawnLows(plot, outcome, kept, criteria, style);
+                  });
     return sheet;
 }
 
@@ -84,15 +93,10 @@ ChartSheet wholeRunSheet(const OutcomePtr& outcome, const Selection& selection) 
     sheet.words = wholeRunInWords(*outcome);
     sheet.size = kStrip + QSize(0, 60);
     sheet.csv = wholeRunCsv(*outcome);
-    const int night = selection.night();
-    const std::size_t ramp = selection.ramp();
-    sheet.draw = [outcome, night, ramp](QCustomPlot& plot, const PlotStyle& style) {
-        Selection here;
-        here.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
-        here.setNight(night);
-        here.setRamp(ramp);
-        drawWholeRun(plot, outcome, here, style);
-    };
+    sheet.draw = drawingOf(outcome, selection,
+                           [outcome](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
+                               drawWholeRun(plot, outcome, kept, style);
+                           });
     return sheet;
 }
 

@@ -39,8 +39,8 @@ void Simulation::compute() {
         emit staleChanged(true);
     }
     m_job.start(
-        [pond = m_document.pond(), nights = m_nights, earlier = m_whole ? m_whole : m_outcome](
-            const std::stop_token& stop, const Job::Progress&) {
+        [pond = m_document.pond(), nights = m_nights, earlier = m_outcome](const std::stop_token& stop,
+                                                                           const Job::Progress&) {
             return std::make_shared<const Outcome>(
                 outcomeOf(pond, nights, false, earlier.get(), {stop, nullptr}));
         },
@@ -52,8 +52,8 @@ void Simulation::compute() {
 
 void Simulation::addCauses(int nights) {
     m_job.start(
-        [pond = m_document.pond(), nights, earlier = m_whole ? m_whole : m_outcome](
-            const std::stop_token& stop, const Job::Progress& progress) {
+        [pond = m_document.pond(), nights, earlier = m_outcome](const std::stop_token& stop,
+                                                                const Job::Progress& progress) {
             return std::make_shared<const Outcome>(
                 outcomeOf(pond, nights, true, earlier.get(), {stop, progress}));
         },
@@ -62,9 +62,6 @@ void Simulation::addCauses(int nights) {
 
 void Simulation::deliver(const OutcomePtr& outcome) {
     m_outcome = outcome;
-    if (outcome->isWhole) {
-        m_whole = outcome;
-    }
     if (m_isStale) {
         m_isStale = false;
         emit staleChanged(false);

@@ -46,7 +46,6 @@ private:
     Document& m_document;
     std::optional<int> m_nights;
     OutcomePtr m_outcome;
-    OutcomePtr m_whole;  ///< The latest with causes and end states
     bool m_isStale = false;
     Job m_job;
 };

@@ -8,7 +8,6 @@
 #include "widgets/wording.h"
 
 #include <QCoreApplication>
-#include <QKeyEvent>
 #include <QLocale>
 #include <qcustomplot.h>
 
@@ -161,35 +160,20 @@ void hideAxes(QCPAxisRect& rect) {
     }
 }
 
-double highestOf(const Outcome& outcome) {
-    double highest = outcome.comparison.model.parameters.lines.stress;
-    for (const engine::RampRun& run : outcome.comparison.runs) {
-        for (const engine::HourRow& hour : run.hours) {
-            highest = isDrawn(run) ? std::max(highest, hour.fishWater) : highest;
-        }
-    }
-    return highest;
-}
-
 void addCurves(QCPAxisRect& rect, const Outcome& outcome, std::size_t selected, const PlotStyle& style) {
     const auto& runs = outcome.comparison.runs;
-    for (const bool isSelected : {false, true}) {
-        for (std::size_t i = 0; i < runs.size(); ++i) {
-            if (!isDrawn(runs[i]) || (i == selected) != isSelected) {
-                continue;
-            }
-            std::vector<double> day, oxygen;
-            for (const engine::HourRow& hour : runs[i].hours) {
-                day.push_back(hour.time / engine::kDay);
-                oxygen.push_back(hour.fishWater);
-            }
-            QPen pen = style.linePen(i, false);
-            pen.setWidthF(isSelected ? 1.7 : 1.0);
-            if (outcome.comparison.days > kMostDashedDays) {
-                pen.setStyle(Qt::SolidLine);
-            }
-            addCurve(rect, day, oxygen, pen);
+    for (const std::size_t i : drawingOrder(outcome.comparison, selected)) {
+        std::vector<double> day, oxygen;
+        for (const engine::HourRow& hour : runs[i].hours) {
+            day.push_back(hour.time / engine::kDay);
+            oxygen.push_back(hour.fishWater);
         }
+        QPen pen = style.linePen(i, false);
+        pen.setWidthF(i == selected ? 1.7 : 1.0);
+        if (outcome.comparison.days > kMostDashedDays) {
+            pen.setStyle(Qt::SolidLine);
+        }
+        addCurve(rect, day, oxygen, pen);
     }
 }
 
@@ -217,7 +201,8 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     const QFontMetricsF metrics(style.font);
     const auto [text, runsHeight, weatherHeight] = heightsOf(outcome, metrics);
     const double first = firstDayOf(outcome), last = outcome.comparison.days + 0.5;
-    const double top = axisTop(highestOf(outcome));
+    const double top =
+        axisTop(highestFishWater(outcome.comparison, outcome.comparison.model.parameters.lines.stress));
 
     QCPAxisRect* curves = addRect(plot, 0, QMargins(kLeft, text + 8, kRight, 4));
     dress(*curves, style, first, last, top, {});
@@ -317,32 +302,15 @@ std::string wholeRunCsv(const Outcome& outcome) {
 }
 
 WholeRunPlot::WholeRunPlot(Selection& selection, QWidget* parent)
-    : ChartView(tr("The whole run"), parent), m_selection(selection) {
-    connect(&m_selection, &Selection::changed, this, &WholeRunPlot::update);
-}
+    : ChartView(tr("The whole run"), selection, parent) {}
 
-void WholeRunPlot::setOutcome(const OutcomePtr& outcome) {
-    m_outcome = outcome;
-    update();
-}
-
-void WholeRunPlot::update() {
-    if (m_outcome != nullptr) {
-        setMinimumHeight(heightsOf(*m_outcome, QFontMetricsF(font())).least());
-        redraw(wholeRunInWords(*m_outcome));
-    }
-}
-
-void WholeRunPlot::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) {
-        m_selection.setNight(m_selection.night() + (event->key() == Qt::Key_Right ? 1 : -1));
-        return;
-    }
-    ChartView::keyPressEvent(event);
+QString WholeRunPlot::refresh() {
+    setMinimumHeight(heightsOf(*outcome(), QFontMetricsF(font())).least());
+    return wholeRunInWords(*outcome());
 }
 
 void WholeRunPlot::draw(QCustomPlot& plot, const PlotStyle& style) {
-    drawWholeRun(plot, m_outcome, m_selection, style);
+    drawWholeRun(plot, outcome(), selection(), style);
 }
 
 double WholeRunPlot::dayAt(const QPointF& place) const {
@@ -350,15 +318,15 @@ double WholeRunPlot::dayAt(const QPointF& place) const {
 }
 
 QString WholeRunPlot::readOut(const QPointF& place) const {
-    if (m_outcome == nullptr || plot().axisRectCount() == 0) {
+    if (outcome() == nullptr || plot().axisRectCount() == 0) {
         return {};
     }
     const double day = dayAt(place);
-    if (day < firstDayOf(*m_outcome) || day > m_outcome->comparison.days + 0.5) {
+    if (day < firstDayOf(*outcome()) || day > outcome()->comparison.days + 0.5) {
         return {};
     }
     QStringList rows{tr("day %1, %2").arg(std::floor(day) + 1).arg(clockText(day * engine::kDay))};
-    const auto& runs = m_outcome->comparison.runs;
+    const auto& runs = outcome()->comparison.runs;
     for (std::size_t i = 0; i < runs.size(); ++i) {
         const auto hour = std::lower_bound(runs[i].hours.begin(), runs[i].hours.end(), day * engine::kDay,
                                            [](const engine::HourRow& row, double t) { return row.time < t; });
@@ -370,8 +338,8 @@ QString WholeRunPlot::readOut(const QPointF& place) const {
 }
 
 void WholeRunPlot::clicked(const QPointF& place) {
-    if (m_outcome != nullptr && plot().axisRectCount() > 0) {
-        m_selection.setNight(static_cast<int>(std::floor(dayAt(place) + 0.5)));
+    if (outcome() != nullptr && plot().axisRectCount() > 0) {
+        selection().setNight(static_cast<int>(std::floor(dayAt(place) + 0.5)));
     }
 }
 

@@ -24,21 +24,15 @@ class WholeRunPlot final : public ChartView {
 public:
     explicit WholeRunPlot(Selection& selection, QWidget* parent = nullptr);
 
-    void setOutcome(const OutcomePtr& outcome);
-
 protected:
-    void keyPressEvent(QKeyEvent* event) override;
+    [[nodiscard]] QString refresh() override;
     void draw(QCustomPlot& plot, const PlotStyle& style) override;
     [[nodiscard]] QString readOut(const QPointF& place) const override;
     void clicked(const QPointF& place) override;
 
 private:
-    void update();
     /// Time at a place of the plot [d after midnight of day 1].
     [[nodiscard]] double dayAt(const QPointF& place) const;
-
-    Selection& m_selection;
-    OutcomePtr m_outcome;
 };
 
 }  // namespace widgets
