@@ -38,8 +38,8 @@ template <class Real>
 void Column<Real>::sunlightOf(const Air<Real>& air, const State<Real>& state) {
     const Real zero = 0.0;
     const bool dark = !(largestLane(air.shortwave) > 0.0);
-    Real visible = (1.0 - kNearInfraredShare.value) * (1.0 - kAlbedo.value) * air.shortwave;
-    const Real infrared = kNearInfraredShare.value * (1.0 - kAlbedo.value) * air.shortwave;
+    Real visible = (1.0 - kNearInfraredShare.value) * (1.0 - m_parameters.albedo) * air.shortwave;
+    const Real infrared = kNearInfraredShare.value * (1.0 - m_parameters.albedo) * air.shortwave;
     if (dark) {
         std::fill(m_light.begin(), m_light.end(), zero);
         std::fill(m_heating.begin(), m_heating.end(), zero);
@@ -55,7 +55,7 @@ void Column<Real>::sunlightOf(const Air<Real>& air, const State<Real>& state) {
     const double* const thickness = m_grid.thickness.data();
     const Real* const weedShare = m_weedPerArea.data();
     const Real rest = m_parameters.attenuationRest,
-               weedMass = kWeedShading_m2PerG.value * m_parameters.weedMass;
+               weedMass = m_parameters.weedShading * m_parameters.weedMass;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         // attenuationOfChlorophyll(), its power by way of the logarithm

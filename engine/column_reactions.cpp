@@ -12,11 +12,6 @@
 namespace engine {
 namespace {
 
-const double kLogPhotosynthesisTheta = std::log(kPhotosynthesisTheta.value);
-const double kLogRespirationTheta = std::log(kRespirationTheta.value);
-const double kLogDebtTheta = std::log(kDebtTheta.value);
-const double kLogSlowTheta = std::log(kSlowTheta.value);
-
 /// Mud cools less than the water's rule says: from 10 degC down to 5 its demand falls smoothly to half of the
 /// exponential rule (published: halve below 10 degC, from memory).
 template <class Real>
@@ -78,8 +73,8 @@ void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& st
                breathPerWeed = p.respirationFactor * p.weedRespiration * p.weedMass,
                demand = p.sedimentDemand, fastRate = p.fastRate, mediumRate = p.mediumRate,
                slowRate = p.slowRate;
-    const double logGrowth = kLogPhotosynthesisTheta, logBreath = kLogRespirationTheta,
-                 logDebt = kLogDebtTheta, logSlow = kLogSlowTheta;
+    const Real logGrowth = log(p.photosynthesisTheta), logBreath = log(p.respirationTheta),
+               logDebt = log(p.debtTheta), logSlow = log(p.slowTheta);
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         const Real temperature = temperatures[i];
@@ -97,11 +92,11 @@ void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& st
     }
     if (stirred >= 0) {
         // The mud under the diffusers eats faster while they stir it.
-        const double area = std::min(kStirredArea.value * aeration.open, m_grid.faceArea[stirred]);
+        const Real area =
+            min(p.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
         const Real& temperature = temperatures[stirred];
-        sediment[stirred] += stirs * p.sedimentDemand * (area * (kStirredDemandFactor.value - 1.0)) /
-                             volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
-                             coldMud(temperature);
+        sediment[stirred] += stirs * p.sedimentDemand * (area * (p.stirredDemand - 1.0)) / volume[stirred] *
+                             rateExp(logSediment * (temperature - 20.0)) * coldMud(temperature);
     }
     Real* const gained = m_reactions.bubbles.data();
     Real* const stripped = m_reactions.stripped.data();
@@ -146,16 +141,17 @@ void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& st
             released += state.muck[d] * perSecond;
         }
         released = stirs * released / m_grid.volume[stirred];
-        m_reactions.stirredFast[stirred] = kMuckFastShare.value * released;
-        m_reactions.stirredMedium[stirred] = (1.0 - kMuckFastShare.value) * released;
+        m_reactions.stirredFast[stirred] = p.muckFastShare * released;
+        m_reactions.stirredMedium[stirred] = (1.0 - p.muckFastShare) * released;
     }
 }
 
 template <class Real>
 void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
     const Real surface = state.heat[0][0];
-    m_reactions.exchange[0] =
-        pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux) * (m_grid.faceArea[0] / m_grid.volume[0]);
+    m_reactions.exchange[0] = m_parameters.exchangeFactor *
+                              pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux) *
+                              (m_grid.faceArea[0] / m_grid.volume[0]);
     m_reactions.saturation =
         oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.airPressure);
 }
@@ -213,8 +209,8 @@ void Column<Real>::growPlants(const Air<Real>& air) {
         auto& s = m_state.solutes[i];
         const Real before = s[kChlorophyll];
         s[kChlorophyll] = before * grown;
-        const Real dead = kDebtOfChlorophyll.value * max(before - s[kChlorophyll], Real(0.0)) +
-                          kDebtOfWeeds.value * deadWeeds * m_weedPerArea[i];
+        const Real dead = m_parameters.debtOfChlorophyll * max(before - s[kChlorophyll], Real(0.0)) +
+                          m_parameters.debtOfWeeds * deadWeeds * m_weedPerArea[i];
         s[kMedium] += dead;
         m_ledger.debtOfPlants += m_grid.volume[i] * dead;
     }

@@ -46,8 +46,9 @@ struct UncertainInput {
 /// Every uncertain input of a pond, in the order of its draws: the numbers of the pond file, the errors of
 /// its profile and dawn reading, and the priors of engine/priors.h. Leaves out what does not touch the pond,
 /// such as the debt of a pond without bottom water, and what moves no oxygen: ph, alkalinity_mg_per_l,
-/// power_kw. The depths of the basin are not drawn, since all members share their layers; age_years and smell
-/// only choose the priors.
+/// power_kw. Not drawn: the depths of the basin, since all members share their layers; half saturations, how
+/// near infrared goes, the times of muck and what a splashing aerator turns over, which the kernels hold as
+/// constants; age_years and smell, which only choose priors.
 [[nodiscard]] std::vector<UncertainInput> uncertainInputs(const PondModel& model);
 
 /// What members are made from before anything is drawn. Without hours of weather and readings, which members

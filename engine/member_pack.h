@@ -27,9 +27,9 @@ struct WeatheredMember {
 /// Calls f(to, from) for each number of Parameters that members may differ in.
 template <class To, class From, class F>
 void forEachParameter(To& to, From& from, const F& f) {
-    // 29 below and four that members share. A parameter that is not handed on would quietly be its default in
+    // 41 below and four that members share. A parameter that is not handed on would quietly be its default in
     // every member.
-    static_assert(sizeof(Parameters<double>) == sizeof(Lines) + 33 * sizeof(double),
+    static_assert(sizeof(Parameters<double>) == sizeof(Lines) + 45 * sizeof(double),
                   "hand the new parameter on below");
     f(to.attenuationRest, from.attenuationRest);
     f(to.photosynthesis, from.photosynthesis);
@@ -57,6 +57,18 @@ void forEachParameter(To& to, From& from, const F& f) {
     f(to.springSalinity, from.springSalinity);
     f(to.aeratorTransfer, from.aeratorTransfer);
     f(to.sulfideOfFast, from.sulfideOfFast);
+    f(to.photosynthesisTheta, from.photosynthesisTheta);
+    f(to.albedo, from.albedo);
+    f(to.weedShading, from.weedShading);
+    f(to.respirationTheta, from.respirationTheta);
+    f(to.stirredArea, from.stirredArea);
+    f(to.stirredDemand, from.stirredDemand);
+    f(to.muckFastShare, from.muckFastShare);
+    f(to.debtTheta, from.debtTheta);
+    f(to.slowTheta, from.slowTheta);
+    f(to.debtOfChlorophyll, from.debtOfChlorophyll);
+    f(to.debtOfWeeds, from.debtOfWeeds);
+    f(to.exchangeFactor, from.exchangeFactor);
     f(to.netShare, from.netShare);
     f(to.freeAirFactor, from.freeAirFactor);
     f(to.bubbleFactor, from.bubbleFactor);

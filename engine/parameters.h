@@ -28,33 +28,46 @@ struct Parameters {
     double latitude_deg = 0.0;
 
     // Light and growth
-    Real attenuationRest = 0.2;         ///< Of all but chlorophyll and weeds [1/m]
-    Real photosynthesis = 0.0;          ///< Greatest rate at 20 degC [g O2/m^3/s per ug/L of chlorophyll]
-    Real saturationLight = 200.0;       ///< [umol/m^2/s]
-    Real weedMass = 0.0;                ///< Dry mass over the pond's area [g/m^2]
-    Real weedPhotosynthesis = 0.0;      ///< [g O2/g/s]
-    Real weedRespiration = 0.0;         ///< [g O2/g/s]
-    Real photosynthesisFactor = 1.0;    ///< From the balance
-    Real respirationFactor = 1.0;       ///< From the balance
+    Real attenuationRest = 0.2;     ///< Of all but chlorophyll and weeds [1/m]
+    Real photosynthesis = 0.0;      ///< Greatest rate at 20 degC [g O2/m^3/s per ug/L of chlorophyll]
+    Real saturationLight = 200.0;   ///< [umol/m^2/s]
+    Real weedMass = 0.0;            ///< Dry mass over the pond's area [g/m^2]
+    Real weedPhotosynthesis = 0.0;  ///< [g O2/g/s]
+    Real weedRespiration = 0.0;     ///< [g O2/g/s]
+    Real photosynthesisTheta = kPhotosynthesisTheta.value;
+    Real albedo = kAlbedo.value;
+    Real weedShading = kWeedShading_m2PerG.value;  ///< [m^2/g]
+    Real photosynthesisFactor = 1.0;               ///< From the balance
+    Real respirationFactor = 1.0;                  ///< From the balance
 
     // Breathing
     Real respirationBase = 0.0;            ///< [g/m^3/s]
     Real respirationPerChlorophyll = 0.0;  ///< [g/m^3/s per ug/L]
-    double fishMass_g = 100.0;             ///< Of the reference fish whose temperature curve is used
-    Real fishStock = 0.0;                  ///< Reference fish that breathe as much as the stock [kg]
+    Real respirationTheta = kRespirationTheta.value;
+    double fishMass_g = 100.0;  ///< Of the reference fish whose temperature curve is used
+    Real fishStock = 0.0;       ///< Reference fish that breathe as much as the stock [kg]
 
     // Mud
     Real sedimentDemand = 0.0;  ///< [g/m^2/s]
     Real sedimentTheta = kSedimentTheta.value;
     Real regenerationShare = kRegenerationShare.value;
-    Real muckStore = 0.0;       ///< Mobile store per diffuser [g O2]
-    Real muckReach = 0.0;       ///< A diffuser that hangs lower than this stirs [m]
+    Real stirredArea = kStirredArea.value;            ///< Per diffuser [m^2]
+    Real stirredDemand = kStirredDemandFactor.value;  ///< Demand under a running diffuser over that at rest
+    Real muckFastShare = kMuckFastShare.value;
+    Real muckStore = 0.0;  ///< Mobile store per diffuser [g O2]
+    Real muckReach = 0.0;  ///< A diffuser that hangs lower than this stirs [m]
 
     // Debt
     Real fastRate = fromPerDay(kFastRate_perDay.value);
     Real mediumRate = fromPerDay(kMediumRate_perDay.value);
     Real slowRate = fromPerDay(kSlowRate_perDay.value);
     Real fastShare = kFastShare.value;
+    Real debtTheta = kDebtTheta.value;
+    Real slowTheta = kSlowTheta.value;
+    Real debtOfChlorophyll = kDebtOfChlorophyll.value;  ///< [g O2/m^3 per ug/L]
+    Real debtOfWeeds = kDebtOfWeeds.value;              ///< [g O2/g]
+
+    Real exchangeFactor = 1.0;  ///< Piston velocity of the surface over the model's
 
     // Spring, with an equal overflow at the surface
     Real springFlow = 0.0;  ///< [m^3/s]
@@ -65,7 +78,8 @@ struct Parameters {
 
     // Poisons
     double ph = 7.5;
-    Real sulfideOfFast = 0.0;   ///< Sulfide in new fast debt [g S per g O2], as in the bottom water at the start
+    Real sulfideOfFast =
+        0.0;  ///< Sulfide in new fast debt [g S per g O2], as in the bottom water at the start
 
     // Aerator
     Real netShare = kNetShare.value;
@@ -104,8 +118,8 @@ struct BottomWater {
 /// Every input at its value.
 [[nodiscard]] Parameters<double> centralParameters(const Pond& pond, const Profile& profile);
 
-/// The start profile on the layers, with chlorophyll above z_b and a third of it below, and the debt below z_b
-/// where there is no oxygen to eat it, its mean over the bottom water as stated.
+/// The start profile on the layers, with chlorophyll above z_b and a third of it below, and the debt below
+/// z_b where there is no oxygen to eat it, its mean over the bottom water as stated.
 [[nodiscard]] StartState<double> startState(const Pond& pond, const Profile& profile,
                                             const BottomWater& bottom, const Grid& grid);
 

@@ -79,6 +79,8 @@ inline constexpr Prior kSlowOfDebt{0.25, 0.15, 0.5, "slow debt over fast plus me
 
 // Water and air
 inline constexpr Prior kWindShelter{0.6, 0.35, 0.9, "wind on a pond over station wind; common practice, no source"};
+inline constexpr Prior kExchangeFactor{1.0, 0.6, 1.6,
+    "piston velocity over the model's: formulas of wind differ by so much on small waters; judgement"};
 inline constexpr Prior kPh{7.5, 6.8, 8.5, "pond water where none was measured; judgement"};
 inline constexpr Prior kAeratorAlpha{0.92, 0.85, 0.97, "transfer in pond over clean water, from memory"};
 inline constexpr Prior kAeratorBeta{0.97, 0.95, 0.99, "saturation of pond over clean water, from memory"};

@@ -77,6 +77,8 @@ void addAirInputs(UncertainList& list) {
     shelter.intoMember = [central = shelter.spread.value](Member& m, const MemberSource&, double value) {
         m.windFactor = central > 0.0 ? value / central : 1.0;
     };
+    list.prior("gas exchange over the model's", "1", kExchangeFactor,
+               [](Member& m, double ratio) { m.parameters.exchangeFactor *= ratio; });
     if (model.pond.aerator) {
         const Aerator& aerator = *model.pond.aerator;
         UncertainInput& net =

@@ -72,6 +72,13 @@ void splitDebt(Member& m, double ratio) {
     p.fastShare *= ratio;
 }
 
+/// The store is in proportion to the muck up to this depth.
+void fullDepth(Member& m, const MemberSource& source, double value) {
+    const double muck = source.pond.bottom.muck->value;
+    const double before = std::min(muck / kMuckFullDepth.value, 1.0);
+    m.parameters.muckStore *= before > 0.0 ? std::min(muck / value, 1.0) / before : 1.0;
+}
+
 }  // namespace
 
 void addBottomInputs(UncertainList& list) {
@@ -105,6 +112,21 @@ void addBottomInputs(UncertainList& list) {
                [](Member& m, double ratio) { m.parameters.slowRate *= ratio; });
     list.prior("mobile muck", "g O2/m2", kMuckStore_gPerM2,
                [](Member& m, double ratio) { m.parameters.muckStore *= ratio; });
+    list.prior("stirred bottom of a diffuser", "m2", kStirredArea, [](Member& m, double ratio) {
+        m.parameters.stirredArea *= ratio;
+        m.parameters.muckStore *= ratio;
+    });
+    list.prior("stirred demand over that at rest", "1", kStirredDemandFactor,
+               [](Member& m, double ratio) { m.parameters.stirredDemand *= ratio; });
+    list.prior("fast share of stirred muck", "1", kMuckFastShare,
+               [](Member& m, double ratio) { m.parameters.muckFastShare *= ratio; })
+        .spread.most = 1.0;
+    list.add("depth of muck that holds all that is mobile", "m", spreadOf(kMuckFullDepth)).intoMember =
+        fullDepth;
+    list.prior("theta of debt", "1", kDebtTheta,
+               [](Member& m, double ratio) { m.parameters.debtTheta *= ratio; });
+    list.prior("theta of slow debt", "1", kSlowTheta,
+               [](Member& m, double ratio) { m.parameters.slowTheta *= ratio; });
     list.prior("theta of sediment demand", "1", kSedimentTheta,
                [](Member& m, double ratio) { m.parameters.sedimentTheta *= ratio; });
 }

@@ -1,11 +1,13 @@
 #include "engine/uncertain_list.h"
 
+#include <cmath>
+
 namespace engine {
 namespace {
 
 constexpr MeterError kSecchiDisc{0.0, 1.075};     // trade: observer +-5 to 10 %
 constexpr MeterError kChlorophyllLab{0.0, 1.12};  // trade: +-10 to 15 %
-constexpr MeterError kCoverByEye{0.0, 1.3};  // judgement; none stays none
+constexpr MeterError kCoverByEye{0.0, 1.3};       // judgement; none stays none
 // Carlson's relation on ponds, trade: a factor of 2 either way (1 sigma).
 constexpr Prior kFromSecchi{1.0, 0.32, 3.13, "chlorophyll over its value from Secchi depth"};
 // Trade's table of unknown ponds, the same factor in all its classes.
@@ -49,6 +51,8 @@ void addWeeds(UncertainList& list) {
                  [](MemberSource& s) -> MaybeQuantity& { return s.pond.water.weedsCover_percent; });
     input.spread.least = 0.0;
     input.spread.most = 100.0;
+    list.prior("shade of weeds", "m2/g", kWeedShading_m2PerG,
+               [](Member& m, double ratio) { m.parameters.weedShading *= ratio; });
     list.prior("weed mass at full cover", "g/m2", kWeedMass_gPerM2,
                [](Member& m, double ratio) { m.parameters.weedMass *= ratio; });
     list.prior("weed photosynthesis at 20 degC", "mg/g/h", kWeedPhotosynthesis_mgPerGHour,
@@ -78,6 +82,19 @@ void addWaterInputs(UncertainList& list) {
     secchi.withChlorophyll = kSecchiWithChlorophyll;
     list.prior("light that saturates photosynthesis", "umol/m2/s", kSaturationLight_umol,
                [](Member& m, double ratio) { m.parameters.saturationLight *= ratio; });
+    list.prior("theta of photosynthesis", "1", kPhotosynthesisTheta, [](Member& m, double ratio) {
+        m.parameters.photosynthesisTheta *= ratio;
+        m.parameters.photosynthesis *= std::pow(ratio, -5.0);  // its rate is known at 25 degC and kept at 20
+    });
+    list.prior("theta of respiration", "1", kRespirationTheta,
+               [](Member& m, double ratio) { m.parameters.respirationTheta *= ratio; });
+    list.prior("albedo", "1", kAlbedo, [](Member& m, double ratio) { m.parameters.albedo *= ratio; });
+    if (!water.changes.empty()) {
+        list.prior("debt of dead chlorophyll", "mg/ug", kDebtOfChlorophyll,
+                   [](Member& m, double ratio) { m.parameters.debtOfChlorophyll *= ratio; });
+        list.prior("debt of dead weeds", "g/g", kDebtOfWeeds,
+                   [](Member& m, double ratio) { m.parameters.debtOfWeeds *= ratio; });
+    }
     if (model.bottom.exists()) {
         UncertainInput& below =
             list.add("chlorophyll below over above z_b", "1", spreadOf(kChlorophyllBelow));

@@ -1,6 +1,7 @@
 #include "engine/member.h"
 
 #include "engine/light.h"
+#include "engine/member_pack.h"
 #include "engine/prepare.h"
 #include "tests/pond_texts.h"
 #include "tests/scenario.h"
@@ -8,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 namespace engine {
@@ -192,6 +194,58 @@ TEST(Member, AnInputGoesWhereItBelongs) {
     const Member rich = with(model, "error of the profile's oxygen", 0.3);
     EXPECT_NEAR(rich.start.oxygen[0], model.start.oxygen[0] + 0.3, 1e-12);
     EXPECT_EQ(rich.start.oxygen.back(), 0.0) << "no oxygen stays none";
+}
+
+/// All that a member is, as a row of numbers.
+std::vector<double> numbersOf(const Member& member) {
+    std::vector<double> row{member.windFactor, member.dawnOxygen.value_or(0.0)};
+    Parameters<double> copy;
+    forEachParameter(copy, member.parameters, [&](double&, const double& from) { row.push_back(from); });
+    for (const auto* field : {&member.start.temperature, &member.start.oxygen, &member.start.chlorophyll,
+                              &member.start.fast, &member.start.medium, &member.start.slow}) {
+        row.insert(row.end(), field->begin(), field->end());
+    }
+    return row;
+}
+
+TEST(Member, EveryInputMovesSomething) {
+    // Sulfide and ammonia only lift a pool that is too small for them, which it is in none of these; the
+    // carp's mass is beyond what the breathing equation tells apart, and the catfish are fed more than they
+    // can breathe for.
+    const std::set<std::string> idle{"total_sulfide_mg_per_l",
+                                     "total_ammonia_mg_per_l",
+                                     "mean_mass_g of fish 4, common carp",
+                                     "feed.kg_per_d",
+                                     "muck_m",
+                                     "depth of muck that holds all that is mobile"};
+    for (const char* name : {"grandfathers-pond", "spring-trout", "pea-soup", "weedy-woodland", "fee-cats"}) {
+        const PondModel model = prepareUnbalanced(scenario(name));
+        const std::vector<UncertainInput> inputs = uncertainInputs(model);
+        const MemberSource source = memberSource(model);
+        std::vector<double> base = medians(inputs);
+        const UncertainInput& cover = at(inputs, "weeds_cover_percent");
+        base[static_cast<std::size_t>(&cover - inputs.data())] =
+            10.0;  // without weeds nothing of them counts
+        const std::vector<double> still = numbersOf(memberOf(model, source, inputs, base));
+        for (std::size_t i = 0; i < inputs.size(); ++i) {
+            bool moves = false;
+            for (const double u : {0.01, 0.99}) {
+                std::vector<double> values = base;
+                values[i] = inputs[i].spread.quantile(u);
+                moves = moves || numbersOf(memberOf(model, source, inputs, values)) != still;
+            }
+            EXPECT_TRUE(moves || idle.contains(inputs[i].name)) << inputs[i].name << " of " << name;
+        }
+    }
+}
+
+TEST(Member, PhotosynthesisIsKnownAt25Degrees) {
+    const PondModel model = prepareUnbalanced(scenario("grandfathers-pond"));
+    const auto at25 = [](const Parameters<double>& p) {
+        return p.photosynthesis * std::pow(p.photosynthesisTheta, 5.0);
+    };
+    EXPECT_NEAR(at25(with(model, "theta of photosynthesis", 1.08).parameters), at25(model.parameters),
+                1e-12 * at25(model.parameters));
 }
 
 TEST(Member, ChlorophyllBelowKeepsWhatIsAbove) {
