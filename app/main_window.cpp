@@ -2,7 +2,7 @@
 
 #include "app/main_window_words.h"
 #include "widgets/dawn_lows_plot.h"
-#include "widgets/night_page.h"
+#include "widgets/views_page.h"
 #include "widgets/night_plot.h"
 #include "widgets/notice.h"
 #include "widgets/sheets.h"
@@ -32,7 +32,7 @@ constexpr QSize kFirstSize{1320, 720};
 MainWindow::MainWindow(QWidget* parent)
     : QMainWindow(parent),
       m_simulation(m_document),
-      m_page(new widgets::NightPage(m_selection, this)),
+      m_page(new widgets::ViewsPage(m_selection, this)),
       m_side(new widgets::SidePanel(m_document, m_selection, m_simulation, this)),
       m_notice(new widgets::Notice(this)) {
     widgets::applyTheme(m_state.theme());
@@ -69,7 +69,7 @@ MainWindow::MainWindow(QWidget* parent)
     connect(&m_document, &widgets::Document::pathChanged, this, &MainWindow::showTitle);
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &MainWindow::showTitle);
     connect(&m_simulation, &widgets::Simulation::outcomeChanged, this, &MainWindow::showOutcome);
-    connect(&m_simulation, &widgets::Simulation::staleChanged, m_page, &widgets::NightPage::setStale);
+    connect(&m_simulation, &widgets::Simulation::staleChanged, m_page, &widgets::ViewsPage::setStale);
     connect(&m_simulation, &widgets::Simulation::failed, m_notice, &widgets::Notice::say);
     showTitle();
 }
@@ -205,14 +205,7 @@ void MainWindow::showOutcome() {
 }
 
 widgets::ChartSheet MainWindow::sheet() const {
-    const widgets::OutcomePtr& outcome = m_simulation.outcome();
-    if (m_page->lows().hasFocus()) {
-        return widgets::dawnLowsSheet(outcome, m_selection, m_criteria->isChecked());
-    }
-    if (m_page->wholeRun().hasFocus()) {
-        return widgets::wholeRunSheet(outcome, m_selection);
-    }
-    return widgets::nightSheet(outcome, m_selection, m_criteria->isChecked());
+    return m_page->meant().sheet();
 }
 
 void MainWindow::exportChart() {

@@ -12,7 +12,7 @@
 class QMenu;
 
 namespace widgets {
-class NightPage;
+class ViewsPage;
 class Notice;
 class SidePanel;
 struct ChartSheet;
@@ -36,7 +36,7 @@ public:
     [[nodiscard]] widgets::Document& document() { return m_document; }
     [[nodiscard]] widgets::Simulation& simulation() { return m_simulation; }
     [[nodiscard]] widgets::Selection& selection() { return m_selection; }
-    [[nodiscard]] widgets::NightPage& page() { return *m_page; }
+    [[nodiscard]] widgets::ViewsPage& page() { return *m_page; }
     [[nodiscard]] widgets::SidePanel& side() { return *m_side; }
     [[nodiscard]] widgets::Notice& notice() { return *m_notice; }
 
@@ -66,7 +66,7 @@ private:
     widgets::Document m_document;
     widgets::Selection m_selection;
     widgets::Simulation m_simulation;
-    widgets::NightPage* m_page;
+    widgets::ViewsPage* m_page;
     widgets::SidePanel* m_side;
     widgets::Notice* m_notice;
     QMenu* m_recent = nullptr;

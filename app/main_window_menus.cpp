@@ -1,6 +1,6 @@
 #include "app/main_window.h"
 #include "app/main_window_words.h"
-#include "widgets/night_page.h"
+#include "widgets/views_page.h"
 #include "widgets/notice.h"
 
 #include <QAction>
@@ -51,7 +51,7 @@ void MainWindow::makeViewMenu() {
     QAction* play = menu->addAction(tr("&Play the Nights"), QKeySequence(Qt::Key_F5), this,
                                     [this] { m_page->setPlaying(!m_page->isPlaying()); });
     play->setCheckable(true);
-    connect(m_page, &widgets::NightPage::playingChanged, play, &QAction::setChecked);
+    connect(m_page, &widgets::ViewsPage::playingChanged, play, &QAction::setChecked);
     m_needOutcome << play;
     menu->addSeparator();
     auto* modes = new QActionGroup(this);
@@ -71,7 +71,7 @@ void MainWindow::makeViewMenu() {
     m_criteria = menu->addAction(tr("&Criteria of EPA 1986"));
     m_criteria->setCheckable(true);
     m_criteria->setChecked(true);
-    connect(m_criteria, &QAction::toggled, m_page, &widgets::NightPage::setCriteria);
+    connect(m_criteria, &QAction::toggled, m_page, &widgets::ViewsPage::setCriteria);
     menu->addSeparator();
     QMenu* themes = menu->addMenu(tr("&Theme"));
     auto* group = new QActionGroup(this);

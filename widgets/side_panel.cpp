@@ -32,7 +32,7 @@ constexpr int kMostRows = 8;  // more scroll, so that the forms keep their room
 SidePanel::SidePanel(Document& document, Selection& selection, Simulation& simulation, QWidget* parent)
     : QWidget(parent),
       m_selection(selection),
-      m_model(new RampModel(this)),
+      m_model(new RampModel(selection, this)),
       m_table(new QTableView(this)),
       m_tabs(new QTabWidget(this)) {
     auto* column = new QVBoxLayout(this);

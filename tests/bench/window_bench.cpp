@@ -2,7 +2,7 @@
 // from there to causes and end states. Offscreen, headline pond, its own number of nights.
 
 #include "app/main_window.h"
-#include "widgets/night_page.h"
+#include "widgets/views_page.h"
 #include "widgets/night_plot.h"
 
 #include <QApplication>

@@ -3,7 +3,7 @@
 #include "app/main_window.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
-#include "widgets/night_page.h"
+#include "widgets/views_page.h"
 #include "widgets/night_plot.h"
 #include "widgets/notice.h"
 #include "widgets/side_panel.h"
