@@ -31,7 +31,11 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
         QStringLiteral("DIR"));
     const QCommandLineOption papers(QStringLiteral("papers"), QStringLiteral("Not built yet."),
                                     QStringLiteral("DIR"));
-    parser.addOptions({help, version, charts, papers});
+    const QCommandLineOption language(
+        QStringLiteral("language"),
+        QStringLiteral("Show the window in this language, such as de, instead of the system's."),
+        QStringLiteral("CODE"));
+    parser.addOptions({help, version, charts, papers, language});
     parser.addPositionalArgument(QStringLiteral("POND"), QStringLiteral("Pond file to open."),
                                  QStringLiteral("[POND]"));
     if (!parser.parse(arguments)) {
@@ -52,6 +56,7 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
     }
     WindowOptions options;
     options.pond = ponds.isEmpty() ? std::string() : ponds.front().toStdString();
+    options.language = parser.value(language);
     if (parser.isSet(charts)) {
         options.charts = parser.value(charts).toStdString();
         if (options.charts.empty()) {

@@ -9,12 +9,7 @@ namespace {
 constexpr int kMostRecent = 10;
 
 QString stateFile() {
-    // A relative path in the variable is to be ignored.
-    QString folder = qEnvironmentVariable("XDG_STATE_HOME");
-    if (!QDir::isAbsolutePath(folder)) {
-        folder = QDir::homePath() + QStringLiteral("/.local/state");
-    }
-    return folder + QStringLiteral("/dawnline/window.ini");
+    return stateFolder() + QStringLiteral("/window.ini");
 }
 
 const QString kRecent = QStringLiteral("recent_files");
@@ -22,6 +17,14 @@ const QString kTheme = QStringLiteral("theme");
 const QString kGeometry = QStringLiteral("geometry");
 
 }  // namespace
+
+QString stateFolder() {
+    QString folder = qEnvironmentVariable("XDG_STATE_HOME");
+    if (!QDir::isAbsolutePath(folder)) {
+        folder = QDir::homePath() + QStringLiteral("/.local/state");
+    }
+    return folder + QStringLiteral("/dawnline");
+}
 
 WindowState::WindowState() : m_file(stateFile(), QSettings::IniFormat) {}
 

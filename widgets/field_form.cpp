@@ -81,7 +81,8 @@ void FieldForm::setBands(const std::map<std::string, Band>& bands) {
     }
 }
 
-NumberBox* FieldForm::addQuantity(const Words& words, const char* key, double step, NumberBox::Empty empty, Find find) {
+NumberBox* FieldForm::addQuantity(const Words& words, const char* key, double step, NumberBox::Empty empty,
+                                  Find find) {
     const engine::NumberRule rule = keyRule(key);
     const auto read = [find](const engine::Pond& pond) {
         // Only read: the place is found in a pond that may be changed, so that one function serves both.
@@ -106,7 +107,8 @@ NumberBox* FieldForm::addQuantity(const Words& words, const char* key, double st
     row.refresh = [refresh = row.refresh, this, button, read, name] {
         refresh();
         const auto band = m_bands.find(name);
-        button->show(read(pond()), band == m_bands.end() ? std::nullopt : std::optional(band->second), unitsOf(pond()));
+        button->show(read(pond()), band == m_bands.end() ? std::nullopt : std::optional(band->second),
+                     unitsOf(pond()));
     };
     connect(button, &SurenessButton::edited, this, [this, &row, find](const engine::Quantity& quantity) {
         edit(row, [&](engine::Pond& changed) {

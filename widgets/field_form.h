@@ -32,7 +32,8 @@ public:
     /// Takes what is typed and not taken yet. Ask before saving, and before anything else that should see it.
     /// @return false if a text cannot be taken; its field then has the focus.
     bool commit();
-    /// What the model takes of each number, by its key; shown beside those that are given and those that are not.
+    /// What the model takes of each number, by its key; shown beside those that are given and those that are
+    /// not.
     void setBands(const std::map<std::string, Band>& bands);
 
 signals:
@@ -52,7 +53,7 @@ protected:
         QLabel* fault = nullptr;
         Entry* entry = nullptr;  ///< None for check boxes and lists.
         Words words;
-        const char* unit = "";             ///< Of the pond file, where the label has a place for it
+        const char* unit = "";  ///< Of the pond file, where the label has a place for it
         SurenessButton* sureness = nullptr;
         std::function<void()> refresh;
     };
@@ -85,9 +86,10 @@ protected:
     NumberBox* addNumber(const Words& words, const engine::NumberRule& rule, double step,
                          NumberBox::Empty empty, Where where);
     using Find = std::function<engine::MaybeQuantity*(engine::Pond&)>;
-    /// The same with a button that shows how sure the number is. `find` gives its place, or null while the pond
-    /// has none, as of a spring that is not there.
-    NumberBox* addQuantity(const Words& words, const char* key, double step, NumberBox::Empty empty, Find find);
+    /// The same with a button that shows how sure the number is. `find` gives its place, or null while the
+    /// pond has none, as of a spring that is not there.
+    NumberBox* addQuantity(const Words& words, const char* key, double step, NumberBox::Empty empty,
+                           Find find);
     QCheckBox* addCheck(const Words& words, std::function<bool(const engine::Pond&)> read,
                         std::function<void(engine::Pond&, bool)> write);
     /// A list to choose from. `read` gives the index; `write` gets one.

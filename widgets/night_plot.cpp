@@ -16,9 +16,9 @@
 namespace widgets {
 namespace {
 
-constexpr double kWidestName = 200.0;  // [px]; longer names are cut with dots
-constexpr double kToNames = 20.0;      // [px] from the end of a line to its name
-constexpr int kLeft = 34, kTop = 44, kBottom = 26;
+constexpr double kWidestName = 12.5;                // [heights of a line]; longer names are cut with dots
+constexpr double kToNames = 20.0;                   // [px] from the end of a line to its name
+constexpr int kLeft = 34, kTop = 44, kBottom = 26;  // [px] at the least; large type takes more
 
 QString tr(const char* text) {
     return QCoreApplication::translate("NightPlot", text);
@@ -113,8 +113,9 @@ private:
             font.setBold(named[i]->isHeavy);
             const QFontMetricsF metrics(font);
             m_painter.setFont(font);
-            m_painter.drawText(QPointF(x, places[i] + metrics.ascent() - metrics.height() / 2),
-                               metrics.elidedText(named[i]->name, Qt::ElideRight, kWidestName));
+            m_painter.drawText(
+                QPointF(x, places[i] + metrics.ascent() - metrics.height() / 2),
+                metrics.elidedText(named[i]->name, Qt::ElideRight, kWidestName * m_text.height()));
         }
         m_painter.setFont(m_style.font);
     }
@@ -301,7 +302,7 @@ double nameWidth(const NightScene& scene, const PlotStyle& style) {
             width = std::max(width, metrics.horizontalAdvance(line.name));
         }
     }
-    return std::min(width, kWidestName) + kToNames + 6;
+    return std::min(width, kWidestName * metrics.height()) + kToNames + 6;
 }
 
 QPen penOf(const NightLine& line, const PlotStyle& style) {
@@ -322,8 +323,10 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     plot.plotLayout()->addElement(0, 0, rect);
     const QFontMetricsF metrics(style.font);
     rect->setAutoMargins(QCP::msNone);
-    rect->setMargins(QMargins(kLeft, std::max(kTop, static_cast<int>(2.5 * metrics.height())),
-                              static_cast<int>(std::ceil(nameWidth(scene, style))), kBottom));
+    const int left = std::max(kLeft, static_cast<int>(metrics.horizontalAdvance(QStringLiteral("noon"))));
+    rect->setMargins(QMargins(left, std::max(kTop, static_cast<int>(2.5 * metrics.height())),
+                              static_cast<int>(std::ceil(nameWidth(scene, style))),
+                              std::max(kBottom, static_cast<int>(metrics.height()) + 10)));
     dress(*rect, style, 0.0, 24.0, scene.top,
           {{0, tr("noon")},
            {3, QStringLiteral("15")},

@@ -131,17 +131,20 @@ TextReading<double> readQuantity(const QString& text, const engine::NumberRule& 
     const auto typed = typedUnit(rule.unit, word);
     if (!typed) {
         const QString units = typedUnits(rule.unit);
-        return {0.0, units.isEmpty() ? tr("“%1” is not a number.").arg(text.trimmed())
-                                     : tr("“%1” is no unit that is known here; known are %2.").arg(word, units)};
+        return {0.0, units.isEmpty()
+                         ? tr("“%1” is not a number.").arg(text.trimmed())
+                         : tr("“%1” is no unit that is known here; known are %2.").arg(word, units)};
     }
     TextReading<double> reading = readNumber(match.captured(1), locale);
     reading.value = typed->toFile(reading.value);
     // Twelve digits: what is left of the conversion's rounding would only be noise in the file.
-    reading.value = engine::toNumber(QString::number(reading.value, 'g', 12).toStdString()).value_or(reading.value);
+    reading.value =
+        engine::toNumber(QString::number(reading.value, 'g', 12).toStdString()).value_or(reading.value);
     if (reading.fault.isEmpty()) {
         if (const QString fault = faultOf(reading.value, rule, locale); !fault.isEmpty()) {
-            reading.fault = isFileUnit ? fault
-                                       : faultOf(shownNumber(reading.value, shownIn), shownRule(rule, system), locale);
+            reading.fault =
+                isFileUnit ? fault
+                           : faultOf(shownNumber(reading.value, shownIn), shownRule(rule, system), locale);
         }
     }
     return reading;

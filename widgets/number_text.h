@@ -22,8 +22,9 @@ namespace widgets {
 [[nodiscard]] TextReading<double> readNumber(const QString& text, const engine::NumberRule& rule,
                                              const QLocale& locale);
 
-/// A number with or without a unit behind it, in the unit of a rule: "2.5 ac" for square metres. Without one it
-/// is in the unit that is shown. The rule is kept in the file's unit; its sentence speaks in the shown one.
+/// A number with or without a unit behind it, in the unit of a rule: "2.5 ac" for square metres. Without one
+/// it is in the unit that is shown. The rule is kept in the file's unit; its sentence speaks in the shown
+/// one.
 [[nodiscard]] TextReading<double> readQuantity(const QString& text, const engine::NumberRule& rule,
                                                engine::UnitSystem system, const QLocale& locale);
 

@@ -37,7 +37,11 @@ struct PondPage::Parts {
 };
 
 PondPage::PondPage(Document& document, QWidget* parent)
-    : QWidget(parent), m_document(document), m_list(new QListWidget(this)), m_stack(new QStackedWidget(this)), m_help(new QLabel(this)) {
+    : QWidget(parent),
+      m_document(document),
+      m_list(new QListWidget(this)),
+      m_stack(new QStackedWidget(this)),
+      m_help(new QLabel(this)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     m_list->setAccessibleName(tr("Parts of the pond"));
@@ -56,23 +60,37 @@ PondPage::PondPage(Document& document, QWidget* parent)
     column->addWidget(m_help);
     row->addLayout(column, 1);
 
-    const auto form = [this](void (*build)(PondSection&)) { return new PondSection(m_document, this, build); };
+    const auto form = [this](void (*build)(PondSection&)) {
+        return new PondSection(m_document, this, build);
+    };
     addSection(tr("Place"), {{form(&buildPlace)}, {}, nullptr});
-    addSection(tr("Shape"), {{form(&buildShape)}, {{tr("Or contours, which then stand instead of the three numbers:"), contourSheet()}}, nullptr});
+    addSection(tr("Shape"),
+               {{form(&buildShape)},
+                {{tr("Or contours, which then stand instead of the three numbers:"), contourSheet()}},
+                nullptr});
     addSection(tr("Bottom"), {{form(&buildBottom)}, {}, nullptr});
-    addSection(tr("Water"),
-               {{form(&buildWater)}, {{tr("Algae or weeds that grow or die during the run:"), waterChangeSheet()}}, nullptr});
+    addSection(tr("Water"), {{form(&buildWater)},
+                             {{tr("Algae or weeds that grow or die during the run:"), waterChangeSheet()}},
+                             nullptr});
     addSection(tr("Spring"), {{form(&buildSpring)}, {}, nullptr});
-    addSection(tr("Fish"), {{form(&buildFeed), new LimitsForm(m_document, this)}, {{tr("What lives in the pond:"), fishSheet()}}, nullptr});
-    addSection(tr("Profile"), {{form(&buildProfileTime)},
-                               {{tr("Temperature and oxygen by depth, as read or pasted from a spreadsheet:"), profileSheet()}},
-                               new ProfileSketch(m_document, this)});
+    addSection(tr("Fish"), {{form(&buildFeed), new LimitsForm(m_document, this)},
+                            {{tr("What lives in the pond:"), fishSheet()}},
+                            nullptr});
+    addSection(
+        tr("Profile"),
+        {{form(&buildProfileTime)},
+         {{tr("Temperature and oxygen by depth, as read or pasted from a spreadsheet:"), profileSheet()}},
+         new ProfileSketch(m_document, this)});
     addSection(tr("Weather"), {{form(&buildWeather)}, {{tr("Day by day:"), weatherSheet()}}, nullptr});
     addSection(tr("Air"), {{new AeratorForm(m_document, this), form(&buildSurfaceAir)}, {}, nullptr});
-    addSection(tr("Readings"), {{}, {{tr("What was read after the start; readings are shown with the curves:"), readingSheet()}}, nullptr});
+    addSection(tr("Readings"),
+               {{},
+                {{tr("What was read after the start; readings are shown with the curves:"), readingSheet()}},
+                nullptr});
     connect(m_list, &QListWidget::currentRowChanged, m_stack, &QStackedWidget::setCurrentIndex);
     m_list->setCurrentRow(0);
-    showHelp({}, tr("Each field says here what it means, how it is measured, what is usual, and where that comes from."));
+    showHelp({}, tr("Each field says here what it means, how it is measured, what is usual, and where that "
+                    "comes from."));
 }
 
 void PondPage::addSection(const QString& name, const Parts& parts) {

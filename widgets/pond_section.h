@@ -26,8 +26,8 @@ public:
     using FieldForm::pond;
 
     /// A number of the pond that may be empty, or must not.
-    NumberBox* number(const char* key, const QString& label, const QString& step, const QString& help, double arrow, Find find,
-                      bool isNeeded = false);
+    NumberBox* number(const char* key, const QString& label, const QString& step, const QString& help,
+                      double arrow, Find find, bool isNeeded = false);
     /// Shows a field only while this holds of the pond.
     void showIf(QWidget* field, std::function<bool(const engine::Pond&)> holds);
 

@@ -24,12 +24,14 @@ ProfileSketch::ProfileSketch(Document& document, QWidget* parent) : QWidget(pare
 
 void ProfileSketch::describe() {
     const auto& profile = m_document.pond().profile;
-    setAccessibleDescription(
-        profile && !profile->depth.empty()
-            ? tr("Oxygen from %1 mg/L at the surface to %2 mg/L at the bottom, temperature from %3 to %4 \u00b0C.")
-                  .arg(oxygenText(profile->oxygen.front()), oxygenText(profile->oxygen.back()),
-                       QLocale().toString(profile->temperature.front(), 'f', 1), QLocale().toString(profile->temperature.back(), 'f', 1))
-            : tr("There is no profile yet."));
+    setAccessibleDescription(profile && !profile->depth.empty()
+                                 ? tr("Oxygen from %1 mg/L at the surface to %2 mg/L at the bottom, "
+                                      "temperature from %3 to %4 \u00b0C.")
+                                       .arg(oxygenText(profile->oxygen.front()),
+                                            oxygenText(profile->oxygen.back()),
+                                            QLocale().toString(profile->temperature.front(), 'f', 1),
+                                            QLocale().toString(profile->temperature.back(), 'f', 1))
+                                 : tr("There is no profile yet."));
 }
 
 void ProfileSketch::paintEvent(QPaintEvent* /*event*/) {
@@ -43,7 +45,8 @@ void ProfileSketch::paintEvent(QPaintEvent* /*event*/) {
     painter.setPen(style.quietInk);
     const auto& profile = m_document.pond().profile;
     if (!profile || profile->depth.empty() || area.width() < 20 || area.height() < 20) {
-        painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap, tr("There is no profile yet. Type it, or paste it."));
+        painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
+                         tr("There is no profile yet. Type it, or paste it."));
         return;
     }
     const double deep = std::max(profile->depth.back(), 0.1);
@@ -69,10 +72,11 @@ void ProfileSketch::paintEvent(QPaintEvent* /*event*/) {
         painter.setPen(QPen(style.hairline, 0));
         painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y));
         painter.setPen(style.ink);
-        painter.drawText(QRectF(0, y - metrics.height() / 2, area.left() - 6, metrics.height()), Qt::AlignRight | Qt::AlignVCenter,
-                         QLocale().toString(metre.toShown(depth), 'f', 1));
+        painter.drawText(QRectF(0, y - metrics.height() / 2, area.left() - 6, metrics.height()),
+                         Qt::AlignRight | Qt::AlignVCenter, QLocale().toString(metre.toShown(depth), 'f', 1));
     }
-    const double most = std::max(6.0, std::ceil(*std::max_element(profile->oxygen.begin(), profile->oxygen.end())));
+    const double most =
+        std::max(6.0, std::ceil(*std::max_element(profile->oxygen.begin(), profile->oxygen.end())));
     const auto [cold, warm] = std::minmax_element(profile->temperature.begin(), profile->temperature.end());
     const double low = std::floor(*cold) - 1.0, high = std::ceil(*warm) + 1.0;
     const QPen oxygen = style.linePen(1, true), heat = style.linePen(2, false);
@@ -80,7 +84,8 @@ void ProfileSketch::paintEvent(QPaintEvent* /*event*/) {
     line(profile->oxygen, 0.0, most, oxygen);
     const ShownUnit degree = shownUnitOf("degC", unitsOf(m_document.pond()));
     painter.setPen(style.textColour(1));
-    painter.drawText(QPointF(area.left(), metrics.ascent() + 2), tr("oxygen, 0 to %1 mg/L").arg(std::lround(most)));
+    painter.drawText(QPointF(area.left(), metrics.ascent() + 2),
+                     tr("oxygen, 0 to %1 mg/L").arg(std::lround(most)));
     painter.setPen(style.textColour(2));
     painter.drawText(QPointF(area.left(), metrics.ascent() + metrics.height() + 2),
                      tr("temperature, %1 to %2 %3")

@@ -19,12 +19,16 @@
 namespace widgets {
 
 SheetEditor::SheetEditor(Document& document, SheetSpec spec, QWidget* parent)
-    : QWidget(parent), m_model(new SheetModel(document, std::move(spec), this)), m_table(new QTableView(this)), m_said(new QLabel(this)) {
+    : QWidget(parent),
+      m_model(new SheetModel(document, std::move(spec), this)),
+      m_table(new QTableView(this)),
+      m_said(new QLabel(this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     m_table->setModel(m_model);
     m_table->setAccessibleName(m_model->spec().name);
-    m_table->setAccessibleDescription(tr("Type in a cell, or paste a block from a spreadsheet; the last row takes what is added."));
+    m_table->setAccessibleDescription(
+        tr("Type in a cell, or paste a block from a spreadsheet; the last row takes what is added."));
     m_table->setTabKeyNavigation(false);
     m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
     m_table->verticalHeader()->setDefaultSectionSize(m_table->fontMetrics().height() + 8);
@@ -42,8 +46,11 @@ SheetEditor::SheetEditor(Document& document, SheetSpec spec, QWidget* parent)
         return made;
     };
     button(tr("Paste"), tr("Pastes rows from a spreadsheet at the marked cell."), &SheetEditor::paste);
-    QPushButton* take = button(tr("Import…"), tr("Reads rows from a CSV file, with the columns in the order of this table."), &SheetEditor::import);
-    QPushButton* remove = button(tr("Delete Rows"), tr("Takes the marked rows away."), &SheetEditor::removeSelected);
+    QPushButton* take =
+        button(tr("Import…"), tr("Reads rows from a CSV file, with the columns in the order of this table."),
+               &SheetEditor::import);
+    QPushButton* remove =
+        button(tr("Delete Rows"), tr("Takes the marked rows away."), &SheetEditor::removeSelected);
     take->setVisible(m_model->spec().canGrow);
     remove->setVisible(m_model->spec().canGrow);
     row->addStretch(1);
@@ -82,7 +89,8 @@ void SheetEditor::removeSelected() {
 }
 
 void SheetEditor::import() {
-    const QString name = QFileDialog::getOpenFileName(this, tr("Import rows"), {}, tr("Tables (*.csv *.tsv *.txt);;All files (*)"));
+    const QString name = QFileDialog::getOpenFileName(this, tr("Import rows"), {},
+                                                      tr("Tables (*.csv *.tsv *.txt);;All files (*)"));
     if (name.isEmpty()) {
         return;
     }

@@ -21,7 +21,8 @@ std::optional<engine::Date> readDate(const QString& text) {
     for (const QDate& day : {QDate::fromString(text, QStringLiteral("d.M.yyyy")),
                              QLocale().toDate(text, QLocale::ShortFormat)}) {
         if (day.isValid()) {
-            return engine::Date(std::chrono::year(day.year()), std::chrono::month(static_cast<unsigned>(day.month())),
+            return engine::Date(std::chrono::year(day.year()),
+                                std::chrono::month(static_cast<unsigned>(day.month())),
                                 std::chrono::day(static_cast<unsigned>(day.day())));
         }
     }
@@ -42,7 +43,9 @@ std::vector<QStringList> pastedCells(const QString& text) {
     const auto has = [&](QChar c) {
         return std::any_of(lines.begin(), lines.end(), [c](const QString& line) { return line.contains(c); });
     };
-    const QChar separator = has(QLatin1Char('\t')) ? QLatin1Char('\t') : has(QLatin1Char(';')) ? QLatin1Char(';') : QLatin1Char(',');
+    const QChar separator = has(QLatin1Char('\t'))  ? QLatin1Char('\t')
+                            : has(QLatin1Char(';')) ? QLatin1Char(';')
+                                                    : QLatin1Char(',');
     std::vector<QStringList> rows;
     for (QString line : lines) {
         if (line.startsWith(QChar(0xfeff))) {  // a spreadsheet's byte order mark
@@ -85,7 +88,9 @@ void SheetModel::reload() {
 }
 
 int SheetModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() || m_document.isEmpty() ? 0 : static_cast<int>(m_rows.size()) + (m_spec.canGrow ? 1 : 0);
+    return parent.isValid() || m_document.isEmpty()
+               ? 0
+               : static_cast<int>(m_rows.size()) + (m_spec.canGrow ? 1 : 0);
 }
 
 int SheetModel::columnCount(const QModelIndex& parent) const {
@@ -109,7 +114,8 @@ QVariant SheetModel::data(const QModelIndex& index, int role) const {
     switch (role) {
         case Qt::DisplayRole:
         case Qt::EditRole:
-            return isThere ? text(m_rows[static_cast<std::size_t>(index.row())][static_cast<std::size_t>(index.column())],
+            return isThere ? text(m_rows[static_cast<std::size_t>(index.row())]
+                                        [static_cast<std::size_t>(index.column())],
                                   column)
                            : QString();
         case Qt::AccessibleTextRole:
@@ -127,8 +133,9 @@ QVariant SheetModel::data(const QModelIndex& index, int role) const {
 
 QVariant SheetModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation == Qt::Vertical) {
-        return role == Qt::DisplayRole ? section < static_cast<int>(m_rows.size()) ? QVariant(section + 1)
-                                                                                   : QVariant(QStringLiteral("+"))
+        return role == Qt::DisplayRole ? section < static_cast<int>(m_rows.size())
+                                             ? QVariant(section + 1)
+                                             : QVariant(QStringLiteral("+"))
                                        : QVariant();
     }
     const SheetColumn& column = m_spec.columns[static_cast<std::size_t>(section)];
@@ -189,7 +196,8 @@ bool SheetModel::take(SheetRows rows) {
             if (about.isNeeded && !about.isReadOnly && rows[row][column].isEmpty()) {
                 emit said(tr("Row %1 is not taken yet: %2 is missing.")
                               .arg(row + 1)
-                              .arg(headerData(static_cast<int>(column), Qt::Horizontal, Qt::DisplayRole).toString()));
+                              .arg(headerData(static_cast<int>(column), Qt::Horizontal, Qt::DisplayRole)
+                                       .toString()));
                 return false;
             }
         }
@@ -218,7 +226,8 @@ bool SheetModel::setData(const QModelIndex& index, const QVariant& value, int ro
         return false;
     }
     SheetCell cell;
-    const QString fault = read(value.toString(), m_spec.columns[static_cast<std::size_t>(index.column())], cell);
+    const QString fault =
+        read(value.toString(), m_spec.columns[static_cast<std::size_t>(index.column())], cell);
     if (!fault.isEmpty()) {
         emit said(fault);
         return false;
@@ -231,7 +240,8 @@ bool SheetModel::setData(const QModelIndex& index, const QVariant& value, int ro
         m_rows.emplace_back(m_spec.columns.size());
         endInsertRows();
     }
-    SheetCell& place = m_rows[static_cast<std::size_t>(index.row())][static_cast<std::size_t>(index.column())];
+    SheetCell& place =
+        m_rows[static_cast<std::size_t>(index.row())][static_cast<std::size_t>(index.column())];
     if (place == cell) {
         return true;
     }
@@ -284,7 +294,8 @@ bool SheetModel::paste(const QString& pasted, int row, int column) {
     constexpr int kMostShown = 3;
     if (!faults.isEmpty()) {
         const auto more = faults.size() - kMostShown;
-        QString sentence = tr("Nothing was pasted. %1").arg(QStringList(faults.mid(0, kMostShown)).join(u' '));
+        QString sentence =
+            tr("Nothing was pasted. %1").arg(QStringList(faults.mid(0, kMostShown)).join(u' '));
         emit said(more > 0 ? sentence + u' ' + tr("And %1 more.").arg(more) : sentence);
         return false;
     }

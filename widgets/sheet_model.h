@@ -1,8 +1,7 @@
 #pragma once
 
-#include "widgets/document.h"
-
 #include "engine/pond_keys.h"
+#include "widgets/document.h"
 
 #include <QAbstractTableModel>
 
@@ -58,21 +57,22 @@ public:
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
     [[nodiscard]] Qt::ItemFlags flags(const QModelIndex& index) const override;
 
-    /// Puts a block as copied from a spreadsheet or read from a CSV file over the cells from a place on, and adds
-    /// rows where it is longer, in one step of undo. A first row of words is taken for a header. Nothing changes
-    /// if a cell cannot be read.
+    /// Puts a block as copied from a spreadsheet or read from a CSV file over the cells from a place on, and
+    /// adds rows where it is longer, in one step of undo. A first row of words is taken for a header. Nothing
+    /// changes if a cell cannot be read.
     bool paste(const QString& text, int row, int column);
     /// Rows as a spreadsheet takes them.
     [[nodiscard]] QString copied(const QModelIndexList& cells) const;
     void takeAway(std::vector<int> rows);
     [[nodiscard]] const SheetSpec& spec() const { return m_spec; }
+    /// Reads the document again, as after a change of what the spec looks at beside it.
+    void reload();
 
 signals:
     /// Why what stands there is not in the document; empty if it is.
     void said(const QString& sentence);
 
 private:
-    void reload();
     [[nodiscard]] QString read(const QString& text, const SheetColumn& column, SheetCell& cell) const;
     [[nodiscard]] QString text(const SheetCell& cell, const SheetColumn& column) const;
     bool take(SheetRows rows);

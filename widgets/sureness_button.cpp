@@ -55,12 +55,15 @@ void SurenessButton::show(const engine::MaybeQuantity& quantity, const std::opti
     }
     QString text = quantity ? sureText(*quantity) : tr("not given");
     if (shownBand) {
-        text += tr(", %1 to %2").arg(rough(shownNumber(shownBand->low, unit)), rough(shownNumber(shownBand->high, unit)));
+        text += tr(", %1 to %2")
+                    .arg(rough(shownNumber(shownBand->low, unit)), rough(shownNumber(shownBand->high, unit)));
     }
     setText(text);
     setEnabled(quantity.has_value());
-    QString help = quantity ? tr("How sure %1 is. Nine of ten ponds like this one are taken within the band.").arg(m_name)
-                            : tr("%1 is not given; the model takes a usual value with a wide band.").arg(m_name);
+    QString help =
+        quantity
+            ? tr("How sure %1 is. Nine of ten ponds like this one are taken within the band.").arg(m_name)
+            : tr("%1 is not given; the model takes a usual value with a wide band.").arg(m_name);
     if (quantity && !quantity->source.empty()) {
         help += u' ' + tr("Source: %1").arg(widgets::shown(quantity->source));
     }
@@ -74,10 +77,11 @@ void SurenessButton::ask() {
     dialog.setWindowTitle(tr("How sure is it"));
     dialog.setObjectName(QStringLiteral("sureness"));
     auto* form = new QFormLayout(&dialog);
-    auto* intro = new QLabel(tr("%1. Leave both ends of the band empty to take what is usual for a measured, an estimated "
-                                "or a guessed number.")
-                                 .arg(m_name),
-                             &dialog);
+    auto* intro = new QLabel(
+        tr("%1. Leave both ends of the band empty to take what is usual for a measured, an estimated "
+           "or a guessed number.")
+            .arg(m_name),
+        &dialog);
     intro->setWordWrap(true);
     form->addRow(intro);
     auto* sure = new QComboBox(&dialog);
@@ -86,14 +90,17 @@ void SurenessButton::ask() {
     form->addRow(tr("&It is"), sure);
     const QString unit = shownUnit(shownUnitOf(m_rule.unit, m_units).text);
     const auto end = [&](const QString& label, const std::optional<double>& value) {
-        auto* box = new NumberBox({m_rule.low, m_rule.high, m_rule.unit}, 1.0, NumberBox::Empty::Allowed, &dialog);
+        auto* box =
+            new NumberBox({m_rule.low, m_rule.high, m_rule.unit}, 1.0, NumberBox::Empty::Allowed, &dialog);
         box->setUnits(m_units);
         box->setValue(value);
         form->addRow(label, box);
         return box;
     };
-    NumberBox* low = end(unit.isEmpty() ? tr("&Low end, 5 %") : tr("&Low end, 5 %, %1").arg(unit), m_quantity->low);
-    NumberBox* high = end(unit.isEmpty() ? tr("&High end, 95 %") : tr("&High end, 95 %, %1").arg(unit), m_quantity->high);
+    NumberBox* low =
+        end(unit.isEmpty() ? tr("&Low end, 5 %") : tr("&Low end, 5 %, %1").arg(unit), m_quantity->low);
+    NumberBox* high =
+        end(unit.isEmpty() ? tr("&High end, 95 %") : tr("&High end, 95 %, %1").arg(unit), m_quantity->high);
     auto* source = new QLineEdit(widgets::shown(m_quantity->source), &dialog);
     form->addRow(tr("&Where it comes from"), source);
     auto* fault = new QLabel(&dialog);
@@ -108,7 +115,8 @@ void SurenessButton::ask() {
             fault->setText(low->entry().fault() + high->entry().fault());
         } else if (low->value().has_value() != high->value().has_value()) {
             fault->setText(tr("A band needs both ends, or neither."));
-        } else if (low->value() && (*low->value() > m_quantity->value || *high->value() < m_quantity->value)) {
+        } else if (low->value() &&
+                   (*low->value() > m_quantity->value || *high->value() < m_quantity->value)) {
             fault->setText(tr("The value must lie within its band."));
         } else {
             dialog.accept();
@@ -117,7 +125,8 @@ void SurenessButton::ask() {
     if (dialog.exec() == QDialog::Accepted) {
         engine::Quantity edited = *m_quantity;
         const auto chosen = static_cast<Sureness>(sure->currentIndex());
-        edited.sure = chosen == Sureness::Measured && !m_quantity->sure ? std::nullopt : std::optional(chosen);
+        edited.sure =
+            chosen == Sureness::Measured && !m_quantity->sure ? std::nullopt : std::optional(chosen);
         edited.low = low->value();
         edited.high = high->value();
         edited.source = source->text().trimmed().toStdString();

@@ -20,7 +20,8 @@ public:
     SurenessButton(const engine::NumberRule& rule, const QString& name, QWidget* parent);
 
     /// @param band  What the model takes, where that is known.
-    void show(const engine::MaybeQuantity& quantity, const std::optional<Band>& band, engine::UnitSystem system);
+    void show(const engine::MaybeQuantity& quantity, const std::optional<Band>& band,
+              engine::UnitSystem system);
 
 signals:
     void edited(const engine::Quantity& quantity);

@@ -19,7 +19,7 @@
 namespace widgets {
 namespace {
 
-constexpr int kRight = 170;  // [px] for the names
+constexpr int kRight = 200;  // [px] for the names
 
 QString tr(const char* text) {
     return QCoreApplication::translate("BudgetView", text);

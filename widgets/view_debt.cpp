@@ -18,7 +18,7 @@
 namespace widgets {
 namespace {
 
-constexpr int kRight = 170;  // [px] for the names
+constexpr int kRight = 200;  // [px] for the names
 
 QString tr(const char* text) {
     return QCoreApplication::translate("DebtView", text);

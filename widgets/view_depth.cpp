@@ -108,6 +108,7 @@ public:
         level(lines.lethal, QPen(m_style.lethalInk, 2.0), tr("lethal %1"));
         fishWater();
         diffusers();
+        labels();
         bottom();
         m_painter.setPen(m_style.quietInk);
         m_painter.drawText(QPointF(2, QFontMetricsF(m_style.font).ascent() + 1), tr("depth, m"));
@@ -183,12 +184,18 @@ private:
             }
         }
         m_taken.push_back(box);
-        m_painter.setPen(Qt::NoPen);
-        m_painter.setBrush(m_style.paper);
-        m_painter.drawRoundedRect(box, 3, 3);
-        m_painter.setBrush(Qt::NoBrush);
-        m_painter.setPen(pen.color());
-        m_painter.drawText(box, Qt::AlignCenter, text);
+        m_names.push_back({text, pen.color()});
+    }
+
+    void labels() {
+        for (std::size_t i = 0; i < m_taken.size(); ++i) {
+            m_painter.setPen(Qt::NoPen);
+            m_painter.setBrush(m_style.paper);
+            m_painter.drawRoundedRect(m_taken[i], 3, 3);
+            m_painter.setBrush(Qt::NoBrush);
+            m_painter.setPen(m_names[i].second);
+            m_painter.drawText(m_taken[i], Qt::AlignCenter, m_names[i].first);
+        }
     }
 
     /// The edge of the best share of the water, in long dashes.
@@ -250,7 +257,8 @@ private:
     const Field& m_field;
     double m_top;
     const PlotStyle& m_style;
-    std::vector<QRectF> m_taken;
+    std::vector<QRectF> m_taken;  // by names
+    std::vector<std::pair<QString, QColor>> m_names;
 };
 
 /// Down to where fish find enough at an hour [m]: the water from the surface that is above a level.
@@ -304,9 +312,12 @@ Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
     if (rows.layers.empty()) {
         picture.headline = tr("%1: the layers of this run were not kept.").arg(name);
     } else {
-        const auto metres = [](double depth) { return QLocale().toString(depth, 'f', 1); };
+        const auto metres = [](double depth) {
+            return depth > 0.0 ? tr("down to %1 m").arg(QLocale().toString(depth, 'f', 1))
+                               : tr("at no depth");
+        };
         picture.headline =
-            tr("%1: at the start fish find enough oxygen down to %2 m, at the end of the run down to %3 m.")
+            tr("%1: at the start the fish find enough oxygen %2, at noon after the last night %3.")
                 .arg(name, metres(enoughDownTo(*outcome, rows, 0, stress)),
                      metres(enoughDownTo(*outcome, rows, rows.layers.size() - 1, stress)));
     }

@@ -54,7 +54,7 @@ void addGas(QCustomPlot& plot, int row, const Outcome& outcome, const Selection&
     }
     top = niceTop(1.05 * top);
     QCPAxisRect* rect =
-        addRect(plot, row, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 8, kDaysRight, 4));
+        addRect(plot, row, QMargins(kDaysLeft, static_cast<int>(1.6 * metrics.height()) + 8, kDaysRight, 4));
     dress(*rect, style, span.from, span.to, top, {});
     rect->axis(QCPAxis::atBottom)->setTickLabels(false);
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
@@ -78,7 +78,7 @@ void addGas(QCustomPlot& plot, int row, const Outcome& outcome, const Selection&
     }
     addPainted(*rect, style, [style, title](QCPPainter& painter, const QCPAxisRect& of) {
         painter.setPen(style.quietInk);
-        painter.drawText(QPointF(2, of.rect().top() - QFontMetricsF(style.font).descent() - 5), title);
+        painter.drawText(QPointF(2, of.rect().top() - 0.75 * QFontMetricsF(style.font).height()), title);
     });
 }
 

@@ -66,7 +66,8 @@ ViewsPage::ViewsPage(Selection& selection, QWidget* parent)
     layout->addWidget(m_tabs);
     layout->addWidget(m_headline);
     layout->addWidget(m_detail);
-    layout->addWidget(chooser());
+    m_chooser = chooser();
+    layout->addWidget(m_chooser);
     auto* split = new QSplitter(Qt::Vertical, this);
     split->setChildrenCollapsible(false);
     split->addWidget(m_night);
@@ -90,6 +91,11 @@ ViewsPage::ViewsPage(Selection& selection, QWidget* parent)
     m_readOut->hide();
     connect(m_tabs, &QTabBar::currentChanged, this, [this](int index) {
         m_stack->setCurrentIndex(index);
+        const bool isPicture = index <= static_cast<int>(m_pictures.size());
+        for (QWidget* part :
+             {static_cast<QWidget*>(m_headline), static_cast<QWidget*>(m_detail), m_chooser}) {
+            part->setVisible(isPicture);
+        }
         showSentences();
         showReadOut();
         emit viewChanged(index);
@@ -240,7 +246,9 @@ void ViewsPage::showReadOut() {
 
 ChartView& ViewsPage::main() const {
     const int index = m_stack->currentIndex();
-    return index <= 0 ? static_cast<ChartView&>(*m_night) : *m_pictures[static_cast<std::size_t>(index - 1)];
+    return index <= 0 || index > static_cast<int>(m_pictures.size())
+               ? static_cast<ChartView&>(*m_night)
+               : *m_pictures[static_cast<std::size_t>(index - 1)];
 }
 
 const ChartView& ViewsPage::meant() const {
@@ -250,6 +258,11 @@ const ChartView& ViewsPage::meant() const {
         }
     }
     return main();
+}
+
+void ViewsPage::addPage(const QString& name, QWidget* page) {
+    m_stack->addWidget(page);
+    m_tabs->addTab(name);
 }
 
 int ViewsPage::viewCount() const {

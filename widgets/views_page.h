@@ -45,6 +45,8 @@ public:
     [[nodiscard]] WholeRunPlot& wholeRun() const { return *m_wholeRun; }
     [[nodiscard]] QString headline() const;
 
+    /// Adds a page that is no picture as the last tab.
+    void addPage(const QString& name, QWidget* page);
     /// The views' tabs: the night, then those of `viewKinds()`.
     [[nodiscard]] int viewCount() const;
     [[nodiscard]] int view() const;
@@ -72,6 +74,7 @@ private:
     OutcomePtr m_outcome;
     QTimer m_player, m_staleDelay;
     QLabel *m_headline, *m_detail, *m_stale, *m_which, *m_readOut;
+    QWidget* m_chooser = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_stack;
     std::vector<PictureView*> m_pictures;

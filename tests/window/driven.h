@@ -44,6 +44,7 @@ struct Driven {
     }
     explicit Driven(const std::filesystem::path& pond = {}, int nights = 3) {
         window.simulation().setNights(nights);
+        window.simulation().setMembers(8);
         window.show();
         window.activateWindow();
         if (!pond.empty()) {
