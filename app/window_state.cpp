@@ -1,5 +1,6 @@
 #include "app/window_state.h"
 
+#include <QCoreApplication>
 #include <QDir>
 #include <QFileInfo>
 
@@ -19,6 +20,10 @@ const QString kGeometry = QStringLiteral("geometry");
 }  // namespace
 
 QString stateFolder() {
+    const QDir beside(QCoreApplication::applicationDirPath());
+    if (beside.exists(QStringLiteral("dawnline-portable"))) {
+        return beside.filePath(QStringLiteral("dawnline-state"));
+    }
     QString folder = qEnvironmentVariable("XDG_STATE_HOME");
     if (!QDir::isAbsolutePath(folder)) {
         folder = QDir::homePath() + QStringLiteral("/.local/state");
