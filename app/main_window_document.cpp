@@ -179,7 +179,7 @@ void MainWindow::offerLeftBehind() {
     m_notice->ask(leftBehindText(latest, left.size()), tr("Bring It Back"), [this, latest] {
         if (mayDiscard()) {
             start(latest.pond, latest.original);
-            Recovery::discard(latest);
+            m_recovery->adopt(latest);
         }
     });
 }

@@ -105,8 +105,11 @@ std::vector<LeftBehind> Recovery::leftBehind() {
     return found;
 }
 
-void Recovery::discard(const LeftBehind& left) {
-    QFile::remove(QString::fromStdString(left.file.string()));
+void Recovery::adopt(const LeftBehind& left) {
+    m_file = left.file;
+    m_lock = lockOf(m_file);
+    m_lock->tryLock(0);
+    m_isWritten = true;
 }
 
 }  // namespace app

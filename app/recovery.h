@@ -34,9 +34,10 @@ public:
     explicit Recovery(widgets::Document& document, QObject* parent = nullptr);
     ~Recovery() override;  ///< What was given up or saved is taken away
 
-    /// What programs that no longer run have left. Their files stay until discard().
+    /// What programs that no longer run have left. Their files stay until they are adopted.
     [[nodiscard]] static std::vector<LeftBehind> leftBehind();
-    static void discard(const LeftBehind& left);
+    /// Goes on keeping it as this window's own: call it once its pond is in the document.
+    void adopt(const LeftBehind& left);
 
 private:
     void write();

@@ -8,8 +8,8 @@
 
 namespace app {
 
-/// `dawnline` under the XDG state folder (base directories 0.8: a relative path in the variable is ignored), or
-/// `dawnline-state` beside the program where a file `dawnline-portable` stands there.
+/// `dawnline` under the XDG state folder (base directories 0.8: a relative path in the variable is ignored),
+/// or `dawnline-state` beside the program where a file `dawnline-portable` stands there.
 [[nodiscard]] QString stateFolder();
 
 /// What the window remembers between starts: in `dawnline/window.ini` under the XDG state folder, since

@@ -6,6 +6,7 @@
 #include "widgets/pond_section.h"
 #include "widgets/profile_sketch.h"
 #include "widgets/sheet_editor.h"
+#include "widgets/weather_file.h"
 
 #include <QBoxLayout>
 #include <QLabel>
@@ -81,7 +82,9 @@ PondPage::PondPage(Document& document, QWidget* parent)
         {{form(&buildProfileTime)},
          {{tr("Temperature and oxygen by depth, as read or pasted from a spreadsheet:"), profileSheet()}},
          new ProfileSketch(m_document, this)});
-    addSection(tr("Weather"), {{form(&buildWeather)}, {{tr("Day by day:"), weatherSheet()}}, nullptr});
+    addSection(tr("Weather"), {{form(&buildWeather), new WeatherFileRow(m_document, this)},
+                               {{tr("Day by day:"), weatherSheet()}},
+                               nullptr});
     addSection(tr("Air"), {{new AeratorForm(m_document, this), form(&buildSurfaceAir)}, {}, nullptr});
     addSection(tr("Readings"),
                {{},

@@ -69,8 +69,6 @@ RampActions::RampActions(Document& document, Selection& selection, QObject* pare
       m_selection(selection),
       m_adding(new QMenu),
       m_colours(new QMenu) {
-    connect(this, &QObject::destroyed, m_adding, &QObject::deleteLater);
-    connect(this, &QObject::destroyed, m_colours, &QObject::deleteLater);
     makeAdding();
     makeChanging();
     makeColours();
@@ -78,6 +76,8 @@ RampActions::RampActions(Document& document, Selection& selection, QObject* pare
     connect(&m_document, &Document::changed, this, &RampActions::enable);
     enable();
 }
+
+RampActions::~RampActions() = default;
 
 void RampActions::makeAdding() {
     m_adding->setTitle(tr("&Add a Ramp"));
@@ -191,12 +191,12 @@ void RampActions::makeColours() {
 }
 
 void RampActions::fill(QMenu& menu) const {
-    menu.addMenu(m_adding);
+    menu.addMenu(m_adding.get());
     menu.addSeparator();
     for (QAction* action : m_changing) {
         menu.addAction(action);
     }
-    menu.addMenu(m_colours);
+    menu.addMenu(m_colours.get());
 }
 
 int RampActions::index() const {

@@ -5,6 +5,7 @@
 
 #include <QObject>
 
+#include <memory>
 #include <vector>
 
 class QAction;
@@ -20,6 +21,7 @@ class RampActions final : public QObject {
     Q_OBJECT
 public:
     RampActions(Document& document, Selection& selection, QObject* parent = nullptr);
+    ~RampActions() override;
 
     void setOutcome(const OutcomePtr& outcome);
     /// Puts the actions into a menu, or those that matter most as buttons.
@@ -42,7 +44,7 @@ private:
     Document& m_document;
     Selection& m_selection;
     OutcomePtr m_outcome;
-    QMenu *m_adding, *m_colours;
+    std::unique_ptr<QMenu> m_adding, m_colours;
     std::vector<QAction*> m_needRamp, m_buttons, m_changing;
     QAction *m_up = nullptr, *m_down = nullptr;
     std::string m_wanted;  ///< To be selected once it has been computed

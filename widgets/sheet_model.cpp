@@ -214,9 +214,16 @@ bool SheetModel::take(SheetRows rows) {
         emit said(sentences.join(u' '));
         return false;
     }
-    beginResetModel();
-    m_rows = m_taken = m_spec.read(m_document.pond());
-    endResetModel();
+    SheetRows taken = m_spec.read(m_document.pond());
+    m_taken = taken;
+    if (taken.size() == m_rows.size()) {  // not anew, so that the cell that is typed in stays where it is
+        m_rows = std::move(taken);
+        emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+    } else {
+        beginResetModel();
+        m_rows = std::move(taken);
+        endResetModel();
+    }
     emit said({});
     return true;
 }

@@ -75,7 +75,7 @@ TEST(SheetModel, ARowCountsOnceItIsWhole) {
 
 TEST(SheetModel, FollowsTheUnitsOfThePond) {
     Sheet sheet(contourSheet());
-    ASSERT_TRUE(sheet.model.paste(QStringLiteral("0;8000\n1.5;4000\n3;0\n"), 0, 0)) << sheet.said;
+    ASSERT_TRUE(sheet.model.paste(QStringLiteral("0;8000\n1.5;4000\n3.4;0\n"), 0, 0)) << sheet.said;
     EXPECT_FALSE(sheet.document.pond().basin.area) << "contours stand instead";
     EXPECT_EQ(plain(sheet.model.headerData(0, Qt::Horizontal, Qt::DisplayRole).toString()), "Depth, m");
     sheet.document.edit(QStringLiteral("units"),

@@ -90,7 +90,9 @@ TEST(Recovery, WhatAKilledProgramDidNotSaveIsOfferedAndBroughtBack) {
     EXPECT_EQ(driven.window.document().pond().title, "edited and never saved");
     EXPECT_EQ(driven.window.document().path(), path);
     EXPECT_TRUE(driven.window.document().isModified());
+    const auto asked = test::answerNext(QMessageBox::Save);  // its comments go
     EXPECT_TRUE(driven.window.save());
+    EXPECT_TRUE(*asked);
     EXPECT_EQ(engine::readPond(path).pond->title, "edited and never saved");
     EXPECT_TRUE(Recovery::leftBehind().empty()) << "brought back and saved";
 }
@@ -312,7 +314,7 @@ TEST(Manners, ThePseudoLanguageReachesEveryTextOfTheWindow) {
 TEST(FirstUser, GetsFromStartToASavedComparisonOfThreeRamps) {
     Driven driven;
     test::atNextDialog<widgets::FirstPondDialog>([](widgets::FirstPondDialog& dialog) {
-        auto* name = dialog.findChild<QLineEdit*>();
+        auto* name = widgets::test::fieldOf<QLineEdit>(dialog, "Name of the pond");
         name->selectAll();
         QTest::keyClicks(name, QStringLiteral("Mill pond"));
         const auto type = [&](const char* field, const char* text) {
