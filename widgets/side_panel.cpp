@@ -26,7 +26,7 @@
 namespace widgets {
 namespace {
 
-constexpr int kWidth = 370;
+constexpr int kWidth = 430;
 constexpr double kMostNights = 90;
 constexpr int kMostRows = 8;  // more scroll, so that the forms keep their room
 
