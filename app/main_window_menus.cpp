@@ -1,5 +1,6 @@
 #include "app/main_window.h"
 #include "app/main_window_words.h"
+#include "app/paper_actions.h"
 #include "app/templates.h"
 #include "engine/pond_io.h"
 #include "widgets/notice.h"
@@ -36,6 +37,8 @@ void MainWindow::makeFileMenu() {
     m_needOutcome << menu->addAction(tr("&Print\u2026"), QKeySequence::Print, this, &MainWindow::printChart);
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
+    menu->addSeparator();
+    m_needPond << (new PaperActions(m_document, *m_notice, *menu, *this))->actions();  // owned by the window
     menu->addSeparator();
     menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
 }
