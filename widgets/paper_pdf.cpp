@@ -8,6 +8,7 @@
 #include <QPdfWriter>
 #include <qcustomplot.h>
 #include <qpdf/Buffer.hh>
+#include <qpdf/JSON.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFWriter.hh>
