@@ -205,7 +205,7 @@ std::vector<double> alone(const MuckyPond& pond, const Member& m) {
     for (int i = 0; i < kSteps; ++i) {
         column.step(600.0, airOf(m, i), aerationOf(i));
     }
-    return packed(column.state());
+    return inARow(column.state());
 }
 
 /// The values of each of four members that march together.
