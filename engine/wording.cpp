@@ -4,6 +4,7 @@
 #include "engine/local_time.h"
 #include "engine/text.h"
 #include "engine/units.h"
+#include "engine/wording_list.h"
 
 #include <algorithm>
 #include <array>
@@ -12,14 +13,8 @@
 namespace engine {
 namespace {
 
-struct Template {
-    SentenceKey key;
-    std::string_view text;
-};
-
 using enum SentenceKey;
 
-// The thresholds of the debt-to-pool ratio are common practice without a published source, and said to be.
 constexpr std::array kTemplates{
     Template{FileTitle, "{file}: {title}"},
     Template{FileFirstDay, "Day 1 is {date}."},
@@ -99,23 +94,6 @@ constexpr std::array kTemplates{
         BottomByOxygen,
         "Bottom water begins at {depth} m, where oxygen first falls under 2 mg/L; it is {share} % of the "
         "pond's volume."},
-    Template{DebtRatio,
-             "The oxygen debt of the bottom water is {debt} kg and the oxygen above it {pool} kg: a "
-             "debt-to-pool ratio of {ratio}."},
-    Template{
-        DebtWithoutPool,
-        "The oxygen debt of the bottom water is {debt} kg, and there is no oxygen above it to pay with."},
-    Template{RatioLow,
-             "That is low (under 0.15): a courtesy ramp of two days will do (common practice, no published "
-             "source)."},
-    Template{RatioRampRequired, "That requires a ramp (0.15 to 0.5; common practice, no published source)."},
-    Template{RatioHigh,
-             "That is high (0.5 to 1): a long ramp, with surface aeration standing by (common practice, no "
-             "published source)."},
-    Template{
-        RatioDoNotStart,
-        "That is more debt than oxygen (above 1): do not start now; wait for the cool season or raise the "
-        "diffusers (common practice, no published source)."},
 
     Template{
         RampWorst,
@@ -285,10 +263,6 @@ constexpr std::array kTemplates{
     Template{CautionIce, "Aeration that runs in winter makes thin ice: mark it and keep people off."},
 };
 
-struct TermWord {
-    std::string_view term, text;
-};
-
 constexpr std::array kTermWords{
     TermWord{"sport", "sport fish"},
     TermWord{"catfish", "catfish"},
@@ -348,10 +322,16 @@ std::string clockOf(double seconds) {
 }  // namespace
 
 std::string_view englishTemplate(SentenceKey key) {
-    const auto found = std::find_if(kTemplates.begin(), kTemplates.end(),
-                                    [key](const Template& entry) { return entry.key == key; });
-    ensure(found != kTemplates.end(), "every sentence has its words");
-    return found->text;
+    for (const std::span<const Template> list :
+         {std::span<const Template>(kTemplates), templatesBeforeRuns()}) {
+        const auto found =
+            std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
+        if (found != list.end()) {
+            return found->text;
+        }
+    }
+    ensure(false, "every sentence has its words");
+    return {};
 }
 
 std::string_view englishTerm(std::string_view term) {
@@ -367,6 +347,10 @@ std::string_view englishHeading(SentencePart part) {
         case SentencePart::Night:
         case SentencePart::NightDetail:
             return "";
+        case SentencePart::Profile:
+            return "The profile";
+        case SentencePart::Triage:
+            return "Triage";
         case SentencePart::DoNothing:
             return "Without the new aerator (do-nothing)";
         case SentencePart::Pond:
