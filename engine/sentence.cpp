@@ -53,7 +53,7 @@ void sayNothing(const Comparison& comparison, const Speaker& speaker) {
     }
     sayNothingChances(comparison, speaker);
     sayHabitat(comparison, run, speaker);
-    sayPoisons(run, speaker);
+    sayPoisons(comparison, run, speaker);
     if (run.endState) {
         speaker.say(SentenceKey::NothingEndState, {oxygen("end", *run.endState)});
         if (std::fabs(run.endDrift) > kSaidDrift) {
@@ -182,7 +182,7 @@ void sayRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run,
                     {whole("days", static_cast<int>(comparison.model.pond.weather.holdDays.size()))});
     }
     sayHabitat(comparison, run, speaker);
-    sayPoisons(run, speaker);
+    sayPoisons(comparison, run, speaker);
     sayEnd(comparison, run, speaker);
 }
 
@@ -275,6 +275,7 @@ std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file, con
     const Speaker triage(out, SentencePart::Triage);
     sayTriage(model, nullptr, triage);
     sayBottomWater(model, triage);
+    sayDebt(model, triage);
     return out;
 }
 

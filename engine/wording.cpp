@@ -200,14 +200,6 @@ constexpr std::array kTemplates{
         "No fish are given: {stock} kg/ha of {mass} g each are taken, a usual stock of such a pond, and the "
         "lines of {group}."},
     Template{GuessedFishMass, "No mean mass is given for the {kind}: {mass} g is taken."},
-    Template{
-        GuessedDebt,
-        "No oxygen debt is given: {debt} mg/L of bottom water is taken, usual for a pond of this age, muck "
-        "and smell. It is the least known and most decisive input; a bottle test measures it."},
-    Template{
-        DebtFromDays,
-        "No oxygen debt is given: {debt} mg/L of bottom water is taken from the {days} days that the pond "
-        "has been stratified (common practice, no published source)."},
     Template{GuessedSlowDebt, "No slow debt is given: {debt} mg/L is taken, a quarter of the oxygen debt."},
     Template{
         GuessedSedimentDemand,
@@ -323,7 +315,7 @@ std::string clockOf(double seconds) {
 
 std::string_view englishTemplate(SentenceKey key) {
     for (const std::span<const Template> list :
-         {std::span<const Template>(kTemplates), templatesBeforeRuns()}) {
+         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -335,9 +327,14 @@ std::string_view englishTemplate(SentenceKey key) {
 }
 
 std::string_view englishTerm(std::string_view term) {
-    const auto found = std::find_if(kTermWords.begin(), kTermWords.end(),
-                                    [term](const TermWord& entry) { return entry.term == term; });
-    return found != kTermWords.end() ? found->text : term;
+    for (const std::span<const TermWord> list : {std::span<const TermWord>(kTermWords), termsOfMeasuring()}) {
+        const auto found =
+            std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
+        if (found != list.end()) {
+            return found->text;
+        }
+    }
+    return term;
 }
 
 std::string_view englishHeading(SentencePart part) {
@@ -349,6 +346,10 @@ std::string_view englishHeading(SentencePart part) {
             return "";
         case SentencePart::Profile:
             return "The profile";
+        case SentencePart::Shares:
+            return "What moves the worst low";
+        case SentencePart::Visit:
+            return "What to measure, cheapest first";
         case SentencePart::Triage:
             return "Triage";
         case SentencePart::DoNothing:
@@ -432,8 +433,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
     std::optional<SentencePart> part;
     for (const Sentence& sentence : sentences) {
         const std::string_view heading = englishHeading(sentence.part);
-        const bool isLead =
-            sentence.key == Title || sentence.key == FileTitle || sentence.key == FilesWritten;
+        const bool isLead = sentence.key == Title || sentence.key == FileTitle ||
+                            sentence.key == MeasureTitle || sentence.key == FilesWritten;
         if (!isLead && sentence.part != part && !heading.empty()) {
             text.append("\n").append(heading).append("\n");
             part = sentence.part;

@@ -114,6 +114,51 @@ constexpr std::array kTemplates{
         RatioDoNotStart,
         "That is more debt than oxygen (above 1): do not start now; wait for the cool season or raise the "
         "diffusers (common practice, no published source)."},
+
+    Template{AmmoniaPassed,
+             "Un-ionised ammonia where the fish are ({group}) goes above what EPA's acute criterion of 2013 "
+             "allows for {hours} h, without the new aerator for {nothing} h: at its worst, at {clock} on "
+             "{date}, it is {peak} ug/L as nitrogen where {limit} are allowed."},
+    Template{
+        SulfidePassed,
+        "Hydrogen sulfide where the fish are ({group}) goes above EPA's 2 ug/L for lasting exposure for "
+        "{hours} h, without the new aerator for {nothing} h: at its worst, at {clock} on {date}, it is "
+        "{peak} ug/L as sulfur where {limit} are allowed. Half of grown bluegill die within four days at "
+        "42."},
+    Template{
+        GuessedDebt,
+        "No oxygen debt is given: {debt} mg/L of bottom water is taken, usual for a pond of this age, muck "
+        "and smell. It is the least known and most decisive input; a bottle test measures it."},
+    Template{
+        DebtPutTogether,
+        "No oxygen debt is given: {debt} mg/L of bottom water is taken, in nine of ten such ponds {low} to "
+        "{high}, put together from the ways that follow, each by how sure it is."},
+    Template{DebtWaysDisagree,
+             "They lie further apart than each by itself allows, so the band was widened {factor} times: "
+             "measure again before relying on it."},
+    Template{
+        DebtOfDays,
+        "By {days} days without oxygen below: {debt} mg/L ({low} to {high}; half of 0.37 g/m2 a day over "
+        "the thickness of the bottom water)."},
+    Template{DebtOfAge,
+             "By age, muck and smell: {debt} mg/L ({low} to {high}; common practice, no published source)."},
+    Template{DebtOfBottle,
+             "By the bottle test, after {minutes} min: {taken} mg/L were taken, give or take {error}, which "
+             "stands for a debt of {debt} mg/L ({low} to {high})."},
+    Template{
+        DebtOfSubstances,
+        "By what was measured of sulfide, iron and methane, which need {sum} mg/L: {debt} mg/L ({low} to "
+        "{high}; what they are of the whole is judgement)."},
+    Template{DebtBottleVoid,
+             "The bottle test is void: its oxygen fell under 1 mg/L, so that the debt is at least {taken} "
+             "mg/L. Repeat it with one part of bottom water in nine of surface water."},
+    Template{DebtGivenStands,
+             "The oxygen debt of the pond file stands, {debt} mg/L; what else it tells of the debt comes to "
+             "{other} mg/L ({low} to {high})."},
+    Template{
+        AmmoniumIsSlow,
+        "No slow debt is given: the ammonium measured needs {debt} mg/L, which is taken. It is slow, and "
+        "in no debt-to-pool ratio."},
 };
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "engine/sentence.h"
 
+#include "engine/measure.h"
 #include "engine/wording.h"
 #include "tests/made_up_comparison.h"
 
@@ -284,8 +285,8 @@ std::vector<Comparison> allKinds() {
         for (HourRow& row : run.hours) {
             row.mean = 9.0;
             row.habitat = i == 0 ? 0.5 : 0.0;
-            row.unionisedAmmonia = 0.02;
-            row.hydrogenSulfide = 0.001;
+            row.unionisedAmmonia = i == 1 ? 1.0 : 0.02;
+            row.hydrogenSulfide = i == 1 ? 0.01 : 0.001;
         }
         for (std::size_t k = i; k < gains.size(); ++k) {
             run.causes.push_back({CauseKind::Fish, gains[k]});
@@ -319,7 +320,37 @@ std::vector<Pond> oddPonds() {
     odd({13, 13, 12, 10}, poor);
     odd({1, 2, 3, 4}, poor);
     odd({24, 24, 24, 24}, {8, 8, 8, 8});
+
+    // Every way to the debt, given and not given.
+    const auto bottle = [](double parts, double oxygen) {
+        return BottleTest{Quantity(parts),
+                          Quantity(7.0),
+                          Quantity(0.0),
+                          {},
+                          {},
+                          {{Quantity(1440.0), Quantity(oxygen), Quantity(0.25)}}};
+    };
+    odd(layered, poor).bottleTest = bottle(3.0, 2.5);
+    odd(layered, poor).bottom.oxygenDebt.reset();
+    ponds.back().bottleTest = bottle(3.0, 6.5);
+    ponds.back().water.methane = Quantity(20.0);
+    ponds.back().water.totalAmmonia = Quantity(10.0);
+    odd(layered, poor).bottom.oxygenDebt.reset();
+    ponds.back().bottleTest = bottle(3.0, 0.5);
     return ponds;
+}
+
+MeasureResult madeUpMeasure(double share) {
+    MeasureResult result;
+    result.model = madeUpComparison().model;
+    result.ramp = "gentle";
+    result.members = 1000;
+    result.low = 2.0;
+    result.median = 4.0;
+    result.high = 6.0;
+    result.inputs.push_back({"oxygen_debt_mg_per_l", "mg/L", 6.0, 30.0, 5.0, 3.0, share, 0.8 * share,
+                             1.2 * share, measuringWay("oxygen_debt_mg_per_l"), 1.0 - share});
+    return result;
 }
 
 TEST(Sentence, EveryKeyIsSaidWithAllItsValues) {
@@ -350,6 +381,8 @@ TEST(Sentence, EveryKeyIsSaidWithAllItsValues) {
     for (const Pond& odd : oddPonds()) {
         note(sentencesOf(odd, "odd.toml", {}));
     }
+    note(sentencesOf(madeUpMeasure(0.3)));
+    note(sentencesOf(madeUpMeasure(0.0)));
     Pond pond = madeUpComparison().model.pond;
     note(sentencesOf(pond, "pond.toml", {}));
     pond.ramps.clear();
