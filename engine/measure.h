@@ -54,6 +54,10 @@ struct MeasureResult {
 /// Which input moves the worst low of a ramp most, and what measuring it would bring. One ensemble of that
 /// one ramp, as many days as `compare` would give it alone; the worst low is a member's lowest fish water
 /// over all nights. The same numbers for any number of threads.
+///
+/// Members are even points of some hundred dimensions, of which single pairs are unlucky: an input that does
+/// nothing may come to 0.025 with one seed of 1,000 members and to 0 with the next (seen on the headline
+/// pond), which the bootstrap does not see. Great shares move by about 0.02 from seed to seed.
 /// @pre rampToMeasure() finds the ramp
 [[nodiscard]] MeasureResult measure(const Pond& pond, const MeasureOptions& options,
                                     const RunControl& control = {});
