@@ -310,7 +310,8 @@ std::vector<Pond> oddPonds() {
     odd(layered, {12, 6.8, 0.3, 0}).water.chlorophyll_ugPerL = Quantity(5);
     odd(layered, {38, 6.8, 0.3, 0}).bottom.smell = Smell::None;
     ponds.back().bottom.age_years = Quantity(10);
-    odd(layered, poor).place.elevation = Quantity(2400);
+    odd(layered, {7.5, 6.8, 0.3, 0}).place.elevation = Quantity(2400);
+    odd(layered, poor).aerator->diffusers = Quantity(40);
     odd({27, 28.5, 22, 20}, poor);
     odd({27, 27.5, 27.5, 28}, poor);
     odd({27, 27, 27, 27}, poor);
