@@ -46,7 +46,7 @@ struct Chances {
 /// @pre `run` is one of the comparison's and completed.
 [[nodiscard]] Chances chancesOf(const Comparison& comparison, const RampRun& run);
 
-/// The members of a run by its place; null without members.
+/// The members of a run by its place; null without members, or as long as only other ramps have theirs.
 [[nodiscard]] const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run);
 
 }  // namespace engine
