@@ -1,6 +1,5 @@
 #include "engine/results_io.h"
 
-#include "engine/csv_table.h"
 #include "engine/error.h"
 #include "engine/local_time.h"
 #include "engine/units.h"

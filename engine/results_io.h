@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/csv_table.h"
 #include "engine/files.h"
 #include "engine/run.h"
 

@@ -1,6 +1,5 @@
 #include "widgets/dawn_lows_plot.h"
 
-#include "engine/csv_table.h"
 #include "engine/local_time.h"
 #include "engine/results_io.h"
 #include "engine/text.h"

@@ -1,6 +1,5 @@
 #include "widgets/night_scene.h"
 
-#include "engine/csv_table.h"
 #include "engine/local_time.h"
 #include "engine/readings_beside.h"
 #include "engine/results_io.h"

@@ -1,6 +1,5 @@
 #include "widgets/whole_run_plot.h"
 
-#include "engine/csv_table.h"
 #include "engine/results_io.h"
 #include "engine/text.h"
 #include "engine/units.h"

@@ -1,6 +1,5 @@
 #include "engine/results_io.h"
 
-#include "engine/csv_table.h"
 #include "engine/text.h"
 #include "tests/made_up_comparison.h"
 
