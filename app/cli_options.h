@@ -2,13 +2,26 @@
 
 #include "engine/run.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace app {
 
-enum class Command { Say, Check, Compare };
+enum class Command { Say, Check, Compare, OfLog };
+enum class LogCommand { Log, Fit, Today, Incident, Review };
+
+/// What a command about a pond's log is asked for; absent is the command's own default.
+struct LogOptions {
+    LogCommand command = LogCommand::Log;
+    std::optional<engine::LocalTime> time;
+    std::optional<std::string> head;
+    std::optional<int> members, layers;
+    std::optional<double> largestStep;  ///< [s]
+    std::uint64_t seed = 1;
+    int threads = 0;
+};
 
 /// What the command line asks for.
 struct CliOptions {
@@ -17,6 +30,7 @@ struct CliOptions {
     std::vector<std::string> ponds;  ///< Paths as the user gave them; one with Command::Compare.
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
+    LogOptions log;
     bool progress = false;
 };
 

@@ -20,7 +20,7 @@ TEST_P(FullPond, IsRefusedInWords) {
     const std::string alone = with(kFullPond, "[readings]\nfile = \"logger.csv\"\n", "");
     const std::string text = with(alone, row.from, row.to);
     ASSERT_FALSE(text.empty()) << "the good file does not hold: " << row.from;
-    expectOneFault(readPondText(text, "bad.toml", NotBuiltKeys::Allow), row.line, row.key, row.fragment);
+    expectOneFault(readPondText(text, "bad.toml"), row.line, row.key, row.fragment);
 }
 
 // One row a line.
