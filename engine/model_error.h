@@ -18,7 +18,7 @@ struct FitPoint {
 /// Half of its variance is forgotten as the upper water is renewed (1 m at a piston velocity of 0.5 m/d, the
 /// trade's prior), half comes back at the same time of day for days, as the periodic kernel with decay of
 /// Rasmussen and Williams (2006), Gaussian Processes for Machine Learning, section 5.4.3. Scales are
-/// judgement, set before any data was looked at.
+/// judgement, set before any fit to field data was run.
 struct ModelError {
     double sigma = 0.0;              ///< 1 sigma, in the quantity's unit
     double meter = 0.0;              ///< 1 sigma of a meter, independent from reading to reading
