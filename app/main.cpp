@@ -1,5 +1,6 @@
 #include "app/charts.h"
 #include "app/main_window.h"
+#include "app/papers.h"
 #include "app/window_options.h"
 #include "widgets/wheel_guard.h"
 
@@ -34,8 +35,16 @@ int run(int argc, char** argv) {
     if (!parse.options) {
         return parse.code;
     }
-    return parse.options->charts.empty() ? openWindow(*parse.options)
-                                         : app::writeCharts(parse.options->pond, parse.options->charts);
+    const app::WindowOptions& options = *parse.options;
+    if (!options.bundle.empty()) {
+        return app::verifyBundle(options.bundle);
+    }
+    if (!options.papers.empty()) {
+        const int code =
+            app::writePapers({options.pond, options.papers, options.profile, options.members, options.seed});
+        return code == 0 && !options.charts.empty() ? app::writeCharts(options.pond, options.charts) : code;
+    }
+    return options.charts.empty() ? openWindow(options) : app::writeCharts(options.pond, options.charts);
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "app/main_window.h"
 #include "app/main_window_words.h"
+#include "app/paper_actions.h"
 #include "widgets/night_page.h"
 #include "widgets/notice.h"
 
@@ -22,6 +23,8 @@ void MainWindow::makeFileMenu() {
     menu->addSeparator();
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
+    menu->addSeparator();
+    m_needPond << (new PaperActions(m_document, *m_notice, *menu, *this))->actions();  // owned by the window
     menu->addSeparator();
     menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
 }

@@ -1,14 +1,11 @@
 #include "engine/log_chain.h"
 
-#include "engine/error.h"
+#include "engine/digest.h"
 #include "engine/local_time.h"
 #include "engine/pond_words.h"
 #include "engine/text.h"
 
-#include <array>
 #include <charconv>
-#include <openssl/evp.h>
-
 namespace engine {
 namespace {
 
@@ -68,19 +65,6 @@ LogHead headOf(const Pond& pond, std::size_t readings, std::size_t events, std::
 }
 
 }  // namespace
-
-std::string sha256(std::string_view text) {
-    constexpr std::string_view kDigits = "0123456789abcdef";
-    std::array<unsigned char, EVP_MAX_MD_SIZE> bytes{};
-    unsigned int size = 0;
-    ensure(EVP_Digest(text.data(), text.size(), bytes.data(), &size, EVP_sha256(), nullptr) == 1,
-           "the library hashes any text");
-    std::string hex;
-    for (unsigned int i = 0; i < size; ++i) {
-        hex += {kDigits[bytes[i] / 16U], kDigits[bytes[i] % 16U]};
-    }
-    return hex;
-}
 
 LogHead logHead(const Pond& pond) {
     return headOf(pond, pond.readings.size(), pond.events.size(), pond.fileReadings.size());

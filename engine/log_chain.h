@@ -9,9 +9,6 @@
 
 namespace engine {
 
-/// SHA-256 (FIPS 180-4) as 64 small hexadecimal digits.
-[[nodiscard]] std::string sha256(std::string_view text);
-
 /// The head of a log: how many entries it is over, and a hash that each of them went into.
 ///
 /// Readings of the pond file, events and rows of the readings file are three chains; the hash of an entry is

@@ -277,10 +277,18 @@ struct DawnRules {
     bool operator==(const DawnRules&) const = default;
 };
 
+/// For whom the papers are; nothing of it enters a run.
+struct Client {
+    std::string name;
+    std::string phone;  ///< Of whoever reads at dawn
+    bool operator==(const Client&) const = default;
+};
+
 /// The document: one pond, its readings and its ramps, in the units of the pond file.
 struct Pond {
     std::string title;
     std::string chosenRamp;  ///< Empty if none.
+    std::optional<Client> client;
     Place place;
     BasinShape basin;
     Bottom bottom;

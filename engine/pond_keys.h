@@ -50,6 +50,12 @@ void visitPlace(Visitor& v, P& place) {
 }
 
 template <class Visitor, class P>
+void visitClient(Visitor& v, P& client) {
+    v.text("name", client.name, Need::Optional);
+    v.text("phone", client.phone, Need::Optional);
+}
+
+template <class Visitor, class P>
 void visitContour(Visitor& v, P& contour) {
     v.number("depth_m", contour.depth, kDepthRule);
     v.number("area_m2", contour.area, {0.0, 1e7, "m2"});
@@ -246,6 +252,7 @@ void visitPond(Visitor& v, P& pond) {
     v.format("format");
     v.text("title", pond.title, Need::Optional);
     v.text("chosen_ramp", pond.chosenRamp, Need::Optional);
+    v.maybeTable("client", pond.client, [](auto& w, auto& client) { visitClient(w, client); });
     v.table("place", pond.place, Need::Required, [](auto& w, auto& place) { visitPlace(w, place); });
     v.table("basin", pond.basin, Need::Required, [](auto& w, auto& basin) { visitBasin(w, basin); });
     v.table("bottom", pond.bottom, Need::Optional, [](auto& w, auto& bottom) { visitBottom(w, bottom); });

@@ -149,12 +149,6 @@ TEST(Log, WhatWasNotKnownIsNotUsed) {
     EXPECT_EQ(all.days[2].airMax, Quantity(20.0));  // what came
 }
 
-TEST(LogChain, HashesAreThoseOfTheStandard) {
-    // FIPS 180-4, examples of the Secure Hash Standard.
-    EXPECT_EQ(sha256("abc"), "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
-    EXPECT_EQ(sha256(""), "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
-}
-
 TEST(LogChain, TheHeadShowsChangeAndAllowsAdding) {
     Pond pond = pondOfJune();
     pond.readings = {reading("2026-06-14 05:40", 6.0), reading("2026-06-15 05:40", 5.0)};

@@ -70,11 +70,7 @@ TEST(Program, AFolderThatIsAFileIsRefused) {
     EXPECT_NE(ended.err.find("is a file, not a folder"), std::string::npos) << ended.err;
 }
 
-TEST(Program, WhatIsNotBuiltOrNotThereIsRefused) {
-    EXPECT_EQ(run({QStringLiteral("--papers"), QStringLiteral("x"), QStringLiteral("y")}).code, 2);
-    EXPECT_NE(
-        run({QStringLiteral("--papers"), QStringLiteral("x"), QStringLiteral("y")}).err.find("not built yet"),
-        std::string::npos);
+TEST(Program, WhatIsNotThereIsRefused) {
     EXPECT_EQ(run({QStringLiteral("--chart"), QStringLiteral("--version=1")}).code, 2);
     EXPECT_EQ(run({QStringLiteral("--charts"), QStringLiteral("x")}).code, 2);
 }
