@@ -86,8 +86,8 @@ std::variant<FrozenPond, std::string> freeze(const Pond& pond, const std::filesy
         if (std::string fault = take(frozen.pond.readingsFile.name, kReadingsName); !fault.empty()) {
             return fault;
         }
-        frozen.pond.fileReadings =
-            readReadingsCsv(frozen.files.back().text, kReadingsName, deepestPoint(pond.basin), said);
+        frozen.pond.fileReadings = readReadingsCsv(frozen.files.back().text, kReadingsName,
+                                                   frozen.pond.readingsFile, deepestPoint(pond.basin), said);
     }
     if (std::string fault = firstError(said); !fault.empty()) {
         return fault;
