@@ -92,12 +92,16 @@ public:
             m_last = minutesOn(air.schedule, day);
         }
         for (int day = 1; day < today.day; ++day) {
-            m_done += minutesOn(air.schedule, day) > 0.0 ? 1 : 0;
+            m_step += minutesOn(air.schedule, day) > 0.0 ? 1 : 0;
+        }
+        // A day that was held repeats its minutes and is no step: the ramp stands where its minutes are.
+        while (ramp != nullptr && ramp->kind != RampKind::Capped && m_step > 1 && rule(m_step) > m_last) {
+            --m_step;
         }
     }
 
     /// Minutes of the coming days if every morning said go.
-    [[nodiscard]] std::vector<int> going() const { return from(m_done + 1, kDaysAhead); }
+    [[nodiscard]] std::vector<int> going() const { return from(m_step + 1, kDaysAhead); }
 
     [[nodiscard]] std::vector<int> minutes(DawnVerdict verdict, bool runsToday, double share) const {
         std::vector<int> out;
@@ -108,7 +112,7 @@ public:
                 break;
             case DawnVerdict::Hold:
                 out = {last};  // before the first start: nothing
-                append(out, from(m_done + 1, kDaysAhead - 1));
+                append(out, from(m_step + 1, kDaysAhead - 1));
                 break;
             case DawnVerdict::Back:
                 out = {0};
@@ -201,7 +205,7 @@ private:
     const Schedule& m_rampRuns;
     const RunControl& m_control;
     double m_last = 0.0;
-    int m_done = 0;
+    int m_step = 0;  ///< Of the ramp, that ran last
     RampRun m_run;
 };
 
