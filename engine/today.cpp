@@ -345,12 +345,19 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     };
     std::vector<int> minutes = steps.minutes(today.decision.verdict, today.decision.runsToday, shareOf());
     std::vector<double> doses = steps.doses(minutes);
-    if (today.decision.doseCap_percent && !doses.empty()) {
+    // Less air on one day changes what a minute lifts on the next, so that a few turns are needed.
+    constexpr int kTurns = 4;
+    const auto cap = today.decision.doseCap_percent;
+    for (int turn = 0; turn < kTurns && cap && !doses.empty(); ++turn) {
+        bool isOver = false;
         for (std::size_t i = 0; i < minutes.size(); ++i) {
-            if (doses[i] > *today.decision.doseCap_percent) {
-                minutes[i] =
-                    static_cast<int>(std::floor(minutes[i] * *today.decision.doseCap_percent / doses[i]));
+            if (doses[i] > *cap) {
+                minutes[i] = static_cast<int>(std::floor(minutes[i] * *cap / doses[i]));
+                isOver = true;
             }
+        }
+        if (!isOver) {
+            break;
         }
         doses = steps.doses(minutes);
     }
