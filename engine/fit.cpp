@@ -21,6 +21,9 @@ namespace engine {
 namespace {
 
 constexpr int kUpdates = 4;  // Emerick and Reynolds 2013; each with alpha 4, so that the sum of 1/alpha is 1
+constexpr int kPasses = 3;
+constexpr double kFitsWell = 1.25;           // of the scatter expected
+constexpr double kMostInflation = 3.0;       // in one pass
 constexpr std::size_t kMostReadings = 1500;  // of one quantity; the covariance of more would take too long
 
 /// What of the log is compared with the model: one value an hour and depth.
@@ -229,26 +232,49 @@ FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl&
     for (std::size_t i = 0; i < state.inputs(); ++i) {
         prior.push_back(state.values(i));
     }
-    const Joint joint = jointOf(data, fit.oxygenError, temperatureError);
+    const Joint expected = jointOf(data, fit.oxygenError, temperatureError);
+    Joint joint = expected;
     const MemberPlan whole = memberPlan(fit.model, fit.air, fit.days, false);
     const MemberPlan past = planUpTo(whole, fit.model.startTime, fit.untilTime);
+    const Eigen::Index o = joint.oxygens, t = joint.readings.size() - o;
+    const Eigen::MatrixXd drawn = state.states;
     Eigen::MatrixXd before;
-    for (int update = 0; update < kUpdates; ++update) {
-        const MemberTrace trace =
-            runFitted(fit.model, past, state.members(), joint.points, threads, control.stop);
-        if (control.stop.stop_requested()) {
-            return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
+    // Where the readings lie further from the fitted members than meter and model were expected to be off,
+    // the model is off by more in this pond, and the prior is fitted again with that: an error taken too
+    // small pulls the inputs far off for what they cannot explain.
+    for (int pass = 0; pass < kPasses; ++pass) {
+        state.states = drawn;
+        for (int update = 0; update <= kUpdates; ++update) {
+            const MemberTrace trace =
+                runFitted(fit.model, past, state.members(), joint.points, threads, control.stop);
+            if (control.stop.stop_requested()) {
+                return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
+            }
+            const Eigen::MatrixXd predictions = predictionsOf(trace, joint);
+            if (!predictions.allFinite()) {
+                return ended(FitEnd::NotFinite,
+                             "The oxygen of a member is not a finite number at some reading.");
+            }
+            if (update == kUpdates) {
+                fit.oxygen = misfitOf(predictions.topRows(o), joint.readings.head(o),
+                                      joint.errors.topLeftCorner(o, o));
+                fit.temperature = misfitOf(predictions.bottomRows(t), joint.readings.tail(t),
+                                           joint.errors.bottomRightCorner(t, t));
+                break;
+            }
+            before = update == 0 ? predictions : before;
+            assimilate(state.states, predictions, joint.readings, joint.errors, kUpdates,
+                       options.seed * 1000U + static_cast<std::uint64_t>(update));
+            if (control.progress) {
+                control.progress((pass * (kUpdates + 1) + update + 1.0) / (kPasses * (kUpdates + 1) + 1.0));
+            }
         }
-        const Eigen::MatrixXd predictions = predictionsOf(trace, joint);
-        if (!predictions.allFinite()) {
-            return ended(FitEnd::NotFinite, "The oxygen of a member is not a finite number at some reading.");
+        if (pass + 1 == kPasses || std::max(fit.oxygen.ratio, fit.temperature.ratio) < kFitsWell) {
+            break;
         }
-        before = update == 0 ? predictions : before;
-        assimilate(state.states, predictions, joint.readings, joint.errors, kUpdates,
-                   options.seed * 1000U + static_cast<std::uint64_t>(update));
-        if (control.progress) {
-            control.progress((update + 1.0) / (kUpdates + 1.0));
-        }
+        fit.oxygenError.sigma *= std::clamp(fit.oxygen.ratio, 1.0, kMostInflation);
+        temperatureError.sigma *= std::clamp(fit.temperature.ratio, 1.0, kMostInflation);
+        joint = jointOf(data, fit.oxygenError, temperatureError);
     }
     fit.members = state.members();
 
@@ -275,13 +301,9 @@ FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl&
         fit.residuals.push_back({point.time, point.depth, i >= joint.oxygens, joint.readings[i],
                                  bandOf(row(before, i)), bandOf(row(after, i))});
     }
-    const Eigen::Index o = joint.oxygens, t = joint.readings.size() - o;
-    fit.oxygen = misfitOf(after.topRows(o), joint.readings.head(o), joint.errors.topLeftCorner(o, o));
+    fit.oxygen = misfitOf(after.topRows(o), joint.readings.head(o), expected.errors.topLeftCorner(o, o));
     fit.temperature =
-        misfitOf(after.bottomRows(t), joint.readings.tail(t), joint.errors.bottomRightCorner(t, t));
-    // What is left beyond the expected is the model's, and the forecast takes it over.
-    fit.oxygenError.sigma *= std::max(fit.oxygen.ratio, 1.0);
-    temperatureError.sigma *= std::max(fit.temperature.ratio, 1.0);
+        misfitOf(after.bottomRows(t), joint.readings.tail(t), expected.errors.bottomRightCorner(t, t));
     addForecast(fit, trace, whole,
                 {data.oxygen.points, joint.readings.head(o), after.topRows(o), fit.oxygenError, 0},
                 {data.temperature.points, joint.readings.tail(t), after.bottomRows(t), temperatureError,

@@ -18,7 +18,8 @@ struct FitOptions {
     std::uint64_t seed = 1;
     int threads = 0;  ///< 0: as many as cores
     int hours = 48;   ///< How far the forecast goes
-    std::optional<Schedule> ahead;  ///< The air from `until` on instead of the ramp's; s after midnight of day 1
+    std::optional<Schedule>
+        ahead;  ///< The air from `until` on instead of the ramp's; s after midnight of day 1
     Resolution resolution;
 };
 
@@ -52,7 +53,7 @@ struct ForecastRow {
 struct FitMisfit {
     std::size_t readings = 0;
     double mean = 0.0;   ///< Reading minus model, its median
-    double ratio = 0.0;  ///< Root of the mean square, each residual decorrelated and over its sigma
+    double ratio = 0.0;  ///< Root of the mean square over sigma, as they are or decorrelated: the greater
 };
 /// Beyond this a fit says that pond and model disagree beyond noise (judgement: 5 readings within the noise
 /// pass it once in 100 times, more of them less often).

@@ -13,8 +13,9 @@ Eigen::MatrixXd modelCovariance(const ModelError& error, const std::vector<FitPo
         for (std::size_t j = 0; j < b.size(); ++j) {
             const double apart = std::fabs(a[i].time - b[j].time);
             const double wave = std::sin(kPi * apart / kDay);
-            const double shape = 0.5 * std::exp(-apart / error.forgotten) +
-                                 0.5 * std::exp(-apart / error.daily - 2.0 * wave * wave);
+            const double shape = (std::exp(-apart / error.passing) + std::exp(-apart / error.forgotten) +
+                                  std::exp(-apart / error.daily - 2.0 * wave * wave)) /
+                                 3.0;
             out(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)) =
                 error.sigma * error.sigma * shape *
                 std::exp(-std::fabs(a[i].depth - b[j].depth) / error.depth);

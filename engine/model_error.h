@@ -14,14 +14,17 @@ struct FitPoint {
 
 /// What is between a pond and its model besides the inputs: meter and model kept apart.
 ///
-/// The error of the model is a Gaussian process (Kennedy and O'Hagan 2001, J. R. Statist. Soc. B 63:425-464).
-/// Half of its variance is forgotten as the upper water is renewed (1 m at a piston velocity of 0.5 m/d, the
-/// trade's prior), half comes back at the same time of day for days, as the periodic kernel with decay of
-/// Rasmussen and Williams (2006), Gaussian Processes for Machine Learning, section 5.4.3. Scales are
-/// judgement, set before any fit to field data was run.
+/// The error of the model is a Gaussian process (Kennedy and O'Hagan 2001, J. R. Statist. Soc. B 63:425-464)
+/// of three equal parts: one passes within hours, as clouds and mixing do that the model does not see; one is
+/// forgotten as the upper water is renewed (1 m at a piston velocity of 0.5 m/d, the trade's prior); one
+/// comes back at the same time of day for days, as the periodic kernel with decay of Rasmussen and Williams
+/// (2006), Gaussian Processes for Machine Learning, section 5.4.3. The scales are judgement. Without the
+/// first part a fit trusts the model's hour-to-hour changes to the meter's error, and gives up the level for
+/// them.
 struct ModelError {
     double sigma = 0.0;              ///< 1 sigma, in the quantity's unit
     double meter = 0.0;              ///< 1 sigma of a meter, independent from reading to reading
+    double passing = 3 * 3600.0;     ///< [s]
     double forgotten = 2 * 86400.0;  ///< [s]
     double daily = 4 * 86400.0;      ///< [s] over which a daily error fades
     double depth = 1.0;              ///< [m] over which it fades

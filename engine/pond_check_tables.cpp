@@ -264,7 +264,7 @@ void checkEvent(const Pond& pond, std::size_t i, const PondFaults& faults) {
     const Event& event = pond.events[i];
     const std::string path = itemPath("event", i);
     checkPlainText(path + ".kind", event.kind, faults);
-    if (!event.kind.empty() && !eventKind(event.kind)) {
+    if (!event.kind.empty() && !hasControlCharacter(event.kind) && !eventKind(event.kind)) {
         const std::string near = nearest(event.kind, eventKindWords());
         faults.warn(path + ".kind", "The kind " + shownText(event.kind) +
                                         " is kept in the log, but nothing is computed from it" +

@@ -224,8 +224,9 @@ void LoggerFile::chooseDateOrder(const std::vector<std::pair<int, std::string>>&
     bool isOpen = false;
     for (const auto& [line, text] : stamps) {
         const DateOrders orders = possibleOrders(text);
-        const bool isIso = text.size() >= 5 && text[4] == '-';
-        if (isIso || (!orders.dayFirst && !orders.monthFirst)) {
+        const bool isYearFirst =
+            text.size() >= 5 && std::string_view("-/.").find(text[4]) != std::string_view::npos;
+        if (isYearFirst || (!orders.dayFirst && !orders.monthFirst)) {
             continue;
         }
         isOpen = isOpen || (orders.dayFirst && orders.monthFirst && text.find('/') != std::string::npos);

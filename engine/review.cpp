@@ -214,11 +214,10 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
                     oxygenFinding(ReviewMeasure::BottomOxygen, out, without, sigma),
                     secchiFinding(known, out)};
     out.copper = copperGate(known.water);
-    const double chlorophyll_mg = out.fit.model.start.chlorophyll.empty()
-                                      ? 0.0
-                                      : 1000.0 * out.fit.model.start.chlorophyll.front();  // [mg/m^3] = ug/L
-    out.algaeBillLow = kAlgaeLow * chlorophyll_mg;
-    out.algaeBillHigh = kAlgaeHigh * chlorophyll_mg;
+    const std::vector<double>& chlorophyll = out.fit.model.start.chlorophyll;  // [ug/L]
+    const double algae = chlorophyll.empty() ? 0.0 : chlorophyll.front();
+    out.algaeBillLow = kAlgaeLow * algae;
+    out.algaeBillHigh = kAlgaeHigh * algae;
     const int lastChange =
         out.treatments.empty() ? out.startDay : std::max(out.startDay, out.treatments.back().day);
     const bool isWorse = std::any_of(out.findings.begin(), out.findings.end(), [](const ReviewFinding& one) {

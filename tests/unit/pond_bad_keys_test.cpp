@@ -96,7 +96,7 @@ constexpr BadInput kLog[] = {
     {"EventTime", "at = 2026-06-14T10:00:00\n", "", 165, "event[1].at", "missing"},
     {"EventKind", "kind = \"started\"\n", "", 165, "event[1].kind", "missing"},
     {"EventKindControl", "kind = \"started\"", "kind = \"start\\u0007\"", 167, "event[1].kind", "control characters"},
-    {"EventUnknown", "kind = \"started\"", "kind = \"started\"\nwhat = 1", 168, "event[1].what", "no such key"},
+    {"EventUnknown", "kind = \"started\"", "kind = \"started\"\nzzzzzzzzzz = 1", 168, "event[1].zzzzzzzzzz", "no such key"},
 };
 // clang-format on
 
