@@ -21,9 +21,9 @@ namespace engine {
 namespace {
 
 constexpr int kUpdates = 4;  // Emerick and Reynolds 2013; each with alpha 4, so that the sum of 1/alpha is 1
-constexpr int kPasses = 3;
+constexpr int kPasses = 2;
 constexpr double kFitsWell = 1.25;           // of the scatter expected
-constexpr double kMostInflation = 3.0;       // in one pass
+constexpr double kMostInflation = 6.0;       // in one pass
 constexpr std::size_t kMostReadings = 1500;  // of one quantity; the covariance of more would take too long
 
 /// What of the log is compared with the model: one value an hour and depth.

@@ -14,7 +14,7 @@ namespace {
 constexpr int kRunDays = 3;
 constexpr double kLookAhead = 24.0;  // [h]
 constexpr double kLongest = 48.0;    // [h]
-constexpr int kStaysHours = 3;
+constexpr double kStaysHours = 3.0;
 constexpr double kEmergency_kWPerHa = 2.5, kTransfer_kgPerKWh = 1.5;
 constexpr double kStratified = 2.0, kMixed = 1.0;  // [K], trade 3.8
 constexpr double kMixedOxygen = 1.5;               // [g/m^3], trade 3.3
@@ -86,16 +86,17 @@ OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAer
     OptionOutcome out;
     out.option = option;
     out.lowest = 1e300;
-    int above = 0;
+    double lastBelow = -1.0;
     for (const HourRow& row : run.hours) {
         const double hours = (row.time - model.startTime) / kHour;
         out.hours.push_back(hours);
         out.fishWater.push_back(row.fishWater);
         out.lowest = hours <= kLookAhead ? std::min(out.lowest, row.fishWater) : out.lowest;
-        above = row.fishWater >= model.parameters.lines.stress ? above + 1 : 0;
-        if (above > kStaysHours && !out.recovery_h && hours <= kLongest) {
-            out.recovery_h = out.hours[out.hours.size() - 1 - kStaysHours];
-        }
+        lastBelow = hours <= kLongest && row.fishWater < model.parameters.lines.stress ? hours : lastBelow;
+    }
+    if (lastBelow <= kLongest - kStaysHours) {
+        const auto after = std::upper_bound(out.hours.begin(), out.hours.end(), lastBelow);
+        out.recovery_h = after != out.hours.end() ? std::optional(*after) : std::nullopt;
     }
     return out;
 }

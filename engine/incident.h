@@ -23,7 +23,7 @@ struct OptionOutcome {
     IncidentOption option{};
     double lowest = 0.0;  ///< Fish water within 24 h [g/m^3]
     std::optional<double>
-        recovery_h;  ///< Until it is above the line and stays there for 3 h; nothing within 48 h
+        recovery_h;  ///< Until it is above the line and stays there up to 48 h; nothing if it does not
     std::vector<double> hours, fishWater;  ///< Hour by hour after now [h], [g/m^3]
 };
 

@@ -101,7 +101,8 @@ constexpr std::array kLogTemplates{
              "{option}: lowest {low} mg/L in the fish water within 24 h; above {line} mg/L again after "
              "{hours} h."},
     Template{IncidentOptionNever,
-             "{option}: lowest {low} mg/L in the fish water within 24 h; not above {line} mg/L within 48 h."},
+             "{option}: lowest {low} mg/L in the fish water within 24 h; it does not stay above {line} mg/L "
+             "within 48 h."},
     Template{IncidentAdvice, "{advice}"},
     Template{IncidentStep, "{step}"},
     Template{IncidentSign, "{sign}"},
