@@ -59,7 +59,8 @@ Band meanBand(const std::vector<std::vector<float>>& days, const std::vector<std
         // Even scores of a normal, in an order that has nothing to do with the members'.
         const double share =
             (static_cast<double>((k * 37U) % means.size()) + 0.5) / static_cast<double>(means.size());
-        means[k] = static_cast<float>(sum / static_cast<double>(which.size()) + sigma * normalScore(share));
+        const double mean = sum / static_cast<double>(which.size()) + sigma * normalScore(share);
+        means[k] = static_cast<float>(std::max(mean, 0.0));
     }
     return bandOf(std::move(means));
 }

@@ -10,62 +10,10 @@
 namespace engine {
 namespace {
 
-constexpr double kAroundSunrise = 3.0 * kHour;
 constexpr int kDaysAhead = 10;
 constexpr int kDaysAfterStop = 5;    // trade 3.8
 constexpr double kAfterStop = 0.25;  // trade 3.8
 constexpr double kReducedStart = 0.25;
-
-MorningReadings between(const PondModel& model, double from, double to) {
-    std::map<double, const Reading*> byDepth;
-    MorningReadings out;
-    const std::vector<Reading> readings = readingsInForce(model.pond);
-    const std::vector<SensorFault> faults = sensorFaults(readings, model.parameters.airPressure);
-    for (std::size_t i = 0; i < readings.size(); ++i) {
-        const Reading& reading = readings[i];
-        const double time = secondsOf(model.pond, *reading.at);
-        if (time < from || time > to) {
-            continue;
-        }
-        out.smell = reading.smell ? reading.smell : out.smell;
-        out.fish = reading.fish ? reading.fish : out.fish;
-        if (reading.depth && reading.oxygen && faults[i] == SensorFault::None) {
-            byDepth[*reading.depth] = &reading;
-        }
-    }
-    for (const Event& event : eventsInForce(model.pond)) {
-        const double time = secondsOf(model.pond, *event.at);
-        const auto kind = eventKind(event.kind);
-        if (time >= from && time <= to && (kind == EventKind::FishDistress || kind == EventKind::Kill)) {
-            out.fish = FishBehaviour::Piping;
-        }
-    }
-    if (byDepth.empty()) {
-        return out;
-    }
-    const Reading& top = *byDepth.begin()->second;
-    const Reading& low = *byDepth.rbegin()->second;
-    out.surface = *top.oxygen;
-    out.temperatureSurface = top.temperature ? std::optional<double>(*top.temperature) : std::nullopt;
-    if (byDepth.size() > 1 && *low.depth >= 0.5 * model.basin.maxDepth()) {
-        out.bottom = *low.oxygen;
-        out.temperatureBottom = low.temperature ? std::optional<double>(*low.temperature) : std::nullopt;
-    }
-    const double half = 0.5 * (*top.depth + *low.depth);
-    double nearest = 1e300;
-    for (const auto& [depth, reading] : byDepth) {
-        const bool isEnd = reading == &top || (reading == &low && out.bottom);
-        if (!isEnd && std::fabs(depth - half) < nearest) {
-            nearest = std::fabs(depth - half);
-            out.middle = *reading->oxygen;
-        }
-    }
-    return out;
-}
-
-double sunriseOf(const PondModel& model, int day) {
-    return WeatherSeries(model.pond, {true, std::nullopt}, day, day).sunrise(day);
-}
 
 double minutesOn(const Schedule& schedule, int day) {
     return runningBetween(schedule, (day - 1) * kDay, day * kDay) / kMinute;
@@ -237,22 +185,6 @@ std::optional<RestartAdvice> restartOf(const Today& today, const LoggedAir& air)
 
 }  // namespace
 
-std::optional<double> MorningReadings::fishWater() const {
-    if (surface && middle) {
-        return std::min(*surface, *middle);
-    }
-    return surface ? surface : middle;
-}
-
-MorningReadings morningOf(const PondModel& model, int day) {
-    const double rise = sunriseOf(model, day);
-    return between(model, rise - kAroundSunrise, rise + kAroundSunrise);
-}
-
-MorningReadings lastReadings(const PondModel& model, double time) {
-    return between(model, time - kAroundSunrise, time);
-}
-
 Today decideToday(const Pond& pond, const TodayOptions& options, const RunControl& control) {
     Today today;
     const std::optional<LocalTime> at = options.at ? options.at : lastEntry(pond);
@@ -298,7 +230,7 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     }
     morning.yesterday = morningOf(model, today.day - 1).fishWater();
     const MorningReadings late =
-        between(model, (today.day - 1) * kDay + 9.0 * kHour, (today.day - 1) * kDay + 11.5 * kHour);
+        readingsBetween(model, (today.day - 1) * kDay + 9.0 * kHour, (today.day - 1) * kDay + 11.5 * kHour);
     morning.midMorning =
         now >= (today.day - 1) * kDay + 9.0 * kHour && late.surface ? late.surface : std::nullopt;
     const std::vector<int> held = holdDays(known);

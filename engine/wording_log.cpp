@@ -133,7 +133,7 @@ constexpr std::array kLogTemplates{
     Template{ReviewAlgaeBill,
              "Killing all algae would cost {low} to {high} mg/L of oxygen over a week or two (8 to 13 mg/L "
              "for each "
-             "100 ug/L of chlorophyll, after Boyd 1973); the whole pond holds {mean} mg/L."},
+             "100 ug/L of chlorophyll, after Boyd 1973); the upper water held {mean} mg/L at the last dawn."},
     Template{ReviewCost, "Spent on treatments: {cost} in the owner's money."},
     Template{ReviewVerdict, "{verdict}"},
     Template{ReviewMeaning,
@@ -210,9 +210,9 @@ constexpr std::array kLogTerms{
              "Read every 2 h until oxygen is above 4 mg/L for two dawns; resume with a quarter of the dose "
              "after five "
              "to seven days at the earliest."},
-    TermWord{"dawn-low", "The dawn oxygen above"},
-    TermWord{"bottom-oxygen", "The oxygen at the bottom"},
-    TermWord{"secchi", "The Secchi depth"},
+    TermWord{"dawn-low", "The dawn oxygen above (mg/L)"},
+    TermWord{"bottom-oxygen", "The oxygen at the bottom (mg/L)"},
+    TermWord{"secchi", "The Secchi depth (m)"},
     TermWord{"gate-unknown",
              "not before the alkalinity is measured; without it nobody can tell what copper does here."},
     TermWord{"gate-low", "not here, the alkalinity is below 50 mg/L."},
