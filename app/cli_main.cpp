@@ -1,4 +1,6 @@
+#include "app/cli_log.h"
 #include "app/cli_options.h"
+#include "app/cli_say.h"
 #include "app/cli_signals.h"
 #include "engine/error.h"
 #include "engine/files.h"
@@ -19,36 +21,14 @@
 
 namespace {
 
-constexpr int kDone = 0;
-constexpr int kEndedEarly = 1;
-constexpr int kBadInput = 2;
-constexpr int kOurFault = 3;
-
-void complain(const std::string& sentence) {
-    std::fprintf(stderr, "dawnline-cli: %s\n", sentence.c_str());
-}
-
-/// @return false if standard output does not take it all.
-bool say(const std::string& text) {
-    return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
-}
-
-int saidAll(const std::string& text) {
-    if (say(text)) {
-        return kDone;
-    }
-    complain("Standard output cannot be written to.");
-    return kBadInput;
-}
-
-/// Reads a pond file and says all that is to be said about it.
-engine::PondReading readAloud(const std::string& path) {
-    engine::PondReading reading = engine::readPond(path);
-    for (const engine::Diagnostic& diagnostic : reading.diagnostics) {
-        std::fprintf(stderr, "%s\n", engine::format(diagnostic).c_str());
-    }
-    return reading;
-}
+using app::complain;
+using app::kBadInput;
+using app::kDone;
+using app::kEndedEarly;
+using app::kOurFault;
+using app::progressOf;
+using app::readAloud;
+using app::saidAll;
 
 int check(const app::CliOptions& options) {
     int code = kDone;
@@ -63,20 +43,6 @@ int check(const app::CliOptions& options) {
             saidAll(engine::englishText(engine::sentencesOf(*reading.pond, path, reading.diagnostics))));
     }
     return code;
-}
-
-/// Progress on standard error in whole percent, each said once.
-std::function<void(double)> progressOf(const app::CliOptions& options) {
-    if (!options.progress) {
-        return {};
-    }
-    return [said = -1](double fraction) mutable {
-        const int percent = static_cast<int>(std::floor(100.0 * fraction));
-        if (percent > said) {
-            said = percent;
-            std::fprintf(stderr, "%d %%\n", percent);
-        }
-    };
 }
 
 /// Says which runs did not complete; true if there is one.
@@ -183,6 +149,8 @@ int run(int argc, char** argv) {
             return compare(*parse.options);
         case app::Command::Measure:
             return measure(*parse.options);
+        case app::Command::OfLog:
+            return app::runOnLog(*parse.options);
     }
     return kOurFault;
 }

@@ -1,11 +1,13 @@
 #include "app/cli_options.h"
 
 #include "engine/ensemble.h"
+#include "engine/local_time.h"
 #include "engine/text.h"
 #include "engine/text_file.h"
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
@@ -46,25 +48,59 @@ constexpr NumberOption kThreads{
 constexpr NumberOption kLayers{"--layers", 12, 400, true, "", "Layers of the water, 12 to 400 (default 40)"};
 constexpr NumberOption kStep{"--step-s", 1,    3600,
                              false,      " s", "Longest time step in seconds, 1 to 3600 (default 360)"};
+constexpr NumberOption kFitMembers{
+    "--members", 8,  engine::kMostMembers,
+    true,        "", "Ponds like this one, 8 to 10000 (default 200; 64 for today and review)"};
+constexpr std::array kLogNumbers{kFitMembers, kSeed, kThreads, kLayers, kStep};
 constexpr std::array kNumbers{kDays, kMembers, kSeed, kThreads, kLayers, kStep};
 
 constexpr std::array kMeasureNumbers{kMeasureMembers, kSeed, kThreads};
 
-constexpr std::array kNotBuilt{"plan", "fit", "today"};
-constexpr std::array kCommands{"check", "compare", "plan", "measure", "fit", "today"};
+constexpr std::array kNotBuilt{"plan"};
+constexpr std::array kCommands{"check", "compare", "plan",     "measure", "fit",
+                               "today", "log",     "incident", "review"};
+
+/// A command about a pond's log.
+struct LogCommandGrammar {
+    LogCommand command;
+    const char* name;
+    const char* help;
+    const char* files;       ///< Help of --out; null where the command writes none
+    const char* timeOption;  ///< Null where it takes no time
+    const char* timeHelp;
+};
+constexpr std::array kLogCommands{
+    LogCommandGrammar{LogCommand::Log, "log", "List a pond's log, its flags and its head", nullptr, nullptr,
+                      nullptr},
+    LogCommandGrammar{LogCommand::Fit, "fit",
+                      "Fit what is uncertain to the readings and forecast the coming nights",
+                      "Folder for fit.csv, forecast.csv and residuals.csv; made if missing", "--until",
+                      "\"YYYY-MM-DD HH:MM\": use nothing later (default: the last reading)"},
+    LogCommandGrammar{LogCommand::Today, "today", "Go, hold, back or stop, by this morning's readings",
+                      nullptr, "--at", "\"YYYY-MM-DD HH:MM\": this morning (default: the last reading)"},
+    LogCommandGrammar{LogCommand::Incident, "incident", "Fish in distress: what to do, from three readings",
+                      nullptr, "--at", "\"YYYY-MM-DD HH:MM\": now (default: the last reading)"},
+    LogCommandGrammar{LogCommand::Review, "review", "What has changed since the start, beyond the noise",
+                      "Folder for review.csv; made if missing", "--until",
+                      "\"YYYY-MM-DD HH:MM\": use nothing later (default: the last reading)"},
+};
 constexpr std::array kGeneralOptions{"--help", "--version"};
 // Of the commands to come, so that they are not taken for slips.
-constexpr std::array kOptionsToCome{"--line", "--chance", "--until", "--at"};
+constexpr std::array kOptionsToCome{"--line", "--chance"};
 
 /// The way a command is called.
 class Usage : public CLI::Formatter {
 public:
     std::string make_usage(const CLI::App* command, std::string) const override {
         const std::string& name = command->get_name();
-        const std::string call = name == "check"     ? "check POND..."
-                                 : name == "compare" ? "compare POND --out DIR [OPTIONS]"
-                                 : name == "measure" ? "measure POND --out DIR [OPTIONS]"
-                                                     : "COMMAND ...";
+        const auto ofLog = std::find_if(kLogCommands.begin(), kLogCommands.end(),
+                                        [&](const LogCommandGrammar& one) { return name == one.name; });
+        const std::string call =
+            name == "check"     ? "check POND..."
+            : name == "compare" ? "compare POND --out DIR [OPTIONS]"
+            : ofLog != kLogCommands.end()
+                ? name + (ofLog->files != nullptr ? " POND --out DIR [OPTIONS]" : " POND [OPTIONS]")
+                : "COMMAND ...";
         return "Usage: dawnline-cli " + call + "\n";
     }
 };
@@ -78,7 +114,8 @@ struct Grammar {
     CLI::App* compare = nullptr;
     CLI::App* measure = nullptr;
     std::vector<CLI::App*> notBuilt;
-    Texts checkedPonds, comparedPonds, measuredPonds, out, ramp;
+    std::vector<CLI::App*> ofLog;  ///< As in kLogCommands
+    Texts checkedPonds, comparedPonds, measuredPonds, logPonds, out, ramp, time, head;
     std::map<std::string, Texts> numbers;
     bool progress = false;
 };
@@ -131,6 +168,26 @@ Grammar::Grammar(const std::string& version) {
     for (CLI::App* command : {check, compare, measure}) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
+    }
+    for (const LogCommandGrammar& one : kLogCommands) {
+        CLI::App* command = app.add_subcommand(one.name, one.help);
+        command->add_option("POND", logPonds, "Pond file")->option_text(" ");
+        if (one.files != nullptr) {
+            addText(*command, "--out", out, "DIR", one.files);
+        }
+        if (one.timeOption != nullptr) {
+            addText(*command, one.timeOption, time, "TIME", one.timeHelp);
+            for (const NumberOption& number : kLogNumbers) {
+                addText(*command, number.name, numbers[number.name], "N", number.help);
+            }
+            command->add_flag("--progress", progress, "Write progress to standard error")
+                ->disable_flag_override();
+        } else {
+            addText(*command, "--head", head, "HEAD", "A head that was printed: is this still that log?");
+        }
+        command->set_version_flag("--version", version, "Print the version and exit");
+        command->allow_extras();
+        ofLog.push_back(command);
     }
     for (const char* name : kNotBuilt) {
         notBuilt.push_back(app.add_subcommand(name, "Not built yet"));
@@ -274,6 +331,68 @@ CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
     return options;
 }
 
+/// A date and time of the pond's own clock.
+std::optional<engine::LocalTime> timeOf(const char* name, const Texts& values, Texts& faults) {
+    const auto text = oneOf(name, values, faults);
+    const auto time = text ? engine::parseLocalTime(*text) : std::nullopt;
+    if (text && !time) {
+        faults.push_back("The option " + std::string(name) + " is " + engine::shownText(*text) +
+                         ", but must be a date and time such as \"2026-06-13 17:30\".");
+    }
+    return time;
+}
+
+CliOptions logOptions(const Grammar& grammar, std::size_t index, Texts& faults) {
+    const LogCommandGrammar& one = kLogCommands[index];
+    const std::string name = std::string("The command ") + one.name;
+    CliOptions options;
+    options.command = Command::OfLog;
+    options.log.command = one.command;
+    options.ponds = grammar.logPonds;
+    options.progress = grammar.progress;
+    Texts known(kGeneralOptions.begin(), kGeneralOptions.end());
+    if (one.files != nullptr) {
+        known.emplace_back("--out");
+    }
+    if (one.timeOption != nullptr) {
+        known.emplace_back(one.timeOption);
+        known.emplace_back("--progress");
+        for (const NumberOption& number : kLogNumbers) {
+            known.emplace_back(number.name);
+        }
+    } else {
+        known.emplace_back("--head");
+    }
+    const bool hasUnknown = refuseExtras(*grammar.ofLog[index], known, faults);
+    if (options.ponds.empty()) {
+        faults.push_back(name + " needs a pond file.");
+    } else if (options.ponds.size() > 1 && !hasUnknown) {
+        faults.push_back(name + " takes one pond file; " + engine::shownText(options.ponds[1]) +
+                         " is one too many.");
+    }
+    if (one.files != nullptr) {
+        options.out = oneOf("--out", grammar.out, faults).value_or("");
+        if (options.out.empty() && faults.empty()) {
+            faults.push_back(name + " needs --out and a folder for its tables.");
+        }
+    }
+    if (one.timeOption == nullptr) {
+        options.log.head = oneOf("--head", grammar.head, faults);
+        return options;
+    }
+    options.log.time = timeOf(one.timeOption, grammar.time, faults);
+    if (const auto members = numberOf(grammar, kFitMembers, faults)) {
+        options.log.members = static_cast<int>(*members);
+    }
+    options.log.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
+    options.log.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
+    if (const auto layers = numberOf(grammar, kLayers, faults)) {
+        options.log.layers = static_cast<int>(*layers);
+    }
+    options.log.largestStep = numberOf(grammar, kStep, faults);
+    return options;
+}
+
 CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     for (const CLI::App* command : grammar.notBuilt) {
         if (command->parsed()) {
@@ -291,15 +410,21 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     if (grammar.measure->parsed() && words.empty()) {
         return measureOptions(grammar, faults);
     }
+    for (std::size_t i = 0; i < kLogCommands.size(); ++i) {
+        if (grammar.ofLog[i]->parsed() && words.empty()) {
+            return logOptions(grammar, i, faults);
+        }
+    }
     if (words.empty()) {
-        faults.emplace_back("A command is missing: check, compare or measure.");
+        faults.emplace_back("A command is missing: check, compare, measure, fit, today, log, incident or review.");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {
         const std::string nearest = engine::nearest(words.front(), kCommands);
         faults.push_back("There is no command " + engine::shownText(words.front()) +
-                         (nearest.empty() ? "; there are check, compare and measure."
-                                          : "; the nearest is " + nearest + "."));
+                         (nearest.empty()
+                              ? "; there are check, compare, measure, fit, today, log, incident and review."
+                              : "; the nearest is " + nearest + "."));
     }
     return {};
 }

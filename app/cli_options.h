@@ -3,13 +3,26 @@
 #include "engine/measure.h"
 #include "engine/run.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace app {
 
-enum class Command { Say, Check, Compare, Measure };
+enum class Command { Say, Check, Compare, Measure, OfLog };
+enum class LogCommand { Log, Fit, Today, Incident, Review };
+
+/// What a command about a pond's log is asked for; absent is the command's own default.
+struct LogOptions {
+    LogCommand command = LogCommand::Log;
+    std::optional<engine::LocalTime> time;
+    std::optional<std::string> head;
+    std::optional<int> members, layers;
+    std::optional<double> largestStep;  ///< [s]
+    std::uint64_t seed = 1;
+    int threads = 0;
+};
 
 /// What the command line asks for.
 struct CliOptions {
@@ -19,6 +32,7 @@ struct CliOptions {
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
     engine::MeasureOptions measure;
+    LogOptions log;
     bool progress = false;
 };
 

@@ -315,7 +315,7 @@ std::string clockOf(double seconds) {
 
 std::string_view englishTemplate(SentenceKey key) {
     for (const std::span<const Template> list :
-         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring()}) {
+         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring(), templatesOfLog()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -327,7 +327,8 @@ std::string_view englishTemplate(SentenceKey key) {
 }
 
 std::string_view englishTerm(std::string_view term) {
-    for (const std::span<const TermWord> list : {std::span<const TermWord>(kTermWords), termsOfMeasuring()}) {
+    for (const std::span<const TermWord> list :
+         {std::span<const TermWord>(kTermWords), termsOfMeasuring(), termsOfLog()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
         if (found != list.end()) {
@@ -362,6 +363,20 @@ std::string_view englishHeading(SentencePart part) {
             return "What is assumed";
         case SentencePart::Caution:
             return "Cautions";
+        case SentencePart::Log:
+        case SentencePart::Fit:
+        case SentencePart::Today:
+        case SentencePart::Incident:
+        case SentencePart::Review:
+            return "";
+        case SentencePart::DaysAhead:
+            return "From today";
+        case SentencePart::IncidentSigns:
+            return "What it looks like";
+        case SentencePart::IncidentSteps:
+            return "What to do and write down";
+        case SentencePart::Treatments:
+            return "What was put in";
     }
     return "";
 }

@@ -20,5 +20,7 @@ struct TermWord {
 [[nodiscard]] std::span<const Template> templatesBeforeRuns();
 [[nodiscard]] std::span<const Template> templatesOfMeasuring();
 [[nodiscard]] std::span<const TermWord> termsOfMeasuring();
+[[nodiscard]] std::span<const Template> templatesOfLog();
+[[nodiscard]] std::span<const TermWord> termsOfLog();
 
 }  // namespace engine
