@@ -40,11 +40,11 @@ int run(int argc, char** argv) {
     if (!parse.options) {
         return parse.code;
     }
-    if (!widgets::installLanguage(parse.options->language)) {
-        std::fprintf(stderr, "dawnline: There is no translation for \"%s\"; English is used.\n",
-                     parse.options->language.toUtf8().constData());
-    }
     const app::WindowOptions& options = *parse.options;
+    if (!widgets::installLanguage(options.language)) {
+        std::fprintf(stderr, "dawnline: There is no translation for \"%s\"; English is used.\n",
+                     options.language.toUtf8().constData());
+    }
     if (!options.bundle.empty()) {
         return app::verifyBundle(options.bundle);
     }
