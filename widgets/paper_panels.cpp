@@ -3,6 +3,7 @@
 #include "engine/run_list.h"
 #include "engine/state.h"
 #include "engine/units.h"
+#include "engine/weather.h"
 #include "widgets/night_scene.h"
 #include "widgets/paper_axes.h"
 #include "widgets/paper_figures.h"

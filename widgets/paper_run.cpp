@@ -4,6 +4,7 @@
 #include "engine/local_time.h"
 #include "engine/results_io.h"
 #include "engine/units.h"
+#include "engine/weather.h"
 #include "engine/wording.h"
 #include "widgets/sheets.h"
 #include "widgets/shown.h"
