@@ -312,8 +312,8 @@ struct Client {
 struct Pond {
     std::string title;
     std::string chosenRamp;  ///< Empty if none.
-    std::optional<Client> client;
     std::optional<UnitSystem> units;  ///< Absent: by the user's locale.
+    std::optional<Client> client;
     Place place;
     BasinShape basin;
     Bottom bottom;

@@ -272,8 +272,8 @@ void visitPond(Visitor& v, P& pond) {
     v.format("format");
     v.text("title", pond.title, Need::Optional);
     v.text("chosen_ramp", pond.chosenRamp, Need::Optional);
-    v.maybeTable("client", pond.client, [](auto& w, auto& client) { visitClient(w, client); });
     v.choice("units", pond.units);
+    v.maybeTable("client", pond.client, [](auto& w, auto& client) { visitClient(w, client); });
     v.table("place", pond.place, Need::Required, [](auto& w, auto& place) { visitPlace(w, place); });
     v.table("basin", pond.basin, Need::Required, [](auto& w, auto& basin) { visitBasin(w, basin); });
     v.table("bottom", pond.bottom, Need::Optional, [](auto& w, auto& bottom) { visitBottom(w, bottom); });
