@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/measure.h"
 #include "engine/run.h"
 
 #include <cstdint>
@@ -9,7 +10,7 @@
 
 namespace app {
 
-enum class Command { Say, Check, Compare, OfLog };
+enum class Command { Say, Check, Compare, Measure, OfLog };
 enum class LogCommand { Log, Fit, Today, Incident, Review };
 
 /// What a command about a pond's log is asked for; absent is the command's own default.
@@ -27,10 +28,11 @@ struct LogOptions {
 struct CliOptions {
     Command command = Command::Say;
     std::string said;                ///< Help or version, with Command::Say.
-    std::vector<std::string> ponds;  ///< Paths as the user gave them; one with Command::Compare.
+    std::vector<std::string> ponds;  ///< Paths as the user gave them; one except with Command::Check.
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
     LogOptions log;
+    engine::MeasureOptions measure;
     bool progress = false;
 };
 
