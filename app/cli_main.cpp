@@ -147,10 +147,10 @@ int run(int argc, char** argv) {
             return check(*parse.options);
         case app::Command::Compare:
             return compare(*parse.options);
-        case app::Command::Measure:
-            return measure(*parse.options);
         case app::Command::OfLog:
             return app::runOnLog(*parse.options);
+        case app::Command::Measure:
+            return measure(*parse.options);
     }
     return kOurFault;
 }

@@ -98,6 +98,7 @@ public:
         const std::string call =
             name == "check"     ? "check POND..."
             : name == "compare" ? "compare POND --out DIR [OPTIONS]"
+            : name == "measure" ? "measure POND --out DIR [OPTIONS]"
             : ofLog != kLogCommands.end()
                 ? name + (ofLog->files != nullptr ? " POND --out DIR [OPTIONS]" : " POND [OPTIONS]")
                 : "COMMAND ...";
@@ -115,7 +116,8 @@ struct Grammar {
     CLI::App* measure = nullptr;
     std::vector<CLI::App*> notBuilt;
     std::vector<CLI::App*> ofLog;  ///< As in kLogCommands
-    Texts checkedPonds, comparedPonds, measuredPonds, logPonds, out, ramp, time, head;
+    Texts logPonds, time, head;
+    Texts checkedPonds, comparedPonds, measuredPonds, out, ramp;
     std::map<std::string, Texts> numbers;
     bool progress = false;
 };
@@ -416,7 +418,8 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
         }
     }
     if (words.empty()) {
-        faults.emplace_back("A command is missing: check, compare, measure, fit, today, log, incident or review.");
+        faults.emplace_back(
+            "A command is missing: check, compare, measure, fit, today, log, incident or review.");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {

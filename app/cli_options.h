@@ -31,8 +31,8 @@ struct CliOptions {
     std::vector<std::string> ponds;  ///< Paths as the user gave them; one except with Command::Check.
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
-    engine::MeasureOptions measure;
     LogOptions log;
+    engine::MeasureOptions measure;
     bool progress = false;
 };
 

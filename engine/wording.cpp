@@ -314,8 +314,8 @@ std::string clockOf(double seconds) {
 }  // namespace
 
 std::string_view englishTemplate(SentenceKey key) {
-    for (const std::span<const Template> list :
-         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring(), templatesOfLog()}) {
+    for (const std::span<const Template> list : {std::span<const Template>(kTemplates), templatesBeforeRuns(),
+                                                 templatesOfMeasuring(), templatesOfLog()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {

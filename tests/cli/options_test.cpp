@@ -72,9 +72,9 @@ TEST_F(CliOptions, WhatIsMissingIsNamed) {
 
 TEST_F(CliOptions, SlipsAreNamedWithTheNearest) {
     expectRefused("compre", "There is no command \"compre\"; the nearest is compare.");
-    expectRefused(
-        "zzzzzz",
-        "There is no command \"zzzzzz\"; there are check, compare, measure, fit, today, log, incident and review.");
+    expectRefused("zzzzzz",
+                  "There is no command \"zzzzzz\"; there are check, compare, measure, fit, today, log, "
+                  "incident and review.");
     expectRefused("--hlep", "There is no option \"--hlep\"; the nearest is --help.");
     expectCompareRefused("--dasy 3", "There is no option \"--dasy\"; the nearest is --days.");
     expectCompareRefused("--seeds=3", "There is no option \"--seeds\"; the nearest is --seed.");
