@@ -184,7 +184,7 @@ std::span<const TemplateLine> ownerTemplate() {
 Paper ownerSheet(const PaperRun& run) {
     const PaperInserts inserts{
         {QStringLiteral("night"),
-         [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), 56.0 * kMillimetre)); }},
+         [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), 52.0 * kMillimetre)); }},
         {QStringLiteral("chances"), [&](PaperFlow& flow) { flow.table(chanceTable(run)); }},
         {QStringLiteral("dawn"), [&](PaperFlow& flow) { flow.table(dawnTable(run)); }}};
     return paperOf(run, QStringLiteral("owners-sheet"),

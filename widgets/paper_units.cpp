@@ -34,6 +34,10 @@ QString fixedText(double value, int decimals) {
     return text.replace(QLatin1Char('.'), QLocale().decimalPoint());
 }
 
+QString plainText(double value) {
+    return shown(engine::shortest(value)).replace(QLatin1Char('.'), QLocale().decimalPoint());
+}
+
 QString figuresText(double value) {
     if (value == 0.0) {
         return QStringLiteral("0");
