@@ -164,6 +164,8 @@ void PaperFlow::title(const QString& title, const QString& subtitle, const QStri
     PaperStrip strip;
     strip.height = std::max(left, side) + 7.0 * kPoint;
     strip.keepsNext = true;
+    strip.outline = title;
+    strip.level = 1;
     strip.paint = [=, look = m_look, width = m_width, height = strip.height](QCPPainter& painter,
                                                                              const QPointF& at) {
         painter.setPen(look.accent);
