@@ -34,6 +34,11 @@ constexpr std::array kOwner{
                      "**Why with care?** Your pond is mixed now and has no old bottom water. The air still "
                      "changes how it breathes. So we start in steps and read the oxygen at dawn."),
                  "!bottomDepth"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("OwnerSheet",
+                                   "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are "
+                                   "near, or if the dawn reading is low."),
+                 "!doNotStart"},
     TemplateLine{Insert, "night"},
     TemplateLine{Insert, "chances"},
     TemplateLine{

@@ -112,8 +112,8 @@ constexpr std::array kProposal{
                           "Bubbles mix; they hardly feed oxygen. A diffuser is no life support in a crash.")},
 
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Proposal", "6. Risk of the start")},
-    TemplateLine{Insert, "lows"},
     TemplateLine{Insert, "planSentences"},
+    TemplateLine{Insert, "lows"},
     TemplateLine{Insert, "dose"},
     TemplateLine{Insert, "run"},
 
