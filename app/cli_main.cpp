@@ -2,16 +2,20 @@
 #include "app/cli_signals.h"
 #include "engine/error.h"
 #include "engine/files.h"
+#include "engine/measure.h"
 #include "engine/pond_io.h"
 #include "engine/results_io.h"
 #include "engine/run.h"
 #include "engine/sentence.h"
+#include "engine/text.h"
+#include "engine/text_file.h"
 #include "engine/wording.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <exception>
+#include <optional>
 
 namespace {
 
@@ -91,18 +95,66 @@ bool endedEarly(const engine::Comparison& comparison) {
     return isEarly;
 }
 
-int compare(const app::CliOptions& options) {
-    const app::StopOnSignal signals;
-    const engine::PondReading reading = readAloud(options.ponds.front());
+/// The pond to run, unless it or the folder of the tables cannot be used, which is said.
+std::optional<engine::Pond> pondToRun(const app::CliOptions& options) {
+    engine::PondReading reading = readAloud(options.ponds.front());
     const auto folderFault = engine::folderFault(options.out);
     if (folderFault) {
         complain(*folderFault);
+        reading.pond.reset();
     }
-    if (!reading.pond || folderFault) {
+    return reading.pond;
+}
+
+/// Writes the tables and says the sentences, the last of which is where the tables went.
+int finish(const app::CliOptions& options, std::vector<engine::Sentence> sentences,
+           const std::vector<engine::TextFile>& files) {
+    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
+    const std::string text = engine::englishText(sentences);
+    if (const auto fault = engine::writeFiles(options.out, files)) {
+        complain(*fault + " Nothing was written.");
+        return kBadInput;
+    }
+    return saidAll(text);
+}
+
+int measure(const app::CliOptions& options) {
+    const app::StopOnSignal signals;
+    const std::optional<engine::Pond> pond = pondToRun(options);
+    if (!pond) {
+        return kBadInput;
+    }
+    if (!engine::rampToMeasure(*pond, options.measure.ramp)) {
+        std::vector<std::string> names{"do-nothing"};
+        for (const engine::Ramp& ramp : pond->ramps) {
+            names.push_back(ramp.name);
+        }
+        const std::string nearest = engine::nearest(options.measure.ramp, names);
+        complain("The pond file has no ramp " + engine::shownText(options.measure.ramp) +
+                 (nearest.empty() ? "." : "; the nearest is " + engine::shownText(nearest) + "."));
+        return kBadInput;
+    }
+    const engine::MeasureResult result =
+        engine::measure(*pond, options.measure, {signals.token(), progressOf(options)});
+    if (signals.token().stop_requested()) {
+        complain("Stopped on request before the runs were done. Nothing was written.");
+        return kEndedEarly;
+    }
+    if (result.end != engine::EnsembleEnd::Completed) {
+        complain(result.message + " Nothing was written.");
+        return kEndedEarly;
+    }
+    return finish(options, engine::sentencesOf(result), engine::measureFiles(result));
+}
+
+int compare(const app::CliOptions& options) {
+    const app::StopOnSignal signals;
+    const std::optional<engine::Pond> pond = pondToRun(options);
+    if (!pond) {
         return kBadInput;
     }
     const engine::Comparison comparison =
-        engine::compare(*reading.pond, options.compare, {signals.token(), progressOf(options)});
+        engine::compare(*pond, options.compare, {signals.token(), progressOf(options)});
     if (signals.token().stop_requested()) {
         complain("Stopped on request before the runs were done. Nothing was written.");
         return kEndedEarly;
@@ -110,14 +162,7 @@ int compare(const app::CliOptions& options) {
     if (endedEarly(comparison)) {
         return kEndedEarly;
     }
-    std::vector<engine::Sentence> sentences = engine::sentencesOf(comparison);
-    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
-    const std::string text = engine::englishText(sentences);
-    if (const auto fault = engine::writeFiles(options.out, engine::comparisonFiles(comparison))) {
-        complain(*fault + " Nothing was written.");
-        return kBadInput;
-    }
-    return saidAll(text);
+    return finish(options, engine::sentencesOf(comparison), engine::comparisonFiles(comparison));
 }
 
 int run(int argc, char** argv) {
@@ -136,6 +181,8 @@ int run(int argc, char** argv) {
             return check(*parse.options);
         case app::Command::Compare:
             return compare(*parse.options);
+        case app::Command::Measure:
+            return measure(*parse.options);
     }
     return kOurFault;
 }

@@ -33,6 +33,12 @@ constexpr NumberOption kDays{
 constexpr NumberOption kMembers{
     "--members", 1,  engine::kMostMembers,
     true,        "", "Ponds like this one to run beside it, 1 to 10000 (default 1: none)"};
+constexpr NumberOption kMeasureMembers{"--members",
+                                       engine::kLeastMembersToMeasure,
+                                       engine::kMostMembers,
+                                       true,
+                                       "",
+                                       "Ponds like this one to run, 100 to 10000 (default 1000)"};
 constexpr NumberOption kSeed{"--seed", 0, 999999999, true, "", "Seed of the members' draws (default 1)"};
 constexpr NumberOption kThreads{
     "--threads", 1,  1024,
@@ -42,11 +48,13 @@ constexpr NumberOption kStep{"--step-s", 1,    3600,
                              false,      " s", "Longest time step in seconds, 1 to 3600 (default 360)"};
 constexpr std::array kNumbers{kDays, kMembers, kSeed, kThreads, kLayers, kStep};
 
-constexpr std::array kNotBuilt{"plan", "measure", "fit", "today"};
+constexpr std::array kMeasureNumbers{kMeasureMembers, kSeed, kThreads};
+
+constexpr std::array kNotBuilt{"plan", "fit", "today"};
 constexpr std::array kCommands{"check", "compare", "plan", "measure", "fit", "today"};
 constexpr std::array kGeneralOptions{"--help", "--version"};
 // Of the commands to come, so that they are not taken for slips.
-constexpr std::array kOptionsToCome{"--line", "--chance", "--ramp", "--until", "--at"};
+constexpr std::array kOptionsToCome{"--line", "--chance", "--until", "--at"};
 
 /// The way a command is called.
 class Usage : public CLI::Formatter {
@@ -55,6 +63,7 @@ public:
         const std::string& name = command->get_name();
         const std::string call = name == "check"     ? "check POND..."
                                  : name == "compare" ? "compare POND --out DIR [OPTIONS]"
+                                 : name == "measure" ? "measure POND --out DIR [OPTIONS]"
                                                      : "COMMAND ...";
         return "Usage: dawnline-cli " + call + "\n";
     }
@@ -67,8 +76,9 @@ struct Grammar {
         "Compares how the dissolved oxygen of a pond would go under start-up ramps of bottom aeration."};
     CLI::App* check = nullptr;
     CLI::App* compare = nullptr;
+    CLI::App* measure = nullptr;
     std::vector<CLI::App*> notBuilt;
-    Texts checkedPonds, comparedPonds, out;
+    Texts checkedPonds, comparedPonds, measuredPonds, out, ramp;
     std::map<std::string, Texts> numbers;
     bool progress = false;
 };
@@ -100,12 +110,25 @@ Grammar::Grammar(const std::string& version) {
     compare = app.add_subcommand("compare", "Run do-nothing and every ramp of a pond file");
     compare->add_option("POND", comparedPonds, "Pond file")->option_text(" ");
     addText(*compare, "--out", out, "DIR",
-            "Folder for summary.csv, daily.csv, hourly.csv, layers.csv and budget.csv; made if missing");
+            "Folder for summary.csv, daily.csv, hourly.csv, layers.csv, budget.csv and gases.csv; made if "
+            "missing");
     for (const NumberOption& number : kNumbers) {
         addText(*compare, number.name, numbers[number.name], "N", number.help);
     }
-    compare->add_flag("--progress", progress, "Write progress to standard error")->disable_flag_override();
-    for (CLI::App* command : {check, compare}) {
+
+    measure = app.add_subcommand("measure", "Say which input to measure next for a ramp");
+    measure->add_option("POND", measuredPonds, "Pond file")->option_text(" ");
+    addText(*measure, "--out", out, "DIR", "Folder for measure.csv and measure_gain.csv; made if missing");
+    addText(*measure, "--ramp", ramp, "NAME",
+            "Ramp of the pond file, or do-nothing (default: the chosen ramp, else the first)");
+    for (const NumberOption& number : kMeasureNumbers) {
+        addText(*measure, number.name, numbers[number.name], "N", number.help);
+    }
+    for (CLI::App* command : {compare, measure}) {
+        command->add_flag("--progress", progress, "Write progress to standard error")
+            ->disable_flag_override();
+    }
+    for (CLI::App* command : {check, compare, measure}) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
     }
@@ -181,22 +204,20 @@ CliOptions checkOptions(const Grammar& grammar, Texts& faults) {
     return options;
 }
 
-CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
-    CliOptions options;
-    options.command = Command::Compare;
-    options.ponds = grammar.comparedPonds;
+/// What `compare` and `measure` share: one pond file, a folder, and no options but theirs.
+void runOptions(const Grammar& grammar, const CLI::App& command, const Texts& ponds, Texts known,
+                CliOptions& options, Texts& faults) {
+    options.ponds = ponds;
     options.progress = grammar.progress;
-    Texts known{"--out", "--progress"};
+    known.insert(known.end(), {"--out", "--progress"});
     known.insert(known.end(), kGeneralOptions.begin(), kGeneralOptions.end());
-    for (const NumberOption& number : kNumbers) {
-        known.emplace_back(number.name);
-    }
-    const bool hasUnknown = refuseExtras(*grammar.compare, known, faults);
-    if (options.ponds.empty()) {
-        faults.emplace_back("The command compare needs a pond file.");
-    } else if (options.ponds.size() > 1 && !hasUnknown) {
+    const std::string name = command.get_name();
+    const bool hasUnknown = refuseExtras(command, known, faults);
+    if (ponds.empty()) {
+        faults.push_back("The command " + name + " needs a pond file.");
+    } else if (ponds.size() > 1 && !hasUnknown) {
         // After an unknown option the second may be its value.
-        faults.push_back("The command compare takes one pond file; " + engine::shownText(options.ponds[1]) +
+        faults.push_back("The command " + name + " takes one pond file; " + engine::shownText(ponds[1]) +
                          " is one too many.");
     }
     if (const auto out = oneOf("--out", grammar.out, faults)) {
@@ -205,8 +226,42 @@ CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
             faults.emplace_back("The option --out is empty, but must name a folder.");
         }
     } else if (grammar.out.empty()) {
-        faults.emplace_back("The command compare needs --out and a folder for its tables.");
+        faults.push_back("The command " + name + " needs --out and a folder for its tables.");
     }
+}
+
+template <std::size_t N>
+Texts namesOf(const std::array<NumberOption, N>& numbers) {
+    Texts names;
+    for (const NumberOption& number : numbers) {
+        names.emplace_back(number.name);
+    }
+    return names;
+}
+
+CliOptions measureOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options;
+    options.command = Command::Measure;
+    Texts known = namesOf(kMeasureNumbers);
+    known.emplace_back("--ramp");
+    runOptions(grammar, *grammar.measure, grammar.measuredPonds, known, options, faults);
+    if (const auto ramp = oneOf("--ramp", grammar.ramp, faults)) {
+        options.measure.ramp = *ramp;
+        if (ramp->empty()) {
+            faults.emplace_back("The option --ramp is empty, but must name a ramp.");
+        }
+    }
+    engine::MeasureOptions& asked = options.measure;
+    asked.members = static_cast<int>(numberOf(grammar, kMeasureMembers, faults).value_or(asked.members));
+    asked.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
+    asked.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
+    return options;
+}
+
+CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options;
+    options.command = Command::Compare;
+    runOptions(grammar, *grammar.compare, grammar.comparedPonds, namesOf(kNumbers), options, faults);
     if (const auto days = numberOf(grammar, kDays, faults)) {
         options.compare.days = static_cast<int>(*days);
     }
@@ -233,15 +288,18 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     if (grammar.compare->parsed() && words.empty()) {
         return compareOptions(grammar, faults);
     }
+    if (grammar.measure->parsed() && words.empty()) {
+        return measureOptions(grammar, faults);
+    }
     if (words.empty()) {
-        faults.emplace_back("A command is missing: check or compare.");
+        faults.emplace_back("A command is missing: check, compare or measure.");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {
         const std::string nearest = engine::nearest(words.front(), kCommands);
-        faults.push_back(
-            "There is no command " + engine::shownText(words.front()) +
-            (nearest.empty() ? "; there are check and compare." : "; the nearest is " + nearest + "."));
+        faults.push_back("There is no command " + engine::shownText(words.front()) +
+                         (nearest.empty() ? "; there are check, compare and measure."
+                                          : "; the nearest is " + nearest + "."));
     }
     return {};
 }

@@ -34,7 +34,8 @@ void MainWindow::makeFileMenu() {
         menu->addAction(tr("Co&mpare with Another Version\u2026"), this, &MainWindow::compareWith);
     m_needPond << again << compare;
     menu->addSeparator();
-    m_needOutcome << menu->addAction(tr("&Print\u2026"), QKeySequence::Print, this, &MainWindow::printChart);
+    m_needOutcome << menu->addAction(tr("Print the Char&t\u2026"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), this,
+                                     &MainWindow::printChart);
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
     menu->addSeparator();

@@ -93,9 +93,30 @@ struct Water {
     MaybeQuantity ph;
     MaybeQuantity totalAmmonia;   ///< As nitrogen [g/m^3], of the bottom water.
     MaybeQuantity totalSulfide;   ///< As sulfur [g/m^3], of the bottom water.
+    MaybeQuantity ferrousIron;    ///< As iron [g/m^3], of the bottom water.
+    MaybeQuantity methane;        ///< As CH4 [g/m^3], of the bottom water.
     MaybeQuantity alkalinity;     ///< As CaCO3 [g/m^3]
     std::vector<WaterChange> changes;
     bool operator==(const Water&) const = default;
+};
+
+/// One reading of a bottle test.
+struct BottleReading {
+    MaybeQuantity minutes;      ///< Since the bottle was filled.
+    MaybeQuantity oxygen;       ///< [g/m^3]
+    MaybeQuantity controlLoss;  ///< What the bottle of surface water alone has lost by then [g/m^3]
+    bool operator==(const BottleReading&) const = default;
+};
+
+/// Shake and hold: one part of bottom water in some parts of surface water, kept dark.
+struct BottleTest {
+    MaybeQuantity surfaceParts;   ///< To one of bottom water; absent means 3.
+    MaybeQuantity surfaceOxygen;  ///< [g/m^3]
+    MaybeQuantity bottomOxygen;   ///< [g/m^3]
+    MaybeQuantity temperature;    ///< Of the bottles [degC]; absent means 20.
+    MaybeQuantity meterError;     ///< 1 sigma of one reading [g/m^3]; absent means 0.2.
+    std::vector<BottleReading> readings;
+    bool operator==(const BottleTest&) const = default;
 };
 
 struct Spring {
@@ -255,6 +276,7 @@ struct Pond {
     BasinShape basin;
     Bottom bottom;
     Water water;
+    std::optional<BottleTest> bottleTest;
     std::optional<Spring> spring;
     std::vector<FishStock> fish;
     MaybeQuantity feed_kgPerDay;

@@ -219,6 +219,12 @@ void checkWeather(const Weather& weather, const PondFaults& faults) {
     }
 }
 
+void checkBottleTest(const Pond& pond, const PondFaults& faults) {
+    if (pond.bottleTest && pond.bottleTest->readings.empty() && !faults.isUnread("bottle_test.reading")) {
+        faults.add("bottle_test", "A bottle test needs a [[bottle_test.reading]] at least.");
+    }
+}
+
 void checkSurfaceAerator(const Pond& pond, const PondFaults& faults) {
     if (!pond.surfaceAerator || faults.isUnread("surface_aerator.start_time") ||
         faults.isUnread("surface_aerator.end_time")) {
@@ -262,6 +268,7 @@ void checkTables(const Pond& pond, const PondFaults& faults) {
     checkPlainText("title", pond.title, faults);
     checkBasin(pond.basin, faults);
     checkWater(pond.water, faults);
+    checkBottleTest(pond, faults);
     for (std::size_t i = 0; i < pond.fish.size(); ++i) {
         checkPlainText(itemPath("fish", i) + ".kind", pond.fish[i].kind, faults);
     }

@@ -96,8 +96,27 @@ void visitWater(Visitor& v, P& water) {
     v.number("ph", water.ph, {4.0, 11.0, ""}, Need::Optional);
     v.number("total_ammonia_mg_per_l", water.totalAmmonia, {0.0, 200.0, "mg/L"}, Need::Optional);
     v.number("total_sulfide_mg_per_l", water.totalSulfide, {0.0, 200.0, "mg/L"}, Need::Optional);
+    v.number("ferrous_iron_mg_per_l", water.ferrousIron, {0.0, 200.0, "mg/L"}, Need::Optional);
+    v.number("methane_mg_per_l", water.methane, {0.0, 200.0, "mg/L"}, Need::Optional);
     v.number("alkalinity_mg_per_l", water.alkalinity, {0.0, 2000.0, "mg/L"}, Need::Optional);
     v.tables("change", water.changes, [](auto& w, auto& change) { visitWaterChange(w, change); });
+}
+
+template <class Visitor, class P>
+void visitBottleReading(Visitor& v, P& reading) {
+    v.number("minutes", reading.minutes, {1.0, 2880.0, "min"}, Need::Required);
+    v.number("oxygen_mg_per_l", reading.oxygen, kOxygenRule, Need::Required);
+    v.number("control_loss_mg_per_l", reading.controlLoss, {0.0, 20.0, "mg/L"}, Need::Optional);
+}
+
+template <class Visitor, class P>
+void visitBottleTest(Visitor& v, P& test) {
+    v.number("surface_parts", test.surfaceParts, {1.0, 99.0, "", false, true}, Need::Optional);
+    v.number("surface_oxygen_mg_per_l", test.surfaceOxygen, kOxygenRule, Need::Required);
+    v.number("bottom_oxygen_mg_per_l", test.bottomOxygen, kOxygenRule, Need::Required);
+    v.number("temperature_c", test.temperature, kWaterTemperatureRule, Need::Optional);
+    v.number("meter_error_mg_per_l", test.meterError, {0.01, 2.0, "mg/L"}, Need::Optional);
+    v.tables("reading", test.readings, [](auto& w, auto& reading) { visitBottleReading(w, reading); });
 }
 
 template <class Visitor, class P>
@@ -222,6 +241,7 @@ void visitPond(Visitor& v, P& pond) {
     v.table("basin", pond.basin, Need::Required, [](auto& w, auto& basin) { visitBasin(w, basin); });
     v.table("bottom", pond.bottom, Need::Optional, [](auto& w, auto& bottom) { visitBottom(w, bottom); });
     v.table("water", pond.water, Need::Required, [](auto& w, auto& water) { visitWater(w, water); });
+    v.maybeTable("bottle_test", pond.bottleTest, [](auto& w, auto& test) { visitBottleTest(w, test); });
     v.maybeTable("spring", pond.spring, [](auto& w, auto& spring) { visitSpring(w, spring); });
     v.tables("fish", pond.fish, [](auto& w, auto& fish) { visitFish(w, fish); });
     v.table("feed", pond.feed_kgPerDay, Need::Optional, [](auto& w, auto& feed) {

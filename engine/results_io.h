@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/csv_table.h"
 #include "engine/files.h"
 #include "engine/run.h"
 
@@ -26,7 +27,11 @@ namespace engine {
 /// One row a ramp and calendar day, days 0 and N + 1 among them.
 [[nodiscard]] std::string budgetCsv(const Comparison& comparison);
 
-/// The five files of `compare`.
+/// One row a ramp and whole hour: un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur, where the
+/// fish are.
+[[nodiscard]] std::string gasesCsv(const Comparison& comparison);
+
+/// The six files of `compare`.
 [[nodiscard]] std::vector<TextFile> comparisonFiles(const Comparison& comparison);
 
 /// True if a completed run's fish water was under a line at any step of its nights; `hours` is the time it
@@ -44,8 +49,5 @@ struct Chances {
 
 /// The members of a run by its place; null without members, or as long as only other ramps have theirs.
 [[nodiscard]] const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run);
-
-/// A field of a CSV file, quoted where RFC 4180 asks for it.
-[[nodiscard]] std::string csvField(std::string_view text);
 
 }  // namespace engine

@@ -19,6 +19,31 @@ enum class SentenceKey {
     FileNoRamps,
     FileRamp,
     FileWarnings,
+    // What the measured profile gives to doubt
+    ProfileThinAir,
+    ProfileSupersaturated,
+    ProfileUnexplained,
+    ProfileImpossible,
+    ProfileSeaLevelMeter,
+    ProfileInverted,
+    ProfileHiddenSalt,
+    ProfileUniformLayer,
+    ProfileAeratedSample,
+    ProfileRisingOxygen,
+    // Before anything is run
+    TriageNothingFirst,
+    TriageOfTheStart,
+    TriageMixed,
+    TriageOnlyByTemperature,
+    TriageLayered,
+    TriageFirstDose,
+    TriageFirstDoseTooLarge,
+    TriageLiftsNothing,
+    SeasonBest,
+    SeasonCoolButPoor,
+    SeasonLastResort,
+    SeasonWarm,
+    SeasonFreezing,
     // The pond
     Title,
     NothingWorst,
@@ -75,6 +100,8 @@ enum class SentenceKey {
     HabitatKept,
     AmmoniaPeak,
     SulfidePeak,
+    AmmoniaPassed,
+    SulfidePassed,
     RampHolds,
     RampEndedEarly,
     RampsApart,
@@ -90,6 +117,15 @@ enum class SentenceKey {
     NightElsewhere,
     NightsOfRamp,
     NightsOfNothing,
+    // What to measure
+    MeasureTitle,
+    MeasureWorst,
+    MeasureInput,
+    MeasureNoInput,
+    MeasureSharesDoNotAdd,
+    MeasureVisit,
+    MeasureNoVisit,
+    MeasureQuality,
     // Assumptions
     Balance,
     BalanceWithDawn,
@@ -101,7 +137,15 @@ enum class SentenceKey {
     GuessedFish,
     GuessedFishMass,
     GuessedDebt,
-    DebtFromDays,
+    DebtPutTogether,
+    DebtWaysDisagree,
+    DebtOfDays,
+    DebtOfAge,
+    DebtOfBottle,
+    DebtOfSubstances,
+    DebtBottleVoid,
+    DebtGivenStands,
+    AmmoniumIsSlow,
     GuessedSlowDebt,
     GuessedSedimentDemand,
     GuessedMuck,
@@ -132,7 +176,21 @@ enum class SentenceKey {
 };
 
 /// Where a sentence stands.
-enum class SentencePart { File, Pond, DoNothing, Ramp, Assumption, Caution, Files, Night, NightDetail };
+enum class SentencePart {
+    File,
+    Profile,  ///< Doubts about the readings
+    Triage,   ///< Before anything is run
+    Pond,
+    DoNothing,
+    Ramp,
+    Shares,  ///< Which input moves the worst low how much
+    Visit,   ///< What to measure, cheapest certainty first
+    Assumption,
+    Caution,
+    Files,
+    Night,
+    NightDetail
+};
 
 /// What a number is, which decides how it is shown; always in house units.
 enum class Measure {
@@ -172,7 +230,8 @@ struct Sentence {
 };
 
 /// All that a comparison says, in the order in which it is said: the pond without the new aerator first,
-/// the pond, each ramp in the order of the file, what was assumed, and the cautions.
+/// what the profile gives to doubt, triage, the pond, each ramp in the order of the file, what was assumed,
+/// and the cautions.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Comparison& comparison);
 
 /// What one night is about: the lowest ramp, the selected one and do-nothing (part Night), and why that
@@ -192,7 +251,7 @@ struct Sentence {
 /// Where the tables went. @param folder  As it is shown.
 [[nodiscard]] Sentence filesWritten(const std::string& folder);
 
-/// What a good pond file holds.
+/// What a good pond file holds, what its profile gives to doubt, and triage; runs nothing.
 /// @param file         Its path as the user gave it.
 /// @param diagnostics  Of its reading; none is an error.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file,

@@ -4,6 +4,7 @@
 #include "engine/local_time.h"
 #include "engine/text.h"
 #include "engine/units.h"
+#include "engine/wording_list.h"
 
 #include <algorithm>
 #include <array>
@@ -12,14 +13,8 @@
 namespace engine {
 namespace {
 
-struct Template {
-    SentenceKey key;
-    std::string_view text;
-};
-
 using enum SentenceKey;
 
-// The thresholds of the debt-to-pool ratio are common practice without a published source, and said to be.
 constexpr std::array kTemplates{
     Template{FileTitle, "{file}: {title}"},
     Template{FileFirstDay, "Day 1 is {date}."},
@@ -99,23 +94,6 @@ constexpr std::array kTemplates{
         BottomByOxygen,
         "Bottom water begins at {depth} m, where oxygen first falls under 2 mg/L; it is {share} % of the "
         "pond's volume."},
-    Template{DebtRatio,
-             "The oxygen debt of the bottom water is {debt} kg and the oxygen above it {pool} kg: a "
-             "debt-to-pool ratio of {ratio}."},
-    Template{
-        DebtWithoutPool,
-        "The oxygen debt of the bottom water is {debt} kg, and there is no oxygen above it to pay with."},
-    Template{RatioLow,
-             "That is low (under 0.15): a courtesy ramp of two days will do (common practice, no published "
-             "source)."},
-    Template{RatioRampRequired, "That requires a ramp (0.15 to 0.5; common practice, no published source)."},
-    Template{RatioHigh,
-             "That is high (0.5 to 1): a long ramp, with surface aeration standing by (common practice, no "
-             "published source)."},
-    Template{
-        RatioDoNotStart,
-        "That is more debt than oxygen (above 1): do not start now; wait for the cool season or raise the "
-        "diffusers (common practice, no published source)."},
 
     Template{
         RampWorst,
@@ -222,14 +200,6 @@ constexpr std::array kTemplates{
         "No fish are given: {stock} kg/ha of {mass} g each are taken, a usual stock of such a pond, and the "
         "lines of {group}."},
     Template{GuessedFishMass, "No mean mass is given for the {kind}: {mass} g is taken."},
-    Template{
-        GuessedDebt,
-        "No oxygen debt is given: {debt} mg/L of bottom water is taken, usual for a pond of this age, muck "
-        "and smell. It is the least known and most decisive input; a bottle test measures it."},
-    Template{
-        DebtFromDays,
-        "No oxygen debt is given: {debt} mg/L of bottom water is taken from the {days} days that the pond "
-        "has been stratified (common practice, no published source)."},
     Template{GuessedSlowDebt, "No slow debt is given: {debt} mg/L is taken, a quarter of the oxygen debt."},
     Template{
         GuessedSedimentDemand,
@@ -283,10 +253,6 @@ constexpr std::array kTemplates{
              "Local codes and permits apply, and electrical work is for a licensed electrician."},
     Template{CautionLifeSupport, "It is not for the life support of high-value stock."},
     Template{CautionIce, "Aeration that runs in winter makes thin ice: mark it and keep people off."},
-};
-
-struct TermWord {
-    std::string_view term, text;
 };
 
 constexpr std::array kTermWords{
@@ -348,16 +314,27 @@ std::string clockOf(double seconds) {
 }  // namespace
 
 std::string_view englishTemplate(SentenceKey key) {
-    const auto found = std::find_if(kTemplates.begin(), kTemplates.end(),
-                                    [key](const Template& entry) { return entry.key == key; });
-    ensure(found != kTemplates.end(), "every sentence has its words");
-    return found->text;
+    for (const std::span<const Template> list :
+         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring()}) {
+        const auto found =
+            std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
+        if (found != list.end()) {
+            return found->text;
+        }
+    }
+    ensure(false, "every sentence has its words");
+    return {};
 }
 
 std::string_view englishTerm(std::string_view term) {
-    const auto found = std::find_if(kTermWords.begin(), kTermWords.end(),
-                                    [term](const TermWord& entry) { return entry.term == term; });
-    return found != kTermWords.end() ? found->text : term;
+    for (const std::span<const TermWord> list : {std::span<const TermWord>(kTermWords), termsOfMeasuring()}) {
+        const auto found =
+            std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
+        if (found != list.end()) {
+            return found->text;
+        }
+    }
+    return term;
 }
 
 std::string_view englishHeading(SentencePart part) {
@@ -367,6 +344,14 @@ std::string_view englishHeading(SentencePart part) {
         case SentencePart::Night:
         case SentencePart::NightDetail:
             return "";
+        case SentencePart::Profile:
+            return "The profile";
+        case SentencePart::Shares:
+            return "What moves the worst low";
+        case SentencePart::Visit:
+            return "What to measure, cheapest first";
+        case SentencePart::Triage:
+            return "Triage";
         case SentencePart::DoNothing:
             return "Without the new aerator (do-nothing)";
         case SentencePart::Pond:
@@ -448,8 +433,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
     std::optional<SentencePart> part;
     for (const Sentence& sentence : sentences) {
         const std::string_view heading = englishHeading(sentence.part);
-        const bool isLead =
-            sentence.key == Title || sentence.key == FileTitle || sentence.key == FilesWritten;
+        const bool isLead = sentence.key == Title || sentence.key == FileTitle ||
+                            sentence.key == MeasureTitle || sentence.key == FilesWritten;
         if (!isLead && sentence.part != part && !heading.empty()) {
             text.append("\n").append(heading).append("\n");
             part = sentence.part;

@@ -195,6 +195,11 @@ inline Pond randomPond(Dice& dice) {
             pond.water.chlorophyll_ugPerL = Quantity(20.0);
         }
     }
+    if (pond.bottleTest && pond.bottleTest->readings.empty()) {
+        Filler(dice).number("", pond.bottleTest->readings.emplace_back().minutes.emplace(),
+                            {1.0, 2880.0, ""});
+        pond.bottleTest->readings.back().oxygen = Quantity(2.5);
+    }
     if (pond.spring) {
         const double volume = basin.contours.empty() ? *basin.area * *basin.meanDepth : 150.0 * deepest;
         pond.spring->flow_lPerS = Quantity(volume / 86.4 * dice.share());

@@ -37,8 +37,9 @@ struct DayOfAir {
 QCPAxisRect* addRect(QCustomPlot& plot, int row, const QMargins& margins);
 
 /// Adds air, cloud and wind of each day as the last row, with the days' numbers under it.
+/// @param right  Margin of the pictures above it [px].
 void addWeatherStrip(QCustomPlot& plot, int row, const OutcomePtr& outcome, const Selection::Span& span,
-                     const PlotStyle& style);
+                     const PlotStyle& style, int right = kDaysRight);
 /// Height that the strip takes [px].
 [[nodiscard]] int weatherStripHeight(const QFontMetricsF& metrics);
 

@@ -427,7 +427,14 @@ Paper proposal(const PaperRun& run) {
     insert("found", [&](PaperFlow& flow) { setFound(run, values, flow); });
     insert("profileFigure", [&](PaperFlow& flow) { flow.figure(profileFigure(figures)); });
     insert("profileTable", [&](PaperFlow& flow) { setProfile(run, flow); });
-    insert("pondSentences", sentences(engine::SentencePart::Pond));
+    insert("pondSentences", [&run](PaperFlow& flow) {
+        QStringList said;
+        for (const auto part :
+             {engine::SentencePart::Pond, engine::SentencePart::Profile, engine::SentencePart::Triage}) {
+            said << sentencesOn(run, part);
+        }
+        flow.paragraph(said.join(QLatin1Char(' ')));
+    });
     insert("nothingSentences", sentences(engine::SentencePart::DoNothing));
     insert("budget", [&](PaperFlow& flow) { flow.figure(budgetFigure(figures)); });
     insert("options", [&](PaperFlow& flow) { setOptions(run, flow); });

@@ -176,11 +176,11 @@ void drawBudget(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, c
         }
         most = isIn(*outcome, row) ? std::max({most, gains, -losses}) : most;
     }
-    QCPAxisRect* rect = addRect(plot, 0,
-                                QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight,
-                                         static_cast<int>(metrics.height()) + 8));
-    dress(*rect, style, span.from, span.to, most,
-          dayLabels(span, plot.viewport().width() - kDaysLeft - kRight, metrics));
+    QCPAxisRect* rect =
+        addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
+    dress(*rect, style, span.from, span.to, most, {});
+    rect->axis(QCPAxis::atBottom)->setTickLabels(false);
+    addWeatherStrip(plot, 1, outcome, span, style, kRight);
     rect->axis(QCPAxis::atLeft)->setRange(-1.05 * most, 1.05 * most);
     addGround(*rect, style, {});
     addPainted(*rect, style, [=](QCPPainter& painter, const QCPAxisRect& of) {

@@ -125,7 +125,6 @@ void paintDoses(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outco
 void drawDebt(QCustomPlot& plot, const OutcomePtr& outcome, const std::shared_ptr<Selection>& selection,
               std::size_t run, const Selection::Span& span, const PlotStyle& style) {
     prepare(plot, style);
-    const QFontMetricsF metrics(style.font);
     QCPAxisRect* rect = debtRect(plot, *outcome, *selection, span, style);
     const auto order = drawingOrder(outcome->comparison, *selection);
     for (const std::size_t i : order) {
@@ -139,10 +138,10 @@ void drawDebt(QCustomPlot& plot, const OutcomePtr& outcome, const std::shared_pt
     addPainted(*rect, style, [=](QCPPainter& painter, const QCPAxisRect& of) {
         nameLines(painter, of, *outcome, order, run, style);
     });
-    QCPAxisRect* doses =
-        addRect(plot, 1, QMargins(kDaysLeft, 4, kRight, static_cast<int>(metrics.height()) + 8));
-    dress(*doses, style, span.from, span.to, 1.0,
-          dayLabels(span, plot.viewport().width() - kDaysLeft - kRight, metrics));
+    QCPAxisRect* doses = addRect(plot, 1, QMargins(kDaysLeft, 4, kRight, 6));
+    dress(*doses, style, span.from, span.to, 1.0, {});
+    doses->axis(QCPAxis::atBottom)->setTickLabels(false);
+    addWeatherStrip(plot, 2, outcome, span, style, kRight);
     doses->axis(QCPAxis::atLeft)->setTickLabels(false);
     plot.plotLayout()->setRowStretchFactor(0, 3.0);
     plot.plotLayout()->setRowStretchFactor(1, 1.2);

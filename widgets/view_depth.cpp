@@ -275,12 +275,12 @@ void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, co
                double top, const PlotStyle& style) {
     prepare(plot, style);
     const QFontMetricsF metrics(style.font);
-    QCPAxisRect* rect = addRect(plot, 0,
-                                QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight,
-                                         static_cast<int>(metrics.height()) + 8));
+    QCPAxisRect* rect =
+        addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
     auto field = std::make_shared<Field>(fieldOf(*outcome, run, span));
-    dress(*rect, style, span.from, span.to, field->depth,
-          dayLabels(span, plot.viewport().width() - kDaysLeft - kRight, metrics));
+    dress(*rect, style, span.from, span.to, field->depth, {});
+    rect->axis(QCPAxis::atBottom)->setTickLabels(false);
+    addWeatherStrip(plot, 1, outcome, span, style, kRight);
     rect->axis(QCPAxis::atLeft)->setRangeReversed(true);
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     steps->setTickStep(field->depth > 6.0 ? 2.0 : field->depth > 2.5 ? 1.0 : 0.5);

@@ -2,6 +2,7 @@
 // from there to causes and end states. Offscreen, headline pond, its own number of nights.
 
 #include "app/main_window.h"
+#include "tests/bench/measure.h"
 #include "widgets/night_plot.h"
 #include "widgets/schedule_grid.h"
 #include "widgets/schedule_page.h"
@@ -15,7 +16,6 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
-#include <fstream>
 #include <functional>
 #include <string>
 #include <vector>
@@ -24,19 +24,6 @@ namespace {
 
 constexpr int kPatience_ms = 60000;
 constexpr int kEdits = 50;
-
-/// Largest resident memory of this process [MiB].
-double peak_MiB() {
-    std::ifstream status("/proc/self/status");
-    for (std::string word; status >> word;) {
-        if (word == "VmHWM:") {
-            double kib = 0.0;
-            status >> kib;
-            return kib / 1024.0;
-        }
-    }
-    return 0.0;
-}
 
 void print(const char* what, std::vector<double> times) {
     std::sort(times.begin(), times.end());
@@ -144,7 +131,7 @@ int main(int argc, char** argv) {
         return 1;
     }
     std::printf("%-46s %.0f ms, %.0f MiB at most so far\n", "main() to the painted night",
-                static_cast<double>(sinceStart.elapsed()), peak_MiB());
+                static_cast<double>(sinceStart.elapsed()), bench::peak_MiB());
     if (!QTest::qWaitFor([&] { return simulation.outcome()->isWhole; }, kPatience_ms)) {
         return 1;
     }
@@ -162,6 +149,6 @@ int main(int argc, char** argv) {
         window.page().setView(view);
         QTest::qWait(50);
     }
-    std::printf("%-46s %.0f MiB\n", "memory at most, all views seen", peak_MiB());
+    std::printf("%-46s %.0f MiB\n", "memory at most, all views seen", bench::peak_MiB());
     return 0;
 }

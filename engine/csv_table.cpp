@@ -1,0 +1,45 @@
+#include "engine/csv_table.h"
+
+#include "engine/error.h"
+#include "engine/text.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+
+std::string csvField(std::string_view text) {
+    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
+        return std::string(text);
+    }
+    std::string quoted = "\"";
+    for (const char c : text) {
+        quoted.append(c == '"' ? 2U : 1U, c);
+    }
+    return quoted + '"';
+}
+
+CsvTable::CsvTable(std::string_view header)
+    : m_text(header), m_columns(1 + static_cast<int>(std::count(header.begin(), header.end(), ','))) {
+    m_text += "\r\n";
+}
+
+CsvTable& CsvTable::number(double value) {
+    return put(std::isfinite(value) ? shortest(value + 0.0) : std::string());
+}
+
+void CsvTable::end() {
+    ensure(m_fields == m_columns, "a row of a table has as many fields as its header");
+    m_text += "\r\n";
+    m_fields = 0;
+}
+
+CsvTable& CsvTable::put(std::string_view field) {
+    if (m_fields++ > 0) {
+        m_text += ',';
+    }
+    m_text += field;
+    return *this;
+}
+
+}  // namespace engine

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace engine {
+
+/// A field of a CSV file, quoted where RFC 4180 asks for it.
+[[nodiscard]] std::string csvField(std::string_view text);
+
+/// Lines of one table, all with as many fields as its header.
+class CsvTable {
+public:
+    explicit CsvTable(std::string_view header);
+
+    CsvTable& text(std::string_view field) { return put(csvField(field)); }
+    CsvTable& number(double value);
+    template <class T>
+    CsvTable& number(const std::optional<T>& value) {
+        return value ? number(static_cast<double>(*value)) : nothing();
+    }
+    CsvTable& nothing() { return put({}); }
+
+    void end();
+    [[nodiscard]] std::string take() { return std::move(m_text); }
+
+private:
+    CsvTable& put(std::string_view field);
+
+    std::string m_text;
+    int m_columns = 0;
+    int m_fields = 0;
+};
+
+}  // namespace engine
