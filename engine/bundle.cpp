@@ -133,13 +133,13 @@ void compareSums(const std::map<std::string, std::string>& files,
 void checkRun(const std::map<std::string, std::string>& files, BundleCheck& check) {
     const auto statement = files.find(std::string(kFrozenStatement));
     if (statement == files.end()) {
-        check.faults.push_back("There is no statement of a run (run.txt) in the bundle.");
+        check.faults.emplace_back("There is no statement of a run (run.txt) in the bundle.");
         return;
     }
     check.run = sha256(statement->second);
     const auto sums = readSums(statement->second, "sha256 ");
     if (!sums || sums->empty()) {
-        check.faults.push_back("The statement of the run (run.txt) names no file.");
+        check.faults.emplace_back("The statement of the run (run.txt) names no file.");
         return;
     }
     compareSums(files, *sums, "the run (run.txt)", check.faults);
@@ -200,7 +200,7 @@ BundleCheck verifyBundle(const std::filesystem::path& path) {
     const auto list = files.find(std::string(kBundleSums));
     const auto sums = list == files.end() ? std::nullopt : readSums(list->second, {});
     if (!sums || sums->empty()) {
-        check.faults.push_back("There is no list of sums (SHA256SUMS) in the bundle that can be read.");
+        check.faults.emplace_back("There is no list of sums (SHA256SUMS) in the bundle that can be read.");
         return check;
     }
     compareSums(files, *sums, "the list (SHA256SUMS)", check.faults);

@@ -37,6 +37,8 @@ using LocalTime = std::chrono::local_seconds;  ///< The pond's own fixed clock (
 
 enum class Smell { None, Faint, Strong };
 enum class SpeciesGroup { Sport, Catfish, Carp, Koi, Trout, Percid };
+/// In which units a pond's numbers are shown and typed; files keep their own.
+enum class UnitSystem { Metric, Us };
 enum class RampKind { Continuous, Doubling, Linear, Capped, Table };
 
 // Numbers stand here in the units of the pond file; a name without a unit suffix is in house
@@ -214,6 +216,7 @@ struct Ramp {
     std::optional<ByDay> pulses;
     std::optional<ByDay> diffusers;
     std::optional<ByDay> depth;     ///< [m]
+    MaybeQuantity colour;           ///< Of its line, 1 to 12 in the charts' order; absent: by its place.
     bool operator==(const Ramp&) const = default;
 };
 
@@ -247,6 +250,7 @@ struct Pond {
     std::string title;
     std::string chosenRamp;  ///< Empty if none.
     std::optional<Client> client;
+    std::optional<UnitSystem> units;  ///< Absent: by the user's locale.
     Place place;
     BasinShape basin;
     Bottom bottom;

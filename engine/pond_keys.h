@@ -189,6 +189,7 @@ void visitRamp(Visitor& v, P& ramp) {
     v.byDay("pulses", ramp.pulses, {1.0, 48.0, "pulses", false, true});
     v.byDay("diffusers", ramp.diffusers, kDiffusersRule);
     v.byDay("depth_m", ramp.depth, kDiffuserDepthRule);
+    v.number("colour", ramp.colour, {1.0, 12.0, "", false, true}, Need::Optional);
 }
 
 template <class Visitor, class P>
@@ -216,6 +217,7 @@ void visitPond(Visitor& v, P& pond) {
     v.text("title", pond.title, Need::Optional);
     v.text("chosen_ramp", pond.chosenRamp, Need::Optional);
     v.maybeTable("client", pond.client, [](auto& w, auto& client) { visitClient(w, client); });
+    v.choice("units", pond.units);
     v.table("place", pond.place, Need::Required, [](auto& w, auto& place) { visitPlace(w, place); });
     v.table("basin", pond.basin, Need::Required, [](auto& w, auto& basin) { visitBasin(w, basin); });
     v.table("bottom", pond.bottom, Need::Optional, [](auto& w, auto& bottom) { visitBottom(w, bottom); });

@@ -40,6 +40,10 @@ inline constexpr std::array<Word<RampKind>, 5> kRampKindWords{{
     {"capped", RampKind::Capped},
     {"table", RampKind::Table},
 }};
+inline constexpr std::array<Word<UnitSystem>, 2> kUnitSystemWords{{
+    {"metric", UnitSystem::Metric},
+    {"us", UnitSystem::Us},
+}};
 inline constexpr std::array<Word<HourStamp>, 2> kHourStampWords{{
     {"start", HourStamp::Start},
     {"end", HourStamp::End},
@@ -56,6 +60,9 @@ inline constexpr std::array<Word<HourStamp>, 2> kHourStampWords{{
 }
 [[nodiscard]] constexpr const auto& wordsOf(RampKind) {
     return kRampKindWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(UnitSystem) {
+    return kUnitSystemWords;
 }
 [[nodiscard]] constexpr const auto& wordsOf(HourStamp) {
     return kHourStampWords;

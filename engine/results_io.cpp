@@ -128,7 +128,11 @@ Chances chancesOf(const Comparison& comparison, const RampRun& run) {
 
 const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run) {
     const bool hasMembers = comparison.ensemble && comparison.ensemble->end == EnsembleEnd::Completed;
-    return hasMembers ? &comparison.ensemble->ramps[run] : nullptr;
+    if (!hasMembers || run >= comparison.ensemble->ramps.size()) {
+        return nullptr;
+    }
+    const RampEnsemble& members = comparison.ensemble->ramps[run];
+    return members.hours.empty() ? nullptr : &members;
 }
 
 std::string csvField(std::string_view text) {

@@ -42,7 +42,7 @@ struct Chances {
 /// @pre `run` is one of the comparison's and completed.
 [[nodiscard]] Chances chancesOf(const Comparison& comparison, const RampRun& run);
 
-/// The members of a run by its place; null without members.
+/// The members of a run by its place; null without members, or as long as only other ramps have theirs.
 [[nodiscard]] const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run);
 
 /// A field of a CSV file, quoted where RFC 4180 asks for it.

@@ -5,6 +5,7 @@
 #include "engine/results_io.h"
 #include "engine/text.h"
 #include "engine/units.h"
+#include "engine/weather.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,11 +38,6 @@ RunRow dayOf(const Comparison& comparison, std::size_t index, int day) {
 }
 
 }  // namespace
-
-Date dateOfDay(const Pond& pond, int day) {
-    ensure(pond.place.firstDay.has_value(), "a pond that ran has a first day");
-    return Date(std::chrono::sys_days(*pond.place.firstDay) + std::chrono::days(day - 1));
-}
 
 std::vector<RunRow> runList(const Comparison& comparison, std::size_t index) {
     const RampRun& run = comparison.runs[index];

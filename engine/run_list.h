@@ -31,7 +31,4 @@ struct RunRow {
 /// Those rows as `schedule.csv` (design 6).
 [[nodiscard]] std::string runListCsv(const std::vector<RunRow>& rows);
 
-/// Date of a day of a run; day 1 is the first.
-[[nodiscard]] Date dateOfDay(const Pond& pond, int day);
-
 }  // namespace engine

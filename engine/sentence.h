@@ -185,6 +185,10 @@ struct Sentence {
 /// What all nights of one ramp come to, in the same parts.
 [[nodiscard]] std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_t selected);
 
+/// Of ten ponds like this one, how many go below a line under a ramp (part NightDetail); nothing as long as
+/// there are no members of that ramp and of do-nothing.
+[[nodiscard]] std::vector<Sentence> sentencesOfChances(const Comparison& comparison, std::size_t selected);
+
 /// Where the tables went. @param folder  As it is shown.
 [[nodiscard]] Sentence filesWritten(const std::string& folder);
 

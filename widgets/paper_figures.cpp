@@ -57,55 +57,20 @@ std::function<void(QCPPainter&)> plotted(const QSizeF& size,
     };
 }
 
-struct HourBand {
-    QVector<double> hour, low, high;
-};
-
-/// 5 to 95 % of a ramp's fish water in one night, hours after noon.
-HourBand bandOf(const engine::Comparison& comparison, std::size_t ramp, int night) {
-    HourBand band;
+/// 5 to 95 % of a ramp's fish water in one night; without hours if there are no members.
+NightBand bandOf(const engine::Comparison& comparison, std::size_t ramp, int night) {
+    NightBand band;
+    band.look = lookOf(comparison, ramp);
     const engine::RampEnsemble* members = engine::membersOf(comparison, ramp);
-    if (members == nullptr) {
-        return band;
-    }
-    for (std::size_t i = 0; i < members->hours.size(); ++i) {
+    for (std::size_t i = 0; members != nullptr && i < members->hours.size(); ++i) {
         const double hour = (members->hours[i] - (night - 0.5) * engine::kDay) / engine::kHour;
         if (hour >= -1e-6 && hour <= 24.0 + 1e-6) {
-            band.hour << hour;
-            band.low << members->fishWater[i].front();
-            band.high << members->fishWater[i].back();
+            band.hour.push_back(hour);
+            band.low.push_back(members->fishWater[i].front());
+            band.high.push_back(members->fishWater[i].back());
         }
     }
     return band;
-}
-
-/// Puts a band under the curves of a night that is drawn already.
-void addBand(QCustomPlot& plot, const HourBand& band, const QColor& edge, const QBrush& fill) {
-    if (plot.layer(QStringLiteral("band")) == nullptr) {
-        plot.addLayer(QStringLiteral("band"), plot.layer(QStringLiteral("main")), QCustomPlot::limBelow);
-    }
-    QCPAxisRect* rect = plot.axisRect();
-    QCPGraph* ends[2] = {nullptr, nullptr};
-    for (int i = 0; i < 2; ++i) {
-        ends[i] = plot.addGraph(rect->axis(QCPAxis::atBottom), rect->axis(QCPAxis::atLeft));
-        ends[i]->setData(band.hour, i == 0 ? band.high : band.low, true);
-        ends[i]->setPen(QPen(edge, 0.8));
-        ends[i]->setLayer(QStringLiteral("band"));
-    }
-    ends[0]->setBrush(fill);
-    ends[0]->setChannelFillGraph(ends[1]);
-}
-
-/// Lines that a band must not hide.
-void addLines(QCustomPlot& plot, const NightScene& scene, const PlotStyle& style) {
-    for (const auto& [level, ink] :
-         {std::pair(scene.stress, style.stressInk), std::pair(scene.lethal, style.lethalInk)}) {
-        QCPGraph* line =
-            plot.addGraph(plot.axisRect()->axis(QCPAxis::atBottom), plot.axisRect()->axis(QCPAxis::atLeft));
-        line->setData({0.0, 24.0}, {level, level}, true);
-        line->setPen(QPen(ink, 0.9));
-        line->setLayer(QStringLiteral("band"));
-    }
 }
 
 }  // namespace
@@ -117,49 +82,38 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
     selection.setRamp(source.plan);
     selection.setNight(worstNight(comparison));
     NightScene scene = nightScene(*source.outcome, selection, {false, false});
+    const std::size_t plan = lookOf(comparison, source.plan);
+    const std::size_t fast = source.fast ? lookOf(comparison, *source.fast) : plan;
     std::erase_if(scene.lines, [&](const NightLine& line) {
-        return line.look != 0 && line.look != source.plan && line.look != source.fast;
+        return line.look != 0 && line.look != plan && line.look != fast;
     });
     for (NightLine& line : scene.lines) {
         line.isLowSaid = line.look != 0;
     }
     scene.readings.clear();
-    std::vector<std::pair<std::size_t, HourBand>> bands;
+    scene.bands.clear();
     if (source.fast) {
-        bands.emplace_back(*source.fast, bandOf(comparison, *source.fast, selection.night()));
+        scene.bands.push_back(bandOf(comparison, *source.fast, selection.night()));
     }
-    bands.emplace_back(source.plan, bandOf(comparison, source.plan, selection.night()));
+    scene.bands.push_back(bandOf(comparison, source.plan, selection.night()));
+    const bool hasBands = !scene.bands.back().hour.empty();
     double highest = scene.top;
-    for (const auto& [ramp, band] : bands) {
-        highest = band.high.isEmpty()
-                      ? highest
-                      : std::max(highest, *std::max_element(band.high.begin(), band.high.end()));
+    for (const NightBand& band : scene.bands) {
+        highest =
+            hasBands ? std::max(highest, *std::max_element(band.high.begin(), band.high.end())) : highest;
     }
     scene.top = axisTop(highest);
     PaperFigure figure;
     figure.width = source.width;
     figure.height = height;
-    figure.paint = plotted(QSizeF(figure.width, height), [=](QCustomPlot& plot, const PlotStyle& style) {
+    figure.paint = plotted(QSizeF(figure.width, height), [scene](QCustomPlot& plot, const PlotStyle& style) {
         drawNight(plot, scene, style);
-        for (const auto& [ramp, band] : bands) {
-            if (!band.hour.isEmpty()) {
-                const QColor line = style.lineColour(ramp);
-                addBand(plot, band, line,
-                        ramp == source.plan ? QBrush(mixed(style.paper, line, 0.28))
-                                            : QBrush(mixed(style.paper, line, 0.55), Qt::BDiagPattern));
-            }
-        }
-        if (plot.layer(QStringLiteral("band")) != nullptr) {
-            addLines(plot, scene, style);
-        }
     });
     QStringList lows;
     for (const NightLine& line : scene.lines) {
         lows << tr("%1: low of %2 mg/L at %3").arg(line.name, oxygenText(line.low), clockText(line.lowTime));
     }
-    const QString bandText = bands.back().second.hour.isEmpty()
-                                 ? QString()
-                                 : tr(" Tinted and hatched: where nine of ten ponds like this one run.");
+    const QString bandText = hasBands ? tr(" Tinted: where nine of ten ponds like this one run.") : QString();
     figure.caption = tr("**The worst night, %1.** Oxygen in the fish water from noon to noon, mg/L.%2")
                          .arg(nightName(*source.outcome, selection.night()), bandText);
     figure.words = tr("In words: %1.").arg(lows.join(QStringLiteral("; ")));

@@ -77,8 +77,8 @@ PaperLook PaperLook::standard() {
     const QStringList wanted{QStringLiteral("Lato"), QStringLiteral("Liberation Sans"),
                              QStringLiteral("DejaVu Sans")};
     const QStringList there = QFontDatabase::families();
-    const auto found = std::find_if(wanted.begin(), wanted.end(),
-                                    [&](const QString& family) { return there.contains(family); });
+    const auto found =
+        std::find_if(wanted.begin(), wanted.end(), [&](const QString& one) { return there.contains(one); });
     look.family = found == wanted.end() ? QApplication::font().family() : *found;
     look.ink = QColor(0x1b, 0x26, 0x2e);
     look.quiet = QColor(0x55, 0x60, 0x68);

@@ -177,6 +177,10 @@ constexpr std::array kConsent{
 
 }  // namespace
 
+std::span<const TemplateLine> ownerTemplate() {
+    return kOwner;
+}
+
 Paper ownerSheet(const PaperRun& run) {
     const PaperInserts inserts{
         {QStringLiteral("night"),

@@ -3,6 +3,7 @@
 #include "engine/run_list.h"
 #include "engine/state.h"
 #include "engine/units.h"
+#include "engine/weather.h"
 #include "widgets/night_scene.h"
 #include "widgets/paper_axes.h"
 #include "widgets/paper_figures.h"
@@ -51,7 +52,7 @@ LowsPanel lowsPanel(const engine::Comparison& comparison, std::size_t ramp) {
     LowsPanel panel;
     const engine::RampRun& run = comparison.runs[ramp];
     panel.name = rampText(run.name, ramp);
-    panel.look = ramp;
+    panel.look = lookOf(comparison, ramp);
     panel.low = tr("worst %1 mg/L").arg(oxygenText(run.worst().lowest));
     const engine::RampEnsemble* members = engine::membersOf(comparison, ramp);
     for (const engine::DayRow& row : run.days) {

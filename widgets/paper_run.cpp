@@ -4,6 +4,7 @@
 #include "engine/local_time.h"
 #include "engine/results_io.h"
 #include "engine/units.h"
+#include "engine/weather.h"
 #include "engine/wording.h"
 #include "widgets/sheets.h"
 #include "widgets/shown.h"
@@ -196,7 +197,9 @@ PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consu
     engine::ensure(run.plan > 0, "papers are made of a pond with a ramp");
     run.outcome = std::move(outcome);
     run.frozen = std::move(frozen);
-    run.units = PaperUnits(consultant.usUnits);
+    const auto& units = run.outcome->comparison.model.pond.units;  // the pond's own come before the profile's
+    run.isUs = units ? *units == engine::UnitSystem::Us : consultant.usUnits;
+    run.units = PaperUnits(run.isUs);
     run.format.size = consultant.letter ? QPageSize::Letter : QPageSize::A4;
     run.consultant = std::move(consultant);
     return run;
@@ -227,7 +230,7 @@ PaperValues valuesOf(const PaperRun& run) {
     setWarnings(run, values);
     values.set(QStringLiteral("run"), shown(engine::nameOf(*run.frozen)));
     values.set(QStringLiteral("clock"), clockName(run.comparison().model.pond));
-    values.set(QStringLiteral("degrees"), run.consultant.usUnits ? tr("\u00b0F") : tr("\u00b0C"));
+    values.set(QStringLiteral("degrees"), run.isUs ? tr("\u00b0F") : tr("\u00b0C"));
     values.set(QStringLiteral("members"), QString::number(run.frozen->stamp.members));
     values.set(QStringLiteral("seed"), QString::number(run.frozen->stamp.seed));
     values.set(QStringLiteral("version"), shown(run.frozen->stamp.version));

@@ -28,7 +28,8 @@ struct PaperRun {
     OutcomePtr outcome;  ///< Of the frozen comparison
     std::size_t plan = 0;
     std::optional<std::size_t> fast;
-    PaperUnits units{false};
+    bool isUs = false;
+    PaperUnits units{false};  ///< Those of isUs first
     PaperFormat format;
 
     [[nodiscard]] const engine::Comparison& comparison() const { return outcome->comparison; }

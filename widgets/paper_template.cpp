@@ -99,9 +99,9 @@ bool PaperValues::meets(const QString& needs, const QString& pattern) const {
     return true;
 }
 
-void setTemplate(PaperFlow& flow, const char* context, std::span<const TemplateLine> lines,
-                 const PaperValues& values, const PaperInserts& inserts) {
-    OpenBox box;
+std::vector<FilledLine> filledLines(const char* context, std::span<const TemplateLine> lines,
+                                    const PaperValues& values) {
+    std::vector<FilledLine> filled;
     for (const TemplateLine& line : lines) {
         const bool isWord = line.say != Say::Insert && line.say != Say::Lines && line.say != Say::Break;
         const QString pattern =
@@ -109,21 +109,29 @@ void setTemplate(PaperFlow& flow, const char* context, std::span<const TemplateL
         if (!values.meets(QString::fromLatin1(line.needs), pattern)) {
             continue;
         }
-        // Beside a label, what is not known is the empty line itself.
         QString text = isWord ? values.filled(pattern) : pattern;
-        if (line.say == Say::Fields) {
+        if (line.say == Say::Fields) {  // beside a label, what is not known is the empty line itself
             text.replace(QLatin1String("=") + QLatin1String(kBlank), QString());
         }
+        filled.push_back({line.say, text});
+    }
+    return filled;
+}
+
+void setTemplate(PaperFlow& flow, const char* context, std::span<const TemplateLine> lines,
+                 const PaperValues& values, const PaperInserts& inserts) {
+    OpenBox box;
+    for (const FilledLine& line : filledLines(context, lines, values)) {
         if (line.say == Say::BoxText) {
-            box.texts << text;
+            box.texts << line.text;
             continue;
         }
         box.close(flow);
         if (line.say == Say::BoxTitle) {
             box.isOpen = true;
-            box.title = text;
+            box.title = line.text;
         } else {
-            setLine(flow, line.say, text, inserts);
+            setLine(flow, line.say, line.text, inserts);
         }
     }
     box.close(flow);

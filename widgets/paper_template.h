@@ -8,6 +8,7 @@
 #include <functional>
 #include <map>
 #include <span>
+#include <vector>
 
 namespace widgets {
 
@@ -54,9 +55,19 @@ private:
     QHash<QString, QString> m_values;
 };
 
+/// A line of a template with its places filled in.
+struct FilledLine {
+    Say say = Say::Text;
+    QString text;
+};
+/// The lines of a template that stand on a paper: each text is translated in the context first, then filled
+/// in.
+[[nodiscard]] std::vector<FilledLine> filledLines(const char* context, std::span<const TemplateLine> lines,
+                                                  const PaperValues& values);
+
 using PaperInserts = std::map<QString, std::function<void(PaperFlow&)>>;
 
-/// Sets a template: each text is translated in the context first, then filled in.
+/// Sets the lines of a template one below the other.
 void setTemplate(PaperFlow& flow, const char* context, std::span<const TemplateLine> lines,
                  const PaperValues& values, const PaperInserts& inserts = {});
 

@@ -23,6 +23,9 @@ namespace widgets {
 
 [[nodiscard]] std::vector<Paper> allPapers(const PaperRun& run);
 
+/// What the owner's sheet says, context "OwnerSheet".
+[[nodiscard]] std::span<const TemplateLine> ownerTemplate();
+
 /// A frame with every caution, for templates under the name "cautions". @param run  Outlives it.
 [[nodiscard]] PaperInserts cautionInsert(const PaperRun& run);
 

@@ -42,7 +42,8 @@ TEST(Program, WritesEveryViewWithoutADisplay) {
     const auto charts = folder.path() / "charts";
     const Ended ended = run({QStringLiteral("--charts"), named(charts), named(scenario("new-clay.toml"))});
     ASSERT_EQ(ended.code, 0) << ended.err;
-    for (const char* name : {"night", "nights", "lows", "run"}) {
+    for (const char* name : {"night", "nights", "lows", "run", "days", "hours", "depth", "budget", "debt",
+                             "profiles", "gases", "risk"}) {
         for (const char* ending : {".png", ".svg", ".csv"}) {
             const auto path = charts / (std::string(name) + ending);
             EXPECT_TRUE(std::filesystem::exists(path)) << path;

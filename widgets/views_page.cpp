@@ -1,7 +1,8 @@
-#include "widgets/night_page.h"
+#include "widgets/views_page.h"
 
 #include "widgets/dawn_lows_plot.h"
 #include "widgets/night_plot.h"
+#include "widgets/picture_view.h"
 #include "widgets/whole_run_plot.h"
 
 #include <QBoxLayout>
@@ -10,6 +11,8 @@
 #include <QLabel>
 #include <QSlider>
 #include <QSplitter>
+#include <QStackedWidget>
+#include <QTabBar>
 #include <QToolButton>
 
 namespace widgets {
@@ -40,22 +43,31 @@ QLabel* sentence(const QString& name, QWidget* parent) {
 
 }  // namespace
 
-NightPage::NightPage(Selection& selection, QWidget* parent)
+ViewsPage::ViewsPage(Selection& selection, QWidget* parent)
     : QWidget(parent),
       m_selection(selection),
       m_headline(sentence(tr("What this night comes to"), this)),
       m_detail(sentence(tr("What makes the low"), this)),
       m_stale(sentence(tr("State of the picture"), this)),
       m_which(new QLabel(this)),
+      m_readOut(sentence(tr("What stands under the cursor"), this)),
+      m_tabs(new QTabBar(this)),
+      m_stack(new QStackedWidget(this)),
       m_night(new NightPlot(selection, this)),
       m_lows(new DawnLowsPlot(selection, this)),
       m_wholeRun(new WholeRunPlot(selection, this)) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(14, 8, 6, 6);
     layout->setSpacing(4);
+    m_tabs->setAccessibleName(tr("Views"));
+    m_tabs->setDrawBase(false);
+    m_tabs->setExpanding(false);
+    m_tabs->addTab(tr("Night"));
+    layout->addWidget(m_tabs);
     layout->addWidget(m_headline);
     layout->addWidget(m_detail);
-    layout->addWidget(chooser());
+    m_chooser = chooser();
+    layout->addWidget(m_chooser);
     auto* split = new QSplitter(Qt::Vertical, this);
     split->setChildrenCollapsible(false);
     split->addWidget(m_night);
@@ -67,7 +79,27 @@ NightPage::NightPage(Selection& selection, QWidget* parent)
     m_night->setMinimumHeight(200);
     m_lows->setMinimumHeight(80);
     split->setSizes({340, 110, 170});
-    layout->addWidget(split, 1);
+    m_stack->addWidget(split);
+    for (const ViewKind& kind : viewKinds()) {
+        m_tabs->addTab(kind.name());
+        m_pictures.push_back(new PictureView(kind, selection, m_stack));
+        m_stack->addWidget(m_pictures.back());
+        connect(m_pictures.back(), &ChartView::saidAnew, this, &ViewsPage::showSentences);
+    }
+    layout->addWidget(m_stack, 1);
+    layout->addWidget(m_readOut);
+    m_readOut->hide();
+    connect(m_tabs, &QTabBar::currentChanged, this, [this](int index) {
+        m_stack->setCurrentIndex(index);
+        const bool isPicture = index <= static_cast<int>(m_pictures.size());
+        for (QWidget* part :
+             {static_cast<QWidget*>(m_headline), static_cast<QWidget*>(m_detail), m_chooser}) {
+            part->setVisible(isPicture);
+        }
+        showSentences();
+        showReadOut();
+        emit viewChanged(index);
+    });
 
     m_player.setInterval(kPlayed_ms);
     m_staleDelay.setInterval(kStaleAfter_ms);
@@ -81,13 +113,13 @@ NightPage::NightPage(Selection& selection, QWidget* parent)
             m_selection.setNight(m_selection.night() + 1);
         }
     });
-    connect(&m_selection, &Selection::changed, this, &NightPage::showSelection);
-    connect(m_night, &NightPlot::sceneChanged, this, &NightPage::showSentences);
+    connect(&m_selection, &Selection::changed, this, &ViewsPage::showSelection);
+    connect(m_night, &ChartView::saidAnew, this, &ViewsPage::showSentences);
     dressTexts();
     showSelection();
 }
 
-QWidget* NightPage::chooser() {
+QWidget* ViewsPage::chooser() {
     auto* bar = new QWidget(this);
     auto* row = new QHBoxLayout(bar);
     row->setContentsMargins(0, 0, 0, 0);
@@ -131,7 +163,7 @@ QWidget* NightPage::chooser() {
     return bar;
 }
 
-void NightPage::setOutcome(const OutcomePtr& outcome) {
+void ViewsPage::setOutcome(const OutcomePtr& outcome) {
     m_outcome = outcome;
     m_selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
     m_slider->setMaximum(outcome->comparison.days);
@@ -140,10 +172,13 @@ void NightPage::setOutcome(const OutcomePtr& outcome) {
     m_night->setOutcome(outcome);
     m_lows->setOutcome(outcome);
     m_wholeRun->setOutcome(outcome);
+    for (PictureView* picture : m_pictures) {
+        picture->setOutcome(outcome);
+    }
     showSelection();
 }
 
-void NightPage::setStale(bool isStale) {
+void ViewsPage::setStale(bool isStale) {
     if (!isStale) {
         m_staleDelay.stop();
         m_stale->clear();
@@ -152,12 +187,12 @@ void NightPage::setStale(bool isStale) {
     }
 }
 
-void NightPage::setCriteria(bool isShown) {
+void ViewsPage::setCriteria(bool isShown) {
     m_night->setCriteria(isShown);
     m_lows->setCriteria(isShown);
 }
 
-void NightPage::setPlaying(bool isPlaying) {
+void ViewsPage::setPlaying(bool isPlaying) {
     if (isPlaying && m_selection.night() >= m_selection.nights()) {
         m_selection.setNight(1);
     }
@@ -174,11 +209,11 @@ void NightPage::setPlaying(bool isPlaying) {
     emit playingChanged(isPlaying);
 }
 
-QString NightPage::headline() const {
+QString ViewsPage::headline() const {
     return m_headline->text();
 }
 
-void NightPage::showSelection() {
+void ViewsPage::showSelection() {
     const bool isOfRamps = m_selection.mode() == Selection::Mode::AllRamps;
     m_allRamps->setChecked(isOfRamps);
     m_allNights->setChecked(!isOfRamps);
@@ -187,18 +222,66 @@ void NightPage::showSelection() {
     m_next->setEnabled(m_selection.night() < m_selection.nights());
     if (m_outcome != nullptr) {
         m_which->setText(nightName(*m_outcome, m_selection.night()));
+        showReadOut();
     }
 }
 
-void NightPage::showSentences() {
-    const NightScene& scene = m_night->scene();
-    m_headline->setText(scene.headline);
-    m_detail->setText(!scene.detail.isEmpty() ? scene.detail
-                      : m_outcome->isWhole    ? QString()
-                                              : tr("What makes the low is being computed."));
+void ViewsPage::showSentences() {
+    if (m_outcome == nullptr) {
+        return;
+    }
+    m_headline->setText(main().headline());
+    const QString detail = main().detail();
+    m_detail->setText(detail.isEmpty() && !m_outcome->isWhole ? tr("What makes the low is being computed.")
+                                                              : detail);
 }
 
-void NightPage::dressTexts() {
+/// In one line, since it stands under the chart and must not move it.
+void ViewsPage::showReadOut() {
+    const auto cursor = m_selection.cursor();
+    const QString text = m_outcome != nullptr && cursor ? main().readAt(*cursor) : QString();
+    m_readOut->setText(QString(text).replace(QLatin1Char('\n'), QStringLiteral("   \u00b7   ")));
+    m_readOut->setVisible(!text.isEmpty());
+}
+
+ChartView& ViewsPage::main() const {
+    const int index = m_stack->currentIndex();
+    return index <= 0 || index > static_cast<int>(m_pictures.size())
+               ? static_cast<ChartView&>(*m_night)
+               : *m_pictures[static_cast<std::size_t>(index - 1)];
+}
+
+const ChartView& ViewsPage::meant() const {
+    for (const ChartView* part : {static_cast<ChartView*>(m_lows), static_cast<ChartView*>(m_wholeRun)}) {
+        if (part->hasFocus() && view() == 0) {
+            return *part;
+        }
+    }
+    return main();
+}
+
+void ViewsPage::addPage(const QString& name, QWidget* page) {
+    m_stack->addWidget(page);
+    m_tabs->addTab(name);
+}
+
+int ViewsPage::viewCount() const {
+    return m_tabs->count();
+}
+
+int ViewsPage::view() const {
+    return m_tabs->currentIndex();
+}
+
+void ViewsPage::setView(int index) {
+    m_tabs->setCurrentIndex(index);
+}
+
+QString ViewsPage::viewName(int index) const {
+    return m_tabs->tabText(index);
+}
+
+void ViewsPage::dressTexts() {
     const PlotStyle style = PlotStyle::of(palette(), font());
     QFont large = font();
     large.setPointSizeF(large.pointSizeF() * 1.3);
@@ -208,9 +291,10 @@ void NightPage::dressTexts() {
     quiet.setColor(QPalette::WindowText, style.quietInk);
     m_detail->setPalette(quiet);
     m_stale->setPalette(quiet);
+    m_readOut->setPalette(quiet);
 }
 
-void NightPage::changeEvent(QEvent* event) {
+void ViewsPage::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
     if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) {
         dressTexts();

@@ -6,23 +6,30 @@
 #include <QTimer>
 #include <QWidget>
 
+#include <vector>
+
 class QLabel;
 class QSlider;
 class QSplitter;
+class QStackedWidget;
+class QTabBar;
 class QToolButton;
 
 namespace widgets {
 
 class ChartView;
 class DawnLowsPlot;
+class PictureView;
 class NightPlot;
 class WholeRunPlot;
 
-/// The sentence, the night under it, the chooser of nights, and under that the lows and the whole run.
-class NightPage final : public QWidget {
+/// The views of an outcome, one at a time: above each its sentence, the chooser of nights for all of them,
+/// and below it what stands under the cursor. The first is the night with the lows of all nights and the
+/// whole run.
+class ViewsPage final : public QWidget {
     Q_OBJECT
 public:
-    explicit NightPage(Selection& selection, QWidget* parent = nullptr);
+    explicit ViewsPage(Selection& selection, QWidget* parent = nullptr);
 
     void setOutcome(const OutcomePtr& outcome);
     /// Marks the picture as of an earlier version of the pond.
@@ -38,8 +45,19 @@ public:
     [[nodiscard]] WholeRunPlot& wholeRun() const { return *m_wholeRun; }
     [[nodiscard]] QString headline() const;
 
+    /// Adds a page that is no picture as the last tab.
+    void addPage(const QString& name, QWidget* page);
+    /// The views' tabs: the night, then those of `viewKinds()`.
+    [[nodiscard]] int viewCount() const;
+    [[nodiscard]] int view() const;
+    void setView(int index);
+    [[nodiscard]] QString viewName(int index) const;
+    /// The chart that is meant by export and copy: the one that has the focus, else the view's own.
+    [[nodiscard]] const ChartView& meant() const;
+
 signals:
     void playingChanged(bool isPlaying);
+    void viewChanged(int index);
 
 protected:
     void changeEvent(QEvent* event) override;
@@ -48,12 +66,18 @@ private:
     QWidget* chooser();
     void showSelection();
     void showSentences();
+    void showReadOut();
     void dressTexts();
+    [[nodiscard]] ChartView& main() const;
 
     Selection& m_selection;
     OutcomePtr m_outcome;
     QTimer m_player, m_staleDelay;
-    QLabel *m_headline, *m_detail, *m_stale, *m_which;
+    QLabel *m_headline, *m_detail, *m_stale, *m_which, *m_readOut;
+    QWidget* m_chooser = nullptr;
+    QTabBar* m_tabs;
+    QStackedWidget* m_stack;
+    std::vector<PictureView*> m_pictures;
     NightPlot* m_night;
     DawnLowsPlot* m_lows;
     WholeRunPlot* m_wholeRun;
