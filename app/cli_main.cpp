@@ -2,6 +2,7 @@
 #include "app/cli_signals.h"
 #include "engine/error.h"
 #include "engine/files.h"
+#include "engine/plan_io.h"
 #include "engine/pond_io.h"
 #include "engine/results_io.h"
 #include "engine/run.h"
@@ -120,6 +121,53 @@ int compare(const app::CliOptions& options) {
     return saidAll(text);
 }
 
+/// The first schedule of a plan's search, on standard error, as long as the rest takes its time.
+void sayFirst(const std::vector<engine::DayAction>& days) {
+    std::string text = "First schedule found, min of air by day:";
+    for (const engine::DayAction& day : days) {
+        text += ' ';
+        text += std::to_string(day.minutes);
+    }
+    std::fprintf(stderr, "%s\n", text.c_str());
+}
+
+int plan(const app::CliOptions& options) {
+    const app::StopOnSignal signals;
+    const engine::PondReading reading = readAloud(options.ponds.front());
+    const auto folderFault = engine::folderFault(options.out);
+    if (folderFault) {
+        complain(*folderFault);
+    }
+    if (!reading.pond || folderFault) {
+        return kBadInput;
+    }
+    const std::vector<std::string> faults = engine::planFaults(*reading.pond, options.plan);
+    for (const std::string& fault : faults) {
+        complain(fault);
+    }
+    if (!faults.empty()) {
+        return kBadInput;
+    }
+    engine::PlanOptions asked = options.plan;
+    if (options.progress) {
+        asked.first = [](const std::vector<engine::DayAction>& days, engine::ClockTime) { sayFirst(days); };
+    }
+    const engine::Plan found = engine::makePlan(*reading.pond, asked, {signals.token(), progressOf(options)});
+    if (found.end != engine::PlanEnd::Completed) {
+        complain(found.message + " Nothing was written.");
+        return kEndedEarly;
+    }
+    std::vector<engine::Sentence> sentences = engine::sentencesOf(found);
+    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
+    const std::string text = engine::englishText(sentences);
+    if (const auto fault = engine::writeFiles(
+            options.out, engine::planFiles(found, *reading.pond, options.ponds.front(), options.out))) {
+        complain(*fault + " Nothing was written.");
+        return kBadInput;
+    }
+    return saidAll(text);
+}
+
 int run(int argc, char** argv) {
     const app::CliParse parse = app::parseCommandLine(argc, argv);
     for (const std::string& fault : parse.faults) {
@@ -136,6 +184,8 @@ int run(int argc, char** argv) {
             return check(*parse.options);
         case app::Command::Compare:
             return compare(*parse.options);
+        case app::Command::Plan:
+            return plan(*parse.options);
     }
     return kOurFault;
 }

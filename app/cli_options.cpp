@@ -11,6 +11,7 @@
 #include <cstdint>
 #include <map>
 #include <memory>
+#include <span>
 #include <sstream>
 
 namespace app {
@@ -42,11 +43,21 @@ constexpr NumberOption kStep{"--step-s", 1,    3600,
                              false,      " s", "Longest time step in seconds, 1 to 3600 (default 360)"};
 constexpr std::array kNumbers{kDays, kMembers, kSeed, kThreads, kLayers, kStep};
 
-constexpr std::array kNotBuilt{"plan", "measure", "fit", "today"};
+constexpr NumberOption kLine{
+    "--line", 0, 20, false, " mg/L", "Line that the fish water is to keep (default: the stress line)"};
+constexpr NumberOption kChance{
+    "--chance", 0,  1,
+    false,      "", "Wanted share of ponds that the plan takes below the line, 0 to 1 (default 0.05)"};
+constexpr NumberOption kFreshMembers{
+    "--members", 1,  engine::kMostMembers,
+    true,        "", "Ponds like this one on which the plan is reported, 1 to 10000 (default 1000)"};
+constexpr std::array kPlanNumbers{kLine, kChance, kFreshMembers, kSeed, kThreads, kLayers, kStep};
+
+constexpr std::array kNotBuilt{"measure", "fit", "today"};
 constexpr std::array kCommands{"check", "compare", "plan", "measure", "fit", "today"};
 constexpr std::array kGeneralOptions{"--help", "--version"};
 // Of the commands to come, so that they are not taken for slips.
-constexpr std::array kOptionsToCome{"--line", "--chance", "--ramp", "--until", "--at"};
+constexpr std::array kOptionsToCome{"--ramp", "--until", "--at"};
 
 /// The way a command is called.
 class Usage : public CLI::Formatter {
@@ -55,6 +66,7 @@ public:
         const std::string& name = command->get_name();
         const std::string call = name == "check"     ? "check POND..."
                                  : name == "compare" ? "compare POND --out DIR [OPTIONS]"
+                                 : name == "plan"    ? "plan POND --out DIR [OPTIONS]"
                                                      : "COMMAND ...";
         return "Usage: dawnline-cli " + call + "\n";
     }
@@ -67,8 +79,9 @@ struct Grammar {
         "Compares how the dissolved oxygen of a pond would go under start-up ramps of bottom aeration."};
     CLI::App* check = nullptr;
     CLI::App* compare = nullptr;
+    CLI::App* plan = nullptr;
     std::vector<CLI::App*> notBuilt;
-    Texts checkedPonds, comparedPonds, out;
+    Texts checkedPonds, runPonds, out;
     std::map<std::string, Texts> numbers;
     bool progress = false;
 };
@@ -98,14 +111,19 @@ Grammar::Grammar(const std::string& version) {
     check->add_option("POND", checkedPonds, "Pond files")->option_text(" ");
 
     compare = app.add_subcommand("compare", "Run do-nothing and every ramp of a pond file");
-    compare->add_option("POND", comparedPonds, "Pond file")->option_text(" ");
-    addText(*compare, "--out", out, "DIR",
-            "Folder for summary.csv, daily.csv, hourly.csv, layers.csv and budget.csv; made if missing");
-    for (const NumberOption& number : kNumbers) {
-        addText(*compare, number.name, numbers[number.name], "N", number.help);
-    }
-    compare->add_flag("--progress", progress, "Write progress to standard error")->disable_flag_override();
-    for (CLI::App* command : {check, compare}) {
+    plan = app.add_subcommand("plan", "Find the ramp that adds little risk in few days, or say not to start");
+    const auto addRun = [this](CLI::App& command, std::span<const NumberOption> options, const char* files) {
+        command.add_option("POND", runPonds, "Pond file")->option_text(" ");
+        addText(command, "--out", out, "DIR", files);
+        for (const NumberOption& number : options) {
+            addText(command, number.name, numbers[number.name], "N", number.help);
+        }
+        command.add_flag("--progress", progress, "Write progress to standard error")->disable_flag_override();
+    };
+    addRun(*compare, kNumbers,
+           "Folder for summary.csv, daily.csv, hourly.csv, layers.csv and budget.csv; made if missing");
+    addRun(*plan, kPlanNumbers, "Folder for schedule.csv, summary.csv and pond.toml; made if missing");
+    for (CLI::App* command : {check, compare, plan}) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
     }
@@ -181,22 +199,24 @@ CliOptions checkOptions(const Grammar& grammar, Texts& faults) {
     return options;
 }
 
-CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
+/// Pond file, folder and progress of a command that runs one pond.
+CliOptions runOptions(const Grammar& grammar, const CLI::App& command, std::span<const NumberOption> numbers,
+                      Texts& faults) {
+    const std::string name = "The command " + command.get_name();
     CliOptions options;
-    options.command = Command::Compare;
-    options.ponds = grammar.comparedPonds;
+    options.ponds = grammar.runPonds;
     options.progress = grammar.progress;
     Texts known{"--out", "--progress"};
     known.insert(known.end(), kGeneralOptions.begin(), kGeneralOptions.end());
-    for (const NumberOption& number : kNumbers) {
+    for (const NumberOption& number : numbers) {
         known.emplace_back(number.name);
     }
-    const bool hasUnknown = refuseExtras(*grammar.compare, known, faults);
+    const bool hasUnknown = refuseExtras(command, known, faults);
     if (options.ponds.empty()) {
-        faults.emplace_back("The command compare needs a pond file.");
+        faults.push_back(name + " needs a pond file.");
     } else if (options.ponds.size() > 1 && !hasUnknown) {
         // After an unknown option the second may be its value.
-        faults.push_back("The command compare takes one pond file; " + engine::shownText(options.ponds[1]) +
+        faults.push_back(name + " takes one pond file; " + engine::shownText(options.ponds[1]) +
                          " is one too many.");
     }
     if (const auto out = oneOf("--out", grammar.out, faults)) {
@@ -205,17 +225,41 @@ CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
             faults.emplace_back("The option --out is empty, but must name a folder.");
         }
     } else if (grammar.out.empty()) {
-        faults.emplace_back("The command compare needs --out and a folder for its tables.");
+        faults.push_back(name + " needs --out and a folder for its tables.");
     }
+    return options;
+}
+
+engine::Resolution resolutionOf(const Grammar& grammar, Texts& faults) {
+    engine::Resolution resolution;
+    resolution.layers = static_cast<int>(numberOf(grammar, kLayers, faults).value_or(resolution.layers));
+    resolution.largestStep = numberOf(grammar, kStep, faults).value_or(resolution.largestStep);
+    return resolution;
+}
+
+CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options = runOptions(grammar, *grammar.compare, kNumbers, faults);
+    options.command = Command::Compare;
     if (const auto days = numberOf(grammar, kDays, faults)) {
         options.compare.days = static_cast<int>(*days);
     }
     options.compare.members = static_cast<int>(numberOf(grammar, kMembers, faults).value_or(1.0));
     options.compare.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
     options.compare.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
-    engine::Resolution& resolution = options.compare.resolution;
-    resolution.layers = static_cast<int>(numberOf(grammar, kLayers, faults).value_or(resolution.layers));
-    resolution.largestStep = numberOf(grammar, kStep, faults).value_or(resolution.largestStep);
+    options.compare.resolution = resolutionOf(grammar, faults);
+    return options;
+}
+
+CliOptions planOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options = runOptions(grammar, *grammar.plan, kPlanNumbers, faults);
+    options.command = Command::Plan;
+    engine::PlanOptions& plan = options.plan;
+    plan.line = numberOf(grammar, kLine, faults);
+    plan.chance = numberOf(grammar, kChance, faults).value_or(plan.chance);
+    plan.members = static_cast<int>(numberOf(grammar, kFreshMembers, faults).value_or(plan.members));
+    plan.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
+    plan.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
+    plan.resolution = resolutionOf(grammar, faults);
     return options;
 }
 
@@ -233,15 +277,18 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     if (grammar.compare->parsed() && words.empty()) {
         return compareOptions(grammar, faults);
     }
+    if (grammar.plan->parsed() && words.empty()) {
+        return planOptions(grammar, faults);
+    }
     if (words.empty()) {
-        faults.emplace_back("A command is missing: check or compare.");
+        faults.emplace_back("A command is missing: check, compare or plan.");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {
         const std::string nearest = engine::nearest(words.front(), kCommands);
         faults.push_back(
             "There is no command " + engine::shownText(words.front()) +
-            (nearest.empty() ? "; there are check and compare." : "; the nearest is " + nearest + "."));
+            (nearest.empty() ? "; there are check, compare and plan." : "; the nearest is " + nearest + "."));
     }
     return {};
 }

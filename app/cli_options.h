@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/plan.h"
 #include "engine/run.h"
 
 #include <optional>
@@ -8,15 +9,16 @@
 
 namespace app {
 
-enum class Command { Say, Check, Compare };
+enum class Command { Say, Check, Compare, Plan };
 
 /// What the command line asks for.
 struct CliOptions {
     Command command = Command::Say;
     std::string said;                ///< Help or version, with Command::Say.
-    std::vector<std::string> ponds;  ///< Paths as the user gave them; one with Command::Compare.
+    std::vector<std::string> ponds;  ///< Paths as the user gave them; one with the others.
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
+    engine::PlanOptions plan;
     bool progress = false;
 };
 

@@ -69,6 +69,23 @@ void balanceMembers(const PondModel& model, const BalanceSlopes& slopes, std::sp
     }
 }
 
+int threadsOf(const EnsembleOptions& options) {
+    return options.threads > 0 ? options.threads
+                               : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+}
+
+/// Balances all members, pack by pack; false after a stop.
+bool balanceAll(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+                const std::stop_token& stop, const std::function<void()>& packDone) {
+    const std::size_t packs = (members.size() + kPack - 1) / kPack;
+    const BalanceSlopes slopes = balanceSlopes(model);
+    const std::size_t done = forEachIndex(packs, threads, stop, [&](std::size_t pack) {
+        balanceMembers(model, slopes, packMembers(members, pack), stop);
+        packDone();
+    });
+    return done == packs && !stop.stop_requested();
+}
+
 bool isAtFactorEnd(const WeatheredMember& one) {
     const auto isEnd = [](double factor) {
         return factor < kLeastBalance * (1.0 + 1e-9) || factor > kGreatestBalance * (1.0 - 1e-9);
@@ -138,6 +155,17 @@ MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint
     return draws;
 }
 
+std::vector<WeatheredMember> balancedMembers(const PondModel& model, const EnsembleOptions& options,
+                                             const RunControl& control) {
+    requireRange("members", options.members, 1, kMostMembers, "members");
+    std::vector<WeatheredMember> members =
+        membersOf(model, drawMembers(model, options.members, options.days, options.seed), options.days);
+    if (options.balance && !balanceAll(model, members, threadsOf(options), control.stop, [] {})) {
+        members.clear();
+    }
+    return members;
+}
+
 EnsembleRamp ensembleRamp(const RampRun& run) {
     return {run.name, run.schedule, run.name == "do-nothing"};
 }
@@ -146,9 +174,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
                           const EnsembleOptions& options, const RunControl& control) {
     requireRange("members", options.members, 1, kMostMembers, "members");
     requireRange("days", options.days, 1, 365, "days");
-    const int threads = options.threads > 0
-                            ? options.threads
-                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const int threads = threadsOf(options);
     EnsembleResult result;
     result.seed = options.seed;
     result.members = options.members;
@@ -172,12 +198,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     Reporter reporter(control,
                       static_cast<double>(packs) * (static_cast<double>(ramps.size()) * perRun + perBalance));
     if (options.balance) {
-        const BalanceSlopes slopes = balanceSlopes(model);
-        const std::size_t done = forEachIndex(packs, threads, control.stop, [&](std::size_t pack) {
-            balanceMembers(model, slopes, packMembers(members, pack), control.stop);
-            reporter.done(perBalance);
-        });
-        if (done < packs || control.stop.stop_requested()) {
+        if (!balanceAll(model, members, threads, control.stop, [&] { reporter.done(perBalance); })) {
             return stopped();
         }
         result.atFactorEnd = static_cast<int>(std::count_if(members.begin(), members.end(), isAtFactorEnd));

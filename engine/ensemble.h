@@ -32,6 +32,11 @@ struct MemberDraws {
 };
 [[nodiscard]] MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint64_t seed);
 
+/// Members drawn, with their weather, and balanced unless the options say otherwise. Empty after a stop.
+[[nodiscard]] std::vector<WeatheredMember> balancedMembers(const PondModel& model,
+                                                           const EnsembleOptions& options,
+                                                           const RunControl& control = {});
+
 /// A ramp as it ran in the central run, whose schedule holds for all members.
 [[nodiscard]] EnsembleRamp ensembleRamp(const RampRun& run);
 

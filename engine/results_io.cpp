@@ -1,5 +1,6 @@
 #include "engine/results_io.h"
 
+#include "engine/csv_table.h"
 #include "engine/error.h"
 #include "engine/local_time.h"
 #include "engine/text.h"
@@ -28,45 +29,6 @@ constexpr std::string_view kBudgetHeader =
     "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
     "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg";
 
-/// Lines of one table, all with as many fields as its header.
-class Table {
-public:
-    explicit Table(std::string_view header) : m_columns(1) {
-        for (const char c : header) {
-            m_columns += c == ',' ? 1 : 0;
-        }
-        m_text.append(header).append("\r\n");
-    }
-
-    Table& text(std::string_view field) { return put(csvField(field)); }
-    Table& number(double value) { return put(std::isfinite(value) ? shortest(value + 0.0) : std::string()); }
-    template <class T>
-    Table& number(const std::optional<T>& value) {
-        return value ? number(static_cast<double>(*value)) : nothing();
-    }
-    Table& nothing() { return put({}); }
-
-    void end() {
-        ensure(m_fields == m_columns, "a row of a table has as many fields as its header");
-        m_text += "\r\n";
-        m_fields = 0;
-    }
-    [[nodiscard]] std::string take() { return std::move(m_text); }
-
-private:
-    Table& put(std::string_view field) {
-        if (m_fields++ > 0) {
-            m_text += ',';
-        }
-        m_text += field;
-        return *this;
-    }
-
-    std::string m_text;
-    int m_columns = 0;
-    int m_fields = 0;
-};
-
 bool isDoNothing(const Comparison& comparison, const RampRun& run) {
     return &run == comparison.runs.data();
 }
@@ -88,7 +50,7 @@ std::optional<double> energy(const Comparison& comparison, const RampRun& run) {
     return aerator && aerator->power_kW ? std::optional(run.energy_kWh) : std::nullopt;
 }
 
-void summaryRow(Table& table, const Comparison& comparison, const RampRun& run) {
+void summaryRow(CsvWriter& table, const Comparison& comparison, const RampRun& run) {
     const DayRow& worst = run.worst();
     table.number(run.daysToContinuous).number(worst.lowest).number(worst.lowestTime / kHour);
     table.number(worst.day).number(run.hoursBelowStress).number(run.hoursBelowLethal).number(run.endState);
@@ -131,19 +93,8 @@ const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run) {
     return hasMembers ? &comparison.ensemble->ramps[run] : nullptr;
 }
 
-std::string csvField(std::string_view text) {
-    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
-        return std::string(text);
-    }
-    std::string quoted = "\"";
-    for (const char c : text) {
-        quoted.append(c == '"' ? 2U : 1U, c);
-    }
-    return quoted + '"';
-}
-
 std::string summaryCsv(const Comparison& comparison) {
-    Table table(kSummaryHeader);
+    CsvWriter table(kSummaryHeader);
     for (const RampRun& run : comparison.runs) {
         table.text(run.name);
         if (run.end == RunEnd::Completed) {
@@ -159,7 +110,7 @@ std::string summaryCsv(const Comparison& comparison) {
 }
 
 std::string dailyCsv(const Comparison& comparison) {
-    Table table(kDailyHeader);
+    CsvWriter table(kDailyHeader);
     const bool hasDebt = comparison.model.debt_kg > 0.0;  // what is left of nothing is no number
     for (const RampRun& run : comparison.runs) {
         for (const DayRow& day : run.days) {
@@ -176,7 +127,7 @@ std::string dailyCsv(const Comparison& comparison) {
 }
 
 std::string hourlyCsv(const Comparison& comparison) {
-    Table table(kHourlyHeader);
+    CsvWriter table(kHourlyHeader);
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
         const RampRun& run = comparison.runs[i];
         const RampEnsemble* members = membersOf(comparison, i);
@@ -197,7 +148,7 @@ std::string hourlyCsv(const Comparison& comparison) {
 }
 
 std::string layersCsv(const Comparison& comparison) {
-    Table table(kLayersHeader);
+    CsvWriter table(kLayersHeader);
     const std::vector<double>& depth = comparison.model.grid.middle;
     for (const RampRun& run : comparison.runs) {
         ensure(run.layers.size() <= run.hours.size(), "each row of layers has its hour");
@@ -214,7 +165,7 @@ std::string layersCsv(const Comparison& comparison) {
 }
 
 std::string budgetCsv(const Comparison& comparison) {
-    Table table(kBudgetHeader);
+    CsvWriter table(kBudgetHeader);
     for (const RampRun& run : comparison.runs) {
         for (const BudgetRow& day : run.budget) {
             table.text(run.name).number(day.day);

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "engine/csv_table.h"
 #include "engine/files.h"
 #include "engine/run.h"
 
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace engine {
@@ -44,8 +44,5 @@ struct Chances {
 
 /// The members of a run by its place; null without members.
 [[nodiscard]] const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run);
-
-/// A field of a CSV file, quoted where RFC 4180 asks for it.
-[[nodiscard]] std::string csvField(std::string_view text);
 
 }  // namespace engine

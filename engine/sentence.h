@@ -79,6 +79,46 @@ enum class SentenceKey {
     RampEndedEarly,
     RampsApart,
     FilesWritten,
+    // A plan
+    PlanTitle,
+    PlanNothingExceeds,
+    PlanNothingWithin,
+    PlanDoNotStartLethal,
+    PlanDoNotStartNoEnd,
+    PlanDoNotStartNoWay,
+    PlanDoNotStartPoisons,
+    PlanAtOnce,
+    PlanCourtesy,
+    PlanRamp,
+    PlanDay,
+    PlanDayPulses,
+    PlanDayHeld,
+    PlanStanding,
+    PlanNoWorse,
+    PlanLiftsNothing,
+    PlanContinuousSafe,
+    PlanContinuousUnsafe,
+    PlanContinuousNoWorse,
+    PlanChances,
+    PlanLethalChances,
+    PlanOwnDraws,
+    PlanHarmMeaning,
+    EndStateRow,
+    EndStateOfNothing,
+    HoldOne,
+    HoldsNone,
+    HoldsDoNotCount,
+    HoldsNoOutlook,
+    EdgePoint,
+    EdgePointNoEnd,
+    EdgeSearched,
+    EdgeSlow,
+    EdgeSlowNever,
+    StressWorst,
+    MonthHarmless,
+    MonthHarmful,
+    MonthsMeaning,
+    MonthsMissing,
     // One night, or the nights of one ramp
     NightBelowLethal,
     NightBelowStress,
@@ -132,7 +172,21 @@ enum class SentenceKey {
 };
 
 /// Where a sentence stands.
-enum class SentencePart { File, Pond, DoNothing, Ramp, Assumption, Caution, Files, Night, NightDetail };
+enum class SentencePart {
+    File,
+    Pond,
+    DoNothing,
+    Ramp,
+    Assumption,
+    Caution,
+    Files,
+    Night,
+    NightDetail,
+    Plan,
+    EndStates,
+    Holds,
+    Edges
+};
 
 /// What a number is, which decides how it is shown; always in house units.
 enum class Measure {
@@ -184,6 +238,9 @@ struct Sentence {
 
 /// What all nights of one ramp come to, in the same parts.
 [[nodiscard]] std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_t selected);
+
+/// All that a plan says: do-nothing first where it alone exceeds the wanted share.
+[[nodiscard]] std::vector<Sentence> sentencesOf(const struct Plan& plan);
 
 /// Where the tables went. @param folder  As it is shown.
 [[nodiscard]] Sentence filesWritten(const std::string& folder);

@@ -4,6 +4,7 @@
 #include "engine/local_time.h"
 #include "engine/text.h"
 #include "engine/units.h"
+#include "engine/wording_list.h"
 
 #include <algorithm>
 #include <array>
@@ -11,11 +12,6 @@
 
 namespace engine {
 namespace {
-
-struct Template {
-    SentenceKey key;
-    std::string_view text;
-};
 
 using enum SentenceKey;
 
@@ -285,10 +281,6 @@ constexpr std::array kTemplates{
     Template{CautionIce, "Aeration that runs in winter makes thin ice: mark it and keep people off."},
 };
 
-struct TermWord {
-    std::string_view term, text;
-};
-
 constexpr std::array kTermWords{
     TermWord{"sport", "sport fish"},
     TermWord{"catfish", "catfish"},
@@ -348,16 +340,26 @@ std::string clockOf(double seconds) {
 }  // namespace
 
 std::string_view englishTemplate(SentenceKey key) {
-    const auto found = std::find_if(kTemplates.begin(), kTemplates.end(),
-                                    [key](const Template& entry) { return entry.key == key; });
-    ensure(found != kTemplates.end(), "every sentence has its words");
-    return found->text;
+    for (const std::span<const Template> list : {std::span<const Template>(kTemplates), templatesOfPlans()}) {
+        const auto found =
+            std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
+        if (found != list.end()) {
+            return found->text;
+        }
+    }
+    ensure(false, "every sentence has its words");
+    return {};
 }
 
 std::string_view englishTerm(std::string_view term) {
-    const auto found = std::find_if(kTermWords.begin(), kTermWords.end(),
-                                    [term](const TermWord& entry) { return entry.term == term; });
-    return found != kTermWords.end() ? found->text : term;
+    for (const std::span<const TermWord> list : {std::span<const TermWord>(kTermWords), termsOfPlans()}) {
+        const auto found =
+            std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
+        if (found != list.end()) {
+            return found->text;
+        }
+    }
+    return term;
 }
 
 std::string_view englishHeading(SentencePart part) {
@@ -367,6 +369,14 @@ std::string_view englishHeading(SentencePart part) {
         case SentencePart::Night:
         case SentencePart::NightDetail:
             return "";
+        case SentencePart::Plan:
+            return "The plan";
+        case SentencePart::EndStates:
+            return "End states, held from day 1";
+        case SentencePart::Holds:
+            return "Weather";
+        case SentencePart::Edges:
+            return "Too fast, too slow";
         case SentencePart::DoNothing:
             return "Without the new aerator (do-nothing)";
         case SentencePart::Pond:
@@ -448,8 +458,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
     std::optional<SentencePart> part;
     for (const Sentence& sentence : sentences) {
         const std::string_view heading = englishHeading(sentence.part);
-        const bool isLead =
-            sentence.key == Title || sentence.key == FileTitle || sentence.key == FilesWritten;
+        const bool isLead = sentence.key == Title || sentence.key == FileTitle || sentence.key == PlanTitle ||
+                            sentence.key == FilesWritten;
         if (!isLead && sentence.part != part && !heading.empty()) {
             text.append("\n").append(heading).append("\n");
             part = sentence.part;

@@ -27,7 +27,7 @@ protected:
 };
 
 TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
-    for (const char* command : {"", "check ", "compare "}) {
+    for (const char* command : {"", "check ", "compare ", "plan "}) {
         SCOPED_TRACE(command);
         const CliRun help = run(std::string(command) + "--help");
         EXPECT_EQ(help.code, 0);
@@ -45,15 +45,16 @@ TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
 }
 
 TEST_F(CliOptions, WhatIsNotBuiltYetSaysSo) {
-    for (const std::string command : {"plan", "measure", "fit", "today"}) {
+    for (const std::string command : {"measure", "fit", "today"}) {
         expectRefused(command + " pond.toml --out out", "The command " + command + " is not built yet.");
         expectRefused(command + " --help", "The command " + command + " is not built yet.");
     }
-    expectCompareRefused("--line 4", "The option --line is not built yet.");
+    expectCompareRefused("--until 4", "The option --until is not built yet.");
+    expectCompareRefused("--line 4", "There is no option \"--line\"");
 }
 
 TEST_F(CliOptions, WhatIsMissingIsNamed) {
-    expectRefused("", "A command is missing: check or compare.");
+    expectRefused("", "A command is missing: check, compare or plan.");
     expectRefused("check", "The command check needs at least one pond file.");
     expectRefused("compare --out out", "The command compare needs a pond file.");
     expectRefused("compare pond.toml", "The command compare needs --out and a folder for its tables.");
@@ -65,7 +66,7 @@ TEST_F(CliOptions, WhatIsMissingIsNamed) {
 
 TEST_F(CliOptions, SlipsAreNamedWithTheNearest) {
     expectRefused("compre", "There is no command \"compre\"; the nearest is compare.");
-    expectRefused("zzzzzz", "There is no command \"zzzzzz\"; there are check and compare.");
+    expectRefused("zzzzzz", "There is no command \"zzzzzz\"; there are check, compare and plan.");
     expectRefused("--hlep", "There is no option \"--hlep\"; the nearest is --help.");
     expectCompareRefused("--dasy 3", "There is no option \"--dasy\"; the nearest is --days.");
     expectCompareRefused("--seeds=3", "There is no option \"--seeds\"; the nearest is --seed.");

@@ -1,0 +1,50 @@
+#include "engine/csv_table.h"
+
+#include "engine/error.h"
+#include "engine/text.h"
+
+#include <cmath>
+
+namespace engine {
+
+CsvWriter::CsvWriter(std::string_view header) {
+    for (const char c : header) {
+        m_columns += c == ',' ? 1 : 0;
+    }
+    m_text.append(header).append("\r\n");
+}
+
+CsvWriter& CsvWriter::text(std::string_view field) {
+    return put(csvField(field));
+}
+
+CsvWriter& CsvWriter::number(double value) {
+    return put(std::isfinite(value) ? shortest(value + 0.0) : std::string());
+}
+
+void CsvWriter::end() {
+    ensure(m_fields == m_columns, "a row of a table has as many fields as its header");
+    m_text += "\r\n";
+    m_fields = 0;
+}
+
+CsvWriter& CsvWriter::put(std::string_view field) {
+    if (m_fields++ > 0) {
+        m_text += ',';
+    }
+    m_text += field;
+    return *this;
+}
+
+std::string csvField(std::string_view text) {
+    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
+        return std::string(text);
+    }
+    std::string quoted = "\"";
+    for (const char c : text) {
+        quoted.append(c == '"' ? 2U : 1U, c);
+    }
+    return quoted + '"';
+}
+
+}  // namespace engine
