@@ -13,6 +13,7 @@
 #include "engine/water.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <memory>
 #include <thread>
@@ -20,9 +21,10 @@
 namespace engine {
 namespace {
 
-constexpr int kShortestRun = 14, kAfterRamp = 7;    // [d], as of a comparison
-constexpr int kLongSearch = 28;                     // [d], where a ramp of a week is not found
-constexpr int kSearchDraws = 128, kOwnDraws = 256;  // at least; more where the wanted share is small
+constexpr int kShortestRun = 14, kAfterRamp = 7;  // [d], as of a comparison
+constexpr int kLongSearch = 28;                   // [d], where a ramp of a week is not found
+constexpr int kScouts = 32, kSearchDraws = 128,
+              kOwnDraws = 256;  // at least; more where the wanted share is small
 // A search looks at many ways, roughly; the way it finds is checked at the resolution asked for.
 constexpr int kSearchLayers = 24;
 constexpr double kSearchStep = 600.0;         // [s]
@@ -56,7 +58,11 @@ private:
     void findEndStates();
     [[nodiscard]] std::vector<int> heldDays(const DayAction& standing) const;
     [[nodiscard]] std::vector<Ladder> laddersTo(const StandingSchedule& target) const;
-    [[nodiscard]] const PlanMembers& searchMembers(int days);
+    /// The search's members, or the scouts among them.
+    [[nodiscard]] const PlanMembers& draws(int days, bool scouts);
+    [[nodiscard]] std::optional<Way> atOnce(const PlanMembers& members, const StandingSchedule& target,
+                                            int budget, bool& isHopeless) const;
+    [[nodiscard]] std::optional<Way> bestClimb(const StandingSchedule& target, int days, int budget);
     [[nodiscard]] std::optional<Way> wayTo(const StandingSchedule& target, bool mayClimb, int budget);
     [[nodiscard]] bool isGoodOnOwnDraws(const Way& way, ClockTime start);
     void search();
@@ -74,7 +80,9 @@ private:
     int m_threads = 1;
     PondModel m_model, m_rough;
     RampRun m_nothing;
-    std::unique_ptr<PlanMembers> m_search, m_longSearch, m_own;
+    std::array<std::unique_ptr<PlanMembers>, 4> m_draws;  // Of two and four weeks; scouts of the same
+    std::unique_ptr<PlanMembers> m_own;
+    bool m_isFirstSaid = false;
     Plan m_plan;
 };
 
@@ -144,54 +152,69 @@ std::vector<Ladder> Planner::laddersTo(const StandingSchedule& target) const {
     return ladders;
 }
 
-const PlanMembers& Planner::searchMembers(int days) {
-    auto& members = days > kShortestRun ? m_longSearch : m_search;
+const PlanMembers& Planner::draws(int days, bool scouts) {
+    const std::size_t which = (days > kShortestRun ? 1U : 0U) + (scouts ? 2U : 0U);
+    auto& members = m_draws[which];
     if (!members) {
-        const int draws =
-            std::max(std::min(kSearchDraws, m_options.members), powerOfTwo(fewestMembers(m_options.chance)));
+        const int count = scouts ? kScouts
+                                 : std::max(std::min(kSearchDraws, m_options.members),
+                                            powerOfTwo(fewestMembers(m_options.chance)));
         members =
-            std::make_unique<PlanMembers>(m_rough, draws, days, m_options.seed, m_threads, m_control.stop);
+            std::make_unique<PlanMembers>(m_rough, count, days, m_options.seed, m_threads, m_control.stop);
     }
     return *members;
 }
 
-std::optional<Way> Planner::wayTo(const StandingSchedule& target, bool mayClimb, int budget) {
+std::optional<Way> Planner::atOnce(const PlanMembers& members, const StandingSchedule& target, int budget,
+                                   bool& isHopeless) const {
+    const int days = members.days();
+    const Schedule schedule = engine::scheduleOf({target.action}, target.start, *m_model.pond.aerator, days);
+    const MembersOnTheirWay at = members.run(members.start(), schedule, PlanMembers::endOfNight(days));
+    const HarmCount harm = members.harm(at, 1, days);
+    const int late = members.harm(at, days - kLateNights + 1, days).any;
+    isHopeless = late > budget + kHopeless * members.members();
+    return harm.any <= budget ? std::optional(Way{{target.action}, harm}) : std::nullopt;
+}
+
+std::optional<Way> Planner::bestClimb(const StandingSchedule& target, int days, int budget) {
     const std::vector<int> held = heldDays(target.action);
     std::optional<Way> best;
-    for (const int days : {kShortestRun, kLongSearch}) {
-        const PlanMembers& members = searchMembers(days);
-        if (!members.isReady()) {
-            return std::nullopt;
+    for (const Ladder& ladder : laddersTo(target)) {
+        const int lastDay = best ? best->length() - 1 : days - kAfterRamp;
+        // The scouts are the first of the draws: what harms too many of them harms too many of all.
+        if (!climb(draws(days, true), ladder, held, budget, lastDay, m_control.stop)) {
+            continue;
         }
-        const MembersOnTheirWay atOnce = members.run(
-            members.start(), engine::scheduleOf({target.action}, target.start, *m_model.pond.aerator, days),
-            PlanMembers::endOfNight(days));
-        const HarmCount harm = members.harm(atOnce, 1, days);
-        if (harm.any <= budget && held.empty()) {
-            return Way{{target.action}, harm};
+        const PlanMembers& members = draws(days, false);
+        const auto way = climb(members, ladder, held, budget, lastDay, m_control.stop);
+        if (way && m_options.first && !m_isFirstSaid) {
+            m_isFirstSaid = true;
+            m_options.first(way->days, target.start);
         }
-        const int late = members.harm(atOnce, days - kLateNights + 1, days).any;
-        if (!mayClimb || late > kHopeless * members.members()) {
-            return std::nullopt;
-        }
-        for (const Ladder& ladder : laddersTo(target)) {
-            const int lastDay = best ? best->length() - 1 : days - kAfterRamp;
-            auto way = climb(members, ladder, held, budget, lastDay, m_control.stop);
-            if (way) {
-                if (!best && m_options.first) {
-                    m_options.first(way->days, target.start);
-                }
-                best = polished(members, *way, ladder, held, budget, m_control.stop);
-            }
-            if (isStopped()) {
-                return std::nullopt;
-            }
-        }
-        if (best) {
-            return best;
+        if (way) {
+            best = polished(members, *way, ladder, held, budget, m_control.stop);
         }
     }
-    return std::nullopt;
+    return best;
+}
+
+std::optional<Way> Planner::wayTo(const StandingSchedule& target, bool mayClimb, int budget) {
+    bool isHopeless = false;
+    const bool canBeAtOnce = heldDays(target.action).empty();
+    if (atOnce(draws(kShortestRun, true), target, budget, isHopeless) && canBeAtOnce) {
+        if (const auto way = atOnce(draws(kShortestRun, false), target, budget, isHopeless)) {
+            return way;
+        }
+    }
+    if (!mayClimb || isHopeless || isStopped()) {
+        return std::nullopt;
+    }
+    if (const auto way = bestClimb(target, kShortestRun, budget)) {
+        return way;
+    }
+    // Where the end is no good either, weeks of work are no answer.
+    return target.verdict == EndVerdict::Keeps && !isStopped() ? bestClimb(target, kLongSearch, budget)
+                                                               : std::nullopt;
 }
 
 bool Planner::isGoodOnOwnDraws(const Way& way, ClockTime start) {
@@ -226,20 +249,23 @@ void Planner::search() {
         return;
     }
     const std::vector<std::size_t> order = inOrderOfChoice(m_plan.standing);
-    m_plan.reason = order.empty() ? PlanReason::NoEndState : PlanReason::NoSafeWay;
+    m_plan.reason = order.empty()                                                 ? PlanReason::NoEndState
+                    : m_plan.standing[order.front()].verdict == EndVerdict::Keeps ? PlanReason::NoSafeWay
+                                                                                  : PlanReason::NoWorseHarms;
     int climbs = 0;
     for (std::size_t k = 0; k < order.size() && !isStopped(); ++k) {
         StandingSchedule& target = m_plan.standing[order[k]];
         target.isTried = true;
-        const int draws = searchMembers(kShortestRun).members();
-        int budget = largestCount(draws, m_options.chance).value_or(0);
+        const int count = draws(kShortestRun, false).members();
+        int budget = largestCount(count, m_options.chance).value_or(0);
         const bool mayClimb = climbs < kClimbs;
         for (int attempt = 0; attempt < kTries && !isStopped(); ++attempt) {
             const auto way = wayTo(target, mayClimb, budget);
             if (!way) {
                 break;
             }
-            if (way->length() == 1 && m_options.first && attempt == 0) {
+            if (m_options.first && !m_isFirstSaid) {
+                m_isFirstSaid = true;
                 m_options.first(way->days, target.start);
             }
             if (isGoodOnOwnDraws(*way, target.start)) {
@@ -298,10 +324,10 @@ void Planner::report() {
             stressTest(fresh.model, fresh.runs.back().schedule, fresh.days, m_threads, m_control.stop);
     }
     m_plan.tradeOff = fileTradeOff(m_plan);
-    if (m_search) {
+    if (m_draws.front()) {
         const StandingSchedule& to = m_plan.standing[m_plan.chosen.value_or(0)];
         const std::vector<TradeOffPoint> searched =
-            searchTradeOff(*m_search, to.action, to.start, m_control.stop);
+            searchTradeOff(*m_draws.front(), to.action, to.start, m_control.stop);
         m_plan.tradeOff.insert(m_plan.tradeOff.end(), searched.begin(), searched.end());
     }
     m_plan.months = harmlessMonths(m_rough, m_threads, m_control.stop);
@@ -324,8 +350,9 @@ Plan Planner::go() {
     if (!isStopped()) {
         report();
     }
-    for (const auto& members : {m_search.get(), m_longSearch.get(), m_own.get()}) {
-        m_plan.searchedMemberDays += members != nullptr ? members->memberDays() : 0.0;
+    m_plan.searchedMemberDays = m_own ? m_own->memberDays() : 0.0;
+    for (const auto& members : m_draws) {
+        m_plan.searchedMemberDays += members ? members->memberDays() : 0.0;
     }
     if (isStopped()) {
         m_plan.end = PlanEnd::Cancelled;

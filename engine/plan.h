@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -74,7 +75,8 @@ enum class PlanReason {
     None,
     NothingBelowLethal,  ///< Do-nothing's central run itself falls below the lethal line
     NoEndState,          ///< No schedule's end state keeps the line or is no worse than do-nothing's
-    NoSafeWay            ///< There are such end states, but no way to one does harm in few enough ponds
+    NoSafeWay,    ///< There are end states that keep the line, but no way to one harms few enough ponds
+    NoWorseHarms  ///< None keeps the line, nor does do-nothing's, and the no worse ones harm too many
 };
 
 /// A ramp's days against what it adds: one point of the trade-off.
@@ -100,8 +102,8 @@ enum class StressKind { OvercastAndCalm, ColdFront };
 /// The plan under other weather on one day, central run.
 struct StressCase {
     StressKind kind{};
-    int day = 0;          ///< On which the weather is worse
-    double lowest = 0.0;  ///< Worst night's low with the plan [g/m^3]
+    int day = 0;                                              ///< On which the weather is worse
+    double lowest = std::numeric_limits<double>::infinity();  ///< Worst night's low with the plan [g/m^3]
     int worstNight = 0;
     double nothing = 0.0;  ///< That of do-nothing under the same weather
 };

@@ -87,17 +87,16 @@ std::string scheduleCsv(const Plan& plan) {
 
 std::vector<TextFile> planFiles(const Plan& plan, const Pond& pond, const std::filesystem::path& path,
                                 const std::filesystem::path& folder) {
-    std::vector<TextFile> files{{"schedule.csv", scheduleCsv(plan)},
-                                {"summary.csv", summaryCsv(plan.comparison)}};
+    Pond with = pond;
     if (plan.ramp) {
-        Pond with = pond;
         with.ramps.push_back(*plan.ramp);
-        for (std::string* named : {&with.weather.file, &with.readingsFile}) {
-            *named = seenFrom(*named, path, folder);
-        }
-        files.push_back({"pond.toml", writePond(with)});
     }
-    return files;
+    for (std::string* named : {&with.weather.file, &with.readingsFile}) {
+        *named = seenFrom(*named, path, folder);
+    }
+    return {{"schedule.csv", scheduleCsv(plan)},
+            {"summary.csv", summaryCsv(plan.comparison)},
+            {"pond.toml", writePond(with)}};
 }
 
 }  // namespace engine

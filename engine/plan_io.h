@@ -14,7 +14,8 @@ namespace engine {
 /// by its share of the minutes; lows are percentiles over the fresh draws.
 [[nodiscard]] std::string scheduleCsv(const Plan& plan);
 
-/// schedule.csv, summary.csv of the fresh draws and, with a ramp, pond.toml: the pond file with it added.
+/// schedule.csv, summary.csv of the fresh draws and pond.toml: the pond file with the new ramp, if there is
+/// one.
 /// @param pond    As it was read.
 /// @param path    Where from: weather and readings files are named relative to it.
 /// @param folder  Where the files go, from where pond.toml names them anew.

@@ -86,6 +86,7 @@ enum class SentenceKey {
     PlanDoNotStartLethal,
     PlanDoNotStartNoEnd,
     PlanDoNotStartNoWay,
+    PlanDoNotStartNoWorse,
     PlanDoNotStartPoisons,
     PlanAtOnce,
     PlanCourtesy,

@@ -72,14 +72,19 @@ void sayWhyNot(const Plan& plan, const Speaker& speaker) {
             speaker.say(SentenceKey::PlanDoNotStartNoEnd, {oxygen("line", plan.line)});
             return;
         case PlanReason::NoSafeWay:
-            speaker.say(plan.poisonsFound ? SentenceKey::PlanDoNotStartPoisons
-                                          : SentenceKey::PlanDoNotStartNoWay);
+        case PlanReason::NoWorseHarms:
+            speaker.say(plan.poisonsFound                      ? SentenceKey::PlanDoNotStartPoisons
+                        : plan.reason == PlanReason::NoSafeWay ? SentenceKey::PlanDoNotStartNoWay
+                                                               : SentenceKey::PlanDoNotStartNoWorse,
+                        {oxygen("line", plan.line), percent("chance", plan.chance)});
             return;
     }
 }
 
 void sayDays(const Plan& plan, const Speaker& speaker) {
     const ClockTime start = plan.standing[*plan.chosen].start;
+    const SentenceValue all =
+        number("all", Measure::Whole, plan.comparison.model.pond.aerator->diffusers->value);
     for (std::size_t i = 0; i + 1 < plan.days.size(); ++i) {
         const DayAction& action = plan.days[i];
         const SentenceValue day = whole("day", static_cast<int>(i) + 1);
@@ -89,7 +94,7 @@ void sayDays(const Plan& plan, const Speaker& speaker) {
         }
         speaker.say(action.pulses > 1 ? SentenceKey::PlanDayPulses : SentenceKey::PlanDay,
                     {day, number("minutes", Measure::Minutes, action.minutes), clock("clock", start),
-                     whole("pulses", action.pulses), whole("diffusers", action.diffusers),
+                     whole("pulses", action.pulses), whole("diffusers", action.diffusers), all,
                      number("depth", Measure::Depth, action.depth)});
     }
 }
@@ -111,6 +116,7 @@ void sayRamp(const Plan& plan, const Speaker& speaker) {
         SentenceKey::PlanStanding,
         {term("kind", termOf(standing.kind)), number("minutes", Measure::Minutes, standing.action.minutes),
          clock("clock", standing.start), whole("diffusers", standing.action.diffusers),
+         number("all", Measure::Whole, model.pond.aerator->diffusers->value),
          number("depth", Measure::Depth, standing.action.depth), oxygen("end", standing.endState),
          oxygen("nothing", plan.nothingEndState)});
     if (standing.verdict == EndVerdict::NoWorse) {
@@ -207,8 +213,11 @@ void sayEdges(const Plan& plan, const Speaker& speaker) {
     if (plan.slow.empty()) {
         return;
     }
-    const auto clears = std::find_if(plan.slow.begin(), plan.slow.end(),
-                                     [](const SlowPoint& one) { return one.debtLeft < kClearedDebt; });
+    // From the longest down, so that what is said holds for all longer ones too.
+    auto clears = plan.slow.end();
+    while (clears != plan.slow.begin() && std::prev(clears)->debtLeft < kClearedDebt) {
+        --clears;
+    }
     const SlowPoint& slowest = plan.slow.front();
     std::vector<SentenceValue> values{percent("cleared", kClearedDebt), whole("days", kSlowDays),
                                       number("less", Measure::Minutes, slowest.minutes),

@@ -26,23 +26,28 @@ constexpr std::array kTemplates{
              "Do not start: under none of the schedules below does the pond settle above {line} mg/L, or no "
              "lower than without the aerator."},
     Template{PlanDoNotStartNoWay,
-             "Do not start now: no way to a schedule that the pond could keep harms few enough ponds."},
+             "Do not start now: the pond could settle above {line} mg/L, but every way there that was tried "
+             "harms more than {chance} % of ponds like this one."},
+    Template{PlanDoNotStartNoWorse,
+             "Do not start now: this pond settles above {line} mg/L under no schedule, with the aerator or "
+             "without, and the schedules that would leave it no lower in the end harm more than {chance} % "
+             "of ponds like this one on the way. Wait for the cool season."},
     Template{PlanDoNotStartPoisons,
              "Do not start now: the best way found brings hydrogen sulfide or un-ionised ammonia where the "
              "fish are above its limit (2 ug/L of hydrogen sulfide, 25 ug/L of ammonia; from memory)."},
     Template{PlanAtOnce, "Start at once with the standing schedule; no ramp is needed for it."},
     Template{PlanCourtesy, "A courtesy ramp of two days will do (common practice, no published source)."},
     Template{PlanRamp, "The standing schedule begins on day {days}; before it:"},
-    Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} diffusers at {depth} m."},
-    Template{
-        PlanDayPulses,
-        "Day {day}: {minutes} min in {pulses} equal runs, the first at {clock}, {diffusers} diffusers at "
-        "{depth} m."},
+    Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} of {all}  diffusers at {depth} m."},
+    Template{PlanDayPulses,
+             "Day {day}: {minutes} min in {pulses} equal runs, the first at {clock}, {diffusers} of {all}  "
+             "diffusers at "
+             "{depth} m."},
     Template{PlanDayHeld, "Day {day}: no air."},
-    Template{
-        PlanStanding,
-        "Standing schedule: {kind}, {minutes} min a day from {clock}, {diffusers} diffusers at {depth} m; "
-        "its end state is a dawn low of {end} mg/L, without the aerator {nothing} mg/L."},
+    Template{PlanStanding,
+             "Standing schedule: {kind}, {minutes} min a day from {clock}, {diffusers} of {all}  diffusers "
+             "at {depth} m; "
+             "its end state is a dawn low of {end} mg/L, without the aerator {nothing} mg/L."},
     Template{
         PlanNoWorse,
         "That end state is below {line} mg/L: this schedule is not good, it is no worse than leaving the "
@@ -63,15 +68,14 @@ constexpr std::array kTemplates{
              "Running around the clock at the file's depth does not keep the line of {line} mg/L in this "
              "season: the pond would settle at a dawn low of {end} mg/L; without the aerator at {nothing} "
              "mg/L."},
-    Template{
-        PlanChances,
-        "On {members} fresh draws this plan takes {added} ponds below {line} mg/L that would not go there "
-        "by themselves: {share} %, at most {upper} % (upper 95 % bound, Clopper and Pearson). With it "
-        "{total} ponds go below the line in all, without the aerator {nothing}."},
+    Template{PlanChances,
+             "On {members} fresh draws this plan takes {added} below {line} mg/L that would not go there by "
+             "themselves: {share} %, at most {upper} % (upper 95 % bound, Clopper and Pearson). Below the "
+             "line at some time with it: {total}; without the aerator: {nothing}."},
     Template{
         PlanLethalChances,
         "It takes {added} below the lethal line of {lethalLine} mg/L that would not go there by themselves, "
-        "at most {upper} %; {total} in all, without the aerator {nothing}."},
+        "at most {upper} %. Below it with the plan: {total}; without the aerator: {nothing}."},
     Template{PlanOwnDraws,
              "The search held it on {members} draws of its own: {count} ponds harmed, at most {upper} %."},
     Template{

@@ -1,4 +1,5 @@
 #include "engine/plan.h"
+
 #include "engine/plan_edges.h"
 #include "engine/plan_search.h"
 #include "tests/scenario.h"

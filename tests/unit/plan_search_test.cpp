@@ -43,7 +43,8 @@ protected:
 TEST_F(PlanSearchParallel, ARunThatIsCutAtMidnightsIsTheSameBits) {
     const PlanMembers all = members(6);
     ASSERT_TRUE(all.isReady());
-    const Schedule schedule = scheduleOf(minutes({30, 90, 1440}), ClockTime{600}, *m_model.pond.aerator, kDays);
+    const Schedule schedule =
+        scheduleOf(minutes({30, 90, 1440}), ClockTime{600}, *m_model.pond.aerator, kDays);
     const MembersOnTheirWay whole = all.run(all.start(), schedule, PlanMembers::endOfNight(kDays));
     MembersOnTheirWay cut = all.start();
     for (int day = 0; day <= kDays; ++day) {
@@ -62,8 +63,8 @@ TEST_F(PlanSearchParallel, MembersAreThoseOfTheEnsemble) {
     options.days = kDays;
     options.members = 6;
     options.threads = 1;
-    const EnsembleResult ensemble = runMembers(m_model, {{"do-nothing", {}, true}, {"planned", schedule, false}},
-                                               options);
+    const EnsembleResult ensemble =
+        runMembers(m_model, {{"do-nothing", {}, true}, {"planned", schedule, false}}, options);
     const Lines& lines = m_model.parameters.lines;
     HarmCount expected;
     for (int i = 0; i < 6; ++i) {
