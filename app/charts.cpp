@@ -30,8 +30,8 @@ int writeCharts(const std::filesystem::path& pond, const std::filesystem::path& 
     if (!reading.pond || folderFault) {
         return 2;
     }
-    const auto outcome =
-        std::make_shared<const widgets::Outcome>(widgets::outcomeOf(*reading.pond, std::nullopt, true));
+    const auto outcome = std::make_shared<const widgets::Outcome>(widgets::withMembers(
+        widgets::outcomeOf(*reading.pond, std::nullopt, true), engine::kMembersOfBand, true));
     if (const QString fault = endedEarly(outcome->comparison); !fault.isEmpty()) {
         complain(fault.toStdString() + " Nothing was written.");
         return 1;

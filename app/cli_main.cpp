@@ -1,51 +1,35 @@
+#include "app/cli_log.h"
 #include "app/cli_options.h"
+#include "app/cli_say.h"
 #include "app/cli_signals.h"
 #include "engine/error.h"
 #include "engine/files.h"
+#include "engine/measure.h"
 #include "engine/plan_io.h"
 #include "engine/pond_io.h"
 #include "engine/results_io.h"
 #include "engine/run.h"
 #include "engine/sentence.h"
+#include "engine/text.h"
+#include "engine/text_file.h"
 #include "engine/wording.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <exception>
+#include <optional>
 
 namespace {
 
-constexpr int kDone = 0;
-constexpr int kEndedEarly = 1;
-constexpr int kBadInput = 2;
-constexpr int kOurFault = 3;
-
-void complain(const std::string& sentence) {
-    std::fprintf(stderr, "dawnline-cli: %s\n", sentence.c_str());
-}
-
-/// @return false if standard output does not take it all.
-bool say(const std::string& text) {
-    return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
-}
-
-int saidAll(const std::string& text) {
-    if (say(text)) {
-        return kDone;
-    }
-    complain("Standard output cannot be written to.");
-    return kBadInput;
-}
-
-/// Reads a pond file and says all that is to be said about it.
-engine::PondReading readAloud(const std::string& path) {
-    engine::PondReading reading = engine::readPond(path);
-    for (const engine::Diagnostic& diagnostic : reading.diagnostics) {
-        std::fprintf(stderr, "%s\n", engine::format(diagnostic).c_str());
-    }
-    return reading;
-}
+using app::complain;
+using app::kBadInput;
+using app::kDone;
+using app::kEndedEarly;
+using app::kOurFault;
+using app::progressOf;
+using app::readAloud;
+using app::saidAll;
 
 int check(const app::CliOptions& options) {
     int code = kDone;
@@ -60,20 +44,6 @@ int check(const app::CliOptions& options) {
             saidAll(engine::englishText(engine::sentencesOf(*reading.pond, path, reading.diagnostics))));
     }
     return code;
-}
-
-/// Progress on standard error in whole percent, each said once.
-std::function<void(double)> progressOf(const app::CliOptions& options) {
-    if (!options.progress) {
-        return {};
-    }
-    return [said = -1](double fraction) mutable {
-        const int percent = static_cast<int>(std::floor(100.0 * fraction));
-        if (percent > said) {
-            said = percent;
-            std::fprintf(stderr, "%d %%\n", percent);
-        }
-    };
 }
 
 /// Says which runs did not complete; true if there is one.
@@ -92,18 +62,66 @@ bool endedEarly(const engine::Comparison& comparison) {
     return isEarly;
 }
 
-int compare(const app::CliOptions& options) {
-    const app::StopOnSignal signals;
-    const engine::PondReading reading = readAloud(options.ponds.front());
+/// The pond to run, unless it or the folder of the tables cannot be used, which is said.
+std::optional<engine::Pond> pondToRun(const app::CliOptions& options) {
+    engine::PondReading reading = readAloud(options.ponds.front());
     const auto folderFault = engine::folderFault(options.out);
     if (folderFault) {
         complain(*folderFault);
+        reading.pond.reset();
     }
-    if (!reading.pond || folderFault) {
+    return reading.pond;
+}
+
+/// Writes the tables and says the sentences, the last of which is where the tables went.
+int finish(const app::CliOptions& options, std::vector<engine::Sentence> sentences,
+           const std::vector<engine::TextFile>& files) {
+    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
+    const std::string text = engine::englishText(sentences);
+    if (const auto fault = engine::writeFiles(options.out, files)) {
+        complain(*fault + " Nothing was written.");
+        return kBadInput;
+    }
+    return saidAll(text);
+}
+
+int measure(const app::CliOptions& options) {
+    const app::StopOnSignal signals;
+    const std::optional<engine::Pond> pond = pondToRun(options);
+    if (!pond) {
+        return kBadInput;
+    }
+    if (!engine::rampToMeasure(*pond, options.measure.ramp)) {
+        std::vector<std::string> names{"do-nothing"};
+        for (const engine::Ramp& ramp : pond->ramps) {
+            names.push_back(ramp.name);
+        }
+        const std::string nearest = engine::nearest(options.measure.ramp, names);
+        complain("The pond file has no ramp " + engine::shownText(options.measure.ramp) +
+                 (nearest.empty() ? "." : "; the nearest is " + engine::shownText(nearest) + "."));
+        return kBadInput;
+    }
+    const engine::MeasureResult result =
+        engine::measure(*pond, options.measure, {signals.token(), progressOf(options)});
+    if (signals.token().stop_requested()) {
+        complain("Stopped on request before the runs were done. Nothing was written.");
+        return kEndedEarly;
+    }
+    if (result.end != engine::EnsembleEnd::Completed) {
+        complain(result.message + " Nothing was written.");
+        return kEndedEarly;
+    }
+    return finish(options, engine::sentencesOf(result), engine::measureFiles(result));
+}
+
+int compare(const app::CliOptions& options) {
+    const app::StopOnSignal signals;
+    const std::optional<engine::Pond> pond = pondToRun(options);
+    if (!pond) {
         return kBadInput;
     }
     const engine::Comparison comparison =
-        engine::compare(*reading.pond, options.compare, {signals.token(), progressOf(options)});
+        engine::compare(*pond, options.compare, {signals.token(), progressOf(options)});
     if (signals.token().stop_requested()) {
         complain("Stopped on request before the runs were done. Nothing was written.");
         return kEndedEarly;
@@ -111,14 +129,7 @@ int compare(const app::CliOptions& options) {
     if (endedEarly(comparison)) {
         return kEndedEarly;
     }
-    std::vector<engine::Sentence> sentences = engine::sentencesOf(comparison);
-    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
-    const std::string text = engine::englishText(sentences);
-    if (const auto fault = engine::writeFiles(options.out, engine::comparisonFiles(comparison))) {
-        complain(*fault + " Nothing was written.");
-        return kBadInput;
-    }
-    return saidAll(text);
+    return finish(options, engine::sentencesOf(comparison), engine::comparisonFiles(comparison));
 }
 
 /// The first schedule of a plan's search, on standard error, as long as the rest takes its time.
@@ -133,15 +144,11 @@ void sayFirst(const std::vector<engine::DayAction>& days) {
 
 int plan(const app::CliOptions& options) {
     const app::StopOnSignal signals;
-    const engine::PondReading reading = readAloud(options.ponds.front());
-    const auto folderFault = engine::folderFault(options.out);
-    if (folderFault) {
-        complain(*folderFault);
-    }
-    if (!reading.pond || folderFault) {
+    const std::optional<engine::Pond> pond = pondToRun(options);
+    if (!pond) {
         return kBadInput;
     }
-    const std::vector<std::string> faults = engine::planFaults(*reading.pond, options.plan);
+    const std::vector<std::string> faults = engine::planFaults(*pond, options.plan);
     for (const std::string& fault : faults) {
         complain(fault);
     }
@@ -152,20 +159,13 @@ int plan(const app::CliOptions& options) {
     if (options.progress) {
         asked.first = [](const std::vector<engine::DayAction>& days, engine::ClockTime) { sayFirst(days); };
     }
-    const engine::Plan found = engine::makePlan(*reading.pond, asked, {signals.token(), progressOf(options)});
+    const engine::Plan found = engine::makePlan(*pond, asked, {signals.token(), progressOf(options)});
     if (found.end != engine::PlanEnd::Completed) {
         complain(found.message + " Nothing was written.");
         return kEndedEarly;
     }
-    std::vector<engine::Sentence> sentences = engine::sentencesOf(found);
-    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
-    const std::string text = engine::englishText(sentences);
-    if (const auto fault = engine::writeFiles(
-            options.out, engine::planFiles(found, *reading.pond, options.ponds.front(), options.out))) {
-        complain(*fault + " Nothing was written.");
-        return kBadInput;
-    }
-    return saidAll(text);
+    return finish(options, engine::sentencesOf(found),
+                  engine::planFiles(found, *pond, options.ponds.front(), options.out));
 }
 
 int run(int argc, char** argv) {
@@ -186,6 +186,10 @@ int run(int argc, char** argv) {
             return compare(*parse.options);
         case app::Command::Plan:
             return plan(*parse.options);
+        case app::Command::Measure:
+            return measure(*parse.options);
+        case app::Command::OfLog:
+            return app::runOnLog(*parse.options);
     }
     return kOurFault;
 }

@@ -1,9 +1,12 @@
 #include "app/charts.h"
 #include "app/main_window.h"
+#include "app/papers.h"
 #include "app/window_options.h"
+#include "widgets/translations.h"
 #include "widgets/wheel_guard.h"
 
 #include <QApplication>
+#include <QIcon>
 
 #include <cstdio>
 #include <exception>
@@ -17,6 +20,7 @@ int openWindow(const app::WindowOptions& options) {
     if (!options.pond.empty()) {
         window.open(options.pond);
     }
+    window.offerLeftBehind();  // last, since opening has words of its own
     window.show();
     return QApplication::exec();
 }
@@ -29,13 +33,27 @@ int run(int argc, char** argv) {
     const QApplication program(argc, argv);
     QApplication::setApplicationName(QStringLiteral("dawnline"));
     QApplication::setApplicationVersion(QStringLiteral(DAWNLINE_VERSION));
+    QGuiApplication::setDesktopFileName(QStringLiteral("org.dawnline.Dawnline"));
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/dawnline.svg")));
     const app::WindowParse parse = app::parseWindowOptions(QApplication::arguments());
     std::fputs(qPrintable(parse.said), parse.code == 0 ? stdout : stderr);
     if (!parse.options) {
         return parse.code;
     }
-    return parse.options->charts.empty() ? openWindow(*parse.options)
-                                         : app::writeCharts(parse.options->pond, parse.options->charts);
+    const app::WindowOptions& options = *parse.options;
+    if (!widgets::installLanguage(options.language)) {
+        std::fprintf(stderr, "dawnline: There is no translation for \"%s\"; English is used.\n",
+                     options.language.toUtf8().constData());
+    }
+    if (!options.bundle.empty()) {
+        return app::verifyBundle(options.bundle);
+    }
+    if (!options.papers.empty()) {
+        const int code =
+            app::writePapers({options.pond, options.papers, options.profile, options.members, options.seed});
+        return code == 0 && !options.charts.empty() ? app::writeCharts(options.pond, options.charts) : code;
+    }
+    return options.charts.empty() ? openWindow(options) : app::writeCharts(options.pond, options.charts);
 }
 
 }  // namespace

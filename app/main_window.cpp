@@ -1,22 +1,25 @@
 #include "app/main_window.h"
 
 #include "app/main_window_words.h"
-#include "widgets/dawn_lows_plot.h"
-#include "widgets/night_page.h"
-#include "widgets/night_plot.h"
+#include "app/recovery.h"
+#include "widgets/chart_view.h"
 #include "widgets/notice.h"
+#include "widgets/owner_view.h"
+#include "widgets/pond_page.h"
+#include "widgets/print_sheet.h"
+#include "widgets/progress_line.h"
+#include "widgets/ramp_actions.h"
+#include "widgets/schedule_grid.h"
+#include "widgets/schedule_page.h"
 #include "widgets/sheets.h"
-#include "widgets/shown.h"
 #include "widgets/side_panel.h"
-#include "widgets/whole_run_plot.h"
+#include "widgets/views_page.h"
 
 #include <QAction>
 #include <QApplication>
 #include <QClipboard>
 #include <QCloseEvent>
 #include <QFileDialog>
-#include <QMenuBar>
-#include <QMessageBox>
 #include <QMimeData>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -32,123 +35,84 @@ constexpr QSize kFirstSize{1320, 720};
 MainWindow::MainWindow(QWidget* parent)
     : QMainWindow(parent),
       m_simulation(m_document),
-      m_page(new widgets::NightPage(m_selection, this)),
+      m_page(new widgets::ViewsPage(m_selection, this)),
+      m_pondPage(new widgets::PondPage(m_document, this)),
+      m_schedule(new widgets::SchedulePage(m_document, m_selection, this)),
       m_side(new widgets::SidePanel(m_document, m_selection, m_simulation, this)),
-      m_notice(new widgets::Notice(this)) {
+      m_notice(new widgets::Notice(this)),
+      m_progress(new widgets::ProgressLine(this)),
+      m_recovery(new Recovery(m_document, this)) {
     widgets::applyTheme(m_state.theme());
-    auto* split = new QSplitter(Qt::Horizontal, this);
-    split->setChildrenCollapsible(false);
-    split->addWidget(m_page);
-    split->addWidget(m_side);
-    split->setStretchFactor(0, 1);
-    split->setStretchFactor(1, 0);
-    auto* middle = new QWidget(this);
-    auto* column = new QVBoxLayout(middle);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    column->addWidget(m_notice);
-    auto* stack = new QStackedWidget(middle);
-    stack->addWidget(emptyPage(stack));
-    stack->addWidget(split);
-    column->addWidget(stack, 1);
-    setCentralWidget(middle);
+    layOut();
     setAcceptDrops(true);
     makeFileMenu();
     makeEditMenu();
+    makeRampMenu();
     makeViewMenu();
     makeHelpMenu();
     resize(kFirstSize);
     if (const QByteArray geometry = m_state.geometry(); !geometry.isEmpty()) {
         restoreGeometry(geometry);
     }
-
-    connect(&m_document, &widgets::Document::changed, this, [this, stack] {
-        stack->setCurrentIndex(m_document.isEmpty() ? 0 : 1);
-        showTitle();
-    });
-    connect(&m_document, &widgets::Document::pathChanged, this, &MainWindow::showTitle);
-    connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &MainWindow::showTitle);
-    connect(&m_simulation, &widgets::Simulation::outcomeChanged, this, &MainWindow::showOutcome);
-    connect(&m_simulation, &widgets::Simulation::staleChanged, m_page, &widgets::NightPage::setStale);
-    connect(&m_simulation, &widgets::Simulation::failed, m_notice, &widgets::Notice::say);
+    listen();
     showTitle();
 }
 
 MainWindow::~MainWindow() {
     m_document.undoStack().disconnect(this);  // it speaks once more when it goes, after what listens
+    delete m_recovery;                        // it looks at the document
 }
 
-bool MainWindow::open(const std::filesystem::path& path) {
-    m_page->setPlaying(false);
-    const engine::Diagnostics said = m_document.open(path);
-    if (engine::hasErrors(said)) {
-        m_notice->say(notOpened(path, said, !m_document.isEmpty()));
-        return false;
-    }
-    m_isFirstOutcome = true;
-    m_state.addRecentFile(widgets::shown(path.string()));
-    if (said.empty()) {
-        m_notice->clear();
-    } else {
-        m_notice->say(warnings(said));
-    }
-    return true;
+void MainWindow::layOut() {
+    auto* split = new QSplitter(Qt::Horizontal, this);
+    split->setChildrenCollapsible(false);
+    split->addWidget(m_page);
+    split->addWidget(m_side);
+    split->setStretchFactor(0, 1);
+    split->setStretchFactor(1, 0);
+    m_page->addPage(tr("Schedule"), m_schedule);
+    m_page->addPage(tr("Pond"), m_pondPage);
+    auto* middle = new QWidget(this);
+    auto* column = new QVBoxLayout(middle);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(m_notice);
+    auto* stack = new QStackedWidget(middle);
+    stack->addWidget(
+        emptyPage(stack, {{tr("A First Pond: Twelve Questions\u2026"), [this] { askFirstPond(); }},
+                          {tr("Open a Pond File\u2026"), [this] { chooseFile(); }}}));
+    stack->addWidget(split);
+    column->addWidget(stack, 1);
+    column->addWidget(m_progress);
+    setCentralWidget(middle);
+    connect(&m_document, &widgets::Document::changed, this, [this, stack] {
+        stack->setCurrentIndex(m_document.isEmpty() ? 0 : 1);
+        showTitle();
+    });
 }
 
-bool MainWindow::save() {
-    if (!m_side->commit()) {
-        return false;
-    }
-    return m_document.path().empty() ? saveAs() : writeTo(m_document.path());
-}
-
-bool MainWindow::saveAs() {
-    if (!m_side->commit()) {
-        return false;
-    }
-    const QString name = QFileDialog::getSaveFileName(
-        this, tr("Save the pond as"), widgets::shown(m_document.path().string()), pondFilter());
-    return !name.isEmpty() && writeTo(name.toStdString());
-}
-
-bool MainWindow::writeTo(const std::filesystem::path& path) {
-    if (m_document.losesComments() && path == m_document.path()) {
-        const auto answer = QMessageBox::question(this, tr("Save the pond"), commentsAreLost(),
-                                                  QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Save);
-        if (answer != QMessageBox::Save) {
-            return false;
+void MainWindow::listen() {
+    using widgets::Simulation;
+    connect(&m_document, &widgets::Document::pathChanged, this, [this] {
+        watchFile();
+        showTitle();
+    });
+    connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &MainWindow::showTitle);
+    connect(&m_simulation, &Simulation::outcomeChanged, this, &MainWindow::showOutcome);
+    connect(&m_simulation, &Simulation::staleChanged, m_page, &widgets::ViewsPage::setStale);
+    connect(&m_simulation, &Simulation::staleChanged, this, [this](bool isStale) {
+        if (isStale) {
+            m_progress->start(tr("Computing the ramps"));
         }
-    }
-    if (const auto fault = m_document.saveAs(path)) {
-        m_notice->say(*fault + QLatin1Char(' ') +
-                      tr("Your changes are still here; save under another name."));
-        return false;
-    }
-    m_state.addRecentFile(widgets::shown(path.string()));
-    m_notice->clear();
-    return true;
-}
-
-bool MainWindow::mayDiscard() {
-    m_side->commit();
-    if (!m_document.isModified()) {
-        return true;
-    }
-    const auto answer = QMessageBox::question(
-        this, tr("Unsaved changes"), tr("\"%1\" has changes that are not saved.").arg(m_document.title()),
-        QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
-    return answer == QMessageBox::Discard || (answer == QMessageBox::Save && save());
-}
-
-void MainWindow::chooseFile() {
-    if (!mayDiscard()) {
-        return;
-    }
-    const QString folder = widgets::shown(m_document.path().parent_path().string());
-    const QString name = QFileDialog::getOpenFileName(this, tr("Open a pond"), folder, pondFilter());
-    if (!name.isEmpty()) {
-        open(name.toStdString());
-    }
+    });
+    connect(&m_simulation, &Simulation::progressed, m_progress, &widgets::ProgressLine::set);
+    connect(&m_simulation, &Simulation::settled, m_progress, &widgets::ProgressLine::finish);
+    connect(&m_simulation, &Simulation::failed, m_progress, &widgets::ProgressLine::finish);
+    connect(&m_simulation, &Simulation::failed, m_notice, &widgets::Notice::say);
+    connect(m_progress, &widgets::ProgressLine::stopped, &m_simulation, &Simulation::cancel);
+    connect(&m_side->ramps(), &widgets::RampActions::refused, m_notice, &widgets::Notice::say);
+    connect(&m_schedule->grid(), &widgets::ScheduleGrid::refused, m_notice, &widgets::Notice::say);
+    connect(&m_watcher, &QFileSystemWatcher::fileChanged, this, &MainWindow::fileChanged);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
@@ -191,6 +155,12 @@ void MainWindow::showOutcome() {
     const widgets::OutcomePtr& outcome = m_simulation.outcome();
     m_page->setOutcome(outcome);
     m_side->setOutcome(outcome);
+    m_schedule->setOutcome(outcome);
+    m_pondPage->setOutcome(outcome);
+    if (m_simulation.isRunning() || !outcome->hasAllMembers) {
+        m_progress->start(outcome->isWhole ? tr("Drawing ponds like this one")
+                                           : tr("Looking for what makes the lows"));
+    }
     // Only now may the selection go to nights and ramps that the outcome before did not have.
     if (m_isFirstOutcome) {  // of this pond: its worst night, with the ramp that is meant
         m_isFirstOutcome = false;
@@ -205,14 +175,7 @@ void MainWindow::showOutcome() {
 }
 
 widgets::ChartSheet MainWindow::sheet() const {
-    const widgets::OutcomePtr& outcome = m_simulation.outcome();
-    if (m_page->lows().hasFocus()) {
-        return widgets::dawnLowsSheet(outcome, m_selection, m_criteria->isChecked());
-    }
-    if (m_page->wholeRun().hasFocus()) {
-        return widgets::wholeRunSheet(outcome, m_selection);
-    }
-    return widgets::nightSheet(outcome, m_selection, m_criteria->isChecked());
+    return m_page->meant().sheet();
 }
 
 void MainWindow::exportChart() {
@@ -226,6 +189,22 @@ void MainWindow::exportChart() {
     if (const auto fault = widgets::saveSheet(chart, name.toStdString())) {
         m_notice->say(*fault);
     }
+}
+
+void MainWindow::printChart() {
+    widgets::askAndPrint(sheet(), this);
+}
+
+widgets::OwnerView* MainWindow::showOwner() {
+    if (m_simulation.outcome() == nullptr) {
+        return nullptr;
+    }
+    auto* view =
+        new widgets::OwnerView(m_simulation.outcome(), m_selection.ramp(), m_selection.night(), this);
+    connect(view, &widgets::OwnerView::printAsked, view,
+            [view] { widgets::askAndPrint(view->sheet(), view); });
+    view->showFullScreen();
+    return view;
 }
 
 void MainWindow::copyChart() {

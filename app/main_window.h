@@ -5,6 +5,7 @@
 #include "widgets/selection.h"
 #include "widgets/simulation.h"
 
+#include <QFileSystemWatcher>
 #include <QMainWindow>
 
 #include <filesystem>
@@ -12,13 +13,19 @@
 class QMenu;
 
 namespace widgets {
-class NightPage;
 class Notice;
+class OwnerView;
+class PondPage;
+class ProgressLine;
+class SchedulePage;
 class SidePanel;
+class ViewsPage;
 struct ChartSheet;
 }  // namespace widgets
 
 namespace app {
+
+class Recovery;
 
 /// The window: a document, what it comes to, and the views and forms over both.
 class MainWindow final : public QMainWindow {
@@ -29,14 +36,22 @@ public:
 
     /// Opens a pond file, or keeps the document as it is and says why not.
     bool open(const std::filesystem::path& path);
+    /// Shows a pond that is in no file yet; it counts as modified.
+    void start(engine::Pond pond, const std::filesystem::path& path = {});
     /// Saves under the document's name, or asks for one. @return false if it was not saved.
     bool save();
     bool saveAs();
+    /// Offers what a program that was ended has left unsaved.
+    void offerLeftBehind();
+    /// The owner's view on the whole screen; null if there is nothing to show yet.
+    widgets::OwnerView* showOwner();
 
     [[nodiscard]] widgets::Document& document() { return m_document; }
     [[nodiscard]] widgets::Simulation& simulation() { return m_simulation; }
     [[nodiscard]] widgets::Selection& selection() { return m_selection; }
-    [[nodiscard]] widgets::NightPage& page() { return *m_page; }
+    [[nodiscard]] widgets::ViewsPage& page() { return *m_page; }
+    [[nodiscard]] widgets::PondPage& pondPage() { return *m_pondPage; }
+    [[nodiscard]] widgets::SchedulePage& schedule() { return *m_schedule; }
     [[nodiscard]] widgets::SidePanel& side() { return *m_side; }
     [[nodiscard]] widgets::Notice& notice() { return *m_notice; }
 
@@ -46,29 +61,50 @@ protected:
     void dropEvent(QDropEvent* event) override;
 
 private:
+    void layOut();
+    void listen();
     void makeFileMenu();
+    void makeNewMenu(QMenu& menu);
     void makeEditMenu();
+    void makeRampMenu();
     void makeViewMenu();
+    void makeThemeMenu(QMenu& menu);
     void makeHelpMenu();
     void fillRecent();
+    void fillTemplates(QMenu& menu);
     void chooseFile();
+    void askFirstPond();
+    void newWindow();
+    void compareWith();
+    void reload();
+    /// Takes what is typed in all forms. @return false if a text cannot be taken.
+    bool commit();
     /// True if nothing is lost by going on: saved, unmodified, or given up by the user.
     bool mayDiscard();
     bool writeTo(const std::filesystem::path& path);
+    void watchFile();
+    void fileChanged();
     void showTitle();
     void showOutcome();
-    /// The chart that has the focus, else the night.
+    /// The chart that has the focus, else the shown view's.
     [[nodiscard]] widgets::ChartSheet sheet() const;
     void exportChart();
     void copyChart();
+    void printChart();
+    void showShortcuts();
 
     WindowState m_state;
     widgets::Document m_document;
     widgets::Selection m_selection;
     widgets::Simulation m_simulation;
-    widgets::NightPage* m_page;
+    widgets::ViewsPage* m_page;
+    widgets::PondPage* m_pondPage;
+    widgets::SchedulePage* m_schedule;
     widgets::SidePanel* m_side;
     widgets::Notice* m_notice;
+    widgets::ProgressLine* m_progress;
+    Recovery* m_recovery;
+    QFileSystemWatcher m_watcher;
     QMenu* m_recent = nullptr;
     QAction* m_criteria = nullptr;
     QList<QAction*> m_needPond, m_needOutcome;

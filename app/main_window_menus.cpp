@@ -1,17 +1,26 @@
 #include "app/main_window.h"
 #include "app/main_window_words.h"
-#include "widgets/night_page.h"
+#include "app/paper_actions.h"
+#include "app/templates.h"
+#include "engine/pond_io.h"
 #include "widgets/notice.h"
+#include "widgets/ramp_actions.h"
+#include "widgets/side_panel.h"
+#include "widgets/views_page.h"
 
 #include <QAction>
 #include <QActionGroup>
+#include <QDialog>
 #include <QMenuBar>
 #include <QMessageBox>
+#include <QPlainTextEdit>
+#include <QVBoxLayout>
 
 namespace app {
 
 void MainWindow::makeFileMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&File"));
+    makeNewMenu(*menu);
     menu->addAction(tr("&Open\u2026"), QKeySequence::Open, this, &MainWindow::chooseFile);
     m_recent = menu->addMenu(tr("Open &Recent"));
     m_recent->setObjectName(QStringLiteral("recent"));
@@ -20,10 +29,52 @@ void MainWindow::makeFileMenu() {
     m_needPond << menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
     m_needPond << menu->addAction(tr("Save &As\u2026"), QKeySequence::SaveAs, this, &MainWindow::saveAs);
     menu->addSeparator();
+    QAction* again = menu->addAction(tr("&Read Again from Disk"), this, &MainWindow::reload);
+    QAction* compare =
+        menu->addAction(tr("Co&mpare with Another Version\u2026"), this, &MainWindow::compareWith);
+    m_needPond << again << compare;
+    menu->addSeparator();
+    m_needOutcome << menu->addAction(tr("Print the Char&t\u2026"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), this,
+                                     &MainWindow::printChart);
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
     menu->addSeparator();
+    m_needPond << (new PaperActions(m_document, *m_notice, *menu, *this))->actions();  // owned by the window
+    menu->addSeparator();
     menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
+}
+
+void MainWindow::makeNewMenu(QMenu& menu) {
+    menu.addAction(tr("&First Pond: Twelve Questions\u2026"), QKeySequence::New, this,
+                   &MainWindow::askFirstPond);
+    QMenu* templates = menu.addMenu(tr("New from a &Template"));
+    templates->setObjectName(QStringLiteral("templates"));
+    connect(templates, &QMenu::aboutToShow, this, [this, templates] { fillTemplates(*templates); });
+    menu.addAction(tr("New &Window"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N), this,
+                   &MainWindow::newWindow);
+    menu.addSeparator();
+}
+
+/// A template is copied, not opened: it counts as unsaved and is no recent file.
+void MainWindow::fillTemplates(QMenu& menu) {
+    menu.clear();
+    for (const Template& one : templates()) {
+        menu.addAction(QString(one.title).replace(QLatin1Char('&'), QLatin1String("&&")), this,
+                       [this, path = one.path] {
+                           const engine::PondReading reading = engine::readPond(path);
+                           if (reading.pond && mayDiscard()) {
+                               start(*reading.pond);
+                           }
+                       });
+    }
+    if (menu.isEmpty()) {
+        menu.addAction(tr("There are none beside the program"))->setEnabled(false);
+    }
+}
+
+void MainWindow::makeRampMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Ramps"));
+    m_side->ramps().fill(*menu);
 }
 
 void MainWindow::makeEditMenu() {
@@ -42,6 +93,23 @@ void MainWindow::makeEditMenu() {
 
 void MainWindow::makeViewMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&View"));
+    m_needOutcome << menu->addAction(tr("For the &Owner"), QKeySequence(Qt::Key_F11), this,
+                                     &MainWindow::showOwner);
+    menu->addSeparator();
+    auto* views = new QActionGroup(this);
+    for (int i = 0; i < m_page->viewCount(); ++i) {
+        QAction* action = menu->addAction(m_page->viewName(i), this, [this, i] { m_page->setView(i); });
+        if (i < 9) {
+            action->setShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)));
+        }
+        action->setCheckable(true);
+        action->setChecked(i == m_page->view());
+        views->addAction(action);
+        connect(m_page, &widgets::ViewsPage::viewChanged, action,
+                [action, i](int shown) { action->setChecked(shown == i); });
+        m_needPond << action;
+    }
+    menu->addSeparator();
     const auto night = [this, menu](const QString& text, const QKeySequence& keys, int step) {
         m_needOutcome << menu->addAction(text, keys, this,
                                          [this, step] { m_selection.setNight(m_selection.night() + step); });
@@ -51,7 +119,7 @@ void MainWindow::makeViewMenu() {
     QAction* play = menu->addAction(tr("&Play the Nights"), QKeySequence(Qt::Key_F5), this,
                                     [this] { m_page->setPlaying(!m_page->isPlaying()); });
     play->setCheckable(true);
-    connect(m_page, &widgets::NightPage::playingChanged, play, &QAction::setChecked);
+    connect(m_page, &widgets::ViewsPage::playingChanged, play, &QAction::setChecked);
     m_needOutcome << play;
     menu->addSeparator();
     auto* modes = new QActionGroup(this);
@@ -71,9 +139,13 @@ void MainWindow::makeViewMenu() {
     m_criteria = menu->addAction(tr("&Criteria of EPA 1986"));
     m_criteria->setCheckable(true);
     m_criteria->setChecked(true);
-    connect(m_criteria, &QAction::toggled, m_page, &widgets::NightPage::setCriteria);
+    connect(m_criteria, &QAction::toggled, m_page, &widgets::ViewsPage::setCriteria);
     menu->addSeparator();
-    QMenu* themes = menu->addMenu(tr("&Theme"));
+    makeThemeMenu(*menu);
+}
+
+void MainWindow::makeThemeMenu(QMenu& menu) {
+    QMenu* themes = menu.addMenu(tr("&Theme"));
     auto* group = new QActionGroup(this);
     const auto theme = [&](const QString& text, widgets::Theme which) {
         QAction* action = themes->addAction(text, this, [this, which] {
@@ -91,10 +163,35 @@ void MainWindow::makeViewMenu() {
 
 void MainWindow::makeHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
+    menu->addAction(tr("&Keys and Shortcuts"), QKeySequence(Qt::Key_F1), this, &MainWindow::showShortcuts);
+    menu->addSeparator();
     menu->addAction(tr("&Cautions"), this,
                     [this] { QMessageBox::information(this, tr("Cautions"), cautions()); });
     menu->addAction(tr("&About Dawnline"), this,
                     [this] { QMessageBox::about(this, tr("About Dawnline"), about()); });
+}
+
+void MainWindow::showShortcuts() {
+    auto* dialog = new QDialog(this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setWindowTitle(tr("Keys and shortcuts"));
+    auto* column = new QVBoxLayout(dialog);
+    QStringList lines;
+    for (const QAction* action : findChildren<QAction*>()) {
+        if (!action->shortcut().isEmpty() && !action->text().isEmpty()) {
+            lines << action->shortcut().toString(QKeySequence::NativeText) + QLatin1Char('\t') +
+                         QString(action->text()).remove(QLatin1Char('&'));
+        }
+    }
+    lines.sort();
+    lines << QString() << chartKeys();
+    auto* text = new QPlainTextEdit(lines.join(QLatin1Char('\n')), dialog);
+    text->setReadOnly(true);
+    text->setTabStopDistance(text->fontMetrics().averageCharWidth() * 22);
+    text->setAccessibleName(tr("Keys and shortcuts"));
+    column->addWidget(text);
+    dialog->resize(520, 560);
+    dialog->show();
 }
 
 void MainWindow::fillRecent() {

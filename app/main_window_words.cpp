@@ -6,6 +6,7 @@
 
 #include <QCoreApplication>
 #include <QLabel>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace app {
@@ -33,8 +34,22 @@ QString listed(const engine::Diagnostics& said) {
 
 }  // namespace
 
-QString pondFilter() {
-    return tr("Pond files (*.toml);;All files (*)");
+QString pondFilter(bool withBackups) {
+    return withBackups ? tr("Pond files and their backups (*.toml *.bak);;All files (*)")
+                       : tr("Pond files (*.toml);;All files (*)");
+}
+
+QString changedOnDisk() {
+    return tr("The file was changed by another program since it was read.");
+}
+
+QString leftBehindText(const LeftBehind& left, std::size_t count) {
+    const QString title = left.pond.title.empty() ? tr("A pond") : widgets::shown(left.pond.title);
+    const QString text = left.original.empty()
+                             ? tr("\"%1\" was not saved when the program ended.").arg(title)
+                             : tr("\"%1\" (%2) had changes that were not saved when the program ended.")
+                                   .arg(title, widgets::shown(left.original.filename().string()));
+    return count > 1 ? text + QLatin1Char(' ') + tr("There are %1 more after it.").arg(count - 1) : text;
 }
 
 QString notOpened(const std::filesystem::path& path, const engine::Diagnostics& faults, bool keepsOld) {
@@ -46,6 +61,19 @@ QString notOpened(const std::filesystem::path& path, const engine::Diagnostics& 
 
 QString warnings(const engine::Diagnostics& said) {
     return tr("Opened, with remarks:") + QLatin1Char('\n') + listed(said);
+}
+
+QString chartKeys() {
+    return tr(
+        "In a view:\n"
+        "Left, Right\tthe night before, the next night\n"
+        "Shift+Left, Shift+Right\tmove the cursor by an hour\n"
+        "+, \u2212, 0\tzoom the days in, out, and back; also the wheel with Ctrl\n"
+        "Escape\tput cursor and zoom away\n"
+        "In the schedule:\n"
+        "Up, Down\tchoose a day\n"
+        "Left, Right\tten minutes less, more; with Shift one, with Ctrl sixty\n"
+        "Delete\ta day without air");
 }
 
 QString commentsAreLost() {
@@ -84,13 +112,27 @@ QString about() {
            QStringLiteral("\n\n") + cautions();
 }
 
-QWidget* emptyPage(QWidget* parent) {
+QWidget* emptyPage(QWidget* parent, const std::vector<std::pair<QString, std::function<void()>>>& ways) {
     auto* page = new QWidget(parent);
     auto* column = new QVBoxLayout(page);
-    auto* text = new QLabel(tr("No pond is open.\n\nOpen a pond file (File, Open), or drop one here."), page);
+    column->addStretch(1);
+    auto* text = new QLabel(tr("No pond is open."), page);
+    QFont large = text->font();
+    large.setPointSizeF(large.pointSizeF() * 1.4);
+    text->setFont(large);
     text->setAlignment(Qt::AlignCenter);
-    text->setAccessibleName(tr("No pond is open"));
     column->addWidget(text);
+    auto* help = new QLabel(tr("Drop a pond file here, or:"), page);
+    help->setAlignment(Qt::AlignCenter);
+    column->addWidget(help);
+    column->addSpacing(10);
+    for (const auto& [name, act] : ways) {
+        auto* button = new QPushButton(name, page);
+        button->setAccessibleDescription(name);
+        QObject::connect(button, &QPushButton::clicked, page, act);
+        column->addWidget(button, 0, Qt::AlignHCenter);
+    }
+    column->addStretch(2);
     return page;
 }
 

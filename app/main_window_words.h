@@ -1,11 +1,15 @@
 #pragma once
 
+#include "app/recovery.h"
 #include "engine/error.h"
 #include "engine/run.h"
 
 #include <QString>
 
 #include <filesystem>
+#include <functional>
+#include <utility>
+#include <vector>
 
 class QWidget;
 
@@ -13,7 +17,12 @@ namespace app {
 
 // What the window says in longer sentences.
 
-[[nodiscard]] QString pondFilter();  ///< For file dialogs
+[[nodiscard]] QString pondFilter(bool withBackups = false);
+[[nodiscard]] QString changedOnDisk();
+/// Keys that are no menu entries.
+[[nodiscard]] QString chartKeys();
+/// What a program that was ended has left, and how many more there are.
+[[nodiscard]] QString leftBehindText(const LeftBehind& left, std::size_t count);  ///< For file dialogs
 /// Why a file was not opened. @param keepsOld  Another pond stays open.
 [[nodiscard]] QString notOpened(const std::filesystem::path& path, const engine::Diagnostics& faults,
                                 bool keepsOld);
@@ -24,6 +33,7 @@ namespace app {
 [[nodiscard]] QString cautions();
 [[nodiscard]] QString about();
 /// Shown before the first pond. The caller's parent owns it.
-[[nodiscard]] QWidget* emptyPage(QWidget* parent);
+[[nodiscard]] QWidget* emptyPage(QWidget* parent,
+                                 const std::vector<std::pair<QString, std::function<void()>>>& ways);
 
 }  // namespace app

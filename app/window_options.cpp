@@ -1,5 +1,7 @@
 #include "app/window_options.h"
 
+#include "engine/ensemble.h"
+
 #include <QCommandLineParser>
 
 #include <algorithm>
@@ -29,9 +31,30 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
         QStringLiteral("Write PNG, SVG and CSV of every view into a folder, without a "
                        "window."),
         QStringLiteral("DIR"));
-    const QCommandLineOption papers(QStringLiteral("papers"), QStringLiteral("Not built yet."),
-                                    QStringLiteral("DIR"));
-    parser.addOptions({help, version, charts, papers});
+    const QCommandLineOption papers(
+        QStringLiteral("papers"),
+        QStringLiteral("Write every paper as PDF, the schedule as a calendar and a bundle of "
+                       "all into a folder, without a window."),
+        QStringLiteral("DIR"));
+    const QCommandLineOption profile(
+        QStringLiteral("profile"),
+        QStringLiteral("Whose papers they are: name, address, logo, prices (TOML); without it "
+                       "dawnline/consultant.toml in the config folder."),
+        QStringLiteral("FILE"));
+    const QCommandLineOption members(QStringLiteral("members"),
+                                     QStringLiteral("Ponds like this one that the papers draw (200)."),
+                                     QStringLiteral("N"));
+    const QCommandLineOption seed(QStringLiteral("seed"), QStringLiteral("Of the papers' draws (1)."),
+                                  QStringLiteral("N"));
+    const QCommandLineOption verify(
+        QStringLiteral("verify"),
+        QStringLiteral("Say whether a bundle of papers is whole, without a window."),
+        QStringLiteral("BUNDLE"));
+    const QCommandLineOption language(
+        QStringLiteral("language"),
+        QStringLiteral("Show the window in this language, such as de, instead of the system's."),
+        QStringLiteral("CODE"));
+    parser.addOptions({help, version, charts, papers, verify, profile, members, seed, language});
     parser.addPositionalArgument(QStringLiteral("POND"), QStringLiteral("Pond file to open."),
                                  QStringLiteral("[POND]"));
     if (!parser.parse(arguments)) {
@@ -43,15 +66,13 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
     if (parser.isSet(version)) {
         return {std::nullopt, QStringLiteral("dawnline " DAWNLINE_VERSION "\n"), 0};
     }
-    if (parser.isSet(papers)) {
-        return refused(QStringLiteral("--papers is not built yet."));
-    }
     const QStringList ponds = parser.positionalArguments();
     if (ponds.size() > 1) {
         return refused(QStringLiteral("One pond file is opened at a time; %1 were given.").arg(ponds.size()));
     }
     WindowOptions options;
     options.pond = ponds.isEmpty() ? std::string() : ponds.front().toStdString();
+    options.language = parser.value(language);
     if (parser.isSet(charts)) {
         options.charts = parser.value(charts).toStdString();
         if (options.charts.empty()) {
@@ -61,11 +82,43 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
             return refused(QStringLiteral("--charts needs a pond file."));
         }
     }
+    if (parser.isSet(papers)) {
+        options.papers = parser.value(papers).toStdString();
+        if (options.papers.empty()) {
+            return refused(QStringLiteral("--papers needs a folder."));
+        }
+        if (options.pond.empty()) {
+            return refused(QStringLiteral("--papers needs a pond file."));
+        }
+    }
+    if (parser.isSet(members)) {
+        bool isNumber = false;
+        options.members = parser.value(members).toInt(&isNumber);
+        if (!isNumber || options.members < 1 || options.members > engine::kMostMembers) {
+            return refused(QStringLiteral("--members is a whole number from 1 to %1, not \"%2\".")
+                               .arg(engine::kMostMembers)
+                               .arg(parser.value(members)));
+        }
+    }
+    if (parser.isSet(seed)) {
+        bool isNumber = false;
+        options.seed = parser.value(seed).toULongLong(&isNumber);
+        if (!isNumber) {
+            return refused(
+                QStringLiteral("--seed is a whole number from 0, not \"%1\".").arg(parser.value(seed)));
+        }
+    }
+    options.bundle = parser.value(verify).toStdString();
+    if (parser.isSet(verify) && options.bundle.empty()) {
+        return refused(QStringLiteral("--verify needs a bundle."));
+    }
+    options.profile = parser.value(profile).toStdString();
     return {options, {}, 0};
 }
 
 bool needsNoDisplay(int argc, const char* const* argv) {
-    constexpr std::array<std::string_view, 5> kQuiet{"--charts", "--papers", "--help", "-h", "--version"};
+    constexpr std::array<std::string_view, 6> kQuiet{"--charts", "--papers", "--verify",
+                                                     "--help",   "-h",       "--version"};
     return std::any_of(argv + 1, argv + argc, [&](const char* argument) {
         const std::string_view word =
             std::string_view(argument).substr(0, std::string_view(argument).find('='));

@@ -3,6 +3,7 @@
 #include <QString>
 #include <QStringList>
 
+#include <cstdint>
 #include <optional>
 #include <string>
 
@@ -10,8 +11,14 @@ namespace app {
 
 /// What the window program is asked for.
 struct WindowOptions {
-    std::string pond;    ///< Path; empty: a window without a pond
-    std::string charts;  ///< Folder for the charts, without a window; empty: open the window
+    std::string pond;     ///< Path; empty: a window without a pond
+    QString language;     ///< Code; empty: the system's
+    std::string charts;   ///< Folder for the charts, without a window; empty: open the window
+    std::string papers;   ///< Folder for the papers, without a window
+    std::string bundle;   ///< To be verified, without a window
+    std::string profile;  ///< Of the consultant; empty: the one in the config folder
+    int members = 200;    ///< Of the papers' run
+    std::uint64_t seed = 1;
 };
 
 /// Options if and only if there is something to do; else what to print and the exit code.

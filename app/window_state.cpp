@@ -1,5 +1,6 @@
 #include "app/window_state.h"
 
+#include <QCoreApplication>
 #include <QDir>
 #include <QFileInfo>
 
@@ -9,12 +10,7 @@ namespace {
 constexpr int kMostRecent = 10;
 
 QString stateFile() {
-    // A relative path in the variable is to be ignored.
-    QString folder = qEnvironmentVariable("XDG_STATE_HOME");
-    if (!QDir::isAbsolutePath(folder)) {
-        folder = QDir::homePath() + QStringLiteral("/.local/state");
-    }
-    return folder + QStringLiteral("/dawnline/window.ini");
+    return stateFolder() + QStringLiteral("/window.ini");
 }
 
 const QString kRecent = QStringLiteral("recent_files");
@@ -22,6 +18,18 @@ const QString kTheme = QStringLiteral("theme");
 const QString kGeometry = QStringLiteral("geometry");
 
 }  // namespace
+
+QString stateFolder() {
+    const QDir beside(QCoreApplication::applicationDirPath());
+    if (beside.exists(QStringLiteral("dawnline-portable"))) {
+        return beside.filePath(QStringLiteral("dawnline-state"));
+    }
+    QString folder = qEnvironmentVariable("XDG_STATE_HOME");
+    if (!QDir::isAbsolutePath(folder)) {
+        folder = QDir::homePath() + QStringLiteral("/.local/state");
+    }
+    return folder + QStringLiteral("/dawnline");
+}
 
 WindowState::WindowState() : m_file(stateFile(), QSettings::IniFormat) {}
 

@@ -8,6 +8,10 @@
 
 namespace app {
 
+/// `dawnline` under the XDG state folder (base directories 0.8: a relative path in the variable is ignored),
+/// or `dawnline-state` beside the program where a file `dawnline-portable` stands there.
+[[nodiscard]] QString stateFolder();
+
 /// What the window remembers between starts: in `dawnline/window.ini` under the XDG state folder, since
 /// recent files and layout are state and not settings (XDG base directories 0.8).
 class WindowState {

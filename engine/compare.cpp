@@ -106,6 +106,7 @@ const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int day
         }
         Ramp before = earlier.model.pond.ramps[i - 1];
         before.name = ramp->name;
+        before.colour = ramp->colour;
         if (before == *ramp) {
             return &run;
         }

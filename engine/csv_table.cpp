@@ -3,38 +3,10 @@
 #include "engine/error.h"
 #include "engine/text.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace engine {
-
-CsvWriter::CsvWriter(std::string_view header) {
-    for (const char c : header) {
-        m_columns += c == ',' ? 1 : 0;
-    }
-    m_text.append(header).append("\r\n");
-}
-
-CsvWriter& CsvWriter::text(std::string_view field) {
-    return put(csvField(field));
-}
-
-CsvWriter& CsvWriter::number(double value) {
-    return put(std::isfinite(value) ? shortest(value + 0.0) : std::string());
-}
-
-void CsvWriter::end() {
-    ensure(m_fields == m_columns, "a row of a table has as many fields as its header");
-    m_text += "\r\n";
-    m_fields = 0;
-}
-
-CsvWriter& CsvWriter::put(std::string_view field) {
-    if (m_fields++ > 0) {
-        m_text += ',';
-    }
-    m_text += field;
-    return *this;
-}
 
 std::string csvField(std::string_view text) {
     if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
@@ -45,6 +17,29 @@ std::string csvField(std::string_view text) {
         quoted.append(c == '"' ? 2U : 1U, c);
     }
     return quoted + '"';
+}
+
+CsvTable::CsvTable(std::string_view header)
+    : m_text(header), m_columns(1 + static_cast<int>(std::count(header.begin(), header.end(), ','))) {
+    m_text += "\r\n";
+}
+
+CsvTable& CsvTable::number(double value) {
+    return put(std::isfinite(value) ? shortest(value + 0.0) : std::string());
+}
+
+void CsvTable::end() {
+    ensure(m_fields == m_columns, "a row of a table has as many fields as its header");
+    m_text += "\r\n";
+    m_fields = 0;
+}
+
+CsvTable& CsvTable::put(std::string_view field) {
+    if (m_fields++ > 0) {
+        m_text += ',';
+    }
+    m_text += field;
+    return *this;
 }
 
 }  // namespace engine

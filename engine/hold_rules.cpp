@@ -1,6 +1,7 @@
 #include "engine/hold_rules.h"
 
 #include "engine/local_time.h"
+#include "engine/log.h"
 #include "engine/parameters.h"
 #include "engine/units.h"
 #include "engine/weather.h"
@@ -125,8 +126,10 @@ std::vector<HoldDay> holdCalendar(const Pond& pond, const HoldRules& rules) {
         return held;
     }
     std::vector<int> treatments;
-    for (const Event& event : pond.events) {
-        if (event.kind == "algaecide" && event.at) {
+    for (const Event& event : eventsInForce(pond)) {
+        const bool isAgainstAlgae =
+            event.kind == "algaecide" || event.what == "algaecide" || event.what == "copper";
+        if (isAgainstAlgae && event.at) {
             treatments.push_back(static_cast<int>(std::floor(secondsOf(pond, *event.at) / kDay)) + 1);
         }
     }

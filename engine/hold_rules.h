@@ -59,7 +59,8 @@ struct HoldDay {
                                                std::span<const int> treatmentDays, const HoldRules& rules);
 
 /// The hold calendar of a pond: the days that its file names (weather.hold_days), or, where it names none,
-/// those of the rules under its own weather. Treatments are its events of kind "algaecide".
+/// those of the rules under its own weather. Treatments that count are its events of kind "algaecide" and
+/// those with copper or an algaecide.
 [[nodiscard]] std::vector<HoldDay> holdCalendar(const Pond& pond, const HoldRules& rules = {});
 
 /// The days of the hold calendar alone.

@@ -19,6 +19,7 @@ UncertainInput& UncertainList::key(std::string name, std::string_view unit, cons
     UncertainInput& input =
         add(std::move(name), unit, given ? spreadOf(*given, prior, meter) : spreadOf(prior));
     input.measured = given && isMeasured(*given);
+    input.meter = meter;
     input.intoSource = [into = std::move(into)](MemberSource& source, double value) {
         into(source) = Quantity(value);
     };

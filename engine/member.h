@@ -37,6 +37,7 @@ struct UncertainInput {
     Spread spread;          ///< Its median is what the central run takes
     bool measured = false;  ///< Measured inputs are correlated with nothing
     InputGroup group = InputGroup::Alone;
+    std::optional<MeterError> meter;  ///< What a measurement of it is off by; nothing if none is usual
     double withChlorophyll = 0.0;  ///< In the algae group: the correlation with chlorophyll
     /// Either of the two: a number of the pond file, or of what was made from it.
     std::function<void(MemberSource& source, double value)> intoSource;

@@ -132,6 +132,41 @@ MemberTrace::MemberTrace(std::size_t count, const MemberPlan& plan)
       isBelowLethal(count),
       isFinite(count, 1) {}
 
+MemberWatch::MemberWatch(const std::vector<Point>& points, const std::vector<double>& hours,
+                         std::size_t members)
+    : oxygen(points.size() * members),
+      temperature(points.size() * members),
+      m_members(members),
+      m_atHour(hours.size()) {
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const auto after = std::lower_bound(hours.begin(), hours.end(), points[i].time);
+        if (after == hours.end()) {
+            continue;
+        }
+        const auto hour = static_cast<std::size_t>(after - hours.begin());
+        const double share =
+            hour == 0 ? 1.0 : (points[i].time - hours[hour - 1]) / (hours[hour] - hours[hour - 1]);
+        m_atHour[hour].push_back({i, points[i].depth, share});
+        if (hour > 0 && share < 1.0) {
+            m_atHour[hour - 1].push_back({i, points[i].depth, 1.0 - share});
+        }
+    }
+}
+
+template <class Real>
+void MemberWatch::note(const Grid& grid, const Column<Real>& column, int k, std::size_t hour,
+                       std::size_t member) {
+    if (hour >= m_atHour.size() || m_atHour[hour].empty()) {
+        return;
+    }
+    const std::vector<double> oxygens = column.solutes(kOxygen, k), temperatures = column.temperatures(k);
+    for (const Share& share : m_atHour[hour]) {
+        const std::size_t at = share.point * m_members + member;
+        oxygen[at] += share.weight * interpolate(grid.middle, oxygens, share.depth);
+        temperature[at] += share.weight * interpolate(grid.middle, temperatures, share.depth);
+    }
+}
+
 template <class Real>
 void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<PackOffset<Real>>& offsets) {
     const std::size_t last = offsets.size() - 1;
@@ -192,6 +227,7 @@ void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Re
             trace.hours[hour * trace.members + first + k] = static_cast<float>(value);
             trace.isFinite[first + k] =
                 static_cast<std::uint8_t>(trace.isFinite[first + k] && std::isfinite(value));
+            trace.watch.note(model.grid, column, static_cast<int>(k), hour, first + k);
         }
         ++hour;
     };

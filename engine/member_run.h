@@ -63,6 +63,34 @@ struct WeatherDays {
 template <class Real>
 void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<PackOffset<Real>>& offsets);
 
+/// Depths and times at which a fit wants the water of each member; interpolated between layer middles and
+/// between the hours at which a run writes down.
+class MemberWatch {
+public:
+    struct Point {
+        double time = 0.0;   ///< [s after midnight of day 1]
+        double depth = 0.0;  ///< [m]
+    };
+    MemberWatch() = default;
+    /// @param hours  Of the plan that is run; points outside them stay 0.
+    MemberWatch(const std::vector<Point>& points, const std::vector<double>& hours, std::size_t members);
+
+    /// Takes in what a member holds at an hour. @param column  Of which the lane `k` is that member.
+    template <class Real>
+    void note(const Grid& grid, const Column<Real>& column, int k, std::size_t hour, std::size_t member);
+
+    [[nodiscard]] bool isEmpty() const { return m_atHour.empty(); }
+    std::vector<double> oxygen, temperature;  ///< [g/m^3], [degC], points x members
+
+private:
+    struct Share {
+        std::size_t point = 0;
+        double depth = 0.0, weight = 0.0;
+    };
+    std::size_t m_members = 0;
+    std::vector<std::vector<Share>> m_atHour;
+};
+
 /// Where the members of a pack write down what becomes of them: arrays over all members, of which a pack
 /// writes its own only.
 struct MemberTrace {
@@ -72,6 +100,7 @@ struct MemberTrace {
     std::vector<float> endStates;  ///< [g/m^3], members; empty unless asked for
     std::vector<std::uint8_t> isBelowStress, isBelowLethal;  ///< At any step of nights 1 to N, members
     std::vector<std::uint8_t> isFinite;                      ///< members
+    MemberWatch watch;                                       ///< Empty unless a fit puts one in
 
     MemberTrace(std::size_t count, const MemberPlan& plan);
 };

@@ -1,5 +1,6 @@
 #include "engine/parameters.h"
 
+#include "engine/debt_estimate.h"
 #include "engine/light.h"
 #include "engine/sky.h"
 #include "engine/toxic.h"
@@ -174,16 +175,8 @@ double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin
     if (!bottom.exists()) {
         return 0.0;
     }
-    if (pond.bottom.oxygenDebt) {
-        return *pond.bottom.oxygenDebt;
-    }
-    if (pond.bottom.stratified_days) {
-        // Common practice, no source: half of what Mueller and others (2012) measured, 0.37 g O2/m2/d of
-        // reduced substances, gathers in the mean thickness of the bottom water.
-        const double thickness = bottom.volume / basin.area(bottom.depth);
-        return 0.5 * 0.37 * *pond.bottom.stratified_days / thickness;
-    }
-    return classPriors(pondClass(pond.bottom)).oxygenDebt.value;
+    return pond.bottom.oxygenDebt ? pond.bottom.oxygenDebt->value
+                                  : estimateDebt(pond, bottom, basin)->value;
 }
 
 Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {

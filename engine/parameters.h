@@ -126,7 +126,7 @@ struct BottomWater {
 /// Chlorophyll at the start as given, or from Secchi [ug/L].
 [[nodiscard]] double startChlorophyll(const Pond& pond);
 
-/// Fast plus medium debt of the bottom water at the start, as given or estimated [g/m^3].
+/// Fast plus medium debt of the bottom water at the start, as given or as estimateDebt() has it [g/m^3].
 [[nodiscard]] double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin);
 
 }  // namespace engine

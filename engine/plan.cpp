@@ -238,7 +238,7 @@ bool Planner::isGoodOnOwnDraws(const Way& way, ClockTime start) {
     request.days = days;
     request.keepLayers = false;
     const RampRun nothing = runRamp(m_model, nullptr, request, {m_control.stop, {}});
-    m_plan.poisonsFound = poisons(runRamp(m_model, &ramp, request, {m_control.stop, {}}), nothing);
+    m_plan.poisonsFound = poisons(m_model, runRamp(m_model, &ramp, request, {m_control.stop, {}}), nothing);
     return !m_plan.poisonsFound;
 }
 

@@ -1,6 +1,6 @@
 #include "engine/plan_edges.h"
 
-#include "engine/error.h"
+#include "engine/gas_limits.h"
 #include "engine/parallel.h"
 #include "engine/plan_search.h"
 #include "engine/units.h"
@@ -131,19 +131,12 @@ std::vector<SlowPoint> slowEdge(const PondModel& model, int threads, const std::
     return points;
 }
 
-bool poisons(const RampRun& run, const RampRun& nothing) {
-    const auto passes = [&](double HourRow::*which, double most) {
-        double peak = 0.0, without = 0.0;
-        for (const HourRow& hour : run.hours) {
-            peak = std::max(peak, hour.*which);
-        }
-        for (const HourRow& hour : nothing.hours) {
-            without = std::max(without, hour.*which);
-        }
-        return peak > most && peak > without;
+bool poisons(const PondModel& model, const RampRun& run, const RampRun& nothing) {
+    const GasPeaks with = gasPeaks(model, run), without = gasPeaks(model, nothing);
+    const auto isWorse = [](const GasPeak& one, const GasPeak& other) {
+        return one.isPassed() && (!other.isPassed() || one.peak * other.limit > other.peak * one.limit);
     };
-    return passes(&HourRow::hydrogenSulfide, kMostSulfide) ||
-           passes(&HourRow::unionisedAmmonia, kMostAmmonia);
+    return isWorse(with.ammonia, without.ammonia) || isWorse(with.sulfide, without.sulfide);
 }
 
 }  // namespace engine

@@ -24,14 +24,8 @@ namespace engine {
 [[nodiscard]] std::vector<SlowPoint> slowEdge(const PondModel& model, int threads,
                                               const std::stop_token& stop);
 
-/// What a plan may not bring to the fish, unless do-nothing brings it too. The one place for these limits.
-/// Hydrogen sulfide: 2 ug/L as H2S, EPA, Quality Criteria for Water 1986, from memory. Un-ionised ammonia:
-/// 0.025 mg/L as NH3, EIFAC (1973), Water Research 7:1011, from memory.
-inline constexpr double kMostSulfide = 2e-3 * 32.06 / 34.08;     ///< As sulfur [g/m^3]
-inline constexpr double kMostAmmonia = 25e-3 * 14.007 / 17.031;  ///< As nitrogen [g/m^3]
-
-/// True if a run takes un-ionised ammonia or hydrogen sulfide where the fish are above its limit and above
-/// what it is without the new aerator at any hour.
-[[nodiscard]] bool poisons(const RampRun& run, const RampRun& nothing);
+/// True if a run takes un-ionised ammonia or hydrogen sulfide where the fish are above its limit
+/// (engine/gas_limits.h), and further than without the new aerator.
+[[nodiscard]] bool poisons(const PondModel& model, const RampRun& run, const RampRun& nothing);
 
 }  // namespace engine

@@ -62,7 +62,7 @@ std::string seenFrom(const std::string& named, const std::filesystem::path& path
 }  // namespace
 
 std::string scheduleCsv(const Plan& plan) {
-    CsvWriter table(kScheduleHeader);
+    CsvTable table(kScheduleHeader);
     if (!plan.ramp) {
         return table.take();
     }
@@ -91,7 +91,7 @@ std::vector<TextFile> planFiles(const Plan& plan, const Pond& pond, const std::f
     if (plan.ramp) {
         with.ramps.push_back(*plan.ramp);
     }
-    for (std::string* named : {&with.weather.file, &with.readingsFile}) {
+    for (std::string* named : {&with.weather.file, &with.readingsFile.file}) {
         *named = seenFrom(*named, path, folder);
     }
     return {{"schedule.csv", scheduleCsv(plan)},

@@ -50,6 +50,12 @@ void visitPlace(Visitor& v, P& place) {
 }
 
 template <class Visitor, class P>
+void visitClient(Visitor& v, P& client) {
+    v.text("name", client.name, Need::Optional);
+    v.text("phone", client.phone, Need::Optional);
+}
+
+template <class Visitor, class P>
 void visitContour(Visitor& v, P& contour) {
     v.number("depth_m", contour.depth, kDepthRule);
     v.number("area_m2", contour.area, {0.0, 1e7, "m2"});
@@ -90,8 +96,27 @@ void visitWater(Visitor& v, P& water) {
     v.number("ph", water.ph, {4.0, 11.0, ""}, Need::Optional);
     v.number("total_ammonia_mg_per_l", water.totalAmmonia, {0.0, 200.0, "mg/L"}, Need::Optional);
     v.number("total_sulfide_mg_per_l", water.totalSulfide, {0.0, 200.0, "mg/L"}, Need::Optional);
+    v.number("ferrous_iron_mg_per_l", water.ferrousIron, {0.0, 200.0, "mg/L"}, Need::Optional);
+    v.number("methane_mg_per_l", water.methane, {0.0, 200.0, "mg/L"}, Need::Optional);
     v.number("alkalinity_mg_per_l", water.alkalinity, {0.0, 2000.0, "mg/L"}, Need::Optional);
     v.tables("change", water.changes, [](auto& w, auto& change) { visitWaterChange(w, change); });
+}
+
+template <class Visitor, class P>
+void visitBottleReading(Visitor& v, P& reading) {
+    v.number("minutes", reading.minutes, {1.0, 2880.0, "min"}, Need::Required);
+    v.number("oxygen_mg_per_l", reading.oxygen, kOxygenRule, Need::Required);
+    v.number("control_loss_mg_per_l", reading.controlLoss, {0.0, 20.0, "mg/L"}, Need::Optional);
+}
+
+template <class Visitor, class P>
+void visitBottleTest(Visitor& v, P& test) {
+    v.number("surface_parts", test.surfaceParts, {1.0, 99.0, "", false, true}, Need::Optional);
+    v.number("surface_oxygen_mg_per_l", test.surfaceOxygen, kOxygenRule, Need::Required);
+    v.number("bottom_oxygen_mg_per_l", test.bottomOxygen, kOxygenRule, Need::Required);
+    v.number("temperature_c", test.temperature, kWaterTemperatureRule, Need::Optional);
+    v.number("meter_error_mg_per_l", test.meterError, {0.01, 2.0, "mg/L"}, Need::Optional);
+    v.tables("reading", test.readings, [](auto& w, auto& reading) { visitBottleReading(w, reading); });
 }
 
 template <class Visitor, class P>
@@ -127,6 +152,8 @@ void visitWeatherDay(Visitor& v, P& day) {
     v.number("dew_point_c", day.dewPoint, kDewPointRule, Need::Optional);
     v.number("wind_m_per_s", day.wind, kWindRule, Need::Required);
     v.number("cloud_percent", day.cloud_percent, kPercentRule, Need::Required);
+    v.time("known_at", day.knownAt, Need::Optional);
+    v.truth("forecast", day.forecast, false);
 }
 
 template <class Visitor, class P>
@@ -179,6 +206,18 @@ void visitLimits(Visitor& v, P& limits) {
 }
 
 template <class Visitor, class P>
+void visitDawnRules(Visitor& v, P& rules) {
+    v.number("go_mg_per_l", rules.go, kLineRule, Need::Optional);
+    v.number("hold_mg_per_l", rules.hold, kLineRule, Need::Optional);
+    v.number("back_mg_per_l", rules.back, kLineRule, Need::Optional);
+    v.number("fall_hold_mg_per_l", rules.fallHold, kLineRule, Need::Optional);
+    v.number("fall_back_mg_per_l", rules.fallBack, kLineRule, Need::Optional);
+    v.number("dose_high_percent", rules.doseHigh_percent, {0.1, 1000.0, "percent"}, Need::Optional);
+    v.number("dose_middle_percent", rules.doseMiddle_percent, {0.1, 1000.0, "percent"}, Need::Optional);
+    v.number("morning_rise_mg_per_l", rules.morningRise, kLineRule, Need::Optional);
+}
+
+template <class Visitor, class P>
 void visitRamp(Visitor& v, P& ramp) {
     v.text("name", ramp.name, Need::Required);
     v.choice("kind", ramp.kind);
@@ -194,6 +233,7 @@ void visitRamp(Visitor& v, P& ramp) {
     v.byDay("pulses", ramp.pulses, {1.0, 48.0, "pulses", false, true});
     v.byDay("diffusers", ramp.diffusers, kDiffusersRule);
     v.byDay("depth_m", ramp.depth, kDiffuserDepthRule);
+    v.number("colour", ramp.colour, {1.0, 12.0, "", false, true}, Need::Optional);
 }
 
 template <class Visitor, class P>
@@ -204,13 +244,36 @@ void visitReading(Visitor& v, P& reading) {
     v.number("oxygen_mg_per_l", reading.oxygen, kOxygenRule, Need::Optional);
     v.number("secchi_m", reading.secchi, kSecchiRule, Need::Optional);
     v.choice("smell", reading.smell);
+    v.choice("fish", reading.fish);
+    v.text("meter", reading.meter, Need::Optional);
+    v.text("photo", reading.photo, Need::Optional);
+    v.time("corrects", reading.corrects, Need::Optional);
     v.text("note", reading.note, Need::Optional);
+}
+
+template <class Visitor, class P>
+void visitReadingsFile(Visitor& v, P& file) {
+    v.text("file", file.name, Need::Optional);
+    v.number("depth_m", file.depth, kDepthRule, Need::Optional);
+    v.choice("date_order", file.dateOrder);
 }
 
 template <class Visitor, class P>
 void visitEvent(Visitor& v, P& event) {
     v.time("at", event.at, Need::Required);
     v.text("kind", event.kind, Need::Required);
+    v.time("until", event.until, Need::Optional);
+    v.number("minutes", event.minutes, {1.0, 100000.0, "min"}, Need::Optional);
+    v.number("diffusers", event.diffusers, kDiffusersRule, Need::Optional);
+    v.number("depth_m", event.depth, kDiffuserDepthRule, Need::Optional);
+    v.text("ramp", event.ramp, Need::Optional);
+    v.text("what", event.what, Need::Optional);
+    v.number("area_percent", event.area_percent, kPercentRule, Need::Optional);
+    v.number("amount_kg", event.amount_kg, {0.0, 100000.0, "kg"}, Need::Optional);
+    v.number("rain_mm", event.rain_mm, {0.0, 2000.0, "mm"}, Need::Optional);
+    v.number("cost", event.cost, {0.0, 1e9, ""}, Need::Optional);
+    v.time("corrects", event.corrects, Need::Optional);
+    v.text("photo", event.photo, Need::Optional);
     v.text("note", event.note, Need::Optional);
 }
 
@@ -220,10 +283,13 @@ void visitPond(Visitor& v, P& pond) {
     v.format("format");
     v.text("title", pond.title, Need::Optional);
     v.text("chosen_ramp", pond.chosenRamp, Need::Optional);
+    v.choice("units", pond.units);
+    v.maybeTable("client", pond.client, [](auto& w, auto& client) { visitClient(w, client); });
     v.table("place", pond.place, Need::Required, [](auto& w, auto& place) { visitPlace(w, place); });
     v.table("basin", pond.basin, Need::Required, [](auto& w, auto& basin) { visitBasin(w, basin); });
     v.table("bottom", pond.bottom, Need::Optional, [](auto& w, auto& bottom) { visitBottom(w, bottom); });
     v.table("water", pond.water, Need::Required, [](auto& w, auto& water) { visitWater(w, water); });
+    v.maybeTable("bottle_test", pond.bottleTest, [](auto& w, auto& test) { visitBottleTest(w, test); });
     v.maybeTable("spring", pond.spring, [](auto& w, auto& spring) { visitSpring(w, spring); });
     v.tables("fish", pond.fish, [](auto& w, auto& fish) { visitFish(w, fish); });
     v.table("feed", pond.feed_kgPerDay, Need::Optional, [](auto& w, auto& feed) {
@@ -239,9 +305,10 @@ void visitPond(Visitor& v, P& pond) {
     v.maybeTable("surface_aerator", pond.surfaceAerator,
                  [](auto& w, auto& aerator) { visitSurfaceAerator(w, aerator); });
     v.table("limits", pond.limits, Need::Optional, [](auto& w, auto& limits) { visitLimits(w, limits); });
+    v.maybeTable("dawn_rules", pond.dawnRules, [](auto& w, auto& rules) { visitDawnRules(w, rules); });
     v.tables("ramp", pond.ramps, [](auto& w, auto& ramp) { visitRamp(w, ramp); });
     v.table("readings", pond.readingsFile, Need::Optional,
-            [](auto& w, auto& file) { w.text("file", file, Need::Optional); });
+            [](auto& w, auto& file) { visitReadingsFile(w, file); });
     v.tables("reading", pond.readings, [](auto& w, auto& reading) { visitReading(w, reading); });
     v.tables("event", pond.events, [](auto& w, auto& event) { visitEvent(w, event); });
 }

@@ -40,9 +40,23 @@ inline constexpr std::array<Word<RampKind>, 5> kRampKindWords{{
     {"capped", RampKind::Capped},
     {"table", RampKind::Table},
 }};
+inline constexpr std::array<Word<UnitSystem>, 2> kUnitSystemWords{{
+    {"metric", UnitSystem::Metric},
+    {"us", UnitSystem::Us},
+}};
 inline constexpr std::array<Word<HourStamp>, 2> kHourStampWords{{
     {"start", HourStamp::Start},
     {"end", HourStamp::End},
+}};
+
+inline constexpr std::array<Word<FishBehaviour>, 3> kFishBehaviourWords{{
+    {"normal", FishBehaviour::Normal},
+    {"off feed", FishBehaviour::OffFeed},
+    {"piping", FishBehaviour::Piping},
+}};
+inline constexpr std::array<Word<DateOrder>, 2> kDateOrderWords{{
+    {"day first", DateOrder::DayFirst},
+    {"month first", DateOrder::MonthFirst},
 }};
 
 [[nodiscard]] constexpr const auto& wordsOf(Sureness) {
@@ -57,8 +71,17 @@ inline constexpr std::array<Word<HourStamp>, 2> kHourStampWords{{
 [[nodiscard]] constexpr const auto& wordsOf(RampKind) {
     return kRampKindWords;
 }
+[[nodiscard]] constexpr const auto& wordsOf(UnitSystem) {
+    return kUnitSystemWords;
+}
 [[nodiscard]] constexpr const auto& wordsOf(HourStamp) {
     return kHourStampWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(FishBehaviour) {
+    return kFishBehaviourWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(DateOrder) {
+    return kDateOrderWords;
 }
 
 /// The word of the pond file for a value, such as "doubling".

@@ -1,9 +1,7 @@
 #include "engine/results_io.h"
 
-#include "engine/csv_table.h"
 #include "engine/error.h"
 #include "engine/local_time.h"
-#include "engine/text.h"
 #include "engine/units.h"
 #include "engine/weather.h"
 
@@ -25,6 +23,8 @@ constexpr std::string_view kHourlyHeader =
     "ramp,time_h,surface_mg_per_l,fish_water_mg_per_l,bottom_mg_per_l,mean_mg_per_l,surface_c,bottom_c,"
     "running,fish_water_p05,fish_water_p25,fish_water_p50,fish_water_p75,fish_water_p95";
 constexpr std::string_view kLayersHeader = "ramp,time_h,depth_m,temperature_c,oxygen_mg_per_l,debt_mg_per_l";
+constexpr std::string_view kGasesHeader =
+    "ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l";
 constexpr std::string_view kBudgetHeader =
     "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
     "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg";
@@ -50,7 +50,7 @@ std::optional<double> energy(const Comparison& comparison, const RampRun& run) {
     return aerator && aerator->power_kW ? std::optional(run.energy_kWh) : std::nullopt;
 }
 
-void summaryRow(CsvWriter& table, const Comparison& comparison, const RampRun& run) {
+void summaryRow(CsvTable& table, const Comparison& comparison, const RampRun& run) {
     const DayRow& worst = run.worst();
     table.number(run.daysToContinuous).number(worst.lowest).number(worst.lowestTime / kHour);
     table.number(worst.day).number(run.hoursBelowStress).number(run.hoursBelowLethal).number(run.endState);
@@ -90,11 +90,15 @@ Chances chancesOf(const Comparison& comparison, const RampRun& run) {
 
 const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run) {
     const bool hasMembers = comparison.ensemble && comparison.ensemble->end == EnsembleEnd::Completed;
-    return hasMembers ? &comparison.ensemble->ramps[run] : nullptr;
+    if (!hasMembers || run >= comparison.ensemble->ramps.size()) {
+        return nullptr;
+    }
+    const RampEnsemble& members = comparison.ensemble->ramps[run];
+    return members.hours.empty() ? nullptr : &members;
 }
 
 std::string summaryCsv(const Comparison& comparison) {
-    CsvWriter table(kSummaryHeader);
+    CsvTable table(kSummaryHeader);
     for (const RampRun& run : comparison.runs) {
         table.text(run.name);
         if (run.end == RunEnd::Completed) {
@@ -110,7 +114,7 @@ std::string summaryCsv(const Comparison& comparison) {
 }
 
 std::string dailyCsv(const Comparison& comparison) {
-    CsvWriter table(kDailyHeader);
+    CsvTable table(kDailyHeader);
     const bool hasDebt = comparison.model.debt_kg > 0.0;  // what is left of nothing is no number
     for (const RampRun& run : comparison.runs) {
         for (const DayRow& day : run.days) {
@@ -127,7 +131,7 @@ std::string dailyCsv(const Comparison& comparison) {
 }
 
 std::string hourlyCsv(const Comparison& comparison) {
-    CsvWriter table(kHourlyHeader);
+    CsvTable table(kHourlyHeader);
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
         const RampRun& run = comparison.runs[i];
         const RampEnsemble* members = membersOf(comparison, i);
@@ -148,7 +152,7 @@ std::string hourlyCsv(const Comparison& comparison) {
 }
 
 std::string layersCsv(const Comparison& comparison) {
-    CsvWriter table(kLayersHeader);
+    CsvTable table(kLayersHeader);
     const std::vector<double>& depth = comparison.model.grid.middle;
     for (const RampRun& run : comparison.runs) {
         ensure(run.layers.size() <= run.hours.size(), "each row of layers has its hour");
@@ -165,7 +169,7 @@ std::string layersCsv(const Comparison& comparison) {
 }
 
 std::string budgetCsv(const Comparison& comparison) {
-    CsvWriter table(kBudgetHeader);
+    CsvTable table(kBudgetHeader);
     for (const RampRun& run : comparison.runs) {
         for (const BudgetRow& day : run.budget) {
             table.text(run.name).number(day.day);
@@ -179,12 +183,21 @@ std::string budgetCsv(const Comparison& comparison) {
     return table.take();
 }
 
+std::string gasesCsv(const Comparison& comparison) {
+    CsvTable table(kGasesHeader);
+    for (const RampRun& run : comparison.runs) {
+        for (const HourRow& hour : run.hours) {
+            table.text(run.name).number(hour.time / kHour);
+            table.number(hour.unionisedAmmonia).number(hour.hydrogenSulfide).end();
+        }
+    }
+    return table.take();
+}
+
 std::vector<TextFile> comparisonFiles(const Comparison& comparison) {
-    return {{"summary.csv", summaryCsv(comparison)},
-            {"daily.csv", dailyCsv(comparison)},
-            {"hourly.csv", hourlyCsv(comparison)},
-            {"layers.csv", layersCsv(comparison)},
-            {"budget.csv", budgetCsv(comparison)}};
+    return {{"summary.csv", summaryCsv(comparison)}, {"daily.csv", dailyCsv(comparison)},
+            {"hourly.csv", hourlyCsv(comparison)},   {"layers.csv", layersCsv(comparison)},
+            {"budget.csv", budgetCsv(comparison)},   {"gases.csv", gasesCsv(comparison)}};
 }
 
 }  // namespace engine

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace engine {
@@ -26,7 +27,11 @@ namespace engine {
 /// One row a ramp and calendar day, days 0 and N + 1 among them.
 [[nodiscard]] std::string budgetCsv(const Comparison& comparison);
 
-/// The five files of `compare`.
+/// One row a ramp and whole hour: un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur, where the
+/// fish are.
+[[nodiscard]] std::string gasesCsv(const Comparison& comparison);
+
+/// The six files of `compare`.
 [[nodiscard]] std::vector<TextFile> comparisonFiles(const Comparison& comparison);
 
 /// True if a completed run's fish water was under a line at any step of its nights; `hours` is the time it
@@ -42,7 +47,7 @@ struct Chances {
 /// @pre `run` is one of the comparison's and completed.
 [[nodiscard]] Chances chancesOf(const Comparison& comparison, const RampRun& run);
 
-/// The members of a run by its place; null without members.
+/// The members of a run by its place; null without members, or as long as only other ramps have theirs.
 [[nodiscard]] const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run);
 
 }  // namespace engine

@@ -11,10 +11,6 @@
 namespace engine {
 namespace {
 
-// Bounds of the debt-to-pool ratio; common practice, no published source.
-constexpr double kRatioRampRequired = 0.15;
-constexpr double kRatioHigh = 0.5;
-constexpr double kRatioDoNotStart = 1.0;
 constexpr double kWarmForTrout = 18.0;  // [degC], design: above it the stress line is raised
 constexpr double kWarmForOthers = 28.0;
 constexpr double kSaidDrift = 0.1;  // [g/m^3/d], design
@@ -58,38 +54,13 @@ void sayNothing(const Comparison& comparison, const Speaker& speaker) {
     }
     sayNothingChances(comparison, speaker);
     sayHabitat(comparison, run, speaker);
-    sayPoisons(run, speaker);
+    sayPoisons(comparison, run, speaker);
     if (run.endState) {
         speaker.say(SentenceKey::NothingEndState, {oxygen("end", *run.endState)});
         if (std::fabs(run.endDrift) > kSaidDrift) {
             speaker.say(SentenceKey::EndStateDrift, {number("drift", Measure::Rate, run.endDrift)});
         }
     }
-}
-
-void sayBottom(const PondModel& model, const Speaker& speaker) {
-    if (!model.bottom.exists()) {
-        speaker.say(SentenceKey::Mixed);
-        return;
-    }
-    const double share = 100.0 * model.bottom.volume / model.basin.volume();
-    speaker.say(
-        model.bottom.cause == BottomWater::Cause::Density ? SentenceKey::BottomByDensity
-                                                          : SentenceKey::BottomByOxygen,
-        {number("depth", Measure::Depth, model.bottom.depth), number("share", Measure::Percent, share)});
-    saySaltLayer(model, speaker);
-    const SentenceValue debt = number("debt", Measure::Mass, model.debt_kg);
-    if (!(model.pool_kg > 0.0)) {
-        speaker.say(SentenceKey::DebtWithoutPool, {debt});
-        return;
-    }
-    const double ratio = model.debt_kg / model.pool_kg;
-    speaker.say(SentenceKey::DebtRatio,
-                {debt, number("pool", Measure::Mass, model.pool_kg), number("ratio", Measure::Plain, ratio)});
-    speaker.say(ratio < kRatioRampRequired  ? SentenceKey::RatioLow
-                : ratio < kRatioHigh        ? SentenceKey::RatioRampRequired
-                : ratio <= kRatioDoNotStart ? SentenceKey::RatioHigh
-                                            : SentenceKey::RatioDoNotStart);
 }
 
 void sayLines(const PondModel& model, const Speaker& speaker) {
@@ -212,7 +183,7 @@ void sayRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run,
         speaker.say(SentenceKey::RampHolds, {whole("days", static_cast<int>(held.size()))});
     }
     sayHabitat(comparison, run, speaker);
-    sayPoisons(run, speaker);
+    sayPoisons(comparison, run, speaker);
     sayEnd(comparison, run, speaker);
 }
 
@@ -271,7 +242,10 @@ std::vector<Sentence> sentencesOf(const Comparison& comparison) {
     if (comparison.runs.front().end == RunEnd::Completed) {
         sayNothing(comparison, {out, SentencePart::DoNothing});
     }
-    sayBottom(model, pond);
+    sayProfile(model.pond, {out, SentencePart::Profile});
+    sayTriage(model, comparison.runs.front().end == RunEnd::Completed ? &comparison.runs.front() : nullptr,
+              {out, SentencePart::Triage});
+    sayBottomWater(model, pond);
     sayLines(model, pond);
     sayRamps(comparison, {out, SentencePart::Ramp});
     sayAssumptions(comparison, {out, SentencePart::Assumption});
@@ -297,6 +271,12 @@ std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file, con
         speaker.say(SentenceKey::FileNoRamps);
     }
     speaker.say(SentenceKey::FileWarnings, {whole("count", static_cast<int>(diagnostics.size()))});
+    sayProfile(pond, {out, SentencePart::Profile});
+    const PondModel model = prepareUnbalanced(pond);
+    const Speaker triage(out, SentencePart::Triage);
+    sayTriage(model, nullptr, triage);
+    sayBottomWater(model, triage);
+    sayDebt(model, triage);
     return out;
 }
 

@@ -19,6 +19,31 @@ enum class SentenceKey {
     FileNoRamps,
     FileRamp,
     FileWarnings,
+    // What the measured profile gives to doubt
+    ProfileThinAir,
+    ProfileSupersaturated,
+    ProfileUnexplained,
+    ProfileImpossible,
+    ProfileSeaLevelMeter,
+    ProfileInverted,
+    ProfileHiddenSalt,
+    ProfileUniformLayer,
+    ProfileAeratedSample,
+    ProfileRisingOxygen,
+    // Before anything is run
+    TriageNothingFirst,
+    TriageOfTheStart,
+    TriageMixed,
+    TriageOnlyByTemperature,
+    TriageLayered,
+    TriageFirstDose,
+    TriageFirstDoseTooLarge,
+    TriageLiftsNothing,
+    SeasonBest,
+    SeasonCoolButPoor,
+    SeasonLastResort,
+    SeasonWarm,
+    SeasonFreezing,
     // The pond
     Title,
     NothingWorst,
@@ -75,6 +100,8 @@ enum class SentenceKey {
     HabitatKept,
     AmmoniaPeak,
     SulfidePeak,
+    AmmoniaPassed,
+    SulfidePassed,
     RampHolds,
     RampEndedEarly,
     RampsApart,
@@ -131,6 +158,15 @@ enum class SentenceKey {
     NightElsewhere,
     NightsOfRamp,
     NightsOfNothing,
+    // What to measure
+    MeasureTitle,
+    MeasureWorst,
+    MeasureInput,
+    MeasureNoInput,
+    MeasureSharesDoNotAdd,
+    MeasureVisit,
+    MeasureNoVisit,
+    MeasureQuality,
     // Assumptions
     Balance,
     BalanceWithDawn,
@@ -142,7 +178,15 @@ enum class SentenceKey {
     GuessedFish,
     GuessedFishMass,
     GuessedDebt,
-    DebtFromDays,
+    DebtPutTogether,
+    DebtWaysDisagree,
+    DebtOfDays,
+    DebtOfAge,
+    DebtOfBottle,
+    DebtOfSubstances,
+    DebtBottleVoid,
+    DebtGivenStands,
+    AmmoniumIsSlow,
     GuessedSlowDebt,
     GuessedSedimentDemand,
     GuessedMuck,
@@ -162,6 +206,67 @@ enum class SentenceKey {
     MembersObservedWeather,
     MembersAtFactorEnd,
     NoBubblingOut,
+    // The log
+    LogTitle,
+    LogReading,
+    LogEvent,
+    LogRows,
+    LogFlag,
+    LogNoFlags,
+    LogFlagsMeaning,
+    LogHeadIs,
+    LogHeadMeaning,
+    LogHeadSame,
+    LogHeadAdded,
+    LogHeadChanged,
+    // A fit
+    FitDone,
+    FitAirRuns,
+    FitAirOff,
+    FitFlagged,
+    FitOutside,
+    FitAgrees,
+    FitDisagrees,
+    FitNarrowed,
+    FitNight,
+    FitNightChances,
+    FitMeaning,
+    FitWeather,
+    // This morning
+    TodayVerdict,
+    TodayFishWater,
+    TodayReason,
+    TodayTonight,
+    TodayNoFit,
+    TodayDose,
+    TodayNoDose,
+    TodaySurfaceAir,
+    TodayStepDay,
+    TodayRules,
+    TodayRestart,
+    TodayRestartDebt,
+    // An incident
+    IncidentTitle,
+    IncidentPresent,
+    IncidentOption,
+    IncidentOptionNever,
+    IncidentAdvice,
+    IncidentStep,
+    IncidentSign,
+    IncidentCall,
+    IncidentWrite,
+    // The review
+    ReviewTitle,
+    ReviewStandsOut,
+    ReviewNothing,
+    ReviewTooFew,
+    ReviewTreatment,
+    ReviewNotAttributable,
+    ReviewCopper,
+    ReviewAlgaeBill,
+    ReviewCost,
+    ReviewVerdict,
+    ReviewMeaning,
     // Cautions
     CautionComparison,
     CautionReadings,
@@ -175,14 +280,27 @@ enum class SentenceKey {
 /// Where a sentence stands.
 enum class SentencePart {
     File,
+    Profile,  ///< Doubts about the readings
+    Triage,   ///< Before anything is run
     Pond,
     DoNothing,
     Ramp,
+    Shares,  ///< Which input moves the worst low how much
+    Visit,   ///< What to measure, cheapest certainty first
     Assumption,
     Caution,
     Files,
     Night,
     NightDetail,
+    Log,
+    Fit,
+    Today,
+    DaysAhead,
+    Incident,
+    IncidentSigns,
+    IncidentSteps,
+    Review,
+    Treatments,
     Plan,
     EndStates,
     Holds,
@@ -227,7 +345,8 @@ struct Sentence {
 };
 
 /// All that a comparison says, in the order in which it is said: the pond without the new aerator first,
-/// the pond, each ramp in the order of the file, what was assumed, and the cautions.
+/// what the profile gives to doubt, triage, the pond, each ramp in the order of the file, what was assumed,
+/// and the cautions.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Comparison& comparison);
 
 /// What one night is about: the lowest ramp, the selected one and do-nothing (part Night), and why that
@@ -243,10 +362,14 @@ struct Sentence {
 /// All that a plan says: do-nothing first where it alone exceeds the wanted share.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const struct Plan& plan);
 
+/// Of ten ponds like this one, how many go below a line under a ramp (part NightDetail); nothing as long as
+/// there are no members of that ramp and of do-nothing.
+[[nodiscard]] std::vector<Sentence> sentencesOfChances(const Comparison& comparison, std::size_t selected);
+
 /// Where the tables went. @param folder  As it is shown.
 [[nodiscard]] Sentence filesWritten(const std::string& folder);
 
-/// What a good pond file holds.
+/// What a good pond file holds, what its profile gives to doubt, and triage; runs nothing.
 /// @param file         Its path as the user gave it.
 /// @param diagnostics  Of its reading; none is an error.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file,

@@ -45,23 +45,6 @@ void sayFish(const PondModel& model, const Speaker& speaker) {
     }
 }
 
-void sayDebt(const PondModel& model, const Speaker& speaker) {
-    if (!model.bottom.exists()) {
-        return;
-    }
-    const Bottom& bottom = model.pond.bottom;
-    const double debt = startDebt(model.pond, model.bottom, model.basin);
-    if (!bottom.oxygenDebt && bottom.stratified_days) {
-        speaker.say(SentenceKey::DebtFromDays,
-                    {oxygen("debt", debt), number("days", Measure::Input, *bottom.stratified_days)});
-    } else if (!bottom.oxygenDebt) {
-        speaker.say(SentenceKey::GuessedDebt, {oxygen("debt", debt)});
-    }
-    if (!bottom.slowDebt && debt > 0.0) {
-        speaker.say(SentenceKey::GuessedSlowDebt, {oxygen("debt", kSlowOfDebt.value * debt)});
-    }
-}
-
 void sayMudAndWater(const PondModel& model, const Speaker& speaker) {
     const Pond& pond = model.pond;
     if (!pond.bottom.sedimentDemand_gPerM2Day) {

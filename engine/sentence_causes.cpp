@@ -1,3 +1,5 @@
+#include "engine/gas_limits.h"
+#include "engine/pond_words.h"
 #include "engine/speaker.h"
 
 #include <algorithm>
@@ -87,18 +89,28 @@ void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker&
     }
 }
 
-void sayPoisons(const RampRun& run, const Speaker& speaker) {
-    double ammonia = 0.0, sulfide = 0.0;
-    for (const HourRow& row : run.hours) {
-        ammonia = std::max(ammonia, row.unionisedAmmonia);
-        sulfide = std::max(sulfide, row.hydrogenSulfide);
-    }
-    if (ammonia > 0.0) {
-        speaker.say(SentenceKey::AmmoniaPeak, {number("peak", Measure::Micrograms, ammonia)});
-    }
-    if (sulfide > 0.0) {
-        speaker.say(SentenceKey::SulfidePeak, {number("peak", Measure::Micrograms, sulfide)});
-    }
+void sayPoisons(const Comparison& comparison, const RampRun& run, const Speaker& speaker) {
+    const GasPeaks peaks = gasPeaks(comparison.model, run),
+                   without = gasPeaks(comparison.model, comparison.runs.front());
+    const auto say = [&](const GasPeak& gas, const GasPeak& nothing, SentenceKey peak, SentenceKey passed) {
+        if (!(gas.peak > 0.0)) {
+            return;
+        }
+        if (!gas.isPassed()) {
+            speaker.say(peak, {number("peak", Measure::Micrograms, gas.peak)});
+            return;
+        }
+        const int date = static_cast<int>(std::floor(gas.time / kDay)) + 1;
+        speaker.say(
+            passed,
+            {number("peak", Measure::Micrograms, gas.peak), number("limit", Measure::Micrograms, gas.limit),
+             number("clock", Measure::Clock, gas.time), day("date", dateOfDay(comparison.model.pond, date)),
+             number("hours", Measure::Whole, gas.hoursAbove),
+             number("nothing", Measure::Whole, nothing.hoursAbove),
+             term("group", wordOf(comparison.model.parameters.lines.group))});
+    };
+    say(peaks.ammonia, without.ammonia, SentenceKey::AmmoniaPeak, SentenceKey::AmmoniaPassed);
+    say(peaks.sulfide, without.sulfide, SentenceKey::SulfidePeak, SentenceKey::SulfidePassed);
 }
 
 void saySaltLayer(const PondModel& model, const Speaker& speaker) {

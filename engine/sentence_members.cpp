@@ -1,3 +1,4 @@
+#include "engine/error.h"
 #include "engine/results_io.h"
 #include "engine/speaker.h"
 
@@ -28,6 +29,18 @@ void sayRampChances(const Comparison& comparison, const RampRun& run, const Spea
     speaker.say(SentenceKey::RampChancesLethal,
                 {ofTen("lethal", members->chanceBelowLethal), oxygen("line", lines.lethal),
                  ofTen("nothing", nothing->chanceBelowLethal)});
+}
+
+std::vector<Sentence> sentencesOfChances(const Comparison& comparison, std::size_t selected) {
+    ensure(selected < comparison.runs.size(), "the ramp is of this comparison");
+    std::vector<Sentence> out;
+    const Speaker speaker(out, SentencePart::NightDetail);
+    if (selected == 0) {
+        sayNothingChances(comparison, speaker);
+    } else {
+        sayRampChances(comparison, comparison.runs[selected], speaker);
+    }
+    return out;
 }
 
 void sayMembers(const Comparison& comparison, const Speaker& speaker) {

@@ -50,12 +50,21 @@ private:
     return pond.title.empty() ? term("title", "untitled") : text("title", pond.title);
 }
 
+/// What the measured profile gives to doubt.
+void sayProfile(const Pond& pond, const Speaker& speaker);
+/// Triage. @param nothing  Do-nothing where it was run, which then comes first if it is below its line.
+void sayTriage(const PondModel& model, const RampRun* nothing, const Speaker& speaker);
+/// What was taken for the oxygen debt, and the ways to it that the pond file has; nothing in a mixed pond.
+void sayDebt(const PondModel& model, const Speaker& speaker);
+/// Where the bottom water begins and what holds it down there.
+void sayBottomWater(const PondModel& model, const Speaker& speaker);
+
 /// What a run's worst night would be without its greatest causes.
 void sayCauses(const RampRun& run, const Speaker& speaker);
 /// What is left of the water that is cool enough, where the fish need cool water.
 void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker& speaker);
-/// The greatest un-ionised ammonia and hydrogen sulfide where the fish are.
-void sayPoisons(const RampRun& run, const Speaker& speaker);
+/// The greatest un-ionised ammonia and hydrogen sulfide where the fish are, against their limits.
+void sayPoisons(const Comparison& comparison, const RampRun& run, const Speaker& speaker);
 /// Layers that salt holds and a thermometer does not see.
 void saySaltLayer(const PondModel& model, const Speaker& speaker);
 

@@ -45,6 +45,7 @@ void addArea(UncertainList& list) {
     const Quantity area = shape.contours.empty() ? *shape.area : shape.contours.front().area;
     UncertainInput& input = list.add("area_m2", "m2", spreadOf(area, kAreaGuess, kAreaFromMap));
     input.measured = isMeasured(area);
+    input.meter = kAreaFromMap;
     input.intoMember = [central = area.value](Member& m, const MemberSource&, double value) {
         const double ratio = value / central;
         Parameters<double>& p = m.parameters;
@@ -59,6 +60,7 @@ void addSource(UncertainList& list, const char* name, const char* unit, const Ma
                const Prior& prior, const MeterError& meter, double Parameters<double>::*factor) {
     UncertainInput& input = list.add(name, unit, given ? spreadOf(*given, prior, meter) : spreadOf(prior));
     input.measured = given && isMeasured(*given);
+    input.meter = meter;
     input.intoMember = [factor, central = input.spread.value](Member& m, const MemberSource&, double value) {
         m.parameters.*factor = value / central;
     };
@@ -74,6 +76,7 @@ void addAirInputs(UncertainList& list) {
                  given ? spreadOf(*given, kWindShelter, kShelterMeasured) : spreadOf(kWindShelter));
     shelter.spread.most = std::max(1.0, shelter.spread.value);
     shelter.measured = given && isMeasured(*given);
+    shelter.meter = kShelterMeasured;
     shelter.intoMember = [central = shelter.spread.value](Member& m, const MemberSource&, double value) {
         m.windFactor = central > 0.0 ? value / central : 1.0;
     };

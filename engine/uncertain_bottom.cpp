@@ -1,3 +1,4 @@
+#include "engine/debt_estimate.h"
 #include "engine/toxic.h"
 #include "engine/uncertain_list.h"
 
@@ -6,9 +7,6 @@
 namespace engine {
 namespace {
 
-// The trade's estimate from days stratified: half (0.3 to 0.8) of the flux that Mueller and others (2012)
-// measured, 0.37 +- 0.12 g O2/m2/d; their logarithms' deviations added in quadrature.
-constexpr Prior kDebtFromDays{1.0, 0.48, 2.0, "debt over its estimate from days stratified"};
 // Trade's bottle test with an oxygen meter of +-0.2 mg/L, a derivation; what a plain number of it is taken to
 // be.
 constexpr MeterError kBottleTest{1.1, 1.0};
@@ -30,10 +28,12 @@ void addDebt(UncertainList& list) {
     if (!model.bottom.exists()) {
         return;
     }
-    const Prior& ofClass = classPriors(pondClass(bottom)).oxygenDebt;
-    const bool fromDays = !bottom.oxygenDebt && bottom.stratified_days;
-    const Prior prior =
-        fromDays ? around(startDebt(model.pond, model.bottom, model.basin), kDebtFromDays) : ofClass;
+    // A given debt that is no more than a guess keeps the spread of the trade's table.
+    Prior prior = classPriors(pondClass(bottom)).oxygenDebt;
+    if (!bottom.oxygenDebt) {
+        const DebtEstimate estimate = *estimateDebt(model.pond, model.bottom, model.basin);
+        prior = {estimate.value, estimate.low, estimate.high, "what the pond file tells of the debt"};
+    }
     list.key("oxygen_debt_mg_per_l", "mg/L", bottom.oxygenDebt, prior, kBottleTest,
              [](MemberSource& s) -> MaybeQuantity& { return s.pond.bottom.oxygenDebt; })
         .group = InputGroup::Bottom;
@@ -52,6 +52,7 @@ void addSlowDebt(UncertainList& list) {
         return;
     }
     UncertainInput& ratio = list.add("slow debt over oxygen debt", "1", spreadOf(kSlowOfDebt));
+    ratio.meter = kSlowDebtLab;
     ratio.intoSource = [](MemberSource& s, double value) {
         s.pond.bottom.slowDebt = Quantity(value * s.pond.bottom.oxygenDebt->value);
     };

@@ -18,12 +18,13 @@ constexpr double kGuessedDepth = 0.4;
 constexpr MeterError kOxygenMeter{kOxygenError, 1.0};
 constexpr Prior kDawnGuess{1.0, 0.7, 1.4, "a dawn reading that was guessed; judgement"};
 
-void addError(UncertainList& list, const char* name, const char* unit, double sigma,
+void addError(UncertainList& list, const char* name, const char* unit, double sigma, double meter,
               std::function<void(MemberSource&, double)> into) {
     Spread spread;
     spread.below = spread.above = sigma;
     UncertainInput& input = list.add(name, unit, spread);
     input.measured = !list.model().profileIsGuess;
+    input.meter = MeterError{meter, 1.0};
     input.intoSource = std::move(into);
 }
 
@@ -32,18 +33,19 @@ void addError(UncertainList& list, const char* name, const char* unit, double si
 void addProfileInputs(UncertainList& list) {
     const bool guess = list.model().profileIsGuess;
     addError(list, "error of the profile's oxygen", "mg/L", guess ? kGuessedOxygen : kOxygenError,
-             [](MemberSource& s, double error) {
+             kOxygenError, [](MemberSource& s, double error) {
                  for (double& oxygen : s.profile.oxygen) {
                      oxygen = std::max(oxygen + error * std::min(oxygen / kThinOxygen, 1.0), 0.0);
                  }
              });
     addError(list, "error of the profile's temperature", "degC",
-             guess ? kGuessedTemperature : kTemperatureError, [](MemberSource& s, double error) {
+             guess ? kGuessedTemperature : kTemperatureError, kTemperatureError,
+             [](MemberSource& s, double error) {
                  for (double& temperature : s.profile.temperature) {
                      temperature += error;
                  }
              });
-    addError(list, "error of the profile's depth", "m", guess ? kGuessedDepth : kDepthError,
+    addError(list, "error of the profile's depth", "m", guess ? kGuessedDepth : kDepthError, kDepthError,
              [](MemberSource& s, double error) {
                  for (double& depth : s.profile.depth) {
                      depth += error;

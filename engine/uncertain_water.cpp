@@ -8,6 +8,8 @@ namespace {
 constexpr MeterError kSecchiDisc{0.0, 1.075};     // trade: observer +-5 to 10 %
 constexpr MeterError kChlorophyllLab{0.0, 1.12};  // trade: +-10 to 15 %
 constexpr MeterError kCoverByEye{0.0, 1.3};       // judgement; none stays none
+// Trade's derivation: +-0.2 mg/L at dusk and at dawn, ten hours apart.
+constexpr MeterError kDuskAndDawn{0.03, 1.0};
 // Carlson's relation on ponds, trade: a factor of 2 either way (1 sigma).
 constexpr Prior kFromSecchi{1.0, 0.32, 3.13, "chlorophyll over its value from Secchi depth"};
 // Trade's table of unknown ponds, the same factor in all its classes.
@@ -37,6 +39,7 @@ void addRespiration(UncertainList& list) {
         list.add("community respiration at 20 degC", "mg/L/h", spreadOf(times(central, kRespirationGuess)));
     input.group = InputGroup::Algae;
     input.withChlorophyll = kRespirationWithChlorophyll;
+    input.meter = kDuskAndDawn;
     input.intoMember = [](Member& m, const MemberSource& s, double value) {
         const double ratio = value / communityRespiration(startChlorophyll(s.pond));
         m.parameters.respirationBase *= ratio;

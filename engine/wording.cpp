@@ -15,7 +15,6 @@ namespace {
 
 using enum SentenceKey;
 
-// The thresholds of the debt-to-pool ratio are common practice without a published source, and said to be.
 constexpr std::array kTemplates{
     Template{FileTitle, "{file}: {title}"},
     Template{FileFirstDay, "Day 1 is {date}."},
@@ -95,23 +94,6 @@ constexpr std::array kTemplates{
         BottomByOxygen,
         "Bottom water begins at {depth} m, where oxygen first falls under 2 mg/L; it is {share} % of the "
         "pond's volume."},
-    Template{DebtRatio,
-             "The oxygen debt of the bottom water is {debt} kg and the oxygen above it {pool} kg: a "
-             "debt-to-pool ratio of {ratio}."},
-    Template{
-        DebtWithoutPool,
-        "The oxygen debt of the bottom water is {debt} kg, and there is no oxygen above it to pay with."},
-    Template{RatioLow,
-             "That is low (under 0.15): a courtesy ramp of two days will do (common practice, no published "
-             "source)."},
-    Template{RatioRampRequired, "That requires a ramp (0.15 to 0.5; common practice, no published source)."},
-    Template{RatioHigh,
-             "That is high (0.5 to 1): a long ramp, with surface aeration standing by (common practice, no "
-             "published source)."},
-    Template{
-        RatioDoNotStart,
-        "That is more debt than oxygen (above 1): do not start now; wait for the cool season or raise the "
-        "diffusers (common practice, no published source)."},
 
     Template{
         RampWorst,
@@ -218,14 +200,6 @@ constexpr std::array kTemplates{
         "No fish are given: {stock} kg/ha of {mass} g each are taken, a usual stock of such a pond, and the "
         "lines of {group}."},
     Template{GuessedFishMass, "No mean mass is given for the {kind}: {mass} g is taken."},
-    Template{
-        GuessedDebt,
-        "No oxygen debt is given: {debt} mg/L of bottom water is taken, usual for a pond of this age, muck "
-        "and smell. It is the least known and most decisive input; a bottle test measures it."},
-    Template{
-        DebtFromDays,
-        "No oxygen debt is given: {debt} mg/L of bottom water is taken from the {days} days that the pond "
-        "has been stratified (common practice, no published source)."},
     Template{GuessedSlowDebt, "No slow debt is given: {debt} mg/L is taken, a quarter of the oxygen debt."},
     Template{
         GuessedSedimentDemand,
@@ -340,7 +314,8 @@ std::string clockOf(double seconds) {
 }  // namespace
 
 std::string_view englishTemplate(SentenceKey key) {
-    for (const std::span<const Template> list : {std::span<const Template>(kTemplates), templatesOfPlans()}) {
+    for (const std::span<const Template> list :
+         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring(), templatesOfLog(), templatesOfPlans()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -352,7 +327,8 @@ std::string_view englishTemplate(SentenceKey key) {
 }
 
 std::string_view englishTerm(std::string_view term) {
-    for (const std::span<const TermWord> list : {std::span<const TermWord>(kTermWords), termsOfPlans()}) {
+    for (const std::span<const TermWord> list :
+         {std::span<const TermWord>(kTermWords), termsOfMeasuring(), termsOfLog(), termsOfPlans()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
         if (found != list.end()) {
@@ -377,6 +353,14 @@ std::string_view englishHeading(SentencePart part) {
             return "Weather";
         case SentencePart::Edges:
             return "Too fast, too slow";
+        case SentencePart::Profile:
+            return "The profile";
+        case SentencePart::Shares:
+            return "What moves the worst low";
+        case SentencePart::Visit:
+            return "What to measure, cheapest first";
+        case SentencePart::Triage:
+            return "Triage";
         case SentencePart::DoNothing:
             return "Without the new aerator (do-nothing)";
         case SentencePart::Pond:
@@ -387,6 +371,20 @@ std::string_view englishHeading(SentencePart part) {
             return "What is assumed";
         case SentencePart::Caution:
             return "Cautions";
+        case SentencePart::Log:
+        case SentencePart::Fit:
+        case SentencePart::Today:
+        case SentencePart::Incident:
+        case SentencePart::Review:
+            return "";
+        case SentencePart::DaysAhead:
+            return "From today";
+        case SentencePart::IncidentSigns:
+            return "What it looks like";
+        case SentencePart::IncidentSteps:
+            return "What to do and write down";
+        case SentencePart::Treatments:
+            return "What was put in";
     }
     return "";
 }
@@ -458,8 +456,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
     std::optional<SentencePart> part;
     for (const Sentence& sentence : sentences) {
         const std::string_view heading = englishHeading(sentence.part);
-        const bool isLead = sentence.key == Title || sentence.key == FileTitle || sentence.key == PlanTitle ||
-                            sentence.key == FilesWritten;
+        const bool isLead = sentence.key == Title || sentence.key == FileTitle ||
+                            sentence.key == MeasureTitle || sentence.key == PlanTitle || sentence.key == FilesWritten;
         if (!isLead && sentence.part != part && !heading.empty()) {
             text.append("\n").append(heading).append("\n");
             part = sentence.part;

@@ -33,8 +33,9 @@ constexpr std::array kTemplates{
              "without, and the schedules that would leave it no lower in the end harm more than {chance} % "
              "of ponds like this one on the way. Wait for the cool season."},
     Template{PlanDoNotStartPoisons,
-             "Do not start now: the best way found brings hydrogen sulfide or un-ionised ammonia where the "
-             "fish are above its limit (2 ug/L of hydrogen sulfide, 25 ug/L of ammonia; from memory)."},
+             "Do not start now: the best way found brings un-ionised ammonia or hydrogen sulfide where the "
+             "fish are "
+             "above its limit, and further than without the aerator."},
     Template{PlanAtOnce, "Start at once with the standing schedule; no ramp is needed for it."},
     Template{PlanCourtesy, "A courtesy ramp of two days will do (common practice, no published source)."},
     Template{PlanRamp, "The standing schedule begins on day {days}; before it:"},

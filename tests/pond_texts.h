@@ -127,6 +127,8 @@ weeds_cover_percent = 5
 ph = 8.1
 total_ammonia_mg_per_l = 2
 total_sulfide_mg_per_l = 1.5
+ferrous_iron_mg_per_l = 5
+methane_mg_per_l = 2.5
 alkalinity_mg_per_l = 90
 
 [[water.change]]
@@ -137,6 +139,22 @@ weeds_cover_percent = 5
 [[water.change]]
 date = 2026-06-20
 chlorophyll_ug_per_l = 40
+
+[bottle_test]
+surface_parts = 9
+surface_oxygen_mg_per_l = 7.2
+bottom_oxygen_mg_per_l = 0.1
+temperature_c = 21
+meter_error_mg_per_l = 0.3
+
+[[bottle_test.reading]]
+minutes = 30
+oxygen_mg_per_l = 5.5
+
+[[bottle_test.reading]]
+minutes = 1440
+oxygen_mg_per_l = 4.5
+control_loss_mg_per_l = 0.25
 
 [spring]
 flow_l_per_s = 3

@@ -195,6 +195,11 @@ inline Pond randomPond(Dice& dice) {
             pond.water.chlorophyll_ugPerL = Quantity(20.0);
         }
     }
+    if (pond.bottleTest && pond.bottleTest->readings.empty()) {
+        Filler(dice).number("", pond.bottleTest->readings.emplace_back().minutes.emplace(),
+                            {1.0, 2880.0, ""});
+        pond.bottleTest->readings.back().oxygen = Quantity(2.5);
+    }
     if (pond.spring) {
         const double volume = basin.contours.empty() ? *basin.area * *basin.meanDepth : 150.0 * deepest;
         pond.spring->flow_lPerS = Quantity(volume / 86.4 * dice.share());
@@ -237,12 +242,17 @@ inline Pond randomPond(Dice& dice) {
             table.dewPoint.emplace(*table.airMax - 20.0 * dice.share());
         }
     }
-    pond.readingsFile = "";
+    pond.readingsFile = {};
     for (Reading& reading : pond.readings) {
         reading.at = std::chrono::local_days(*pond.place.firstDay) +
                      std::chrono::seconds(dice.between(-60 * 86400, 60 * 86400));
         reading.depth = Quantity(deepest * dice.share());
         reading.oxygen = Quantity(dice.number(kOxygenRule));
+    }
+    for (Event& event : pond.events) {
+        event.kind = "rain";
+        event.ramp.clear();
+        event.until.reset();
     }
     if (pond.limits.stress) {
         pond.limits.lethal = Quantity(pond.limits.stress->value * dice.share());

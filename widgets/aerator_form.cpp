@@ -31,7 +31,7 @@ AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(docume
     const auto allowed = NumberBox::Empty::Allowed;
     const auto refused = NumberBox::Empty::Refused;
     addNumber(
-        {tr("Air each, L/min"), tr("Change the air of the diffusers"),
+        {tr("Air each, %1"), tr("Change the air of the diffusers"),
          tr("Free air of one open diffuser, at 20 °C and 1 atm. Usual: 30 to 60 L/min (common practice, no "
             "source).")},
         aeratorRule("free_air_l_per_min"), 5.0, refused,
@@ -41,17 +41,17 @@ AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(docume
          tr("How many there are. Usual: 2 to 5 a hectare at 2.5 m and deeper (common practice, no source).")},
         aeratorRule("diffusers"), 1.0, refused, [](auto& pond) -> auto& { return pond.aerator->diffusers; });
     addNumber(
-        {tr("Depth, m"), tr("Change the depth of the diffusers"),
+        {tr("Depth, %1"), tr("Change the depth of the diffusers"),
          tr("Where the diffusers hang. Usual: 0.3 to 0.5 m above a soft bottom (common practice, no "
             "source).")},
         aeratorRule("depth_m"), 0.1, refused, [](auto& pond) -> auto& { return pond.aerator->depth; });
     addNumber(
-        {tr("Bubbles, mm"), tr("Change the bubble size"),
+        {tr("Bubbles, %1"), tr("Change the bubble size"),
          tr("Diameter of the bubbles. Usual: 1.5 to 5 mm (common practice, no source).")},
         aeratorRule("bubble_mm"), 0.5, allowed, [](auto& pond) -> auto& { return pond.aerator->bubble_mm; })
         ->setTakenIfEmpty(engine::kBubble_mm.value);
     addNumber(
-        {tr("Power, kW"), tr("Change the power"),
+        {tr("Power, %1"), tr("Change the power"),
          tr("What the compressor draws; only the energy is worked out from it. Usual: 0.45 to 0.9 kW a "
             "hectare (common practice, no source).")},
         aeratorRule("power_kw"), 0.1, allowed, [](auto& pond) -> auto& { return pond.aerator->power_kW; })

@@ -1,5 +1,7 @@
 #include "widgets/chart_parts.h"
 
+#include "engine/basin.h"
+
 #include <QCoreApplication>
 #include <QLocale>
 #include <qcustomplot.h>
@@ -48,6 +50,9 @@ void hatch(QCPPainter& painter, const QRectF& area, const QColor& colour) {
     }
 }
 
+constexpr double kTint = 0.2;   // of its colour in a tint
+constexpr double kEdge = 0.75;  // and in its edge
+
 class GroundPainter {
 public:
     GroundPainter(QCPPainter& painter, const QCPAxisRect& rect, const PlotStyle& style, const Ground& ground)
@@ -62,6 +67,7 @@ public:
                 band(from, to, m_style.night[shade.step]);
             }
         }
+        edges();
         hatchLethal();
         rules();
         levels();
@@ -77,7 +83,11 @@ private:
     void band(double from, double to, const QColor& colour) {
         constexpr double kOver = 0.72;  // of the band's colour
         const auto fill = [&](double top, double bottom, const QColor& with) {
-            m_painter.fillRect(QRectF(from, top, to - from, bottom - top), with);
+            const QRectF zone(from, top, to - from, bottom - top);
+            m_painter.fillRect(zone, with);
+            for (const Tint& tint : m_ground.tints) {
+                fillTint(tint, zone, mixed(with, tint.colour, kTint));
+            }
         };
         fill(m_area.top(), m_area.bottom(), colour);
         if (m_ground.stress > 0.0) {
@@ -85,6 +95,51 @@ private:
         }
         if (m_ground.lethal > 0.0) {
             fill(y(m_ground.lethal), m_area.bottom(), mixed(colour, m_style.lethal, kOver));
+        }
+    }
+
+    /// The part of a tint within a zone, in pixels and without clipping.
+    void fillTint(const Tint& tint, const QRectF& zone, const QColor& colour) {
+        constexpr double kStep = 2.0;  // [px]
+        if (tint.x.size() < 2) {
+            return;
+        }
+        const double from = std::max(zone.left(), x(tint.x.front())),
+                     to = std::min(zone.right(), x(tint.x.back()));
+        if (from >= to) {
+            return;
+        }
+        QPolygonF upper, lower;
+        for (double at = from;; at = std::min(at + kStep, to)) {
+            const double value = m_rect.axis(QCPAxis::atBottom)->pixelToCoord(at);
+            const auto place = [&](const std::vector<double>& edge) {
+                return std::clamp(y(engine::interpolate(tint.x, edge, value)), zone.top(), zone.bottom());
+            };
+            upper << QPointF(at, place(tint.high));
+            lower << QPointF(at, place(tint.low));
+            if (at >= to) {
+                break;
+            }
+        }
+        std::reverse(lower.begin(), lower.end());
+        m_painter.setPen(Qt::NoPen);
+        m_painter.setBrush(colour);
+        m_painter.drawPolygon(upper + lower);
+        m_painter.setBrush(Qt::NoBrush);
+    }
+
+    void edges() {
+        for (const Tint& tint : m_ground.tints) {
+            m_painter.setPen(QPen(mixed(m_style.paper, tint.colour, kEdge), 0));
+            for (const std::vector<double>* edge : {&tint.low, &tint.high}) {
+                std::vector<QPointF> line;
+                for (std::size_t i = 0; i < tint.x.size(); ++i) {
+                    line.emplace_back(x(tint.x[i]), m_rect.axis(QCPAxis::atLeft)->coordToPixel((*edge)[i]));
+                }
+                for (const auto& piece : cut(line, m_area)) {
+                    m_painter.drawPolyline(piece.data(), static_cast<int>(piece.size()));
+                }
+            }
         }
     }
 

@@ -28,10 +28,17 @@ struct Shade {
 /// Shades of one night. @param x  Turns hours after noon into places on the axis.
 [[nodiscard]] std::vector<Shade> shadesOf(const NightScene& sky, const std::function<double(double hour)>& x);
 
+/// What lies between two curves: a flat tint of a colour with a fine edge.
+struct Tint {
+    std::vector<double> x, low, high;  ///< x rises; same sizes
+    QColor colour;
+};
+
 /// What lies under the curves.
 struct Ground {
     std::vector<Shade> shades;
     double stress = -1.0, lethal = -1.0;  ///< Bands from the bottom; none if negative
+    std::vector<Tint> tints;              ///< Over the bands, each over those before it
     std::vector<NamedLevel> levels;       ///< Dotted lines
     std::vector<double> rules;            ///< Horizontal hairlines
     std::vector<double> uprights;         ///< Vertical hairlines

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "widgets/chart_export.h"
 #include "widgets/outcome.h"
 #include "widgets/plot_style.h"
 #include "widgets/selection.h"
@@ -11,8 +12,11 @@ class QCustomPlot;
 namespace widgets {
 
 /// A chart of an outcome on the screen: a plot that redraws itself when the outcome, the selection or the
-/// colours change, with an accessible name, a text alternative, and what is under the mouse in words. Left
-/// and right arrows go from night to night.
+/// colours change, with an accessible name, a text alternative, and what is under the mouse in words.
+///
+/// Left and right arrows go from night to night; with Shift they move the cursor by an hour, whose read-out
+/// the page shows. Plus, minus and 0, or the wheel with Ctrl, zoom the days of views over days; dragging
+/// moves them; Escape puts cursor and zoom away. A chart that is not seen is not drawn.
 class ChartView : public QWidget {
     Q_OBJECT
 public:
@@ -21,9 +25,21 @@ public:
 
     void setOutcome(const OutcomePtr& outcome);
 
+    /// What the view says above itself; empty where the page says it.
+    [[nodiscard]] virtual QString headline() const { return {}; }
+    [[nodiscard]] virtual QString detail() const { return {}; }
+    /// What it has at a moment [s after midnight of day 1]; empty if it is not over time.
+    [[nodiscard]] virtual QString readAt(double time) const;
+    /// For paper, file and clipboard. @pre there is an outcome.
+    [[nodiscard]] virtual ChartSheet sheet() const = 0;
+
     /// Duration of the last drawing, content and pixels [ms].
     [[nodiscard]] double lastReplot_ms() const { return m_lastReplot_ms; }
     [[nodiscard]] QCustomPlot& plot() const { return *m_plot; }
+
+signals:
+    /// Headline, detail or text alternative are new.
+    void saidAnew();
 
 protected:
     /// Takes outcome and selection over into what is drawn. Called only while there is an outcome.
@@ -31,6 +47,10 @@ protected:
     [[nodiscard]] virtual QString refresh() = 0;
     /// Puts the content into the plot.
     virtual void draw(QCustomPlot& plot, const PlotStyle& style) = 0;
+    /// The moment at a place of the plot; nothing if the view is not over time.
+    [[nodiscard]] virtual std::optional<double> timeAt(const QPointF& place) const;
+    /// The days that a view over days shows; nothing for others.
+    [[nodiscard]] virtual std::optional<Selection::Span> shownSpan() const;
     /// What is at a place of the plot [px]; empty if nothing is.
     [[nodiscard]] virtual QString readOut(const QPointF& place) const;
     /// A click at a place of the plot [px].
@@ -46,15 +66,21 @@ protected:
     void changeEvent(QEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    void showEvent(QShowEvent* event) override;
 
 private:
     void redraw();
     void drawNow();
+    void zoom(double factor, std::optional<double> about);
+    bool pressKey(QKeyEvent& event);
+    void mouseMoved(const QMouseEvent& mouse);
 
     QCustomPlot* m_plot;
     Selection& m_selection;
     OutcomePtr m_outcome;
     bool m_isDue = false;
+    bool m_isLate = false;            ///< To be drawn once it is seen
+    std::optional<double> m_dragged;  ///< The moment that was taken hold of [s]
     double m_lastReplot_ms = 0.0;
 };
 

@@ -5,6 +5,7 @@
 #include "engine/text.h"
 #include "engine/weather.h"
 #include "widgets/chart_parts.h"
+#include "widgets/sheets.h"
 #include "widgets/wording.h"
 
 #include <QCoreApplication>
@@ -84,24 +85,36 @@ void drawDawnLows(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     if (criteria) {
         ground.levels = criteriaLevels(outcome);
     }
+    const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, selection.ramp());
+    if (members != nullptr && !selection.isHidden(members->name)) {
+        Tint& tint = ground.tints.emplace_back();
+        tint.colour = style.lineColour(lookOf(outcome.comparison, selection.ramp()));
+        for (std::size_t i = 0; i < members->nightLows.size(); ++i) {
+            tint.x.push_back(static_cast<double>(i + 1));
+            tint.low.push_back(members->nightLows[i].front());
+            tint.high.push_back(members->nightLows[i].back());
+        }
+    }
     addGround(*rect, style, std::move(ground));
     const auto& runs = outcome.comparison.runs;
-    for (const std::size_t i : drawingOrder(outcome.comparison, selection.ramp())) {
-        addCurve(*rect, nightsOf(runs[i]), lowsOf(runs[i]), style.linePen(i, i == selection.ramp()));
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
+        addCurve(*rect, nightsOf(runs[i]), lowsOf(runs[i]),
+                 style.linePen(lookOf(outcome.comparison, i), i == selection.ramp()));
     }
     addPainted(
         *rect, style,
-        [shared, style, night = selection.night(), selected = selection.ramp()](QCPPainter& painter,
-                                                                                const QCPAxisRect& of) {
+        [shared, style, night = selection.night(), selected = selection.ramp(),
+         order = drawingOrder(outcome.comparison, selection)](QCPPainter& painter, const QCPAxisRect& of) {
             const auto& all = shared->comparison.runs;
             const QCPAxis* across = of.axis(QCPAxis::atBottom);
             const QCPAxis* up = of.axis(QCPAxis::atLeft);
             const QFontMetricsF text(style.font);
-            for (std::size_t i = 0; i < all.size(); ++i) {
-                if (!isDrawn(all[i]) || all[i].days.size() > 31) {
+            for (const std::size_t i : order) {
+                if (all[i].days.size() > 31) {
                     continue;  // dots would run together
                 }
-                painter.setPen(QPen(style.lineColour(i), i == selected ? 1.8 : 1.2));
+                painter.setPen(
+                    QPen(style.lineColour(lookOf(shared->comparison, i)), i == selected ? 1.8 : 1.2));
                 painter.setBrush(style.paper);
                 for (const engine::DayRow& row : all[i].days) {
                     painter.drawEllipse(QPointF(across->coordToPixel(row.day), up->coordToPixel(row.lowest)),
@@ -159,6 +172,10 @@ void DawnLowsPlot::setCriteria(bool isShown) {
 
 QString DawnLowsPlot::refresh() {
     return dawnLowsInWords(*outcome());
+}
+
+ChartSheet DawnLowsPlot::sheet() const {
+    return dawnLowsSheet(outcome(), selection(), m_criteria);
 }
 
 void DawnLowsPlot::keyPressEvent(QKeyEvent* event) {

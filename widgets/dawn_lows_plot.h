@@ -25,6 +25,7 @@ public:
     explicit DawnLowsPlot(Selection& selection, QWidget* parent = nullptr);
 
     void setCriteria(bool isShown);
+    [[nodiscard]] ChartSheet sheet() const override;
 
 protected:
     [[nodiscard]] QString refresh() override;

@@ -94,10 +94,33 @@ engine::Diagnostics Document::open(const std::filesystem::path& path) {
     m_path = path;
     m_hasPond = true;
     m_losesComments = !text.text || *text.text != engine::writePond(m_pond);
+    m_onDisk = text.text.value_or(std::string());
     m_undo.clear();
     emit changed(Everything);
     emit pathChanged();
     return reading.diagnostics;
+}
+
+void Document::start(engine::Pond pond, const std::filesystem::path& path) {
+    m_pond = std::move(pond);
+    m_path = path;
+    m_hasPond = true;
+    const engine::FileText text =
+        path.empty() ? engine::FileText() : engine::readWholeFile(path, engine::kPondFileLimit_bytes);
+    m_onDisk = text.text.value_or(std::string());
+    m_losesComments = text.text.has_value();
+    m_undo.clear();
+    m_undo.resetClean();
+    emit changed(Everything);
+    emit pathChanged();
+}
+
+bool Document::isChangedOnDisk() const {
+    if (m_path.empty()) {
+        return false;
+    }
+    const engine::FileText text = engine::readWholeFile(m_path, engine::kPondFileLimit_bytes);
+    return text.text && *text.text != m_onDisk;
 }
 
 engine::Diagnostics Document::edit(const QString& name, const std::function<void(engine::Pond&)>& change,
@@ -127,12 +150,13 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path) {
     engine::Pond pond = m_pond;
     if (path != m_path && !path.empty()) {
         pond.weather.file = moved(pond.weather.file, m_path, path);
-        pond.readingsFile = moved(pond.readingsFile, m_path, path);
+        pond.readingsFile.name = moved(pond.readingsFile.name, m_path, path);
     }
     if (auto fault = saveDurably(path, engine::writePond(pond))) {
         return fault;
     }
     m_losesComments = false;
+    m_onDisk = engine::writePond(pond);
     if (path != m_path) {
         m_path = path;
         if (!(pond == m_pond)) {  // undo would bring names back that are wrong from here

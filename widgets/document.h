@@ -38,6 +38,14 @@ public:
     /// @return every fault and warning of the file; the document is unchanged if one is an error.
     engine::Diagnostics open(const std::filesystem::path& path);
 
+    /// Replaces the document by a pond that no file holds as it is: a new one, a copy of a template, or what
+    /// was left behind by a program that was ended. It counts as modified.
+    /// @param path  Where it belongs; empty if nowhere yet.
+    void start(engine::Pond pond, const std::filesystem::path& path = {});
+
+    /// True if the file on the disk is not what was last read from it or written to it.
+    [[nodiscard]] bool isChangedOnDisk() const;
+
     /// Applies a change as one step of undo.
     ///
     /// A change that leaves the pond equal makes no step; one that breaks the pond's checks is refused.
@@ -71,6 +79,7 @@ private:
 
     engine::Pond m_pond;
     std::filesystem::path m_path;
+    std::string m_onDisk;  ///< What the file held when it was read or written
     QUndoStack m_undo;
     bool m_hasPond = false;
     bool m_losesComments = false;

@@ -1,8 +1,11 @@
 #include "widgets/field_form.h"
 
 #include "engine/pond_source.h"
+#include "widgets/key_rules.h"
+#include "widgets/number_text.h"
 #include "widgets/shown.h"
 
+#include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QGridLayout>
@@ -44,6 +47,13 @@ FieldForm::FieldForm(Document& document, QWidget* parent)
     m_layout->setHorizontalSpacing(10);
     m_layout->setVerticalSpacing(4);
     connect(&m_document, &Document::changed, this, [this] { refresh(); });
+    connect(qApp, &QApplication::focusChanged, this, [this](const QWidget*, const QWidget* now) {
+        for (const auto& row : m_rows) {
+            if (now != nullptr && (row->field == now || row->field->isAncestorOf(now))) {
+                emit helpAsked(row->field->accessibleName(), row->words.help);
+            }
+        }
+    });
 }
 
 FieldForm::~FieldForm() {
@@ -62,6 +72,67 @@ bool FieldForm::commit() {
         }
     }
     return true;
+}
+
+void FieldForm::setBands(const std::map<std::string, Band>& bands) {
+    m_bands = bands;
+    if (hasSubject()) {
+        refresh();
+    }
+}
+
+NumberBox* FieldForm::addQuantity(const Words& words, const char* key, double step, NumberBox::Empty empty,
+                                  Find find) {
+    const engine::NumberRule rule = keyRule(key);
+    const auto read = [find](const engine::Pond& pond) {
+        // Only read: the place is found in a pond that may be changed, so that one function serves both.
+        const engine::MaybeQuantity* found = find(const_cast<engine::Pond&>(pond));
+        return found == nullptr ? engine::MaybeQuantity() : *found;
+    };
+    NumberBox* box = addEntry(
+        new NumberBox(rule, step, empty, this), words,
+        [read](const engine::Pond& pond) { return numberOf(read(pond)); },
+        [find](engine::Pond& pond, const std::optional<double>& value) {
+            if (engine::MaybeQuantity* found = find(pond)) {
+                putNumber(*found, value);
+            }
+        });
+    Row& row = *m_rows.back();
+    row.unit = rule.unit;
+    showLabel(row);
+    auto* button = new SurenessButton(rule, row.field->accessibleName(), m_fields);
+    row.sureness = button;
+    m_layout->addWidget(button, m_layout->rowCount() - 2, 2, Qt::AlignLeading);
+    const std::string name = std::string(key).substr(std::string(key).rfind('.') + 1);
+    row.refresh = [refresh = row.refresh, this, button, read, name] {
+        refresh();
+        const auto band = m_bands.find(name);
+        button->show(read(pond()), band == m_bands.end() ? std::nullopt : std::optional(band->second),
+                     unitsOf(pond()));
+    };
+    connect(button, &SurenessButton::edited, this, [this, &row, find](const engine::Quantity& quantity) {
+        edit(row, [&](engine::Pond& changed) {
+            if (engine::MaybeQuantity* found = find(changed)) {
+                *found = quantity;
+            }
+        });
+    });
+    return box;
+}
+
+void FieldForm::showLabel(Row& row) {
+    if (!row.words.label.contains(QStringLiteral("%1"))) {
+        return;
+    }
+    const QString unit = shownUnit(shownUnitOf(row.unit, unitsOf(pond())).text);
+    const QString text = row.words.label.arg(unit);
+    if (row.label != nullptr && row.label->text() != text) {
+        row.label->setText(text);
+        row.field->setAccessibleName(text);
+        if (auto* edit = row.field->findChild<QLineEdit*>()) {
+            edit->setAccessibleName(text);
+        }
+    }
 }
 
 void FieldForm::forget() {
@@ -86,6 +157,7 @@ void FieldForm::refresh() {
         return;
     }
     for (const auto& row : m_rows) {
+        showLabel(*row);
         row->refresh();
         if (row->entry == nullptr) {
             showFault(*row, {});
@@ -157,7 +229,7 @@ FieldForm::Row& FieldForm::addRow(QWidget* field, const Words& words) {
     row.fault->setTextFormat(Qt::PlainText);
     row.fault->setContentsMargins(0, 0, 0, 4);
     row.fault->hide();
-    m_layout->addWidget(row.fault, at + 1, 0, 1, 2);
+    m_layout->addWidget(row.fault, at + 1, 0, 1, 3);
     return row;
 }
 
@@ -175,6 +247,15 @@ void FieldForm::showFault(Row& row, const QString& sentence) {
                                                            : sentence + u' ' + row.words.help);
 }
 
+void FieldForm::setUnit(const QWidget* field, const char* unit) {
+    for (const auto& row : m_rows) {
+        if (row->field == field) {
+            row->unit = unit;
+            showLabel(*row);
+        }
+    }
+}
+
 void FieldForm::setRowVisible(const QWidget* field, bool isVisible) {
     for (const auto& row : m_rows) {
         if (row->field == field) {
@@ -182,6 +263,9 @@ void FieldForm::setRowVisible(const QWidget* field, bool isVisible) {
                 row->entry->reset();
             }
             row->field->setVisible(isVisible);
+            if (row->sureness != nullptr) {
+                row->sureness->setVisible(isVisible);
+            }
             row->fault->setVisible(isVisible && !row->fault->text().isEmpty());
             if (row->label != nullptr) {
                 row->label->setVisible(isVisible);

@@ -3,10 +3,14 @@
 #include "widgets/document.h"
 #include "widgets/entry.h"
 #include "widgets/number_box.h"
+#include "widgets/number_list_edit.h"
+#include "widgets/pond_units.h"
+#include "widgets/sureness_button.h"
 
 #include <QWidget>
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <vector>
 
@@ -28,11 +32,18 @@ public:
     /// Takes what is typed and not taken yet. Ask before saving, and before anything else that should see it.
     /// @return false if a text cannot be taken; its field then has the focus.
     bool commit();
+    /// What the model takes of each number, by its key; shown beside those that are given and those that are
+    /// not.
+    void setBands(const std::map<std::string, Band>& bands);
+
+signals:
+    /// Another field has the focus: its label and its help.
+    void helpAsked(const QString& label, const QString& help);
 
 protected:
     /// The texts of a field.
     struct Words {
-        QString label;  ///< With the unit, such as "First day, min".
+        QString label;  ///< With the unit, such as "First day, min"; %1 is the unit in which it is shown.
         QString step;   ///< What undo says; %1 is the subject's name.
         QString help;   ///< What it means and its usual range.
     };
@@ -42,6 +53,8 @@ protected:
         QLabel* fault = nullptr;
         Entry* entry = nullptr;  ///< None for check boxes and lists.
         Words words;
+        const char* unit = "";  ///< Of the pond file, where the label has a place for it
+        SurenessButton* sureness = nullptr;
         std::function<void()> refresh;
     };
     using Change = std::function<void(engine::Pond&)>;
@@ -72,12 +85,19 @@ protected:
     template <class Where>
     NumberBox* addNumber(const Words& words, const engine::NumberRule& rule, double step,
                          NumberBox::Empty empty, Where where);
+    using Find = std::function<engine::MaybeQuantity*(engine::Pond&)>;
+    /// The same with a button that shows how sure the number is. `find` gives its place, or null while the
+    /// pond has none, as of a spring that is not there.
+    NumberBox* addQuantity(const Words& words, const char* key, double step, NumberBox::Empty empty,
+                           Find find);
     QCheckBox* addCheck(const Words& words, std::function<bool(const engine::Pond&)> read,
                         std::function<void(engine::Pond&, bool)> write);
     /// A list to choose from. `read` gives the index; `write` gets one.
     QComboBox* addChoice(const Words& words, std::function<int(const engine::Pond&)> read,
                          std::function<void(engine::Pond&, int)> write);
 
+    /// The unit that stands for %1 in the label of a field.
+    void setUnit(const QWidget* field, const char* unit);
     void setRowVisible(const QWidget* field, bool isVisible);  ///< A hidden row forgets what is typed.
     void forget();  ///< Forgets what is typed, as when another subject is shown.
     [[nodiscard]] const engine::Pond& pond() const { return m_document.pond(); }
@@ -88,12 +108,14 @@ private:
     Row& addRow(QWidget* field, const Words& words);
     void watch(Row& row);
     void showFault(Row& row, const QString& sentence);
+    void showLabel(Row& row);
 
     Document& m_document;
     QWidget* m_fields;
     QWidget* m_emptyPage = nullptr;
     QGridLayout* m_layout;
     std::vector<std::unique_ptr<Row>> m_rows;
+    std::map<std::string, Band> m_bands;
 };
 
 /// Puts a number into a quantity, which keeps how sure it is and where it comes from. A spread that the
@@ -107,7 +129,12 @@ Box* FieldForm::addEntry(Box* box, const Words& words,
                          std::function<void(engine::Pond&, const typename Box::Value&)> write) {
     Row& row = addRow(box, words);
     row.entry = &box->entry();
-    row.refresh = [this, box, read = std::move(read)] { box->setValue(read(pond())); };
+    row.refresh = [this, box, read = std::move(read)] {
+        if constexpr (requires { box->setUnits(engine::UnitSystem::Metric); }) {
+            box->setUnits(unitsOf(pond()));
+        }
+        box->setValue(read(pond()));
+    };
     watch(row);
     connect(row.entry, &Entry::committed, this, [this, &row, box, write = std::move(write)] {
         edit(row, [&write, value = box->value()](engine::Pond& changed) { write(changed, value); });
@@ -118,10 +145,13 @@ Box* FieldForm::addEntry(Box* box, const Words& words,
 template <class Where>
 NumberBox* FieldForm::addNumber(const Words& words, const engine::NumberRule& rule, double step,
                                 NumberBox::Empty empty, Where where) {
-    return addEntry(
+    NumberBox* box = addEntry(
         new NumberBox(rule, step, empty, this), words,
         [where](const engine::Pond& pond) { return numberOf(where(pond)); },
         [where](engine::Pond& pond, const std::optional<double>& value) { putNumber(where(pond), value); });
+    m_rows.back()->unit = rule.unit;
+    showLabel(*m_rows.back());
+    return box;
 }
 
 }  // namespace widgets

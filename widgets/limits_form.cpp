@@ -82,7 +82,7 @@ LimitsForm::LimitsForm(Document& document, QWidget* parent) : FieldForm(document
         limitsRule("fish_water_percent"), 5.0, allowed,
         [](auto& pond) -> auto& { return pond.limits.fishWater_percent; });
     m_warmest = addNumber(
-        {tr("Warmest, °C"), tr("Change the warmest water for fish"),
+        {tr("Warmest, %1"), tr("Change the warmest water for fish"),
          tr("Water above this is no fish water. Empty: 20 °C for trout, no end for others.")},
         limitsRule("fish_max_c"), 1.0, allowed, [](auto& pond) -> auto& { return pond.limits.fishMax; });
     addEmptyPage(tr("No pond is open."));

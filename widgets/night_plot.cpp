@@ -3,6 +3,7 @@
 #include "engine/units.h"
 #include "widgets/chart_parts.h"
 #include "widgets/label_layout.h"
+#include "widgets/sheets.h"
 #include "widgets/wording.h"
 
 #include <QCoreApplication>
@@ -15,9 +16,9 @@
 namespace widgets {
 namespace {
 
-constexpr double kWidestName = 200.0;  // [px]; longer names are cut with dots
-constexpr double kToNames = 20.0;      // [px] from the end of a line to its name
-constexpr int kLeft = 34, kTop = 44, kBottom = 26;
+constexpr double kWidestName = 12.5;                // [heights of a line]; longer names are cut with dots
+constexpr double kToNames = 20.0;                   // [px] from the end of a line to its name
+constexpr int kLeft = 34, kTop = 44, kBottom = 26;  // [px] at the least; large type takes more
 
 QString tr(const char* text) {
     return QCoreApplication::translate("NightPlot", text);
@@ -35,6 +36,11 @@ public:
           m_text(style.font) {}
 
     void paint() {
+        if (m_scene.cursor) {
+            m_painter.setPen(QPen(m_style.ink, 1.0));
+            const double x = at(*m_scene.cursor, 0).x();
+            m_painter.drawLine(QPointF(x, m_area.top()), QPointF(x, m_area.bottom()));
+        }
         caption();
         names();
         nameLevels();
@@ -107,8 +113,9 @@ private:
             font.setBold(named[i]->isHeavy);
             const QFontMetricsF metrics(font);
             m_painter.setFont(font);
-            m_painter.drawText(QPointF(x, places[i] + metrics.ascent() - metrics.height() / 2),
-                               metrics.elidedText(named[i]->name, Qt::ElideRight, kWidestName));
+            m_painter.drawText(
+                QPointF(x, places[i] + metrics.ascent() - metrics.height() / 2),
+                metrics.elidedText(named[i]->name, Qt::ElideRight, kWidestName * m_text.height()));
         }
         m_painter.setFont(m_style.font);
     }
@@ -295,7 +302,7 @@ double nameWidth(const NightScene& scene, const PlotStyle& style) {
             width = std::max(width, metrics.horizontalAdvance(line.name));
         }
     }
-    return std::min(width, kWidestName) + kToNames + 6;
+    return std::min(width, kWidestName * metrics.height()) + kToNames + 6;
 }
 
 QPen penOf(const NightLine& line, const PlotStyle& style) {
@@ -316,8 +323,10 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     plot.plotLayout()->addElement(0, 0, rect);
     const QFontMetricsF metrics(style.font);
     rect->setAutoMargins(QCP::msNone);
-    rect->setMargins(QMargins(kLeft, std::max(kTop, static_cast<int>(2.5 * metrics.height())),
-                              static_cast<int>(std::ceil(nameWidth(scene, style))), kBottom));
+    const int left = std::max(kLeft, static_cast<int>(metrics.horizontalAdvance(QStringLiteral("noon"))));
+    rect->setMargins(QMargins(left, std::max(kTop, static_cast<int>(2.5 * metrics.height())),
+                              static_cast<int>(std::ceil(nameWidth(scene, style))),
+                              std::max(kBottom, static_cast<int>(metrics.height()) + 10)));
     dress(*rect, style, 0.0, 24.0, scene.top,
           {{0, tr("noon")},
            {3, QStringLiteral("15")},
@@ -339,6 +348,9 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     ground.levels = scene.criteria;
     ground.rules = oxygenSteps(scene.top, 2.0);
     ground.uprights = {12.0};
+    for (const NightBand& band : scene.bands) {
+        ground.tints.push_back({band.hour, band.low, band.high, style.lineColour(band.look)});
+    }
     addGround(*rect, style, std::move(ground));
     for (const NightLine& line : scene.lines) {
         addCurve(*rect, line.hour, line.oxygen, penOf(line, style));
@@ -370,11 +382,41 @@ void NightPlot::draw(QCustomPlot& plot, const PlotStyle& style) {
     drawNight(plot, m_scene, style);
 }
 
-QString NightPlot::readOut(const QPointF& place) const {
+ChartSheet NightPlot::sheet() const {
+    return nightSheet(outcome(), selection(), m_options.criteria);
+}
+
+std::optional<double> NightPlot::timeAt(const QPointF& place) const {
     if (plot().axisRectCount() == 0 || !plot().axisRect()->rect().contains(place.toPoint())) {
-        return {};
+        return std::nullopt;
     }
     const double hour = plot().axisRect()->axis(QCPAxis::atBottom)->pixelToCoord(place.x());
+    return (selection().night() - 0.5) * engine::kDay + hour * engine::kHour;
+}
+
+void NightPlot::clicked(const QPointF& place) {
+    if (const auto time = timeAt(place)) {
+        selection().setCursor(*time);
+    }
+}
+
+QString NightPlot::readAt(double time) const {
+    const double hour = (time / engine::kDay - (selection().night() - 0.5)) * 24.0;
+    QStringList rows{clockText(time)};
+    for (auto line = m_scene.lines.rbegin(); line != m_scene.lines.rend(); ++line) {
+        if (!line->isGhost && !line->hour.empty() && hour >= -1e-6 && hour <= 24.0 + 1e-6) {
+            const double oxygen = engine::interpolate(line->hour, line->oxygen, hour);
+            rows << tr("%1 mg/L  %2").arg(oxygenText(oxygen), line->name);
+        }
+    }
+    return rows.size() > 1 ? rows.join(QLatin1Char('\n')) : QString();
+}
+
+QString NightPlot::readOut(const QPointF& place) const {
+    const auto time = timeAt(place);
+    if (!time) {
+        return {};
+    }
     for (const NightReading& reading : m_scene.readings) {
         const double x = plot().axisRect()->axis(QCPAxis::atBottom)->coordToPixel(reading.hour);
         const double y = plot().axisRect()->axis(QCPAxis::atLeft)->coordToPixel(reading.oxygen);
@@ -382,14 +424,7 @@ QString NightPlot::readOut(const QPointF& place) const {
             return reading.text;
         }
     }
-    QStringList rows{clockText((hour + 12.0) * engine::kHour)};
-    for (auto line = m_scene.lines.rbegin(); line != m_scene.lines.rend(); ++line) {
-        if (!line->isGhost && !line->hour.empty()) {
-            const double oxygen = engine::interpolate(line->hour, line->oxygen, hour);
-            rows << tr("%1 mg/L  %2").arg(oxygenText(oxygen), line->name);
-        }
-    }
-    return rows.join(QLatin1Char('\n'));
+    return readAt(*time);
 }
 
 }  // namespace widgets

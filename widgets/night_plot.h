@@ -17,6 +17,10 @@ public:
     void setCriteria(bool isShown);
     /// While nights are played, the night before stays as a ghost.
     void setGhost(bool isShown);
+    [[nodiscard]] QString headline() const override { return m_scene.headline; }
+    [[nodiscard]] QString detail() const override { return m_scene.detail; }
+    [[nodiscard]] QString readAt(double time) const override;
+    [[nodiscard]] ChartSheet sheet() const override;
     [[nodiscard]] const NightScene& scene() const { return m_scene; }
     [[nodiscard]] const SceneOptions& options() const { return m_options; }
 
@@ -27,6 +31,8 @@ protected:
     [[nodiscard]] QString refresh() override;
     void draw(QCustomPlot& plot, const PlotStyle& style) override;
     [[nodiscard]] QString readOut(const QPointF& place) const override;
+    [[nodiscard]] std::optional<double> timeAt(const QPointF& place) const override;
+    void clicked(const QPointF& place) override;
 
 private:
     SceneOptions m_options;

@@ -39,9 +39,10 @@ const engine::DayRow& nightRow(const engine::RampRun& run, int night) {
 }
 
 /// The hours of a night and, between them, its low, which a step has found and an hour may miss.
-NightLine lineOf(const engine::RampRun& run, std::size_t index, int night) {
+NightLine lineOf(const engine::Comparison& comparison, std::size_t index, int night) {
+    const engine::RampRun& run = comparison.runs[index];
     NightLine line;
-    line.look = index;
+    line.look = lookOf(comparison, index);
     line.name = rampText(run.name, index);
     const engine::DayRow& row = nightRow(run, night);
     line.low = row.lowest;
@@ -70,8 +71,8 @@ void addRamps(const Outcome& outcome, const Selection& selection, const SceneOpt
     const int night = selection.night();
     if (options.ghost && night > 1) {
         for (std::size_t i = 0; i < runs.size(); ++i) {
-            if (isDrawn(runs[i])) {
-                scene.lines.push_back(lineOf(runs[i], i, night - 1));
+            if (isVisible(runs[i], selection)) {
+                scene.lines.push_back(lineOf(outcome.comparison, i, night - 1));
                 scene.lines.back().isGhost = true;
                 scene.lines.back().isLabelled = false;
             }
@@ -79,13 +80,13 @@ void addRamps(const Outcome& outcome, const Selection& selection, const SceneOpt
     }
     std::optional<std::size_t> lowest;
     for (std::size_t i = 0; i < runs.size(); ++i) {
-        if (isDrawn(runs[i]) &&
+        if (isVisible(runs[i], selection) &&
             (!lowest || nightRow(runs[i], night).lowest < nightRow(runs[*lowest], night).lowest)) {
             lowest = i;
         }
     }
-    for (const std::size_t i : drawingOrder(outcome.comparison, selection.ramp())) {
-        scene.lines.push_back(lineOf(runs[i], i, night));
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
+        scene.lines.push_back(lineOf(outcome.comparison, i, night));
         scene.lines.back().isHeavy = i == selection.ramp();
         scene.lines.back().isLowSaid = i == selection.ramp() || i == *lowest;
     }
@@ -101,7 +102,7 @@ void addNights(const Outcome& outcome, const Selection& selection, NightScene& s
     const int worst = runs[ramp].worst().day;
     for (const engine::DayRow& row : runs[ramp].days) {
         if (row.day != selection.night()) {
-            scene.lines.push_back(lineOf(runs[ramp], ramp, row.day));
+            scene.lines.push_back(lineOf(outcome.comparison, ramp, row.day));
             NightLine& line = scene.lines.back();
             line.isGhost = true;
             line.isLabelled = areAllNamed || row.day == worst;
@@ -110,13 +111,41 @@ void addNights(const Outcome& outcome, const Selection& selection, NightScene& s
         }
     }
     if (ramp != 0 && isDrawn(runs[0])) {
-        scene.lines.push_back(lineOf(runs[0], 0, selection.night()));
+        scene.lines.push_back(lineOf(outcome.comparison, 0, selection.night()));
         scene.lines.back().name = tr("do nothing, night %1").arg(selection.night());
     }
-    scene.lines.push_back(lineOf(runs[ramp], ramp, selection.night()));
+    scene.lines.push_back(lineOf(outcome.comparison, ramp, selection.night()));
     scene.lines.back().isHeavy = true;
     scene.lines.back().isLowSaid = true;
     scene.lines.back().name = tr("night %1").arg(selection.night());
+}
+
+/// Nine of ten members of a run; nothing while there are none.
+void addBand(const Outcome& outcome, std::size_t run, int night, NightScene& scene) {
+    const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, run);
+    if (members == nullptr) {
+        return;
+    }
+    NightBand& band = scene.bands.emplace_back();
+    band.look = lookOf(outcome.comparison, run);
+    for (std::size_t i = 0; i < members->hours.size(); ++i) {
+        const double at = (members->hours[i] - noonOf(night)) / engine::kHour;
+        if (at >= -1e-6 && at <= 24.0 + 1e-6) {
+            band.hour.push_back(at);
+            band.low.push_back(members->fishWater[i].front());
+            band.high.push_back(members->fishWater[i].back());
+        }
+    }
+}
+
+void addBands(const Outcome& outcome, const Selection& selection, NightScene& scene) {
+    const auto& runs = outcome.comparison.runs;
+    if (isVisible(runs[0], selection)) {
+        addBand(outcome, 0, selection.night(), scene);
+    }
+    if (selection.ramp() != 0 && isVisible(runs[selection.ramp()], selection)) {
+        addBand(outcome, selection.ramp(), selection.night(), scene);
+    }
 }
 
 void addSky(const engine::NightSky& sky, NightScene& scene) {
@@ -158,6 +187,13 @@ void addReadings(const Outcome& outcome, const Selection& selection, NightScene&
 /// The same for all nights and ramps of an outcome, so that pictures can be compared.
 double highestOf(const Outcome& outcome, const NightScene& scene) {
     double highest = highestFishWater(outcome.comparison, scene.stress + 1.0);
+    if (outcome.comparison.ensemble) {
+        for (const engine::RampEnsemble& members : outcome.comparison.ensemble->ramps) {
+            for (const engine::Percentiles& hour : members.fishWater) {
+                highest = std::max(highest, hour.back());
+            }
+        }
+    }
     for (const NightReading& reading : scene.readings) {
         highest = std::max(highest, reading.oxygen + reading.error);
     }
@@ -219,6 +255,17 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
     } else {
         addNights(outcome, selection, scene);
     }
+    const QString chances =
+        worded(engine::sentencesOfChances(comparison, selection.ramp()), engine::SentencePart::NightDetail);
+    if (!chances.isEmpty()) {
+        scene.detail =
+            (scene.detail.isEmpty() ? QString() : scene.detail + QLatin1Char(' ')) + unbroken(chances);
+    }
+    addBands(outcome, selection, scene);
+    if (selection.cursor()) {
+        const double hour = (*selection.cursor() - noonOf(selection.night())) / engine::kHour;
+        scene.cursor = hour >= 0.0 && hour <= 24.0 ? std::optional(hour) : std::nullopt;
+    }
     addSky(outcome.backdrop.nights[static_cast<std::size_t>(selection.night() - 1)], scene);
     addReadings(outcome, selection, scene);
     if (options.criteria) {
@@ -227,6 +274,16 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
     scene.top = axisTop(highestOf(outcome, scene));
     return scene;
 }
+
+namespace {
+
+QString nameOfLook(const NightScene& scene, std::size_t look) {
+    const auto found = std::find_if(scene.lines.rbegin(), scene.lines.rend(),
+                                    [look](const NightLine& line) { return line.look == look; });
+    return found == scene.lines.rend() ? QString() : found->name;
+}
+
+}  // namespace
 
 QString inWords(const NightScene& scene) {
     QStringList words{scene.title + QLatin1Char('.'), scene.headline, scene.detail};
@@ -242,6 +299,16 @@ QString inWords(const NightScene& scene) {
                 << tr("%1: low %2 mg/L at %3.").arg(line.name, oxygenText(line.low), clockText(line.lowTime));
         }
     }
+    for (const NightBand& band : scene.bands) {
+        if (!band.low.empty()) {
+            words << tr("Nine of ten ponds like this one are between %1 and %2 mg/L at the lowest hour of "
+                        "\"%3\".")
+                         .arg(oxygenText(*std::min_element(band.low.begin(), band.low.end())),
+                              oxygenText(band.high[static_cast<std::size_t>(
+                                  std::min_element(band.low.begin(), band.low.end()) - band.low.begin())]),
+                              nameOfLook(scene, band.look));
+        }
+    }
     for (const NightReading& reading : scene.readings) {
         words << reading.text;
     }
@@ -250,15 +317,29 @@ QString inWords(const NightScene& scene) {
 }
 
 std::string nightCsv(const Outcome& outcome, const Selection& selection) {
-    std::string csv = "line,night,time_h,fish_water_mg_per_l\r\n";
+    std::string csv = "line,night,time_h,fish_water_mg_per_l,fish_water_p05,fish_water_p95\r\n";
     const auto row = [&](std::string_view name, int night, double time, double oxygen) {
         csv += engine::csvField(name) + ',' + std::to_string(night) + ',' +
-               engine::shortest(time / engine::kHour) + ',' + engine::shortest(oxygen) + "\r\n";
+               engine::shortest(time / engine::kHour) + ',' + engine::shortest(oxygen);
+    };
+    const auto band = [&](std::size_t index, double time) {
+        const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, index);
+        const auto found = members == nullptr
+                               ? std::vector<double>::const_iterator()
+                               : std::lower_bound(members->hours.begin(), members->hours.end(), time - 1.0);
+        if (members == nullptr || found == members->hours.end() || std::abs(*found - time) > 1.0) {
+            csv += ",,\r\n";  // a low between two hours has no percentiles
+            return;
+        }
+        const auto& at = members->fishWater[static_cast<std::size_t>(found - members->hours.begin())];
+        csv += ',' + engine::shortest(at.front()) + ',' + engine::shortest(at.back()) + "\r\n";
     };
     const auto nightOf = [&](const engine::RampRun& run, std::size_t index, int night) {
-        const NightLine line = lineOf(run, index, night);
+        const NightLine line = lineOf(outcome.comparison, index, night);
         for (std::size_t i = 0; i < line.hour.size(); ++i) {
-            row(run.name, night, noonOf(night) + line.hour[i] * engine::kHour, line.oxygen[i]);
+            const double time = noonOf(night) + line.hour[i] * engine::kHour;
+            row(run.name, night, time, line.oxygen[i]);
+            band(index, time);
         }
     };
     const auto& runs = outcome.comparison.runs;
@@ -278,6 +359,7 @@ std::string nightCsv(const Outcome& outcome, const Selection& selection) {
         const int night = static_cast<int>(std::floor(reading.time / engine::kDay - 0.5)) + 1;
         if (selection.mode() == Selection::Mode::AllNights || night == selection.night()) {
             row("reading at " + engine::shortest(reading.depth) + " m", night, reading.time, reading.oxygen);
+            csv += ",,\r\n";
         }
     }
     return csv;

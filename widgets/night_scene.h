@@ -25,6 +25,13 @@ struct NightLine {
     bool isLowSaid = false;  ///< Clock and value stand at the low
 };
 
+/// Between which values nine of ten ponds like this one are, from noon to noon.
+struct NightBand {
+    std::size_t look = 0;
+    std::vector<double> hour;       ///< After noon, 0 to 24
+    std::vector<double> low, high;  ///< 5 and 95 % of the members [g/m^3], same size
+};
+
 /// A horizontal line with a name.
 struct NamedLevel {
     double oxygen = 0.0;
@@ -44,6 +51,8 @@ struct NightScene {
     QString headline;              ///< What it says, in large type
     QString detail;                ///< Why, in small type; empty while the causes are pending
     std::vector<NightLine> lines;  ///< In the order in which they are drawn
+    std::vector<NightBand> bands;  ///< Of do-nothing and the selected ramp; none while they are pending
+    std::optional<double> cursor;  ///< Hour after noon
     std::optional<double> sunset, civilDusk, nauticalDusk, nauticalDawn, civilDawn,
         sunrise;  ///< Hours after noon
     double stress = 0.0, lethal = 0.0;

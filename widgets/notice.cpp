@@ -3,11 +3,12 @@
 #include <QAccessible>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QToolButton>
 
 namespace widgets {
 
-Notice::Notice(QWidget* parent) : QWidget(parent), m_text(new QLabel(this)) {
+Notice::Notice(QWidget* parent) : QWidget(parent), m_text(new QLabel(this)), m_action(new QPushButton(this)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(14, 6, 8, 6);
     m_text->setWordWrap(true);
@@ -20,7 +21,16 @@ Notice::Notice(QWidget* parent) : QWidget(parent), m_text(new QLabel(this)) {
     close->setAutoRaise(true);
     connect(close, &QToolButton::clicked, this, &Notice::clear);
     row->addWidget(m_text, 1);
+    row->addWidget(m_action, 0, Qt::AlignTop);
     row->addWidget(close, 0, Qt::AlignTop);
+    m_action->hide();
+    connect(m_action, &QPushButton::clicked, this, [this] {
+        const auto act = std::move(m_act);
+        clear();
+        if (act) {
+            act();
+        }
+    });
     setAutoFillBackground(true);
     setBackgroundRole(QPalette::AlternateBase);
     hide();
@@ -28,12 +38,24 @@ Notice::Notice(QWidget* parent) : QWidget(parent), m_text(new QLabel(this)) {
 
 void Notice::say(const QString& sentences) {
     m_text->setText(sentences);
+    m_action->hide();
+    m_act = nullptr;
     show();
     QAccessibleEvent event(m_text, QAccessible::NameChanged);
     QAccessible::updateAccessibility(&event);
 }
 
+void Notice::ask(const QString& sentences, const QString& action, std::function<void()> act) {
+    say(sentences);
+    m_act = std::move(act);
+    m_action->setText(action);
+    m_action->setAccessibleDescription(sentences);
+    m_action->show();
+}
+
 void Notice::clear() {
+    m_act = nullptr;
+    m_action->hide();
     m_text->clear();
     hide();
 }

@@ -2,7 +2,10 @@
 
 #include <QWidget>
 
+#include <functional>
+
 class QLabel;
+class QPushButton;
 
 namespace widgets {
 
@@ -13,11 +16,15 @@ public:
     explicit Notice(QWidget* parent = nullptr);
 
     void say(const QString& sentences);
+    /// The same with something that can be done about it; `act` runs when its button is pressed.
+    void ask(const QString& sentences, const QString& action, std::function<void()> act);
     void clear();
     [[nodiscard]] QString text() const;
 
 private:
     QLabel* m_text;
+    QPushButton* m_action;
+    std::function<void()> m_act;
 };
 
 }  // namespace widgets

@@ -2,6 +2,7 @@
 
 #include "engine/text.h"
 #include "widgets/number_text.h"
+#include "widgets/pond_units.h"
 
 #include <QStyle>
 #include <QStyleOptionSpinBox>
@@ -17,9 +18,20 @@ NumberBox::NumberBox(const engine::NumberRule& rule, double step, Empty empty, Q
     setGroupSeparatorShown(false);
 }
 
+void NumberBox::setUnits(engine::UnitSystem system) {
+    if (system != m_units) {
+        m_units = system;
+        if (m_taken) {
+            setTakenIfEmpty(*m_taken);
+        }
+        showAgain();
+    }
+}
+
 void NumberBox::setTakenIfEmpty(double value) {
     m_taken = value;
-    lineEdit()->setPlaceholderText(tr("%1 if empty").arg(numberText(value, locale())));
+    const ShownUnit unit = shownUnitOf(m_rule.unit, m_units);
+    lineEdit()->setPlaceholderText(tr("%1 if empty").arg(numberText(shownNumber(value, unit), locale())));
     update();
 }
 
@@ -92,12 +104,12 @@ TextReading<std::optional<double>> NumberBox::parse(const QString& text) const {
     if (text.trimmed().isEmpty()) {
         return {std::nullopt, m_empty == Empty::Allowed ? QString() : tr("A number is needed here.")};
     }
-    const TextReading<double> reading = readNumber(text, m_rule, locale());
+    const TextReading<double> reading = readQuantity(text, m_rule, m_units, locale());
     return {reading.value, reading.fault};
 }
 
 QString NumberBox::format(const std::optional<double>& value) const {
-    return value ? numberText(*value, locale()) : QString();
+    return value ? numberText(shownNumber(*value, shownUnitOf(m_rule.unit, m_units)), locale()) : QString();
 }
 
 }  // namespace widgets

@@ -21,6 +21,9 @@ public:
     /// @param step  What one press of an arrow adds.
     NumberBox(const engine::NumberRule& rule, double step, Empty empty, QWidget* parent = nullptr);
 
+    /// Shows and takes numbers in the units of a system; the value stays in the file's unit.
+    void setUnits(engine::UnitSystem system);
+
     /// The number that is taken where none is given: shown where the field is empty, and the place from
     /// which arrows start.
     void setTakenIfEmpty(double value);
@@ -43,6 +46,7 @@ private:
     [[nodiscard]] QString format(const std::optional<double>& value) const override;
 
     engine::NumberRule m_rule;
+    engine::UnitSystem m_units = engine::UnitSystem::Metric;
     double m_step;
     Empty m_empty;
     std::optional<double> m_taken;

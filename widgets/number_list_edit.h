@@ -18,6 +18,9 @@ public:
     /// @param rule  What each of the numbers must keep.
     NumberListEdit(const engine::NumberRule& rule, Empty empty, QWidget* parent = nullptr);
 
+    /// Shows and takes numbers in the units of a system; the values stay in the file's unit.
+    void setUnits(engine::UnitSystem system);
+
 protected:
     void paintEvent(QPaintEvent* event) override;
     void changeEvent(QEvent* event) override;
@@ -28,6 +31,7 @@ private:
 
     engine::NumberRule m_rule;
     Empty m_empty;
+    engine::UnitSystem m_units = engine::UnitSystem::Metric;
 };
 
 }  // namespace widgets

@@ -1,6 +1,7 @@
 #include "widgets/number_text.h"
 
 #include "engine/text.h"
+#include "widgets/pond_units.h"
 #include "widgets/shown.h"
 
 #include <QCoreApplication>
@@ -107,6 +108,44 @@ TextReading<double> readNumber(const QString& text, const engine::NumberRule& ru
     TextReading<double> reading = readNumber(text, locale);
     if (reading.fault.isEmpty()) {
         reading.fault = faultOf(reading.value, rule, locale);
+    }
+    return reading;
+}
+
+TextReading<double> readQuantity(const QString& text, const engine::NumberRule& rule,
+                                 engine::UnitSystem system, const QLocale& locale) {
+    static const QRegularExpression kForm(
+        QStringLiteral("^([-+\\x{2212}]?[0-9.,]*(?:[eE][-+]?[0-9]+)?)\\s*([^0-9.,\\s].*)?$"));
+    const QRegularExpressionMatch match = kForm.match(text.trimmed());
+    const QString word = match.captured(2).trimmed();
+    const ShownUnit shownIn = shownUnitOf(rule.unit, system);
+    const bool isFileUnit = shownIn.factor == 1.0 && shownIn.offset == 0.0;
+    if (!match.hasMatch() || match.captured(1).isEmpty() || word.isEmpty()) {
+        if (isFileUnit) {
+            return readNumber(text, rule, locale);
+        }
+        TextReading<double> reading = readNumber(text, shownRule(rule, system), locale);
+        reading.value = shownIn.toFile(reading.value);
+        return reading;
+    }
+    const auto typed = typedUnit(rule.unit, word);
+    if (!typed) {
+        const QString units = typedUnits(rule.unit);
+        return {0.0, units.isEmpty()
+                         ? tr("“%1” is not a number.").arg(text.trimmed())
+                         : tr("“%1” is no unit that is known here; known are %2.").arg(word, units)};
+    }
+    TextReading<double> reading = readNumber(match.captured(1), locale);
+    reading.value = typed->toFile(reading.value);
+    // Twelve digits: what is left of the conversion's rounding would only be noise in the file.
+    reading.value =
+        engine::toNumber(QString::number(reading.value, 'g', 12).toStdString()).value_or(reading.value);
+    if (reading.fault.isEmpty()) {
+        if (const QString fault = faultOf(reading.value, rule, locale); !fault.isEmpty()) {
+            reading.fault =
+                isFileUnit ? fault
+                           : faultOf(shownNumber(reading.value, shownIn), shownRule(rule, system), locale);
+        }
     }
     return reading;
 }

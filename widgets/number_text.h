@@ -22,6 +22,12 @@ namespace widgets {
 [[nodiscard]] TextReading<double> readNumber(const QString& text, const engine::NumberRule& rule,
                                              const QLocale& locale);
 
+/// A number with or without a unit behind it, in the unit of a rule: "2.5 ac" for square metres. Without one
+/// it is in the unit that is shown. The rule is kept in the file's unit; its sentence speaks in the shown
+/// one.
+[[nodiscard]] TextReading<double> readQuantity(const QString& text, const engine::NumberRule& rule,
+                                               engine::UnitSystem system, const QLocale& locale);
+
 /// "30, 60, 120", or with semicolons where the comma is the locale's decimal sign.
 [[nodiscard]] QString numbersText(const std::vector<double>& values, const QLocale& locale);
 

@@ -202,11 +202,12 @@ void RampForm::addDiffusers() {
                      "one on the first days (common practice, no source).")},
                  "diffusers", &engine::Ramp::diffusers);
     m_depth =
-        addByDay({tr("Depth, m"), tr("Change the diffuser depth of “%1”"),
+        addByDay({tr("Depth, %1"), tr("Change the diffuser depth of “%1”"),
                   tr("Where the diffusers hang. One number, or one for each day; the last is kept. Usual in "
                      "old ponds: near the thermocline first, then 0.3 to 0.5 m deeper a step (common "
                      "practice, no source).")},
                  "depth_m", &engine::Ramp::depth);
+    setUnit(m_depth, "m");
 }
 
 NumberListEdit* RampForm::addByDay(const Words& words, const char* key,
@@ -244,7 +245,8 @@ void RampForm::refreshRows() {
     m_start->setTakenIfEmpty(start, tr("%1 if empty").arg(clockText(start)));
     if (const auto& aerator = pond().aerator; aerator && aerator->diffusers && aerator->depth) {
         m_diffusers->setPlaceholderText(tr("all %1 if empty").arg(numberText(*aerator->diffusers, locale())));
-        m_depth->setPlaceholderText(tr("%1 if empty").arg(numberText(*aerator->depth, locale())));
+        const double depth = shownNumber(*aerator->depth, shownUnitOf("m", unitsOf(pond())));
+        m_depth->setPlaceholderText(tr("%1 if empty").arg(numberText(depth, locale())));
     }
 }
 

@@ -1,6 +1,8 @@
 #include "widgets/ramp_model.h"
 
+#include "engine/results_io.h"
 #include "widgets/plot_style.h"
+#include "widgets/selection.h"
 #include "widgets/wording.h"
 
 #include <QApplication>
@@ -27,7 +29,14 @@ QPixmap lineSample(const QPen& pen, double pixelRatio) {
 
 }  // namespace
 
-RampModel::RampModel(QObject* parent) : QAbstractTableModel(parent) {}
+RampModel::RampModel(Selection& selection, QObject* parent)
+    : QAbstractTableModel(parent), m_selection(selection) {
+    connect(&m_selection, &Selection::changed, this, [this] {
+        if (rowCount() > 0) {
+            emit dataChanged(index(0, Name), index(rowCount() - 1, Name), {Qt::CheckStateRole});
+        }
+    });
+}
 
 void RampModel::setOutcome(const OutcomePtr& outcome) {
     const bool isSameSize =
@@ -78,6 +87,11 @@ QString RampModel::text(std::size_t row, int column) const {
             }
             return QString::number(largest == nullptr ? 0 : std::lround(100.0 * largest->lifted / volume));
         }
+        case Chance: {
+            const engine::RampEnsemble* members = engine::membersOf(m_outcome->comparison, row);
+            return members == nullptr ? m_outcome->hasAllMembers ? QString() : tr("\u2026")
+                                      : QString::number(std::lround(100.0 * members->chanceBelowStress));
+        }
         case End:
             return run.endState ? oxygenText(*run.endState) : m_outcome->isWhole ? QString() : tr("\u2026");
         default:
@@ -99,6 +113,10 @@ QString RampModel::help(std::size_t row, int column) const {
                 .arg(oxygenText(run.worst().lowest))
                 .arg(run.worst().day)
                 .arg(clockText(run.worst().lowestTime));
+        case Chance:
+            return tr(
+                "Of a hundred ponds like this one, so many go below the stress line at some time of the "
+                "run.");
         case Dose:
             return tr("The largest share of the bottom water that is lifted in a day.");
         default:
@@ -121,7 +139,14 @@ QVariant RampModel::data(const QModelIndex& index, int role) const {
             return help(row, index.column());
         case Qt::DecorationRole:
             return index.column() == Name
-                       ? QVariant(lineSample(PlotStyle::of(m_palette, {}).linePen(row, false), 2.0))
+                       ? QVariant(lineSample(
+                             PlotStyle::of(m_palette, {}).linePen(lookOf(m_outcome->comparison, row), false),
+                             2.0))
+                       : QVariant();
+        case Qt::CheckStateRole:
+            return index.column() == Name
+                       ? QVariant(m_selection.isHidden(m_outcome->comparison.runs[row].name) ? Qt::Unchecked
+                                                                                             : Qt::Checked)
                        : QVariant();
         case Qt::TextAlignmentRole:
             return index.column() == Name ? QVariant(Qt::AlignLeft | Qt::AlignVCenter)
@@ -129,6 +154,20 @@ QVariant RampModel::data(const QModelIndex& index, int role) const {
         default:
             return {};
     }
+}
+
+bool RampModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+    if (role != Qt::CheckStateRole || index.column() != Name || index.row() >= rowCount()) {
+        return false;
+    }
+    m_selection.setHidden(m_outcome->comparison.runs[static_cast<std::size_t>(index.row())].name,
+                          value.toInt() == Qt::Unchecked);
+    return true;
+}
+
+Qt::ItemFlags RampModel::flags(const QModelIndex& index) const {
+    const Qt::ItemFlags flags = QAbstractTableModel::flags(index);
+    return index.isValid() && index.column() == Name ? flags | Qt::ItemIsUserCheckable : flags;
 }
 
 QVariant RampModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -154,6 +193,8 @@ QVariant RampModel::headerData(int section, Qt::Orientation orientation, int rol
             return tr("worst\nmg/L");
         case Night:
             return tr("in\nnight");
+        case Chance:
+            return tr("chance\n%");
         case Dose:
             return tr("dose\n%/day");
         case End:

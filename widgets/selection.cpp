@@ -39,4 +39,42 @@ void Selection::setMode(Mode mode) {
     }
 }
 
+void Selection::setCursor(std::optional<double> time) {
+    if (time != m_cursor) {
+        m_cursor = time;
+        emit changed();
+    }
+}
+
+void Selection::setSpan(std::optional<Span> span) {
+    constexpr double kLeast = 0.5, kBefore = 1.0, kAfter = 0.5;  // [d]; runs begin the evening before
+    if (span) {
+        const double width = std::clamp(span->to - span->from, kLeast, m_nights + kBefore + kAfter);
+        span->from = std::clamp(span->from, -kBefore, m_nights + kAfter - width);
+        span->to = span->from + width;
+    }
+    if (span != m_span) {
+        m_span = span;
+        emit changed();
+    }
+}
+
+void Selection::setHidden(const std::string& ramp, bool isHidden) {
+    if (isHidden ? m_hidden.insert(ramp).second : m_hidden.erase(ramp) > 0) {
+        emit changed();
+    }
+}
+
+void Selection::copy(const Selection& other) {
+    m_night = other.m_night;
+    m_nights = other.m_nights;
+    m_ramp = other.m_ramp;
+    m_ramps = other.m_ramps;
+    m_mode = other.m_mode;
+    m_cursor = other.m_cursor;
+    m_span = other.m_span;
+    m_hidden = other.m_hidden;
+    emit changed();
+}
+
 }  // namespace widgets

@@ -5,6 +5,7 @@
 #include "engine/wording.h"
 #include "widgets/dawn_lows_plot.h"
 #include "widgets/night_plot.h"
+#include "widgets/picture.h"
 #include "widgets/shown.h"
 #include "widgets/whole_run_plot.h"
 #include "widgets/wording.h"
@@ -23,8 +24,9 @@ QString tr(const char* text) {
     return QCoreApplication::translate("Sheets", text);
 }
 
-/// Pond, first day and what no one may forget who sees the chart alone.
-QString foot(const Outcome& outcome) {
+}  // namespace
+
+QString sheetFoot(const Outcome& outcome) {
     const engine::Pond& pond = outcome.comparison.model.pond;
     QStringList words;
     if (!pond.title.empty()) {
@@ -37,29 +39,28 @@ QString foot(const Outcome& outcome) {
     return words.join(QLatin1Char(' '));
 }
 
+namespace {
+
 /// A drawing of an outcome that keeps the selection as it is now: a sheet is drawn when it is saved.
 template <class Draw>
-auto drawingOf(const OutcomePtr& outcome, const Selection& selection, Draw draw) {
-    return [outcome, draw, night = selection.night(), ramp = selection.ramp()](QCustomPlot& plot,
-                                                                               const PlotStyle& style) {
-        Selection kept;
-        kept.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
-        kept.setNight(night);
-        kept.setRamp(ramp);
-        draw(plot, kept, style);
-    };
+auto drawingOf(const Selection& selection, Draw draw) {
+    const auto kept = std::make_shared<Selection>();
+    kept->copy(selection);
+    kept->setCursor(std::nullopt);
+    return [draw, kept](QCustomPlot& plot, const PlotStyle& style) { draw(plot, *kept, style); };
 }
 
 }  // namespace
 
 ChartSheet nightSheet(const OutcomePtr& outcome, const Selection& selection, bool criteria) {
-    const NightScene scene = nightScene(*outcome, selection, {criteria, false});
+    NightScene scene = nightScene(*outcome, selection, {criteria, false});
+    scene.cursor.reset();
     ChartSheet sheet;
     sheet.name =
         selection.mode() == Selection::Mode::AllRamps ? QStringLiteral("night") : QStringLiteral("nights");
     sheet.headline = scene.headline;
     sheet.detail = scene.title + QLatin1String(". ") + scene.detail;
-    sheet.foot = foot(*outcome);
+    sheet.foot = sheetFoot(*outcome);
     sheet.words = inWords(scene);
     sheet.size = kNight;
     sheet.draw = [scene](QCustomPlot& plot, const PlotStyle& style) { drawNight(plot, scene, style); };
@@ -71,17 +72,16 @@ ChartSheet dawnLowsSheet(const OutcomePtr& outcome, const Selection& selection, 
     ChartSheet sheet;
     sheet.name = QStringLiteral("lows");
     sheet.headline = tr("Low of each night under each ramp");
-    sheet.foot = foot(*outcome);
+    sheet.foot = sheetFoot(*outcome);
     sheet.words = dawnLowsInWords(*outcome);
     sheet.size = kStrip;
     sheet.csv = dawnLowsCsv(*outcome);
     sheet.detail =
         worded(engine::sentencesOfNights(outcome->comparison, selection.ramp()), engine::SentencePart::Night);
-    sheet.draw =
-        drawingOf(outcome, selection,
-                  [outcome, criteria](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
-                      drawDawnLows(plot, outcome, kept, criteria, style);
-                  });
+    sheet.draw = drawingOf(
+        selection, [outcome, criteria](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
+            drawDawnLows(plot, outcome, kept, criteria, style);
+        });
     return sheet;
 }
 
@@ -89,36 +89,15 @@ ChartSheet wholeRunSheet(const OutcomePtr& outcome, const Selection& selection) 
     ChartSheet sheet;
     sheet.name = QStringLiteral("run");
     sheet.headline = tr("The whole run: oxygen in the fish water, when the air runs, and the weather");
-    sheet.foot = foot(*outcome);
+    sheet.foot = sheetFoot(*outcome);
     sheet.words = wholeRunInWords(*outcome);
     sheet.size = kStrip + QSize(0, 60);
     sheet.csv = wholeRunCsv(*outcome);
-    sheet.draw = drawingOf(outcome, selection,
-                           [outcome](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
-                               drawWholeRun(plot, outcome, kept, style);
-                           });
+    sheet.draw =
+        drawingOf(selection, [outcome](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
+            drawWholeRun(plot, outcome, kept, style);
+        });
     return sheet;
-}
-
-std::size_t chosenRamp(const engine::Comparison& comparison) {
-    const engine::Pond& pond = comparison.model.pond;
-    const auto found = std::find_if(pond.ramps.begin(), pond.ramps.end(),
-                                    [&](const engine::Ramp& ramp) { return ramp.name == pond.chosenRamp; });
-    if (found != pond.ramps.end()) {
-        return static_cast<std::size_t>(found - pond.ramps.begin()) + 1;
-    }
-    return pond.ramps.empty() ? 0 : 1;
-}
-
-int worstNight(const engine::Comparison& comparison) {
-    const engine::RampRun* worst = nullptr;
-    for (std::size_t i = comparison.runs.size() > 1 ? 1 : 0; i < comparison.runs.size(); ++i) {
-        const engine::RampRun& run = comparison.runs[i];
-        if (isDrawn(run) && (worst == nullptr || run.worst().lowest < worst->worst().lowest)) {
-            worst = &run;
-        }
-    }
-    return worst == nullptr ? 1 : worst->worst().day;
 }
 
 std::vector<ChartSheet> allSheets(const OutcomePtr& outcome) {
@@ -129,6 +108,9 @@ std::vector<ChartSheet> allSheets(const OutcomePtr& outcome) {
     std::vector<ChartSheet> sheets{nightSheet(outcome, selection, true),
                                    dawnLowsSheet(outcome, selection, true),
                                    wholeRunSheet(outcome, selection)};
+    for (const ViewKind& kind : viewKinds()) {
+        sheets.push_back(sheetOf(kind, outcome, selection));
+    }
     selection.setMode(Selection::Mode::AllNights);
     sheets.push_back(nightSheet(outcome, selection, true));
     return sheets;

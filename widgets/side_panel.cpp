@@ -5,11 +5,13 @@
 #include "widgets/limits_form.h"
 #include "widgets/number_box.h"
 #include "widgets/plot_style.h"
+#include "widgets/ramp_actions.h"
 #include "widgets/ramp_form.h"
 #include "widgets/ramp_model.h"
 #include "widgets/selection.h"
 #include "widgets/simulation.h"
 
+#include <QAction>
 #include <QBoxLayout>
 #include <QEvent>
 #include <QHeaderView>
@@ -17,13 +19,14 @@
 #include <QScrollArea>
 #include <QTabWidget>
 #include <QTableView>
+#include <QToolButton>
 
 #include <algorithm>
 
 namespace widgets {
 namespace {
 
-constexpr int kWidth = 370;
+constexpr int kWidth = 430;
 constexpr double kMostNights = 90;
 constexpr int kMostRows = 8;  // more scroll, so that the forms keep their room
 
@@ -32,7 +35,8 @@ constexpr int kMostRows = 8;  // more scroll, so that the forms keep their room
 SidePanel::SidePanel(Document& document, Selection& selection, Simulation& simulation, QWidget* parent)
     : QWidget(parent),
       m_selection(selection),
-      m_model(new RampModel(this)),
+      m_model(new RampModel(selection, this)),
+      m_actions(new RampActions(document, selection, this)),
       m_table(new QTableView(this)),
       m_tabs(new QTabWidget(this)) {
     auto* column = new QVBoxLayout(this);
@@ -40,6 +44,7 @@ SidePanel::SidePanel(Document& document, Selection& selection, Simulation& simul
     makeTable();
     makeForms(document);
     column->addWidget(m_table);
+    column->addWidget(buttonsRow());
     column->addWidget(nightsRow(simulation));
     column->addWidget(m_tabs, 1);
     setMinimumWidth(kWidth);
@@ -105,6 +110,27 @@ void SidePanel::makeForms(Document& document) {
     add(m_aerator, tr("&Aerator"));
 }
 
+/// What can be done with the ramps, in words.
+QWidget* SidePanel::buttonsRow() {
+    auto* bar = new QWidget(this);
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(2);
+    for (QAction* action : m_actions->buttons()) {
+        auto* button = new QToolButton(bar);
+        button->setDefaultAction(action);
+        button->setText(action->iconText());
+        button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+        button->setPopupMode(QToolButton::InstantPopup);
+        button->setAutoRaise(true);
+        button->setFocusPolicy(Qt::StrongFocus);
+        button->setAccessibleName(action->toolTip());
+        row->addWidget(button);
+    }
+    row->addStretch(1);
+    return bar;
+}
+
 /// How many nights are computed; empty: as many as the ramps ask for.
 QWidget* SidePanel::nightsRow(Simulation& simulation) {
     auto* bar = new QWidget(this);
@@ -135,6 +161,7 @@ bool SidePanel::commit() {
 
 void SidePanel::setOutcome(const OutcomePtr& outcome) {
     m_model->setOutcome(outcome);
+    m_actions->setOutcome(outcome);
     m_nights->setTakenIfEmpty(engine::ruleDays(outcome->comparison.model.pond));
     fitTable();
     selectRow();

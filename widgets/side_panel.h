@@ -13,6 +13,7 @@ class AeratorForm;
 class Document;
 class LimitsForm;
 class NumberBox;
+class RampActions;
 class RampForm;
 class RampModel;
 class Selection;
@@ -28,6 +29,7 @@ public:
     /// Takes what is typed and not taken yet. @return false if a text cannot be taken; it has the focus then.
     bool commit();
 
+    [[nodiscard]] RampActions& ramps() const { return *m_actions; }
     [[nodiscard]] QTableView& table() const { return *m_table; }
     [[nodiscard]] QTabWidget& tabs() const { return *m_tabs; }
 
@@ -39,11 +41,13 @@ private:
     void makeTable();
     void makeForms(Document& document);
     QWidget* nightsRow(Simulation& simulation);
+    QWidget* buttonsRow();
     void fitTable();
     void selectRow();
 
     Selection& m_selection;
     RampModel* m_model;
+    RampActions* m_actions;
     QTableView* m_table;
     QTabWidget* m_tabs;
     RampForm* m_ramp = nullptr;

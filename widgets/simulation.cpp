@@ -17,6 +17,38 @@ Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWh
     return outcome;
 }
 
+Outcome withMembers(const Outcome& outcome, int members, bool ofAll, const engine::RunControl& control) {
+    Outcome result = outcome;
+    engine::Comparison& comparison = result.comparison;
+    const std::size_t chosen = chosenRamp(comparison);
+    std::vector<std::size_t> places;
+    std::vector<engine::EnsembleRamp> ramps;
+    for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
+        if (!isDrawn(comparison.runs[i])) {
+            return result;
+        }
+        if (ofAll || i == 0 || i == chosen) {
+            places.push_back(i);
+            ramps.push_back(engine::ensembleRamp(comparison.runs[i]));
+        }
+    }
+    engine::EnsembleOptions options;
+    options.days = comparison.days;
+    options.members = members;
+    engine::EnsembleResult found = engine::runMembers(comparison.model, ramps, options, control);
+    if (found.end != engine::EnsembleEnd::Completed) {
+        return result;
+    }
+    std::vector<engine::RampEnsemble> placed(comparison.runs.size());
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        placed[places[i]] = std::move(found.ramps[i]);
+    }
+    found.ramps = std::move(placed);
+    comparison.ensemble = std::move(found);
+    result.hasAllMembers = places.size() == comparison.runs.size();
+    return result;
+}
+
 Simulation::Simulation(Document& document, QObject* parent) : QObject(parent), m_document(document) {
     connect(&m_document, &Document::changed, this, &Simulation::compute);
     connect(&m_job, &Job::progressed, this, &Simulation::progressed);
@@ -30,21 +62,38 @@ void Simulation::setNights(std::optional<int> nights) {
     }
 }
 
+void Simulation::setMembers(int members) {
+    if (members != m_members) {
+        m_members = members;
+        compute();
+    }
+}
+
+void Simulation::cancel() {
+    m_isGivenUp = true;
+    m_job.cancel();
+}
+
 void Simulation::compute() {
     if (m_document.isEmpty()) {
         return;
     }
+    m_isGivenUp = false;
     if (!m_isStale) {
         m_isStale = true;
         emit staleChanged(true);
     }
     m_job.start(
         [pond = m_document.pond(), nights = m_nights, earlier = m_outcome](const std::stop_token& stop,
-                                                                           const Job::Progress&) {
+                                                                           const Job::Progress& progress) {
             return std::make_shared<const Outcome>(
-                outcomeOf(pond, nights, false, earlier.get(), {stop, nullptr}));
+                outcomeOf(pond, nights, false, earlier.get(), {stop, progress}));
         },
         [this](const OutcomePtr& outcome) {
+            if (m_isGivenUp) {  // the old picture stays, and says that it is old
+                emit settled();
+                return;
+            }
             deliver(outcome);
             addCauses(outcome->comparison.days);
         });
@@ -57,7 +106,38 @@ void Simulation::addCauses(int nights) {
             return std::make_shared<const Outcome>(
                 outcomeOf(pond, nights, true, earlier.get(), {stop, progress}));
         },
-        [this](const OutcomePtr& outcome) { deliver(outcome); });
+        [this](const OutcomePtr& outcome) {
+            if (m_isGivenUp) {
+                emit settled();
+                return;
+            }
+            deliver(outcome);
+            if (m_members > 1) {
+                addMembers(outcome->comparison.runs.size() <= 2);
+            } else {
+                emit settled();
+            }
+        });
+}
+
+void Simulation::addMembers(bool ofAll) {
+    m_job.start(
+        [outcome = m_outcome, members = m_members, ofAll](const std::stop_token& stop,
+                                                          const Job::Progress& progress) {
+            return std::make_shared<const Outcome>(withMembers(*outcome, members, ofAll, {stop, progress}));
+        },
+        [this, ofAll](const OutcomePtr& outcome) {
+            if (!outcome->comparison.ensemble || m_isGivenUp) {
+                emit settled();
+                return;
+            }
+            deliver(outcome);
+            if (ofAll) {
+                emit settled();
+            } else {
+                addMembers(true);
+            }
+        });
 }
 
 void Simulation::deliver(const OutcomePtr& outcome) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/ensemble.h"
 #include "widgets/job.h"
 #include "widgets/outcome.h"
 
@@ -11,8 +12,9 @@ namespace widgets {
 
 class Document;
 
-/// Keeps an outcome for the document's pond: each change of the document computes anew, curves first, causes
-/// and end states after them, off the UI thread. The old outcome stays until the new one is there.
+/// Keeps an outcome for the document's pond: each change of the document computes anew, off the UI thread:
+/// curves first, then causes and end states, then the members of the chosen ramp and do-nothing, then those
+/// of all ramps. The old outcome stays until the new one is there.
 ///
 /// The document must outlive it.
 class Simulation final : public QObject {
@@ -24,8 +26,12 @@ public:
     [[nodiscard]] const OutcomePtr& outcome() const { return m_outcome; }
     /// True while the outcome is not of the document as it stands.
     [[nodiscard]] bool isStale() const { return m_isStale; }
-    /// True while causes and end states are still to come, or everything is.
+    /// True while anything is still to come.
     [[nodiscard]] bool isRunning() const { return m_job.isRunning(); }
+    /// Gives up what is still to come until the next change; what is there stays.
+    void cancel();
+    /// Members of each ramp; 1: none, the central run alone.
+    void setMembers(int members);
 
     /// Nights to compute; nothing: 14, or the longest ramp that goes by its rule plus seven.
     void setNights(std::optional<int> nights);
@@ -33,8 +39,10 @@ public:
 
 signals:
     void staleChanged(bool isStale);
-    /// New curves, causes and end states pending; then once more with them.
+    /// New curves; then again with causes and end states, and twice with members.
     void outcomeChanged();
+    /// All that was asked for is there, or was given up.
+    void settled();
     void progressed(double fraction);
     void failed(const QString& sentence);
 
@@ -42,11 +50,14 @@ private:
     void compute();
     void deliver(const OutcomePtr& outcome);
     void addCauses(int nights);
+    void addMembers(bool ofAll);
 
     Document& m_document;
     std::optional<int> m_nights;
     OutcomePtr m_outcome;
+    int m_members = engine::kMembersOfBand;
     bool m_isStale = false;
+    bool m_isGivenUp = false;
     Job m_job;
 };
 
@@ -54,5 +65,10 @@ private:
 /// @param earlier  What of it still holds is taken over; may be null.
 [[nodiscard]] Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWhole,
                                 const Outcome* earlier = nullptr, const engine::RunControl& control = {});
+
+/// Adds the members of the chosen ramp and do-nothing, or of all ramps. Nothing is added where a run failed
+/// or the work was stopped.
+[[nodiscard]] Outcome withMembers(const Outcome& outcome, int members, bool ofAll,
+                                  const engine::RunControl& control = {});
 
 }  // namespace widgets

@@ -5,6 +5,8 @@
 #include "engine/units.h"
 #include "engine/weather.h"
 #include "widgets/chart_parts.h"
+#include "widgets/day_axis.h"
+#include "widgets/sheets.h"
 #include "widgets/wording.h"
 
 #include <QCoreApplication>
@@ -20,59 +22,10 @@ namespace {
 
 // Over more days dashes swallow whole nights, and painting them takes seconds.
 constexpr int kMostDashedDays = 21;
-constexpr int kLeft = 76, kRight = 12;  // [px]; the strip's names stand at the left
+constexpr int kLeft = kDaysLeft, kRight = kDaysRight;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("WholeRunPlot", text);
-}
-
-/// The air of one calendar day.
-struct DayOfAir {
-    double lowest = 1e9, highest = -1e9;  // [degC]
-    double wind = 0.0, cloud = 0.0;       // means
-    int hours = 0;
-};
-
-std::map<int, DayOfAir> daysOfAir(const Outcome& outcome) {
-    std::map<int, DayOfAir> days;
-    for (const engine::AirHour& hour : outcome.backdrop.hours) {
-        DayOfAir& day = days[static_cast<int>(std::floor(hour.time / engine::kDay)) + 1];
-        day.lowest = std::min(day.lowest, hour.air);
-        day.highest = std::max(day.highest, hour.air);
-        day.wind += hour.wind;
-        day.cloud += hour.cloud;
-        ++day.hours;
-    }
-    for (auto& [number, day] : days) {
-        day.wind /= day.hours;
-        day.cloud /= day.hours;
-    }
-    return days;
-}
-
-double firstDayOf(const Outcome& outcome) {
-    return outcome.comparison.model.startTime / engine::kDay;
-}
-
-std::vector<Shade> allNights(const Outcome& outcome) {
-    std::vector<Shade> shades;
-    for (const engine::NightSky& sky : outcome.backdrop.nights) {
-        if (sky.sunset && sky.sunrise) {
-            shades.push_back({*sky.sunset / engine::kDay, *sky.sunrise / engine::kDay, 1});
-        }
-    }
-    return shades;
-}
-
-/// Day numbers in the middle of their days, as many as fit.
-std::vector<std::pair<double, QString>> dayLabels(int days, double width, const QFontMetricsF& metrics) {
-    const double one = metrics.horizontalAdvance(tr("day %1").arg(88)) + 10;
-    const int step = std::max(1, static_cast<int>(std::ceil(one * days / std::max(width, 1.0))));
-    std::vector<std::pair<double, QString>> labels;
-    for (int day = 1; day <= days; day += step) {
-        labels.emplace_back(day - 0.5, tr("day %1").arg(day));
-    }
-    return labels;
 }
 
 /// When the air runs: one row a ramp.
@@ -93,7 +46,7 @@ void paintRuns(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcom
             const double to = std::min(area.right(), across->coordToPixel(block.end / engine::kDay));
             if (from < to) {
                 painter.fillRect(QRectF(from, top + (height - thick) / 2, std::max(to - from, 1.0), thick),
-                                 style.lineColour(i));
+                                 style.lineColour(lookOf(outcome.comparison, i)));
             }
         }
     }
@@ -102,74 +55,23 @@ void paintRuns(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcom
                      tr("air on"));
 }
 
-/// Three rows of the weather: air, cloud, wind; a number a day where it fits.
-void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcome,
-                  const PlotStyle& style) {
-    const QCPAxis* across = of.axis(QCPAxis::atBottom);
-    const QRectF area = of.rect();
-    const double row = area.height() / 3.0;
-    QFont font = style.font;
-    font.setPointSizeF(font.pointSizeF() * 0.85);
-    painter.setFont(font);
-    const QFontMetricsF metrics(font);
-    const auto cell = [&](const QRectF& box, const QString& text, const QColor& ink) {
-        if (metrics.horizontalAdvance(text) + 2 <= box.width()) {
-            painter.setPen(ink);
-            painter.drawText(box, Qt::AlignCenter, text);
-        }
-    };
-    for (const auto& [number, day] : daysOfAir(outcome)) {
-        const double from = std::max(area.left(), across->coordToPixel(number - 1.0));
-        const double to = std::min(area.right(), across->coordToPixel(number));
-        if (to - from < 1.0) {
-            continue;
-        }
-        const QRectF air(from, area.top(), to - from, row), cloud(from, area.top() + row, to - from, row),
-            wind(from, area.top() + 2 * row, to - from, row);
-        const QColor ink = number > outcome.backdrop.lastWeatherDay ? style.quietInk : style.ink;
-        const QString high = QString::number(std::lround(day.highest)),
-                      low = QString::number(std::lround(day.lowest));
-        const QString both = low + QStringLiteral("\u2013") + high;
-        cell(air, metrics.horizontalAdvance(both) + 2 <= air.width() ? both : high, ink);
-        const QColor grey = mixed(style.paper, style.quietInk, 0.55 * day.cloud);
-        painter.fillRect(cloud.adjusted(0.5, 1, -0.5, -1), grey);
-        cell(cloud, QString::number(std::lround(100.0 * day.cloud)),
-             contrast(ink, grey) > 3.0 ? ink : style.paper);
-        cell(wind, QLocale().toString(day.wind, 'f', 1), ink);
-    }
-    painter.setPen(style.quietInk);
-    const QStringList names{tr("air, \u00b0C"), tr("cloud, %"), tr("wind, m/s")};
-    for (int i = 0; i < 3; ++i) {
-        painter.drawText(QRectF(2, area.top() + i * row, area.left() - 4, row),
-                         Qt::AlignLeft | Qt::AlignVCenter, names[i]);
-    }
-    painter.setFont(style.font);
-}
-
-QCPAxisRect* addRect(QCustomPlot& plot, int row, const QMargins& margins) {
-    auto* rect = new QCPAxisRect(&plot, false);  // owned by the layout
-    plot.plotLayout()->addElement(row, 0, rect);
-    rect->setAutoMargins(QCP::msNone);
-    rect->setMargins(margins);
-    return rect;
-}
-
 void hideAxes(QCPAxisRect& rect) {
     for (QCPAxis* axis : rect.axes()) {
         axis->setTickLabels(false);
     }
 }
 
-void addCurves(QCPAxisRect& rect, const Outcome& outcome, std::size_t selected, const PlotStyle& style) {
+void addCurves(QCPAxisRect& rect, const Outcome& outcome, const Selection& selection,
+               const PlotStyle& style) {
     const auto& runs = outcome.comparison.runs;
-    for (const std::size_t i : drawingOrder(outcome.comparison, selected)) {
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
         std::vector<double> day, oxygen;
         for (const engine::HourRow& hour : runs[i].hours) {
             day.push_back(hour.time / engine::kDay);
             oxygen.push_back(hour.fishWater);
         }
-        QPen pen = style.linePen(i, false);
-        pen.setWidthF(i == selected ? 1.7 : 1.0);
+        QPen pen = style.linePen(lookOf(outcome.comparison, i), false);
+        pen.setWidthF(i == selection.ramp() ? 1.7 : 1.0);
         if (outcome.comparison.days > kMostDashedDays) {
             pen.setStyle(Qt::SolidLine);
         }
@@ -200,7 +102,9 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     prepare(plot, style);
     const QFontMetricsF metrics(style.font);
     const auto [text, runsHeight, weatherHeight] = heightsOf(outcome, metrics);
-    const double first = firstDayOf(outcome), last = outcome.comparison.days + 0.5;
+    static_cast<void>(weatherHeight);
+    const Selection::Span span = shownDays(outcome, selection);
+    const double first = span.from, last = span.to;
     const double top =
         axisTop(highestFishWater(outcome.comparison, outcome.comparison.model.parameters.lines.stress));
 
@@ -210,20 +114,31 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     steps->setTickStep(4.0);
     curves->axis(QCPAxis::atLeft)->setTicker(steps);
     Ground ground;
-    ground.shades = allNights(outcome);
+    ground.shades = nightShades(outcome);
     ground.stress = outcome.comparison.model.parameters.lines.stress;
     ground.lethal = outcome.comparison.model.parameters.lines.lethal;
     ground.rules = oxygenSteps(top, 4.0);
     addGround(*curves, style, std::move(ground));
-    addCurves(*curves, outcome, selection.ramp(), style);
+    addCurves(*curves, outcome, selection, style);
     addPainted(
-        *curves, style, [style, night = selection.night()](QCPPainter& painter, const QCPAxisRect& of) {
+        *curves, style,
+        [style, night = selection.night(), cursor = selection.cursor()](QCPPainter& painter,
+                                                                        const QCPAxisRect& of) {
             const QCPAxis* across = of.axis(QCPAxis::atBottom);
             const QFontMetricsF font(style.font);
             painter.setPen(QPen(style.ink, 1.5));
             const double left = std::max(across->coordToPixel(night - 0.5), 1.0 * of.rect().left());
-            painter.drawRect(QRectF(left, of.rect().top() - 2.0, across->coordToPixel(night + 0.5) - left,
-                                    of.rect().height() + 4.0));
+            const double right = std::min(across->coordToPixel(night + 0.5), 1.0 * of.rect().right());
+            if (left < right) {
+                painter.drawRect(QRectF(left, of.rect().top() - 2.0, right - left, of.rect().height() + 4.0));
+            }
+            if (cursor) {
+                const double at = across->coordToPixel(*cursor / engine::kDay);
+                if (at >= of.rect().left() && at <= of.rect().right()) {
+                    painter.setPen(QPen(style.ink, 1.0));
+                    painter.drawLine(QPointF(at, of.rect().top()), QPointF(at, of.rect().bottom()));
+                }
+            }
             painter.setPen(style.quietInk);
             painter.drawText(QPointF(2, font.ascent() + 1),
                              tr("oxygen in the fish water over the whole run, mg/L"));
@@ -235,22 +150,14 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     air->setMinimumSize(10, runsHeight);
     air->setMaximumSize(QWIDGETSIZE_MAX, runsHeight + 4);
     Ground quiet;
-    quiet.shades = allNights(outcome);
+    quiet.shades = nightShades(outcome);
     addGround(*air, style, quiet);
     addPainted(*air, style,
                [shared, style, selected = selection.ramp()](QCPPainter& painter, const QCPAxisRect& of) {
                    paintRuns(painter, of, *shared, selected, style);
                });
 
-    QCPAxisRect* weather = addRect(plot, 2, QMargins(kLeft, 2, kRight, text + 8));
-    dress(*weather, style, first, last, 1.0,
-          dayLabels(outcome.comparison.days, plot.viewport().width() - kLeft - kRight, metrics));
-    weather->axis(QCPAxis::atLeft)->setTickLabels(false);
-    weather->setMinimumSize(10, weatherHeight);
-    weather->setMaximumSize(QWIDGETSIZE_MAX, weatherHeight + 2 + text + 8);
-    addPainted(*weather, style, [shared, style](QCPPainter& painter, const QCPAxisRect& of) {
-        paintWeather(painter, of, *shared, style);
-    });
+    addWeatherStrip(plot, 2, shared, span, style);
 }
 
 QString wholeRunInWords(const Outcome& outcome) {
@@ -313,33 +220,45 @@ void WholeRunPlot::draw(QCustomPlot& plot, const PlotStyle& style) {
     drawWholeRun(plot, outcome(), selection(), style);
 }
 
-double WholeRunPlot::dayAt(const QPointF& place) const {
-    return plot().axisRect()->axis(QCPAxis::atBottom)->pixelToCoord(place.x());
+ChartSheet WholeRunPlot::sheet() const {
+    return wholeRunSheet(outcome(), selection());
 }
 
-QString WholeRunPlot::readOut(const QPointF& place) const {
+std::optional<Selection::Span> WholeRunPlot::shownSpan() const {
+    return shownDays(*outcome(), selection());
+}
+
+std::optional<double> WholeRunPlot::timeAt(const QPointF& place) const {
     if (outcome() == nullptr || plot().axisRectCount() == 0) {
-        return {};
+        return std::nullopt;
     }
-    const double day = dayAt(place);
-    if (day < firstDayOf(*outcome()) || day > outcome()->comparison.days + 0.5) {
-        return {};
-    }
-    QStringList rows{tr("day %1, %2").arg(std::floor(day) + 1).arg(clockText(day * engine::kDay))};
-    const auto& runs = outcome()->comparison.runs;
-    for (std::size_t i = 0; i < runs.size(); ++i) {
-        const auto hour = std::lower_bound(runs[i].hours.begin(), runs[i].hours.end(), day * engine::kDay,
+    const double day = plot().axisRect()->axis(QCPAxis::atBottom)->pixelToCoord(place.x());
+    const Selection::Span span = shownDays(*outcome(), selection());
+    return day < span.from || day > span.to ? std::nullopt : std::optional(day * engine::kDay);
+}
+
+QString WholeRunPlot::readAt(double time) const {
+    QStringList rows{momentText(time)};
+    for (const std::size_t i : drawingOrder(outcome()->comparison, selection())) {
+        const engine::RampRun& run = outcome()->comparison.runs[i];
+        const auto hour = std::lower_bound(run.hours.begin(), run.hours.end(), time,
                                            [](const engine::HourRow& row, double t) { return row.time < t; });
-        if (isDrawn(runs[i]) && hour != runs[i].hours.end()) {
-            rows << tr("%1 mg/L  %2").arg(oxygenText(hour->fishWater), rampText(runs[i].name, i));
+        if (hour != run.hours.end()) {
+            rows << tr("%1 mg/L  %2").arg(oxygenText(hour->fishWater), rampText(run.name, i));
         }
     }
     return rows.join(QLatin1Char('\n'));
 }
 
+QString WholeRunPlot::readOut(const QPointF& place) const {
+    const auto time = timeAt(place);
+    return time ? readAt(*time) : QString();
+}
+
 void WholeRunPlot::clicked(const QPointF& place) {
-    if (outcome() != nullptr && plot().axisRectCount() > 0) {
-        selection().setNight(static_cast<int>(std::floor(dayAt(place) + 0.5)));
+    if (const auto time = timeAt(place)) {
+        selection().setCursor(*time);
+        selection().setNight(static_cast<int>(std::floor(*time / engine::kDay + 0.5)));
     }
 }
 

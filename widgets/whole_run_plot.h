@@ -24,15 +24,16 @@ class WholeRunPlot final : public ChartView {
 public:
     explicit WholeRunPlot(Selection& selection, QWidget* parent = nullptr);
 
+    [[nodiscard]] QString readAt(double time) const override;
+    [[nodiscard]] ChartSheet sheet() const override;
+
 protected:
     [[nodiscard]] QString refresh() override;
     void draw(QCustomPlot& plot, const PlotStyle& style) override;
     [[nodiscard]] QString readOut(const QPointF& place) const override;
+    [[nodiscard]] std::optional<double> timeAt(const QPointF& place) const override;
+    [[nodiscard]] std::optional<Selection::Span> shownSpan() const override;
     void clicked(const QPointF& place) override;
-
-private:
-    /// Time at a place of the plot [d after midnight of day 1].
-    [[nodiscard]] double dayAt(const QPointF& place) const;
 };
 
 }  // namespace widgets

@@ -3,7 +3,7 @@
 #include "engine/units.h"
 #include "engine/water.h"
 #include "tests/support/columns.h"
-#include "tests/support/cvode.h"
+#include "tests/support/cvode_checked.h"
 #include "tests/support/order.h"
 
 #include <gtest/gtest.h>
@@ -18,30 +18,11 @@ namespace {
 
 using namespace engine;
 using engine::test::fairAfternoon;
+using engine::test::inARow;
+using engine::test::layInARow;
 using engine::test::MuckyPond;
-
-std::vector<double> packed(const State<double>& state) {
-    std::vector<double> out;
-    for (int i = 0; i < state.layers(); ++i) {
-        out.push_back(state.heat[i][0]);
-        out.insert(out.end(), state.solutes[i].begin(), state.solutes[i].end());
-    }
-    out.insert(out.end(), state.muck.begin(), state.muck.end());
-    return out;
-}
-
-void unpack(const std::vector<double>& from, State<double>& state) {
-    auto at = from.begin();
-    for (int i = 0; i < state.layers(); ++i) {
-        state.heat[i][0] = *at++;
-        for (double& value : state.solutes[i]) {
-            value = *at++;
-        }
-    }
-    for (double& value : state.muck) {
-        value = *at++;
-    }
-}
+using engine::test::smoothSwitches;
+using engine::test::takeFromRow;
 
 double oxygenError(const std::vector<double>& oxygen, const std::vector<double>& exact) {
     double worst = 0.0;
@@ -49,14 +30,6 @@ double oxygenError(const std::vector<double>& oxygen, const std::vector<double>&
         worst = std::max(worst, std::fabs(oxygen[i] - exact[i]));
     }
     return worst;
-}
-
-ColumnSwitches smooth() {
-    ColumnSwitches switches;
-    switches.heat = false;
-    switches.freezePlume = true;
-    switches.fixedDiffusivity = 1e-5;
-    return switches;
 }
 
 // The stepper against CVODE (SUNDIALS) on the same rates(): two hours of one running window in light, plume
@@ -68,18 +41,19 @@ TEST(Column, StepsConvergeToCvode) {
     const double window = 2.0 * kHour;
     const MuckyPond pond(layers);
     const Aeration running{2, 3.0};
-    Column<double> shared(pond.grid, pond.parameters, pond.aerator, pond.bottom, pond.start, smooth());
+    Column<double> shared(pond.grid, pond.parameters, pond.aerator, pond.bottom, pond.start,
+                          smoothSwitches());
     State<double> trial = shared.state(), rate = shared.state();
     shared.rates(fairAfternoon(), running, trial, rate);  // this start's plume is the frozen one
     const std::vector<double> end = engine::test::integrateByCvode(
-        [&](double, const std::vector<double>& y, std::vector<double>& dy) {
-            unpack(y, trial);
+        [&](double, const double* y, double* dy) {
+            takeFromRow(y, trial);
             shared.rates(fairAfternoon(), running, trial, rate);
-            dy = packed(rate);
+            layInARow(rate, dy);
         },
-        packed(shared.state()), window, 1e-7, 1e-8);
+        inARow(shared.state()), window, 1e-7, 1e-8);
     ASSERT_FALSE(end.empty());
-    unpack(end, trial);
+    takeFromRow(end.data(), trial);
     std::vector<double> exact;
     for (int i = 0; i < layers; ++i) {
         exact.push_back(trial.solutes[i][kOxygen]);
@@ -88,7 +62,8 @@ TEST(Column, StepsConvergeToCvode) {
 
     std::vector<double> errors;
     for (const double dt : {600.0, 300.0, 150.0, 75.0}) {
-        Column<double> column(pond.grid, pond.parameters, pond.aerator, pond.bottom, pond.start, smooth());
+        Column<double> column(pond.grid, pond.parameters, pond.aerator, pond.bottom, pond.start,
+                              smoothSwitches());
         for (int i = 0; i < static_cast<int>(window / dt + 0.5); ++i) {
             column.step(dt, fairAfternoon(), running);
         }
@@ -230,7 +205,7 @@ std::vector<double> alone(const MuckyPond& pond, const Member& m) {
     for (int i = 0; i < kSteps; ++i) {
         column.step(600.0, airOf(m, i), aerationOf(i));
     }
-    return packed(column.state());
+    return inARow(column.state());
 }
 
 /// The values of each of four members that march together.

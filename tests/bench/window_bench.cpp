@@ -2,17 +2,20 @@
 // from there to causes and end states. Offscreen, headline pond, its own number of nights.
 
 #include "app/main_window.h"
-#include "widgets/night_page.h"
+#include "tests/bench/measure.h"
 #include "widgets/night_plot.h"
+#include "widgets/schedule_grid.h"
+#include "widgets/schedule_page.h"
+#include "widgets/views_page.h"
 
 #include <QApplication>
 #include <QElapsedTimer>
+#include <QMouseEvent>
 #include <QTest>
 
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
-#include <fstream>
 #include <functional>
 #include <string>
 #include <vector>
@@ -21,19 +24,6 @@ namespace {
 
 constexpr int kPatience_ms = 60000;
 constexpr int kEdits = 50;
-
-/// Largest resident memory of this process [MiB].
-double peak_MiB() {
-    std::ifstream status("/proc/self/status");
-    for (std::string word; status >> word;) {
-        if (word == "VmHWM:") {
-            double kib = 0.0;
-            status >> kib;
-            return kib / 1024.0;
-        }
-    }
-    return 0.0;
-}
 
 void print(const char* what, std::vector<double> times) {
     std::sort(times.begin(), times.end());
@@ -70,6 +60,59 @@ void timeEdits(app::MainWindow& window, const char* what,
     print("  of which drawing the night", drawing);
 }
 
+/// Drags the end of a run block by mouse moves, one as soon as the curves of the one before are painted: the
+/// frames that a hand sees. Curves come from the central runs of all ramps.
+void timeDragging(app::MainWindow& window) {
+    auto& grid = window.schedule().grid();
+    window.page().setView(window.page().viewCount() - 2);
+    window.selection().setRamp(2);
+    QCoreApplication::processEvents();
+    std::vector<double> frames;
+    const QPointF from = grid.placeOf(2, 660);
+    QTest::mousePress(&grid, Qt::LeftButton, {}, from.toPoint());
+    for (int i = 1; i <= kEdits; ++i) {
+        QElapsedTimer clock;
+        clock.start();
+        const QPointF at = grid.placeOf(2, 660 + 10 * i);
+        QMouseEvent move(QEvent::MouseMove, at, grid.mapToGlobal(at), Qt::NoButton, Qt::LeftButton, {});
+        QCoreApplication::sendEvent(&grid, &move);
+        while (window.simulation().isStale()) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+        }
+        QCoreApplication::processEvents();
+        grid.repaint();
+        frames.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
+    }
+    QTest::mouseRelease(&grid, Qt::LeftButton);
+    std::printf("Dragging a run block (30 frames a second are 33 ms)\n");
+    print("  from the mouse to the painted curves", frames);
+}
+
+/// From an edit to the members of the chosen ramp and do-nothing, and to those of all ramps.
+void timeMembers(app::MainWindow& window) {
+    std::vector<double> pair, all;
+    for (int i = 0; i < 5; ++i) {
+        QElapsedTimer clock;
+        window.document().edit(QStringLiteral("edit"),
+                               [i](engine::Pond& pond) { pond.aerator->freeAir_lPerMin = 41.0 + i; });
+        double whole = 0.0, two = 0.0;
+        clock.start();
+        const auto& simulation = window.simulation();
+        while (simulation.isStale() || !simulation.outcome()->hasAllMembers) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+            const auto now = static_cast<double>(clock.nsecsElapsed()) / 1e6;
+            const auto& outcome = *simulation.outcome();
+            whole = !simulation.isStale() && outcome.isWhole && whole == 0.0 ? now : whole;
+            two = !simulation.isStale() && outcome.comparison.ensemble && two == 0.0 ? now : two;
+        }
+        pair.push_back(two - whole);
+        all.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6 - two);
+    }
+    std::printf("200 members\n");
+    print("  of the chosen ramp and do-nothing", pair);
+    print("  then of all ramps", all);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -88,16 +131,24 @@ int main(int argc, char** argv) {
         return 1;
     }
     std::printf("%-46s %.0f ms, %.0f MiB at most so far\n", "main() to the painted night",
-                static_cast<double>(sinceStart.elapsed()), peak_MiB());
+                static_cast<double>(sinceStart.elapsed()), bench::peak_MiB());
     if (!QTest::qWaitFor([&] { return simulation.outcome()->isWhole; }, kPatience_ms)) {
         return 1;
     }
 
+    window.simulation().setMembers(1);  // of edits only the curves and what explains them are timed
     std::printf("%zu runs of %d nights\n", simulation.outcome()->comparison.runs.size(),
                 simulation.outcome()->comparison.days);
     timeEdits(window, "one ramp", [](engine::Pond& pond, int i) { pond.ramps[1].first_min = 20.0 + i % 20; });
     timeEdits(window, "all ramps",
               [](engine::Pond& pond, int i) { pond.aerator->freeAir_lPerMin = 40.0 + i % 10; });
-    std::printf("%-46s %.0f MiB\n", "memory at most", peak_MiB());
+    window.simulation().setMembers(engine::kMembersOfBand);
+    timeMembers(window);
+    timeDragging(window);
+    for (int view = 0; view < window.page().viewCount(); ++view) {
+        window.page().setView(view);
+        QTest::qWait(50);
+    }
+    std::printf("%-46s %.0f MiB\n", "memory at most, all views seen", bench::peak_MiB());
     return 0;
 }

@@ -17,7 +17,8 @@ using test::expectContains;
 using test::fileText;
 using test::kPlainPond;
 
-constexpr std::array kFiles{"summary.csv", "daily.csv", "hourly.csv", "layers.csv", "budget.csv"};
+constexpr std::array kFiles{"summary.csv", "daily.csv",  "hourly.csv",
+                            "layers.csv",  "budget.csv", "gases.csv"};
 
 class CliCompare : public Cli {
 protected:
@@ -45,7 +46,7 @@ protected:
     }
 };
 
-TEST_F(CliCompare, WritesTheFiveTablesAndSaysWhatTheyMean) {
+TEST_F(CliCompare, WritesItsTablesAndSaysWhatTheyMean) {
     const CliRun run3 = run("compare pond.toml --days 3 --out new/deep");
     ASSERT_EQ(run3.code, 0) << run3.err;
     EXPECT_EQ(run3.err, "");

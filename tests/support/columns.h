@@ -3,6 +3,7 @@
 #include "engine/column.h"
 #include "engine/units.h"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -69,6 +70,47 @@ struct MuckyPond {
 /// A fair afternoon.
 inline Air<double> fairAfternoon() {
     return {500.0, 30.0, 2400.0, 1.5, 0.2};
+}
+
+/// Prescribed mixing and a plume that stays as it starts, for a right-hand side without jumps.
+inline ColumnSwitches smoothSwitches() {
+    ColumnSwitches switches;
+    switches.heat = false;
+    switches.freezePlume = true;
+    switches.fixedDiffusivity = 1e-5;
+    return switches;
+}
+
+/// Numbers of a layer in a state laid out in a row, layer after layer; the muck comes last.
+inline constexpr int kNumbersOfLayer = 1 + kSolutes;
+
+inline std::size_t sizeInARow(const State<double>& state) {
+    return static_cast<std::size_t>(state.layers()) * kNumbersOfLayer + state.muck.size();
+}
+
+/// @param to  Of sizeInARow().
+inline void layInARow(const State<double>& state, double* to) {
+    for (int i = 0; i < state.layers(); ++i) {
+        *to++ = state.heat[i][0];
+        to = std::copy(state.solutes[i].begin(), state.solutes[i].end(), to);
+    }
+    std::copy(state.muck.begin(), state.muck.end(), to);
+}
+
+inline std::vector<double> inARow(const State<double>& state) {
+    std::vector<double> out(sizeInARow(state));
+    layInARow(state, out.data());
+    return out;
+}
+
+/// @param state  Has the sizes that the row was made of.
+inline void takeFromRow(const double* from, State<double>& state) {
+    for (int i = 0; i < state.layers(); ++i) {
+        state.heat[i][0] = *from++;
+        std::copy_n(from, kSolutes, state.solutes[i].begin());
+        from += kSolutes;
+    }
+    std::copy_n(from, state.muck.size(), state.muck.begin());
 }
 
 }  // namespace engine::test

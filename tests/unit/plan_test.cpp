@@ -1,5 +1,6 @@
 #include "engine/plan.h"
 
+#include "engine/gas_limits.h"
 #include "engine/plan_edges.h"
 #include "engine/plan_io.h"
 #include "engine/plan_season.h"
@@ -109,18 +110,24 @@ TEST(Plan, AWorseDayIsWorseOnThatDayAlone) {
 }
 
 TEST(Plan, PoisonsCountWhereTheyPassTheirLimitAndDoNothings) {
+    Pond pond = scenario("salt-lens");
+    const PondModel model = prepareUnbalanced(pond, {12, 1800.0});
+    const double limit = gasLimits(model.parameters.lines.group, 25.0, model.parameters.ph).sulfide;
     RampRun run, nothing;
     run.hours.resize(2);
     nothing.hours.resize(2);
-    EXPECT_FALSE(poisons(run, nothing));
-    run.hours[1].hydrogenSulfide = 1.01 * kMostSulfide;
-    EXPECT_TRUE(poisons(run, nothing));
-    nothing.hours[0].hydrogenSulfide = 2.0 * kMostSulfide;
-    EXPECT_FALSE(poisons(run, nothing)) << "the pond brings more by itself";
-    run.hours[0].unionisedAmmonia = 1.01 * kMostAmmonia;
-    EXPECT_TRUE(poisons(run, nothing));
-    run.hours[0].unionisedAmmonia = 0.99 * kMostAmmonia;
-    EXPECT_FALSE(poisons(run, nothing));
+    for (RampRun* one : {&run, &nothing}) {
+        for (HourRow& hour : one->hours) {
+            hour.surfaceTemperature = 25.0;
+        }
+    }
+    EXPECT_FALSE(poisons(model, run, nothing));
+    run.hours[1].hydrogenSulfide = 1.01 * limit;
+    EXPECT_TRUE(poisons(model, run, nothing));
+    nothing.hours[0].hydrogenSulfide = 2.0 * limit;
+    EXPECT_FALSE(poisons(model, run, nothing)) << "the pond brings more by itself";
+    run.hours[0].hydrogenSulfide = 3.0 * limit;
+    EXPECT_TRUE(poisons(model, run, nothing)) << "but this is more still";
 }
 
 TEST(Plan, MonthsAreJudgedFromTheFilesClimate) {

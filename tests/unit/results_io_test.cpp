@@ -69,16 +69,19 @@ TEST(ResultsIo, HeadersAreTheContract) {
               "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg");
 }
 
-TEST(ResultsIo, TheFilesAreTheFiveOfTheContract) {
+TEST(ResultsIo, TheFilesAreTheFiveOfTheContractAndTheGases) {
     const Comparison comparison = madeUpComparison();
     const std::vector<TextFile> files = comparisonFiles(comparison);
-    ASSERT_EQ(files.size(), 5U);
+    ASSERT_EQ(files.size(), 6U);
     EXPECT_EQ(files[0].name, "summary.csv");
     EXPECT_EQ(files[1].name, "daily.csv");
     EXPECT_EQ(files[2].name, "hourly.csv");
     EXPECT_EQ(files[3].name, "layers.csv");
     EXPECT_EQ(files[4].name, "budget.csv");
     EXPECT_EQ(files[4].text, budgetCsv(comparison));
+    EXPECT_EQ(files[5].name, "gases.csv");
+    EXPECT_TRUE(
+        files[5].text.starts_with("ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l\r\n"));
 }
 
 TEST(ResultsIo, FieldsAreQuotedWhereTheyMustBe) {

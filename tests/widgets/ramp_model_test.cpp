@@ -2,6 +2,7 @@
 
 #include "tests/made_up_comparison.h"
 #include "tests/widgets/typing.h"
+#include "widgets/selection.h"
 
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
@@ -24,7 +25,8 @@ std::string cell(const RampModel& model, int row, int column) {
 }
 
 TEST(RampModel, IsAWellBehavedModel) {
-    RampModel model;
+    Selection selection;
+    RampModel model(selection);
     const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
     model.setOutcome(madeUp());
     auto shorter = madeUp();
@@ -34,7 +36,8 @@ TEST(RampModel, IsAWellBehavedModel) {
 }
 
 TEST(RampModel, ShowsWhatEachRampComesTo) {
-    RampModel model;
+    Selection selection;
+    RampModel model(selection);
     auto outcome = madeUp();
     outcome->comparison.model.bottom.volume = 8000.0;
     outcome->comparison.runs[1].endState = 4.26;
@@ -52,7 +55,8 @@ TEST(RampModel, ShowsWhatEachRampComesTo) {
 }
 
 TEST(RampModel, ARampThatFailedSaysWhy) {
-    RampModel model;
+    Selection selection;
+    RampModel model(selection);
     auto outcome = madeUp();
     outcome->comparison.runs[1].end = engine::RunEnd::NotFinite;
     outcome->comparison.runs[1].message = "The oxygen is not a finite number.";
@@ -63,11 +67,36 @@ TEST(RampModel, ARampThatFailedSaysWhy) {
 }
 
 TEST(RampModel, NewNumbersOfTheSameRampsKeepTheSelection) {
-    RampModel model;
+    Selection selection;
+    RampModel model(selection);
     model.setOutcome(madeUp());
     QSignalSpy reset(&model, &QAbstractItemModel::modelReset);
     model.setOutcome(madeUp());
     EXPECT_EQ(reset.size(), 0);
+}
+
+TEST(RampModel, TheBoxBeforeANameHidesTheRampInTheViews) {
+    Selection selection;
+    RampModel model(selection);
+    model.setOutcome(madeUp());
+    EXPECT_EQ(model.index(1, RampModel::Name).data(Qt::CheckStateRole).toInt(), Qt::Checked);
+    EXPECT_TRUE(model.setData(model.index(1, RampModel::Name), Qt::Unchecked, Qt::CheckStateRole));
+    EXPECT_TRUE(selection.isHidden("at once"));
+    EXPECT_EQ(model.index(1, RampModel::Name).data(Qt::CheckStateRole).toInt(), Qt::Unchecked);
+    EXPECT_FALSE(model.setData(model.index(1, RampModel::Worst), Qt::Unchecked, Qt::CheckStateRole));
+}
+
+TEST(RampModel, AChanceStandsThereOnceItsMembersAreDrawn) {
+    Selection selection;
+    RampModel model(selection);
+    auto outcome = madeUp();
+    model.setOutcome(outcome);
+    EXPECT_EQ(cell(model, 1, RampModel::Chance), "\u2026");
+    auto drawn = std::make_shared<Outcome>();
+    drawn->comparison = engine::test::withMembers(engine::test::madeUpComparison());
+    model.setOutcome(drawn);
+    EXPECT_EQ(cell(model, 0, RampModel::Chance), "30");
+    EXPECT_EQ(cell(model, 1, RampModel::Chance), "46");
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "widgets/simulation.h"
 
+#include "engine/results_io.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
 
@@ -20,6 +21,7 @@ constexpr int kPatience_ms = 60000;  // only a hanging test waits that long
 struct Bench {
     Bench() {
         simulation.setNights(3);
+        simulation.setMembers(1);
         test::open(document, folder, engine::test::kPlainPond);
     }
     bool waitUntilWhole() {
@@ -48,6 +50,48 @@ TEST(Simulation, CurvesComeFirstThenCausesAndEndStates) {
     EXPECT_EQ(comparison.runs.size(), 4U);
     EXPECT_TRUE(comparison.runs[1].endState);
     EXPECT_FALSE(comparison.runs[1].causes.empty());
+}
+
+TEST(Simulation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
+    Bench bench;
+    bench.simulation.setMembers(8);
+    std::vector<std::string> stages;
+    QObject::connect(&bench.simulation, &Simulation::outcomeChanged, [&] {
+        const Outcome& now = *bench.simulation.outcome();
+        std::string stage = now.isWhole ? "whole" : "curves";
+        for (std::size_t i = 0; i < now.comparison.runs.size(); ++i) {
+            stage += engine::membersOf(now.comparison, i) != nullptr ? '+' : '-';
+        }
+        stages.push_back(stage);
+    });
+    bool isSettled = false;
+    QObject::connect(&bench.simulation, &Simulation::settled, [&] { isSettled = true; });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return isSettled; }, kPatience_ms));
+    const std::size_t chosen = chosenRamp(bench.simulation.outcome()->comparison);
+    std::string pair = "whole----";
+    pair[5] = pair[5 + chosen] = '+';
+    EXPECT_EQ(stages, (std::vector<std::string>{"curves----", "whole----", pair, "whole++++"}));
+    EXPECT_TRUE(bench.simulation.outcome()->hasAllMembers);
+    // The pair's members are those of the whole: a draw does not hang on what else is run.
+    const auto& all = bench.simulation.outcome()->comparison.ensemble->ramps;
+    const Outcome alone = withMembers(outcomeOf(bench.document.pond(), 3, true), 8, false);
+    EXPECT_EQ(engine::membersOf(alone.comparison, chosen)->nightLows, all[chosen].nightLows);
+}
+
+TEST(Simulation, WhatIsStoppedLeavesThePictureAndComesWithTheNextEdit) {
+    Bench bench;
+    ASSERT_TRUE(bench.waitUntilWhole());
+    const OutcomePtr old = bench.simulation.outcome();
+    bool isSettled = false;
+    QObject::connect(&bench.simulation, &Simulation::settled, [&] { isSettled = true; });
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 1.0; });
+    bench.simulation.cancel();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return isSettled; }, kPatience_ms));
+    EXPECT_EQ(bench.simulation.outcome(), old);
+    EXPECT_TRUE(bench.simulation.isStale());
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 3.0; });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond.aerator->diffusers->value, 3.0);
 }
 
 TEST(Simulation, TheOldOutcomeStaysUntilTheNewOneIsThere) {

@@ -3,7 +3,7 @@
 #include "app/main_window.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
-#include "widgets/night_page.h"
+#include "widgets/views_page.h"
 #include "widgets/night_plot.h"
 #include "widgets/notice.h"
 #include "widgets/side_panel.h"
@@ -44,6 +44,7 @@ struct Driven {
     }
     explicit Driven(const std::filesystem::path& pond = {}, int nights = 3) {
         window.simulation().setNights(nights);
+        window.simulation().setMembers(8);
         window.show();
         window.activateWindow();
         if (!pond.empty()) {

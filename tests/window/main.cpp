@@ -12,7 +12,10 @@ int main(int argc, char** argv) {
     }
     testing::InitGoogleTest(&argc, argv);
     const engine::test::TemporaryFolder state;
-    qputenv("XDG_STATE_HOME", state.path().c_str());
+    if (qEnvironmentVariableIsEmpty(
+            "DAWNLINE_TEST_EDIT")) {  // a child of a test is told where to keep its state
+        qputenv("XDG_STATE_HOME", state.path().c_str());
+    }
     QApplication::setAttribute(Qt::AA_DontUseNativeDialogs);
     QApplication application(argc, argv);
     application.installEventFilter(new widgets::WheelGuard(&application));

@@ -2,6 +2,9 @@
 // names, to be looked at, or nowhere; either way nothing in them may be cut off.
 
 #include "tests/window/driven.h"
+#include "widgets/first_pond_dialog.h"
+#include "widgets/owner_view.h"
+#include "widgets/pond_page.h"
 #include "widgets/theme.h"
 
 #include <QAbstractButton>
@@ -51,6 +54,82 @@ void take(Driven& driven, const char* name) {
 void edit(Driven& driven, const std::function<void(engine::Pond&)>& change) {
     const auto faults = driven.window.document().edit(QStringLiteral("edit"), change);
     ASSERT_TRUE(faults.empty()) << engine::format(faults.front());
+}
+
+void keep(const QWidget& widget, const std::string& name) {
+    if (const QString folder = qEnvironmentVariable("DAWNLINE_PICTURES"); !folder.isEmpty()) {
+        EXPECT_TRUE(const_cast<QWidget&>(widget).grab().save(folder + u'/' + QString::fromStdString(name) +
+                                                             QStringLiteral(".png")));
+    }
+}
+
+/// All views, one after the other, at two sizes.
+void takeEveryView(Driven& driven, const std::string& prefix) {
+    auto& page = driven.window.page();
+    for (const QSize size : {QSize(1366, 748), QSize(2000, 1200)}) {
+        driven.window.resize(size);
+        for (int view = 0; view < page.viewCount(); ++view) {
+            page.setView(view);
+            QTest::qWait(60);
+            expectNothingCutOff(driven.window);
+            if (size.width() == 1366 || view % 3 == 0) {
+                keep(driven.window,
+                     prefix + plain(page.viewName(view)).c_str() + "-" + std::to_string(size.width()));
+            }
+        }
+    }
+}
+
+TEST(Pictures, EveryViewLightAndDarkAtTwoSizes) {
+    Driven driven(scenario("grandfathers-pond.toml"), 14);
+    driven.window.simulation().setMembers(64);
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] {
+            return driven.window.simulation().outcome() &&
+                   driven.window.simulation().outcome()->hasAllMembers;
+        },
+        test::kPatience_ms));
+    takeEveryView(driven, "view-light-");
+    driven.trigger("Dark");
+    takeEveryView(driven, "view-dark-");
+    driven.trigger("Light");
+}
+
+TEST(Pictures, EverySectionOfThePond) {
+    Driven driven(scenario("grandfathers-pond.toml"), 3);
+    ASSERT_TRUE(driven.waitUntilWhole());
+    driven.window.resize(1366, 748);
+    driven.window.page().setView(driven.window.page().viewCount() - 1);
+    for (int section = 0; section < driven.window.pondPage().sectionCount(); ++section) {
+        driven.window.pondPage().setSection(section);
+        QTest::qWait(40);
+        keep(driven.window, "pond-" + plain(driven.window.pondPage().sectionName(section)));
+    }
+}
+
+TEST(Pictures, TheOwnersViewAndTheFirstPond) {
+    Driven driven(scenario("grandfathers-pond.toml"), 14);
+    driven.window.simulation().setMembers(64);
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] {
+            return driven.window.simulation().outcome() &&
+                   driven.window.simulation().outcome()->hasAllMembers;
+        },
+        test::kPatience_ms));
+    auto* owner = driven.window.showOwner();
+    ASSERT_NE(owner, nullptr);
+    owner->showNormal();
+    for (const QSize size : {QSize(1366, 768), QSize(1920, 1080)}) {
+        owner->resize(size);
+        QTest::qWait(80);
+        expectNothingCutOff(*owner);
+        keep(*owner, "owner-" + std::to_string(size.width()));
+    }
+    owner->close();
+    widgets::FirstPondDialog dialog(&driven.window);
+    dialog.show();
+    QTest::qWait(60);
+    keep(dialog, "first-pond");
 }
 
 TEST(Pictures, TheHeadlinePondLightAndDark) {

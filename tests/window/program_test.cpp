@@ -42,7 +42,8 @@ TEST(Program, WritesEveryViewWithoutADisplay) {
     const auto charts = folder.path() / "charts";
     const Ended ended = run({QStringLiteral("--charts"), named(charts), named(scenario("new-clay.toml"))});
     ASSERT_EQ(ended.code, 0) << ended.err;
-    for (const char* name : {"night", "nights", "lows", "run"}) {
+    for (const char* name : {"night", "nights", "lows", "run", "days", "hours", "depth", "budget", "debt",
+                             "profiles", "gases", "risk"}) {
         for (const char* ending : {".png", ".svg", ".csv"}) {
             const auto path = charts / (std::string(name) + ending);
             EXPECT_TRUE(std::filesystem::exists(path)) << path;
@@ -70,11 +71,7 @@ TEST(Program, AFolderThatIsAFileIsRefused) {
     EXPECT_NE(ended.err.find("is a file, not a folder"), std::string::npos) << ended.err;
 }
 
-TEST(Program, WhatIsNotBuiltOrNotThereIsRefused) {
-    EXPECT_EQ(run({QStringLiteral("--papers"), QStringLiteral("x"), QStringLiteral("y")}).code, 2);
-    EXPECT_NE(
-        run({QStringLiteral("--papers"), QStringLiteral("x"), QStringLiteral("y")}).err.find("not built yet"),
-        std::string::npos);
+TEST(Program, WhatIsNotThereIsRefused) {
     EXPECT_EQ(run({QStringLiteral("--chart"), QStringLiteral("--version=1")}).code, 2);
     EXPECT_EQ(run({QStringLiteral("--charts"), QStringLiteral("x")}).code, 2);
 }

@@ -1,0 +1,106 @@
+#include "app/paper_actions.h"
+
+#include "engine/files.h"
+#include "widgets/document.h"
+#include "widgets/notice.h"
+#include "widgets/paper_pdf.h"
+#include "widgets/papers.h"
+#include "widgets/shown.h"
+
+#include <QAction>
+#include <QFileDialog>
+#include <QMenu>
+#include <QPrintDialog>
+#include <QPrintPreviewDialog>
+#include <QPrinter>
+
+namespace app {
+namespace {
+
+/// A printer with the page of the consultant's papers and the resolution that they are laid out for.
+void setUp(QPrinter& printer, const engine::Consultant& consultant) {
+    printer.setResolution(widgets::kPaperDots);
+    printer.setPageSize(QPageSize(consultant.letter ? QPageSize::Letter : QPageSize::A4));
+    printer.setFullPage(true);
+    printer.setPageMargins(QMarginsF(0, 0, 0, 0));
+}
+
+}  // namespace
+
+PaperActions::PaperActions(widgets::Document& document, widgets::Notice& notice, QMenu& menu, QWidget& window)
+    : QObject(&window), m_document(document), m_notice(notice), m_window(window) {
+    m_actions << menu.addAction(tr("Print Pre&view of the Papers\u2026"), this, &PaperActions::preview);
+    m_actions << menu.addAction(tr("&Print the Papers\u2026"), QKeySequence::Print, this,
+                                &PaperActions::printOut);
+    m_actions << menu.addAction(tr("Save the Pap&ers\u2026"), this, &PaperActions::save);
+    connect(&m_job, &widgets::Job::failed, &m_notice, &widgets::Notice::say);
+}
+
+void PaperActions::withRun(Deliver deliver) {
+    const engine::ConsultantReading reading = consultantOf({});
+    if (!reading.consultant) {
+        m_notice.say(widgets::shown(engine::format(reading.diagnostics.front())));
+        return;
+    }
+    m_notice.say(tr("The run of the papers is being computed\u2026"));
+    m_job.start(
+        [pond = m_document.pond(), path = m_document.path()](const std::stop_token& stop,
+                                                             const widgets::Job::Progress& progress) {
+            return runForPapers(pond, path, PaperOptions().members, PaperOptions().seed, {stop, progress});
+        },
+        [this, consultant = *reading.consultant, deliver = std::move(deliver)](const PaperRunReading& run) {
+            if (run.run == nullptr) {
+                m_notice.say(widgets::shown(run.fault));
+                return;
+            }
+            m_notice.clear();
+            deliver(run.run, consultant);
+        });
+}
+
+void PaperActions::print(const std::shared_ptr<const engine::FrozenRun>& run,
+                         const engine::Consultant& consultant, QPrinter& printer) {
+    const widgets::PaperRun papers = widgets::paperRun(run, consultant);
+    widgets::printPapers(widgets::allPapers(papers), widgets::dressOf(papers), papers.format, printer);
+}
+
+void PaperActions::preview() {
+    withRun([this](const auto& run, const engine::Consultant& consultant) {
+        QPrinter printer(QPrinter::ScreenResolution);
+        setUp(printer, consultant);
+        QPrintPreviewDialog dialog(&printer, &m_window);
+        dialog.setWindowTitle(tr("Preview of the papers"));
+        connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
+                [&](QPrinter* device) { print(run, consultant, *device); });
+        dialog.exec();
+    });
+}
+
+void PaperActions::printOut() {
+    withRun([this](const auto& run, const engine::Consultant& consultant) {
+        QPrinter printer(QPrinter::ScreenResolution);
+        setUp(printer, consultant);
+        QPrintDialog dialog(&printer, &m_window);
+        if (dialog.exec() == QDialog::Accepted) {
+            setUp(printer, consultant);  // the dialog may have chosen another resolution
+            print(run, consultant, printer);
+        }
+    });
+}
+
+void PaperActions::save() {
+    const QString folder = QFileDialog::getExistingDirectory(&m_window, tr("Save the papers into a folder"));
+    if (folder.isEmpty()) {
+        return;
+    }
+    withRun([this, folder](const auto& run, const engine::Consultant& consultant) {
+        const auto files = widgets::paperFiles(widgets::paperRun(run, consultant));
+        const auto fault = engine::writeFiles(folder.toStdString(), files);
+        m_notice.say(
+            fault ? tr("%1 Nothing was written.").arg(widgets::shown(*fault))
+                  : tr("%n paper(s) and the bundle are in %1.", nullptr, static_cast<int>(files.size()) - 1)
+                        .arg(folder));
+    });
+}
+
+}  // namespace app

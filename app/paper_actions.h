@@ -1,0 +1,54 @@
+#pragma once
+
+#include "app/papers.h"
+#include "widgets/job.h"
+
+#include <QObject>
+
+#include <functional>
+
+class QAction;
+class QMenu;
+class QPagedPaintDevice;
+class QPrinter;
+class QWidget;
+
+namespace widgets {
+class Document;
+class Notice;
+}  // namespace widgets
+
+namespace app {
+
+/// Print preview, printing and saving of the papers, from the window. Their run is frozen and computed off
+/// the UI thread when it is asked for; asking again gives the earlier up.
+class PaperActions final : public QObject {
+    Q_OBJECT
+public:
+    /// Adds its actions to a menu. All of the others must outlive it.
+    PaperActions(widgets::Document& document, widgets::Notice& notice, QMenu& menu, QWidget& window);
+
+    /// The actions, which need a pond.
+    [[nodiscard]] const QList<QAction*>& actions() const { return m_actions; }
+
+    /// Paints every paper of a run on a printer set up for them.
+    static void print(const std::shared_ptr<const engine::FrozenRun>& run,
+                      const engine::Consultant& consultant, QPrinter& printer);
+
+private:
+    using Deliver = std::function<void(const std::shared_ptr<const engine::FrozenRun>& run,
+                                       const engine::Consultant& consultant)>;
+    /// Reads the profile, computes the run and hands it on, or says why not.
+    void withRun(Deliver deliver);
+    void preview();
+    void printOut();
+    void save();
+
+    widgets::Document& m_document;
+    widgets::Notice& m_notice;
+    QWidget& m_window;
+    QList<QAction*> m_actions;
+    widgets::Job m_job;
+};
+
+}  // namespace app

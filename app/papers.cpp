@@ -1,0 +1,132 @@
+#include "app/papers.h"
+
+#include "app/main_window_words.h"
+#include "engine/bundle.h"
+#include "engine/files.h"
+#include "engine/pond_io.h"
+#include "widgets/papers.h"
+#include "widgets/shown.h"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QImageReader>
+
+#include <chrono>
+#include <cstdio>
+
+namespace app {
+namespace {
+
+void complain(const std::string& sentence) {
+    std::fprintf(stderr, "dawnline: %s\n", sentence.c_str());
+}
+
+void complain(const engine::Diagnostics& diagnostics) {
+    for (const engine::Diagnostic& diagnostic : diagnostics) {
+        std::fprintf(stderr, "%s\n", engine::format(diagnostic).c_str());
+    }
+}
+
+/// Now, or the time that SOURCE_DATE_EPOCH gives (reproducible-builds.org), so that a run can be made anew to
+/// the bit.
+std::chrono::sys_seconds runTime() {
+    bool isGiven = false;
+    const qlonglong given = qEnvironmentVariable("SOURCE_DATE_EPOCH").toLongLong(&isGiven);
+    return isGiven && given >= 0 ? std::chrono::sys_seconds(std::chrono::seconds(given))
+                                 : std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+}
+
+QString defaultProfile() {
+    // A relative path in the variable is to be ignored (XDG base directories 0.8).
+    QString folder = qEnvironmentVariable("XDG_CONFIG_HOME");
+    if (!QDir::isAbsolutePath(folder)) {
+        folder = QDir::homePath() + QStringLiteral("/.config");
+    }
+    return folder + QStringLiteral("/dawnline/consultant.toml");
+}
+
+}  // namespace
+
+engine::ConsultantReading consultantOf(const std::string& profile) {
+    const QString standard = defaultProfile();
+    if (profile.empty() && !QFileInfo::exists(standard)) {
+        return {engine::Consultant(), {}};  // all of it blank
+    }
+    const std::string path = profile.empty() ? standard.toStdString() : profile;
+    engine::ConsultantReading reading = engine::readConsultant(path);
+    if (reading.consultant && !reading.consultant->logo.empty()) {
+        QImageReader logo(widgets::shown(reading.consultant->logo));
+        if (logo.read().isNull()) {
+            reading.diagnostics.push_back({engine::Severity::Error, path, 0, "logo",
+                                           "The picture " + engine::shownPath(reading.consultant->logo) +
+                                               " cannot be read: " + logo.errorString().toStdString() + "."});
+            reading.consultant.reset();
+        }
+    }
+    return reading;
+}
+
+PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::path& path, int members,
+                             std::uint64_t seed, const engine::RunControl& control) {
+    if (pond.ramps.empty()) {
+        return {nullptr, "The pond has no ramp, so there is no plan to put on paper.", 2};
+    }
+    const auto frozen = engine::freeze(pond, path);
+    if (const auto* fault = std::get_if<std::string>(&frozen)) {
+        return {nullptr, *fault, 2};
+    }
+    auto run = std::make_shared<const engine::FrozenRun>(
+        engine::runFrozen(std::get<engine::FrozenPond>(frozen),
+                          {DAWNLINE_VERSION, runTime(), seed, members, 0}, engine::ruleDays(pond), control));
+    if (const QString fault = endedEarly(run->comparison); !fault.isEmpty()) {
+        return {nullptr, fault.toStdString(), 1};
+    }
+    const auto& ensemble = run->comparison.ensemble;
+    if (ensemble && ensemble->end != engine::EnsembleEnd::Completed) {
+        return {nullptr, ensemble->message, 1};
+    }
+    return {std::move(run), {}, 0};
+}
+
+int writePapers(const PaperOptions& options) {
+    const engine::PondReading pond = engine::readPond(options.pond);
+    complain(pond.diagnostics);
+    const engine::ConsultantReading consultant = consultantOf(options.profile);
+    complain(consultant.diagnostics);
+    const auto folderFault = engine::folderFault(options.folder);
+    if (folderFault) {
+        complain(*folderFault);
+    }
+    if (!pond.pond || !consultant.consultant || folderFault) {
+        return 2;
+    }
+    const PaperRunReading run = runForPapers(*pond.pond, options.pond, options.members, options.seed);
+    if (run.run == nullptr) {
+        complain(run.fault + " Nothing was written.");
+        return run.code;
+    }
+    const auto files = widgets::paperFiles(widgets::paperRun(run.run, *consultant.consultant));
+    if (const auto fault = engine::writeFiles(options.folder, files)) {
+        complain(*fault + " Nothing was written.");
+        return 2;
+    }
+    for (const engine::TextFile& file : files) {
+        std::printf("%s\n", (options.folder / file.name).c_str());
+    }
+    std::printf("Run %s\n", engine::nameOf(*run.run).c_str());
+    return std::fflush(stdout) == 0 ? 0 : 2;
+}
+
+int verifyBundle(const std::filesystem::path& bundle) {
+    const engine::BundleCheck check = engine::verifyBundle(bundle);
+    for (const std::string& fault : check.faults) {
+        complain(fault);
+    }
+    if (!check.faults.empty()) {
+        return 2;
+    }
+    std::printf("The bundle is whole: %zu files of run %s.\n", check.names.size(), check.run.c_str());
+    return std::fflush(stdout) == 0 ? 0 : 2;
+}
+
+}  // namespace app

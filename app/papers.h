@@ -1,0 +1,46 @@
+#pragma once
+
+#include "engine/consultant.h"
+#include "engine/frozen_run.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace app {
+
+/// What papers are asked for.
+struct PaperOptions {
+    std::filesystem::path pond;
+    std::filesystem::path folder;
+    std::string profile;  ///< Of the consultant; empty: `dawnline/consultant.toml` in the XDG config folder,
+                          ///< if it is there
+    int members = 200;
+    std::uint64_t seed = 1;
+};
+
+/// Writes every paper of a pond, its calendar and its bundle into a folder; says on standard output what it
+/// wrote and on standard error what is wrong.
+/// @return the exit code of the contract: 0 done, 1 ended early, 2 bad input.
+[[nodiscard]] int writePapers(const PaperOptions& options);
+
+/// Says whether a bundle is whole, and which run it holds. @return 0 if it is, else 2.
+[[nodiscard]] int verifyBundle(const std::filesystem::path& bundle);
+
+/// The consultant of a profile. @param profile  As in PaperOptions.
+[[nodiscard]] engine::ConsultantReading consultantOf(const std::string& profile);
+
+/// A pond's run for papers, or a sentence why there is none and the exit code it means.
+struct PaperRunReading {
+    std::shared_ptr<const engine::FrozenRun> run;
+    std::string fault;
+    int code = 0;
+};
+/// @param path  Of the pond file, beside which its CSV files lie.
+[[nodiscard]] PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::path& path,
+                                           int members, std::uint64_t seed,
+                                           const engine::RunControl& control = {});
+
+}  // namespace app

@@ -1,0 +1,115 @@
+#include "app/recovery.h"
+
+#include "app/window_state.h"
+#include "engine/pond_io.h"
+#include "engine/text_file.h"
+#include "widgets/document.h"
+
+#include <QDir>
+#include <QLockFile>
+#include <QSaveFile>
+#include <QUuid>
+
+namespace app {
+namespace {
+
+constexpr int kBehind_ms = 3000;  // the promise is five seconds, writing included
+const char* const kHead = "# dawnline recovery of ";
+
+QString folder() {
+    return stateFolder() + QStringLiteral("/recovery");
+}
+
+std::unique_ptr<QLockFile> lockOf(const std::filesystem::path& file) {
+    auto lock = std::make_unique<QLockFile>(QString::fromStdString(file.string() + ".lock"));
+    lock->setStaleLockTime(0);  // held until its program has gone, however long that takes
+    return lock;
+}
+
+}  // namespace
+
+Recovery::Recovery(widgets::Document& document, QObject* parent) : QObject(parent), m_document(document) {
+    m_due.setSingleShot(true);
+    m_due.setInterval(kBehind_ms);
+    connect(&m_due, &QTimer::timeout, this, &Recovery::write);
+    connect(&m_document, &widgets::Document::changed, this, &Recovery::follow);
+    connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &Recovery::follow);
+}
+
+Recovery::~Recovery() {
+    if (m_isWritten) {
+        QFile::remove(QString::fromStdString(m_file.string()));
+    }
+}
+
+void Recovery::follow() {
+    if (m_document.isModified()) {
+        if (!m_due.isActive()) {  // not started again by each edit, so that typing does not put it off
+            m_due.start();
+        }
+        return;
+    }
+    m_due.stop();
+    if (m_isWritten) {
+        QFile::remove(QString::fromStdString(m_file.string()));
+        m_isWritten = false;
+    }
+}
+
+void Recovery::write() {
+    if (!m_document.isModified()) {
+        return;
+    }
+    if (m_file.empty()) {
+        QDir().mkpath(folder());
+        m_file =
+            (folder() + u'/' + QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".toml"))
+                .toStdString();
+        m_lock = lockOf(m_file);
+        m_lock->tryLock(0);
+    }
+    const std::string original =
+        m_document.path().empty() ? std::string() : std::filesystem::absolute(m_document.path()).string();
+    QSaveFile file(QString::fromStdString(m_file.string()));
+    if (file.open(QIODevice::WriteOnly)) {
+        file.write(QByteArray::fromStdString(kHead + original + '\n' + engine::writePond(m_document.pond())));
+        m_isWritten = file.commit() || m_isWritten;
+    }
+}
+
+std::vector<LeftBehind> Recovery::leftBehind() {
+    std::vector<LeftBehind> found;
+    for (const QFileInfo& info :
+         QDir(folder()).entryInfoList({QStringLiteral("*.toml")}, QDir::Files, QDir::Time)) {
+        LeftBehind left;
+        left.file = info.absoluteFilePath().toStdString();
+        const auto lock = lockOf(left.file);
+        if (!lock->tryLock(0)) {
+            continue;  // of a window that is open
+        }
+        const engine::FileText text = engine::readWholeFile(left.file, engine::kPondFileLimit_bytes);
+        if (!text.text || !text.text->starts_with(kHead)) {
+            continue;
+        }
+        const std::size_t end = text.text->find('\n');
+        left.original =
+            text.text->substr(std::string_view(kHead).size(), end - std::string_view(kHead).size());
+        // Read as if it stood in the original's place, so that the files it names are found.
+        const engine::PondReading reading =
+            engine::readPondText(*text.text, left.original.empty() ? left.file : left.original);
+        if (reading.pond) {
+            left.pond = *reading.pond;
+            found.push_back(std::move(left));
+        }
+    }
+    return found;
+}
+
+void Recovery::adopt(const LeftBehind& left) {
+    m_file = left.file;
+    m_lock = lockOf(m_file);
+    m_lock->tryLock(0);
+    m_isWritten = true;
+}
+
+}  // namespace app

@@ -1,0 +1,92 @@
+#include "engine/run_list.h"
+
+#include "engine/error.h"
+#include "engine/local_time.h"
+#include "engine/results_io.h"
+#include "engine/text.h"
+#include "engine/units.h"
+#include "engine/weather.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+ClockTime clockOf(double seconds) {
+    const auto minutes = static_cast<long>(std::lround(seconds / kMinute));
+    return {static_cast<int>(((minutes % kMinutesPerDay) + kMinutesPerDay) % kMinutesPerDay)};
+}
+
+/// What of a row belongs to its day and not to its run.
+RunRow dayOf(const Comparison& comparison, std::size_t index, int day) {
+    const RampRun& run = comparison.runs[index];
+    RunRow row;
+    row.day = day;
+    row.date = dateOfDay(comparison.model.pond, day);
+    const DayRow& own = run.days[static_cast<std::size_t>(day - 1)];
+    if (comparison.model.bottom.exists()) {
+        row.dose_percent = 100.0 * own.lifted / comparison.model.bottom.volume;
+    }
+    row.lowest = row.lowestP05 = row.lowestP50 = own.lowest;
+    if (const RampEnsemble* members = membersOf(comparison, index)) {
+        const Percentiles& lows = members->nightLows[static_cast<std::size_t>(day - 1)];
+        row.lowestP05 = lows[0];
+        row.lowestP50 = lows[2];
+    }
+    return row;
+}
+
+}  // namespace
+
+std::vector<RunRow> runList(const Comparison& comparison, std::size_t index) {
+    const RampRun& run = comparison.runs[index];
+    ensure(run.end == RunEnd::Completed, "a run list is made of a completed run");
+    std::vector<RunRow> rows;
+    if (index == 0) {
+        return rows;
+    }
+    const Schedule blocks = joined(run.schedule);
+    const int last = std::min(run.daysToContinuous.value_or(comparison.days), comparison.days);
+    for (int day = 1; day <= last; ++day) {
+        const std::size_t before = rows.size();
+        for (const RunBlock& block : blocks) {
+            if (block.day != day) {
+                continue;
+            }
+            RunRow row = dayOf(comparison, index, day);
+            row.start = block.start;
+            row.minutes = (block.end - block.start) / kMinute;
+            row.open = block.open;
+            row.depth = block.depth;
+            const bool staysOn = &block == &blocks.back() && run.daysToContinuous == day;
+            row.stop = staysOn ? std::nullopt : std::optional(block.end);
+            rows.push_back(row);
+        }
+        if (rows.size() == before) {
+            rows.push_back(dayOf(comparison, index, day));
+        }
+    }
+    return rows;
+}
+
+std::string runListCsv(const std::vector<RunRow>& rows) {
+    std::string text =
+        "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,"
+        "lowest_p50_mg_per_l\r\n";
+    const auto field = [](const std::optional<double>& value) {
+        return ',' + (value ? shortest(*value + 0.0) : std::string());
+    };
+    for (const RunRow& row : rows) {
+        const bool runs = row.start.has_value();
+        text += std::to_string(row.day) + ',' + formatDate(row.date) + ',' +
+                (runs ? formatClock(clockOf(*row.start)) : std::string());
+        text += field(runs ? row.minutes : 0.0);
+        text += field(runs ? std::optional<double>(row.open) : std::nullopt);
+        text += field(runs ? std::optional(row.depth) : std::nullopt);
+        text += field(row.dose_percent) + field(row.lowestP05) + field(row.lowestP50) + "\r\n";
+    }
+    return text;
+}
+
+}  // namespace engine

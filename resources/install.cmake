@@ -1,0 +1,59 @@
+# What is installed, and the Debian package that CPack makes of it.
+
+include(GNUInstallDirs)
+set(id org.dawnline.Dawnline)
+set(share ${CMAKE_INSTALL_DATADIR})
+install(TARGETS dawnline-cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+install(DIRECTORY ${dawnline_SOURCE_DIR}/scenarios DESTINATION ${share}/dawnline FILES_MATCHING PATTERN "*.toml")
+install(FILES ${CMAKE_CURRENT_LIST_DIR}/copyright ${CMAKE_CURRENT_LIST_DIR}/LICENCE.md DESTINATION ${share}/doc/dawnline)
+
+# add_man_page TARGET COMMANDS BRIEF
+find_program(GZIP gzip REQUIRED)
+function(add_man_page target commands brief)
+    set(page ${dawnline_BINARY_DIR}/${target}.1)
+    add_custom_command(OUTPUT ${page}.gz
+        COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:${target}> -DNAME=${target} "-DBRIEF=${brief}"
+            -DVERSION=${dawnline_VERSION} "-DCOMMANDS=${commands}" -DOUT=${page} -P ${dawnline_SOURCE_DIR}/resources/man.cmake
+        COMMAND ${GZIP} -9nkf ${page}
+        DEPENDS ${target} ${dawnline_SOURCE_DIR}/resources/man.cmake VERBATIM)
+    add_custom_target(${target}_man ALL DEPENDS ${page}.gz)
+    install(FILES ${page}.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
+endfunction()
+add_man_page(dawnline-cli "check\;compare" "compare start-up ramps of pond aeration")
+
+if(TARGET dawnline)
+    install(TARGETS dawnline RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+    install(FILES ${CMAKE_CURRENT_LIST_DIR}/${id}.desktop DESTINATION ${share}/applications)
+    install(FILES ${CMAKE_CURRENT_LIST_DIR}/${id}.metainfo.xml DESTINATION ${share}/metainfo)
+    install(FILES ${CMAKE_CURRENT_LIST_DIR}/${id}.mime.xml DESTINATION ${share}/mime/packages RENAME ${id}.xml)
+    install(FILES ${CMAKE_CURRENT_LIST_DIR}/icons/dawnline.svg DESTINATION ${share}/icons/hicolor/scalable/apps
+        RENAME ${id}.svg)
+    add_man_page(dawnline "" "the oxygen of a pond under start-up ramps of aeration")
+endif()
+
+# Debian's changelog, of this version alone.
+file(WRITE ${dawnline_BINARY_DIR}/changelog
+    "dawnline (${dawnline_VERSION}) unstable; urgency=medium\n\n  * See the history of the source.\n\n"
+    " -- The Dawnline authors <authors@dawnline.invalid>  Wed, 25 Nov 2026 12:00:00 +0000\n")
+execute_process(COMMAND ${GZIP} -9nkf ${dawnline_BINARY_DIR}/changelog COMMAND_ERROR_IS_FATAL ANY)
+install(FILES ${dawnline_BINARY_DIR}/changelog.gz DESTINATION ${share}/doc/dawnline)
+
+set(CPACK_GENERATOR DEB)
+set(CPACK_PACKAGE_NAME dawnline)
+set(CPACK_PACKAGE_VENDOR "The Dawnline authors")
+set(CPACK_PACKAGE_CONTACT "The Dawnline authors <authors@dawnline.invalid>")
+set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "compare start-up ramps of pond aeration by the oxygen at dawn")
+set(CPACK_DEBIAN_PACKAGE_DESCRIPTION
+"Computes how the dissolved oxygen of a pond would go, hour by hour, under
+different start-up ramps of bottom-diffused aeration, and without any: a
+window for consultants and a command line. The output compares plans under
+stated assumptions and is no prediction of survival.")
+set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
+set(CPACK_STRIP_FILES ON)
+set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
+set(CPACK_DEBIAN_PACKAGE_SECTION science)
+set(CPACK_DEBIAN_PACKAGE_PRIORITY optional)
+set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
+set(CPACK_INSTALL_DEFAULT_DIRECTORY_PERMISSIONS
+    OWNER_READ OWNER_WRITE OWNER_EXECUTE GROUP_READ GROUP_EXECUTE WORLD_READ WORLD_EXECUTE)
+include(CPack)

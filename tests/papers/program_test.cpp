@@ -1,0 +1,127 @@
+#include "engine/bundle.h"
+#include "tests/cli/run_cli.h"
+#include "tests/temporary_folder.h"
+
+#include <algorithm>
+
+namespace engine {
+namespace {
+
+using test::fileText;
+using test::TemporaryFolder;
+
+struct Ended {
+    int code = -1;
+    std::string out, err;
+};
+
+/// Runs the window program without a display, in a folder.
+Ended run(const TemporaryFolder& folder, const std::string& arguments, const std::string& before = "") {
+    const std::string command =
+        "cd '" + folder.path().string() +
+        "' && unset DISPLAY WAYLAND_DISPLAY QT_QPA_PLATFORM; export XDG_CONFIG_HOME=$PWD/config; { " +
+        before + " '" DAWNLINE_WINDOW "' " + arguments + "; } > out.txt 2> err.txt";
+    const int status = std::system(command.c_str());
+    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, fileText(folder.path() / "out.txt"),
+            fileText(folder.path() / "err.txt")};
+}
+
+const std::string kPond = " '" DAWNLINE_SCENARIOS "/new-clay.toml'";
+
+int countIn(const std::filesystem::path& folder) {
+    return static_cast<int>(
+        std::distance(std::filesystem::directory_iterator(folder), std::filesystem::directory_iterator()));
+}
+
+TEST(PapersProgram, WritesThePapersAndABundleThatItVerifies) {
+    const TemporaryFolder folder;
+    std::filesystem::create_directories(folder.path() / "config/dawnline");
+    std::ofstream(folder.path() / "config/dawnline/consultant.toml")
+        << "business = \"Still Water\"\npage = \"letter\"\n";
+    const Ended made =
+        run(folder, "--papers 'a/b of c' --members 4 --seed 3" + kPond, "SOURCE_DATE_EPOCH=1781427600");
+    ASSERT_EQ(made.code, 0) << made.err;
+    const auto papers = folder.path() / "a/b of c";
+    EXPECT_EQ(countIn(papers), 11);
+    EXPECT_NE(fileText(papers / "proposal.pdf").find("Still Water"), std::string::npos);
+    const Ended whole = run(folder, "--verify 'a/b of c/bundle.zip'");
+    EXPECT_EQ(whole.code, 0) << whole.err;
+    const std::size_t at = made.out.find("Run ");
+    ASSERT_NE(at, std::string::npos);
+    EXPECT_NE(whole.out.find(made.out.substr(at + 4, 64)), std::string::npos) << whole.out;
+
+    // The same run once more gives the same bytes, all of them.
+    const Ended again =
+        run(folder, "--papers again --members 4 --seed 3" + kPond, "SOURCE_DATE_EPOCH=1781427600");
+    ASSERT_EQ(again.code, 0) << again.err;
+    for (const auto& file : std::filesystem::directory_iterator(papers)) {
+        EXPECT_EQ(fileText(file.path()) == fileText(folder.path() / "again" / file.path().filename()), true)
+            << file.path();
+    }
+    std::string bytes = fileText(papers / "bundle.zip");
+    bytes[bytes.size() / 2] = static_cast<char>(bytes[bytes.size() / 2] ^ 0x10);
+    folder.write("bent.zip", bytes);
+    EXPECT_EQ(run(folder, "--verify bent.zip").code, 2);
+}
+
+TEST(PapersProgram, AFullDiskLeavesNothingBehindAndSaysSo) {
+    const TemporaryFolder folder;
+    // A file may have 40 KiB only, as on a disk that is full after that.
+    const Ended ended = run(folder, "--papers new --members 1" + kPond, "trap '' XFSZ; ulimit -f 40;");
+    EXPECT_EQ(ended.code, 2);
+    EXPECT_NE(ended.err.find("cannot be written (File too large). Nothing was written."), std::string::npos)
+        << ended.err;
+    EXPECT_FALSE(std::filesystem::exists(folder.path() / "new"));
+}
+
+TEST(PapersProgram, FoldersAndFilesThatDoNotDoAreRefusedInWords) {
+    const TemporaryFolder folder;
+    folder.write("file", "x");
+    EXPECT_EQ(run(folder, "--papers file" + kPond).code, 2);
+    EXPECT_EQ(run(folder, "--papers file/in/it" + kPond).code, 2);
+    std::filesystem::create_directory(folder.path() / "shut");
+    std::filesystem::permissions(folder.path() / "shut",
+                                 std::filesystem::perms::owner_read | std::filesystem::perms::owner_exec);
+    if (::geteuid() != 0) {  // root may write everywhere
+        const Ended shut = run(folder, "--papers shut/new" + kPond);
+        EXPECT_EQ(shut.code, 2);
+        EXPECT_NE(shut.err.find("cannot be written to"), std::string::npos) << shut.err;
+    }
+    const Ended proc = run(folder, "--papers /proc/new --members 1" + kPond);
+    EXPECT_EQ(proc.code, 2);
+    EXPECT_NE(proc.err.find("Nothing was written."), std::string::npos) << proc.err;
+}
+
+TEST(PapersProgram, OptionsThatDoNotDoAreRefusedInWords) {
+    const TemporaryFolder folder;
+    EXPECT_NE(run(folder, "--papers x").err.find("--papers needs a pond file."), std::string::npos);
+    EXPECT_NE(run(folder, "--papers x --members 0" + kPond).err.find("from 1 to 10000"), std::string::npos);
+    EXPECT_NE(run(folder, "--papers x --seed -1" + kPond).err.find("--seed is a whole number"),
+              std::string::npos);
+    folder.write("who.toml", "logo = \"none.png\"\n");
+    const Ended logo = run(folder, "--papers x --profile who.toml" + kPond);
+    EXPECT_EQ(logo.code, 2);
+    EXPECT_NE(logo.err.find("who.toml: logo: The picture \"none.png\" cannot be read"), std::string::npos)
+        << logo.err;
+    EXPECT_EQ(run(folder, "--papers x --profile gone.toml" + kPond).code, 2);
+    EXPECT_EQ(run(folder, "--verify gone.zip").code, 2);
+}
+
+TEST(PapersProgram, APondWithoutARampIsRefused) {
+    const TemporaryFolder folder;
+    std::string text = fileText(DAWNLINE_SCENARIOS "/new-clay.toml");
+    text.resize(text.find("[[ramp]]"));
+    const std::size_t chosen = text.find("chosen_ramp");
+    if (chosen != std::string::npos) {
+        text.erase(chosen, text.find('\n', chosen) - chosen);
+    }
+    folder.write("p.toml", text);
+    const Ended ended = run(folder, "--papers x p.toml");
+    EXPECT_EQ(ended.code, 2);
+    EXPECT_NE(ended.err.find("The pond has no ramp, so there is no plan to put on paper."), std::string::npos)
+        << ended.err;
+    EXPECT_FALSE(std::filesystem::exists(folder.path() / "x"));
+}
+
+}  // namespace
+}  // namespace engine

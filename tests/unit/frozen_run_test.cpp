@@ -1,0 +1,92 @@
+#include "engine/frozen_run.h"
+
+#include "engine/digest.h"
+#include "engine/pond_io.h"
+#include "tests/pond_texts.h"
+#include "tests/temporary_folder.h"
+
+#include <gtest/gtest.h>
+
+namespace engine {
+namespace {
+
+using test::TemporaryFolder;
+
+const std::chrono::sys_seconds kTime =
+    std::chrono::sys_days(std::chrono::year(2026) / 6 / 14) + std::chrono::hours(9);
+
+Pond plainPond() {
+    const PondReading reading = readPondText(test::kPlainPond, "pond.toml");
+    if (!reading.pond) {
+        throw std::runtime_error("the plain pond cannot be read");
+    }
+    return *reading.pond;
+}
+
+TEST(FrozenRun, ItsStatementNamesAllThatDecidesItsNumbers) {
+    EXPECT_EQ(statementOf({{"pond.toml", "abc"}}, {"0.1.0", kTime, 7, 200, 19}),
+              "Dawnline run\nversion 0.1.0\ntime 2026-06-14T09:00:00Z\nseed 7\nmembers 200\nnights 19\n"
+              "sha256 ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad  pond.toml\n");
+}
+
+TEST(FrozenRun, APondIsFrozenInOurOwnForm) {
+    const auto frozen = std::get<FrozenPond>(freeze(plainPond(), "folder/any name.toml"));
+    ASSERT_EQ(frozen.files.size(), 1U);
+    EXPECT_EQ(frozen.files[0].name, "pond.toml");
+    const PondReading again = readPondText(frozen.files[0].text, "pond.toml");
+    ASSERT_TRUE(again.pond.has_value());
+    EXPECT_EQ(*again.pond, plainPond());
+}
+
+TEST(FrozenRun, ACsvFileIsFrozenUnderANameOfItsOwn) {
+    const TemporaryFolder folder;
+    const std::string csv = "at,depth_m,temperature_c,oxygen_mg_per_l\r\n2026-06-14 06:00,0.5,25,4\r\n";
+    folder.write("my logger.csv", csv);
+    Pond pond = plainPond();
+    pond.readingsFile.name = "my logger.csv";
+    const auto frozen = std::get<FrozenPond>(freeze(pond, folder.path() / "pond.toml"));
+    ASSERT_EQ(frozen.files.size(), 2U);
+    EXPECT_EQ(frozen.files[1].name, "readings.csv");
+    EXPECT_EQ(frozen.files[1].text, csv);
+    EXPECT_EQ(frozen.pond.fileReadings.size(), 1U);
+    // The frozen files are a pond of their own.
+    const TemporaryFolder other;
+    for (const TextFile& file : frozen.files) {
+        other.write(file.name, file.text);
+    }
+    EXPECT_TRUE(readPond(other.path() / "pond.toml").pond.has_value());
+}
+
+TEST(FrozenRun, ACsvFileThatIsGoneIsNamed) {
+    Pond pond = plainPond();
+    pond.readingsFile.name = "gone.csv";
+    const auto frozen = freeze(pond, "pond.toml");
+    ASSERT_TRUE(std::holds_alternative<std::string>(frozen));
+    EXPECT_NE(std::get<std::string>(frozen).find("\"gone.csv\""), std::string::npos);
+}
+
+RampRun madeUp(const std::string& name, double low, std::optional<int> days) {
+    RampRun run;
+    run.end = RunEnd::Completed;
+    run.name = name;
+    run.daysToContinuous = days;
+    run.days.push_back({1, 30.0, 10.0, low});
+    return run;
+}
+
+TEST(FrozenRun, ThePlanIsTheChosenRampOrTheGentlest) {
+    Comparison comparison;
+    comparison.model.parameters.lines.stress = 4.0;
+    comparison.days = 14;
+    comparison.runs = {madeUp("do-nothing", 5.0, {}), madeUp("fast", 3.0, 1), madeUp("middle", 4.5, 6),
+                       madeUp("slow", 4.6, 12)};
+    EXPECT_EQ(plannedRamp(comparison), 3U);
+    EXPECT_EQ(fastestRamp(comparison), 1U);
+    comparison.model.pond.chosenRamp = "middle";
+    EXPECT_EQ(plannedRamp(comparison), 2U);
+    comparison.model.pond.chosenRamp = "fast";
+    EXPECT_EQ(fastestRamp(comparison), std::nullopt);
+}
+
+}  // namespace
+}  // namespace engine

@@ -1,0 +1,73 @@
+#include "widgets/translations.h"
+
+#include "engine/pond_io.h"
+#include "tests/pond_texts.h"
+#include "tests/widgets/typing.h"
+#include "widgets/pond_differences.h"
+#include "widgets/views_page.h"
+#include "widgets/wording.h"
+
+#include <QFile>
+
+#include <gtest/gtest.h>
+
+namespace widgets {
+namespace {
+
+using test::plain;
+
+TEST(Translations, AreReadByContextAndAnUnfinishedOneIsLeftInEnglish) {
+    TextTranslator german;
+    ASSERT_TRUE(german
+                    .read("<TS><context><name>A</name><message><source>pond</source><translation>Teich</"
+                          "translation></message>"
+                          "<message><source>ramp</source><translation "
+                          "type=\"unfinished\">x</translation></message></context></TS>")
+                    .isEmpty());
+    EXPECT_EQ(plain(german.translate("A", "pond", nullptr, -1)), "Teich");
+    EXPECT_EQ(plain(german.translate("app::A", "pond", nullptr, -1)), "Teich") << "a namespace is left out";
+    EXPECT_TRUE(german.translate("B", "pond", nullptr, -1).isNull());
+    EXPECT_TRUE(german.translate("A", "ramp", nullptr, -1).isNull());
+    TextTranslator broken;
+    EXPECT_FALSE(broken.read("<TS><context>").isEmpty());
+}
+
+TEST(Translations, TheSampleLanguageIsInTheProgram) {
+    ASSERT_TRUE(installLanguage(QStringLiteral("de")));
+    EXPECT_EQ(plain(QCoreApplication::translate("Views", "Debt")), "Schuld");
+    EXPECT_EQ(plain(rampText("do-nothing", 0)), "nichts tun");
+    for (auto* translator : qApp->findChildren<QTranslator*>(Qt::FindDirectChildrenOnly)) {
+        QCoreApplication::removeTranslator(translator);
+        delete translator;
+    }
+    EXPECT_EQ(plain(rampText("do-nothing", 0)), "do nothing");
+    EXPECT_FALSE(installLanguage(QStringLiteral("fi")));
+}
+
+TEST(Translations, ThePseudoLanguageKeepsPlacesAndMarkup) {
+    const std::string text = plain(pseudo(QStringLiteral("Low %1 of {ramp} in <b>bold</b> &Save")));
+    EXPECT_NE(text.find("%1"), std::string::npos);
+    EXPECT_NE(text.find("{ramp}"), std::string::npos);
+    EXPECT_NE(text.find("<b>"), std::string::npos);
+    EXPECT_NE(text.find('&'), std::string::npos);
+    EXPECT_EQ(text.find("Low"), std::string::npos);
+}
+
+TEST(PondDifferences, AreTheKeysInWhichTwoVersionsDiffer) {
+    const engine::Pond here = *engine::readPondText(engine::test::kPlainPond, "here.toml").pond;
+    engine::Pond there = here;
+    EXPECT_TRUE(differencesOf(here, there).empty());
+    there.water.secchi = engine::Quantity(0.7);
+    there.ramps[1].first_min = engine::Quantity(45.0);
+    there.feed_kgPerDay = engine::Quantity(3.0);
+    const auto found = differencesOf(here, there);
+    ASSERT_EQ(found.size(), 3U);
+    EXPECT_EQ(found[0].key, "water.secchi_m");
+    EXPECT_EQ(found[0].there, "0.7");
+    EXPECT_EQ(found[1].key, "ramp \"" + here.ramps[1].name + "\".first_min");
+    EXPECT_EQ(found[2].key, "feed.kg_per_d");
+    EXPECT_EQ(found[2].here, "");
+}
+
+}  // namespace
+}  // namespace widgets

@@ -1,0 +1,59 @@
+#pragma once
+
+#include "engine/consultant.h"
+#include "engine/frozen_run.h"
+#include "engine/run_list.h"
+#include "engine/sentence.h"
+#include "widgets/outcome.h"
+#include "widgets/paper.h"
+#include "widgets/paper_figures.h"
+#include "widgets/paper_template.h"
+
+namespace widgets {
+
+/// Dawn readings that decide on the day's run [g/m^3]: at `go` or above the next step, at `hold` or above the
+/// same minutes again, at `back` or above a day without, below that stop.
+///
+/// Common practice of the trade without a published source: 5, 4 and 3 mg/L for warm-water sport fish, perch
+/// and their like; 4, 3 and 2.5 for catfish and carp; 7, 6 and 5 for trout; 6, 5 and 4 for koi (judgement).
+struct DawnLimits {
+    double go = 5.0, hold = 4.0, back = 3.0;
+};
+[[nodiscard]] DawnLimits dawnLimits(const engine::Lines& lines);
+
+/// All that the papers of one run are made from.
+struct PaperRun {
+    std::shared_ptr<const engine::FrozenRun> frozen;
+    engine::Consultant consultant;
+    OutcomePtr outcome;  ///< Of the frozen comparison
+    std::size_t plan = 0;
+    std::optional<std::size_t> fast;
+    bool isUs = false;
+    PaperUnits units{false};  ///< Those of isUs first
+    PaperFormat format;
+
+    [[nodiscard]] const engine::Comparison& comparison() const { return outcome->comparison; }
+    [[nodiscard]] const engine::RampRun& planRun() const { return comparison().runs[plan]; }
+    [[nodiscard]] FigureSource figures() const;
+};
+
+/// @pre the comparison completed and has a ramp.
+[[nodiscard]] PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen,
+                                engine::Consultant consultant);
+
+/// What every page bears.
+[[nodiscard]] PaperDress dressOf(const PaperRun& run);
+
+/// Every place that templates may name.
+[[nodiscard]] PaperValues valuesOf(const PaperRun& run);
+
+/// "14 Jun 2026"
+[[nodiscard]] QString paperDate(const engine::Date& date);
+
+/// A start or a stop as a clock time, with the date where it is not that of the row's day.
+[[nodiscard]] QString runClock(const PaperRun& run, const engine::RunRow& row, double time);
+
+/// The engine's sentences of one part about the pond or the plan, as paragraphs.
+[[nodiscard]] QStringList sentencesOn(const PaperRun& run, engine::SentencePart part);
+
+}  // namespace widgets
