@@ -5,6 +5,7 @@
 #include "engine/error.h"
 #include "engine/files.h"
 #include "engine/measure.h"
+#include "engine/plan_io.h"
 #include "engine/pond_io.h"
 #include "engine/results_io.h"
 #include "engine/run.h"
@@ -131,6 +132,42 @@ int compare(const app::CliOptions& options) {
     return finish(options, engine::sentencesOf(comparison), engine::comparisonFiles(comparison));
 }
 
+/// The first schedule of a plan's search, on standard error, as long as the rest takes its time.
+void sayFirst(const std::vector<engine::DayAction>& days) {
+    std::string text = "First schedule found, min of air by day:";
+    for (const engine::DayAction& day : days) {
+        text += ' ';
+        text += std::to_string(day.minutes);
+    }
+    std::fprintf(stderr, "%s\n", text.c_str());
+}
+
+int plan(const app::CliOptions& options) {
+    const app::StopOnSignal signals;
+    const std::optional<engine::Pond> pond = pondToRun(options);
+    if (!pond) {
+        return kBadInput;
+    }
+    const std::vector<std::string> faults = engine::planFaults(*pond, options.plan);
+    for (const std::string& fault : faults) {
+        complain(fault);
+    }
+    if (!faults.empty()) {
+        return kBadInput;
+    }
+    engine::PlanOptions asked = options.plan;
+    if (options.progress) {
+        asked.first = [](const std::vector<engine::DayAction>& days, engine::ClockTime) { sayFirst(days); };
+    }
+    const engine::Plan found = engine::makePlan(*pond, asked, {signals.token(), progressOf(options)});
+    if (found.end != engine::PlanEnd::Completed) {
+        complain(found.message + " Nothing was written.");
+        return kEndedEarly;
+    }
+    return finish(options, engine::sentencesOf(found),
+                  engine::planFiles(found, *pond, options.ponds.front(), options.out));
+}
+
 int run(int argc, char** argv) {
     const app::CliParse parse = app::parseCommandLine(argc, argv);
     for (const std::string& fault : parse.faults) {
@@ -147,6 +184,8 @@ int run(int argc, char** argv) {
             return check(*parse.options);
         case app::Command::Compare:
             return compare(*parse.options);
+        case app::Command::Plan:
+            return plan(*parse.options);
         case app::Command::OfLog:
             return app::runOnLog(*parse.options);
         case app::Command::Measure:

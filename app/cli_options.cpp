@@ -54,9 +54,16 @@ constexpr NumberOption kFitMembers{
 constexpr std::array kLogNumbers{kFitMembers, kSeed, kThreads, kLayers, kStep};
 constexpr std::array kNumbers{kDays, kMembers, kSeed, kThreads, kLayers, kStep};
 
+constexpr NumberOption kLine{
+    "--line", 0, 20, false, " mg/L", "Line that the fish water is to keep (default: the stress line)"};
+constexpr NumberOption kChance{
+    "--chance", 0, 1, false, "", "Wanted share of ponds that the plan harms at most, 0 to 1 (default 0.05)"};
+constexpr NumberOption kFreshMembers{
+    "--members", 1,  engine::kMostMembers,
+    true,        "", "Ponds like this one on which the plan is reported, 1 to 10000 (default 1000)"};
+constexpr std::array kPlanNumbers{kLine, kChance, kFreshMembers, kSeed, kThreads, kLayers, kStep};
 constexpr std::array kMeasureNumbers{kMeasureMembers, kSeed, kThreads};
 
-constexpr std::array kNotBuilt{"plan"};
 constexpr std::array kCommands{"check", "compare", "plan",     "measure", "fit",
                                "today", "log",     "incident", "review"};
 
@@ -85,8 +92,6 @@ constexpr std::array kLogCommands{
                       "\"YYYY-MM-DD HH:MM\": use nothing later (default: the last reading)"},
 };
 constexpr std::array kGeneralOptions{"--help", "--version"};
-// Of the commands to come, so that they are not taken for slips.
-constexpr std::array kOptionsToCome{"--line", "--chance"};
 
 /// The way a command is called.
 class Usage : public CLI::Formatter {
@@ -113,11 +118,10 @@ struct Grammar {
         "Compares how the dissolved oxygen of a pond would go under start-up ramps of bottom aeration."};
     CLI::App* check = nullptr;
     CLI::App* compare = nullptr;
+    CLI::App* plan = nullptr;
     CLI::App* measure = nullptr;
-    std::vector<CLI::App*> notBuilt;
     std::vector<CLI::App*> ofLog;  ///< As in kLogCommands
-    Texts logPonds, time, head;
-    Texts checkedPonds, comparedPonds, measuredPonds, out, ramp;
+    Texts checkedPonds, comparedPonds, plannedPonds, measuredPonds, logPonds, out, ramp, time, head;
     std::map<std::string, Texts> numbers;
     bool progress = false;
 };
@@ -155,6 +159,14 @@ Grammar::Grammar(const std::string& version) {
         addText(*compare, number.name, numbers[number.name], "N", number.help);
     }
 
+    plan = app.add_subcommand("plan", "Find the ramp that harms few ponds in few days, or say not to start");
+    plan->add_option("POND", plannedPonds, "Pond file")->option_text(" ");
+    addText(*plan, "--out", out, "DIR",
+            "Folder for schedule.csv, summary.csv and pond.toml; made if missing");
+    for (const NumberOption& number : kPlanNumbers) {
+        addText(*plan, number.name, numbers[number.name], "N", number.help);
+    }
+
     measure = app.add_subcommand("measure", "Say which input to measure next for a ramp");
     measure->add_option("POND", measuredPonds, "Pond file")->option_text(" ");
     addText(*measure, "--out", out, "DIR", "Folder for measure.csv and measure_gain.csv; made if missing");
@@ -163,11 +175,11 @@ Grammar::Grammar(const std::string& version) {
     for (const NumberOption& number : kMeasureNumbers) {
         addText(*measure, number.name, numbers[number.name], "N", number.help);
     }
-    for (CLI::App* command : {compare, measure}) {
+    for (CLI::App* command : {compare, plan, measure}) {
         command->add_flag("--progress", progress, "Write progress to standard error")
             ->disable_flag_override();
     }
-    for (CLI::App* command : {check, compare, measure}) {
+    for (CLI::App* command : {check, compare, plan, measure}) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
     }
@@ -190,11 +202,6 @@ Grammar::Grammar(const std::string& version) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
         ofLog.push_back(command);
-    }
-    for (const char* name : kNotBuilt) {
-        notBuilt.push_back(app.add_subcommand(name, "Not built yet"));
-        notBuilt.back()->set_help_flag();
-        notBuilt.back()->allow_extras();
     }
 }
 
@@ -241,13 +248,9 @@ bool refuseExtras(const CLI::App& command, const Texts& known, Texts& faults) {
         }
         hasOption = true;
         const std::string name = extra.substr(0, extra.find('='));
-        const bool isToCome =
-            std::find(kOptionsToCome.begin(), kOptionsToCome.end(), name) != kOptionsToCome.end();
         const std::string nearest = engine::nearest(name, known);
-        faults.push_back(isToCome          ? "The option " + name + " is not built yet."
-                         : nearest.empty() ? "There is no option " + engine::shownText(name) + "."
-                                           : "There is no option " + engine::shownText(name) +
-                                                 "; the nearest is " + nearest + ".");
+        faults.push_back("There is no option " + engine::shownText(name) +
+                         (nearest.empty() ? "." : "; the nearest is " + nearest + "."));
     }
     return hasOption;
 }
@@ -263,7 +266,7 @@ CliOptions checkOptions(const Grammar& grammar, Texts& faults) {
     return options;
 }
 
-/// What `compare` and `measure` share: one pond file, a folder, and no options but theirs.
+/// What `compare`, `plan` and `measure` share: one pond file, a folder, and no options but theirs.
 void runOptions(const Grammar& grammar, const CLI::App& command, const Texts& ponds, Texts known,
                 CliOptions& options, Texts& faults) {
     options.ponds = ponds;
@@ -298,6 +301,13 @@ Texts namesOf(const std::array<NumberOption, N>& numbers) {
     return names;
 }
 
+engine::Resolution resolutionOf(const Grammar& grammar, Texts& faults) {
+    engine::Resolution resolution;
+    resolution.layers = static_cast<int>(numberOf(grammar, kLayers, faults).value_or(resolution.layers));
+    resolution.largestStep = numberOf(grammar, kStep, faults).value_or(resolution.largestStep);
+    return resolution;
+}
+
 CliOptions measureOptions(const Grammar& grammar, Texts& faults) {
     CliOptions options;
     options.command = Command::Measure;
@@ -327,9 +337,21 @@ CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
     options.compare.members = static_cast<int>(numberOf(grammar, kMembers, faults).value_or(1.0));
     options.compare.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
     options.compare.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
-    engine::Resolution& resolution = options.compare.resolution;
-    resolution.layers = static_cast<int>(numberOf(grammar, kLayers, faults).value_or(resolution.layers));
-    resolution.largestStep = numberOf(grammar, kStep, faults).value_or(resolution.largestStep);
+    options.compare.resolution = resolutionOf(grammar, faults);
+    return options;
+}
+
+CliOptions planOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options;
+    options.command = Command::Plan;
+    runOptions(grammar, *grammar.plan, grammar.plannedPonds, namesOf(kPlanNumbers), options, faults);
+    engine::PlanOptions& plan = options.plan;
+    plan.line = numberOf(grammar, kLine, faults);
+    plan.chance = numberOf(grammar, kChance, faults).value_or(plan.chance);
+    plan.members = static_cast<int>(numberOf(grammar, kFreshMembers, faults).value_or(plan.members));
+    plan.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
+    plan.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
+    plan.resolution = resolutionOf(grammar, faults);
     return options;
 }
 
@@ -396,18 +418,15 @@ CliOptions logOptions(const Grammar& grammar, std::size_t index, Texts& faults) 
 }
 
 CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
-    for (const CLI::App* command : grammar.notBuilt) {
-        if (command->parsed()) {
-            faults.push_back("The command " + command->get_name() + " is not built yet.");
-            return {};
-        }
-    }
     const Texts words = grammar.app.remaining();
     if (grammar.check->parsed() && words.empty()) {
         return checkOptions(grammar, faults);
     }
     if (grammar.compare->parsed() && words.empty()) {
         return compareOptions(grammar, faults);
+    }
+    if (grammar.plan->parsed() && words.empty()) {
+        return planOptions(grammar, faults);
     }
     if (grammar.measure->parsed() && words.empty()) {
         return measureOptions(grammar, faults);
@@ -419,15 +438,16 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     }
     if (words.empty()) {
         faults.emplace_back(
-            "A command is missing: check, compare, measure, fit, today, log, incident or review.");
+            "A command is missing: check, compare, plan, measure, fit, today, log, incident or review.");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {
         const std::string nearest = engine::nearest(words.front(), kCommands);
-        faults.push_back("There is no command " + engine::shownText(words.front()) +
-                         (nearest.empty()
-                              ? "; there are check, compare, measure, fit, today, log, incident and review."
-                              : "; the nearest is " + nearest + "."));
+        faults.push_back(
+            "There is no command " + engine::shownText(words.front()) +
+            (nearest.empty()
+                 ? "; there are check, compare, plan, measure, fit, today, log, incident and review."
+                 : "; the nearest is " + nearest + "."));
     }
     return {};
 }

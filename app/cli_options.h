@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/measure.h"
+#include "engine/plan.h"
 #include "engine/run.h"
 
 #include <cstdint>
@@ -10,7 +11,7 @@
 
 namespace app {
 
-enum class Command { Say, Check, Compare, Measure, OfLog };
+enum class Command { Say, Check, Compare, Plan, Measure, OfLog };
 enum class LogCommand { Log, Fit, Today, Incident, Review };
 
 /// What a command about a pond's log is asked for; absent is the command's own default.
@@ -31,6 +32,7 @@ struct CliOptions {
     std::vector<std::string> ponds;  ///< Paths as the user gave them; one except with Command::Check.
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
+    engine::PlanOptions plan;
     LogOptions log;
     engine::MeasureOptions measure;
     bool progress = false;

@@ -112,6 +112,16 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
 }
 
 template <class Real>
+void Column<Real>::resume(const KeptWater<Real>& water) {
+    m_state = water.state;
+    m_chlorophyllScale = water.chlorophyllScale;
+    m_weedScale = water.weedScale;
+    m_parameters.weedMass = m_weedScale * m_weedMassAtStart;
+    m_plumeStale = true;
+    placeFish(m_state);
+}
+
+template <class Real>
 void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
     growPlants(air);
     sunlight(air, m_state);
@@ -243,6 +253,7 @@ template Column<Pack<4>>::Column(const Grid&, const Parameters<Pack<4>>&, const 
                                  const BottomWater&, const StartState<Pack<4>>&, const ColumnSwitches&);
 
 template void Column<double>::step(double, const Air<double>&, const Aeration&);
+template void Column<double>::resume(const KeptWater<double>&);
 template double Column<double>::unionisedAmmonia() const;
 template double Column<double>::hydrogenSulfide() const;
 template double Column<double>::oxygenStored() const;
@@ -250,6 +261,7 @@ template double Column<double>::debtStored() const;
 template std::vector<double> Column<double>::temperatures(int) const;
 template std::vector<double> Column<double>::solutes(Solute, int) const;
 template void Column<Pack<4>>::step(double, const Air<Pack<4>>&, const Aeration&);
+template void Column<Pack<4>>::resume(const KeptWater<Pack<4>>&);
 template Pack<4> Column<Pack<4>>::unionisedAmmonia() const;
 template Pack<4> Column<Pack<4>>::hydrogenSulfide() const;
 template Pack<4> Column<Pack<4>>::oxygenStored() const;

@@ -50,6 +50,13 @@ struct ColumnSwitches {
     double fixedDiffusivity = -1.0;  ///< [m^2/s] at all faces if not negative (smooth problems)
 };
 
+/// What a run leaves behind at a whole hour, so that another can go on from it.
+template <class Real>
+struct KeptWater {
+    State<Real> state;
+    Real chlorophyllScale = 1.0, weedScale = 1.0;  ///< Of the dated table, as last applied
+};
+
 /// The water of one member, or of a pack of members, and one step of it.
 template <class Real>
 class Column {
@@ -77,6 +84,11 @@ public:
 
     /// The plume is integrated again at the next step, whatever has moved (on the clock, each hour).
     void refreshPlume() { m_plumeStale = true; }
+
+    /// The water now, and going on from water that was kept: the same bits as one run, if it is kept after
+    /// a pair of steps and the plume is found again there, as at each whole hour.
+    [[nodiscard]] KeptWater<Real> keep() const { return {m_state, m_chlorophyllScale, m_weedScale}; }
+    void resume(const KeptWater<Real>& water);
 
     [[nodiscard]] const State<Real>& state() const { return m_state; }
     [[nodiscard]] State<Real>& state() { return m_state; }

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <mutex>
 #include <thread>
 
@@ -69,6 +70,23 @@ void balanceMembers(const PondModel& model, const BalanceSlopes& slopes, std::sp
         own.respirationFactor = lane(pack.parameters.respirationFactor, static_cast<int>(k));
         own.photosynthesisFactor = lane(pack.parameters.photosynthesisFactor, static_cast<int>(k));
     }
+}
+
+int threadsOf(const EnsembleOptions& options) {
+    return options.threads > 0 ? options.threads
+                               : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+}
+
+/// Balances all members, pack by pack; false after a stop.
+bool balanceAll(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+                const std::stop_token& stop, const std::function<void()>& packDone) {
+    const std::size_t packs = (members.size() + kPack - 1) / kPack;
+    const BalanceSlopes slopes = balanceSlopes(model);
+    const std::size_t done = forEachIndex(packs, threads, stop, [&](std::size_t pack) {
+        balanceMembers(model, slopes, packMembers(members, pack), stop);
+        packDone();
+    });
+    return done == packs && !stop.stop_requested();
 }
 
 bool isAtFactorEnd(const MemberFactors& one) {
@@ -181,6 +199,17 @@ std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const Memb
     return madeMembers(model, draws, days, 1, {});
 }
 
+std::vector<WeatheredMember> balancedMembers(const PondModel& model, const EnsembleOptions& options,
+                                             const RunControl& control) {
+    requireRange("members", options.members, 1, kMostMembers, "members");
+    std::vector<WeatheredMember> members = weatheredMembers(
+        model, drawMembers(model, options.members, options.days, options.seed), options.days);
+    if (options.balance && !balanceAll(model, members, threadsOf(options), control.stop, [] {})) {
+        members.clear();
+    }
+    return members;
+}
+
 EnsembleRamp ensembleRamp(const RampRun& run) {
     return {run.name, run.schedule, run.name == "do-nothing"};
 }
@@ -189,9 +218,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
                           const EnsembleOptions& options, const RunControl& control) {
     requireRange("members", options.members, 1, kMostMembers, "members");
     requireRange("days", options.days, 1, 365, "days");
-    const int threads = options.threads > 0
-                            ? options.threads
-                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const int threads = threadsOf(options);
     EnsembleResult result;
     result.seed = options.seed;
     result.members = options.members;
@@ -223,12 +250,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     Reporter reporter(control,
                       static_cast<double>(packs) * (static_cast<double>(work.size()) * perRun + perBalance));
     if (toBalance) {
-        const BalanceSlopes slopes = balanceSlopes(model);
-        const std::size_t done = forEachIndex(packs, threads, control.stop, [&](std::size_t pack) {
-            balanceMembers(model, slopes, packMembers(members, pack), control.stop);
-            reporter.done(perBalance);
-        });
-        if (done < packs || control.stop.stop_requested()) {
+        if (!balanceAll(model, members, threads, control.stop, [&] { reporter.done(perBalance); })) {
             return stopped();
         }
     }

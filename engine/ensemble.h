@@ -39,6 +39,10 @@ struct MemberDraws {
 /// Members of these draws with their weather, not balanced.
 [[nodiscard]] std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws,
                                                             int days);
+/// Members drawn, with their weather, and balanced unless the options say otherwise. Empty after a stop.
+[[nodiscard]] std::vector<WeatheredMember> balancedMembers(const PondModel& model,
+                                                           const EnsembleOptions& options,
+                                                           const RunControl& control = {});
 
 /// A ramp as it ran in the central run, whose schedule holds for all members.
 [[nodiscard]] EnsembleRamp ensembleRamp(const RampRun& run);

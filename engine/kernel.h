@@ -18,6 +18,8 @@ struct Kernel {
     RampRun (*runRamp)(const PondModel&, const Ramp*, const RunRequest&, const RunControl&) = nullptr;
     void (*runPack)(const PondModel&, const MemberPlan&, const MemberPack<Lanes>&, std::size_t first,
                     std::size_t used, MemberTrace&, const std::stop_token&) = nullptr;
+    void (*goOn)(const PondModel&, std::span<const MemberStep>, const MemberPack<Lanes>&,
+                 PackOnItsWay<Lanes>&, const std::stop_token&) = nullptr;
     void (*balancePack)(const PondModel&, const BalanceSlopes&, std::span<const double> dawn,
                         MemberPack<Lanes>&, const std::stop_token&) = nullptr;
 };

@@ -20,6 +20,7 @@ RampRun runOne(const PondModel& model, const Ramp* ramp, const RunRequest& reque
 
 // Made by the compiler, since nothing of a kernel may run before it was picked.
 extern const Kernel DAWNLINE_KERNEL;
-constinit const Kernel DAWNLINE_KERNEL{DAWNLINE_KERNEL_NAME, &runOne, &runPack<Lanes>, &balancePack<Lanes>};
+constinit const Kernel DAWNLINE_KERNEL{DAWNLINE_KERNEL_NAME, &runOne, &runPack<Lanes>, &goOn<Lanes>,
+                                       &balancePack<Lanes>};
 
 }  // namespace engine

@@ -140,6 +140,29 @@ void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Re
     }
 }
 
+template <class Real>
+void goOn(const PondModel& model, std::span<const MemberStep> steps, const MemberPack<Real>& pack,
+          PackOnItsWay<Real>& way, const std::stop_token& stop) {
+    Column<Real> column(model.grid, pack.parameters, model.aerator, model.bottom, pack.start);
+    if (way.water) {
+        column.resume(*way.water);
+    }
+    for (const MemberStep& step : steps) {
+        takeStep(column, step, pack.offsets);
+        if (step.night >= 0 && step.night < static_cast<int>(way.lows.size())) {
+            way.lows[step.night] = min(way.lows[step.night], column.fishWater());
+        }
+        if (step.endsHour && stop.stop_requested()) {
+            return;
+        }
+    }
+    way.water = column.keep();
+}
+
+template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<double>&,
+                   PackOnItsWay<double>&, const std::stop_token&);
+template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<Pack<4>>&,
+                   PackOnItsWay<Pack<4>>&, const std::stop_token&);
 template void takeStep(Column<double>&, const MemberStep&, const std::vector<PackOffset<double>>&);
 template void takeStep(Column<Pack<4>>&, const MemberStep&, const std::vector<PackOffset<Pack<4>>>&);
 template void runPack(const PondModel&, const MemberPlan&, const MemberPack<double>&, std::size_t,

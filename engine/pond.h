@@ -178,9 +178,25 @@ struct Weather {
     std::optional<HourStamp> stamp;
     MaybeQuantity windHeight;  ///< [m]; absent means 10 m.
     bool observed = false;
-    std::vector<Date> holdDays;      ///< Key hold_days: no air on these under ramps with weather_hold.
+    std::vector<Date> holdDays;      ///< Key hold_days: instead of the rules' (engine/hold_rules.h).
     std::vector<WeatherHour> hours;  ///< Read from `file`; not part of the pond file's text.
     bool operator==(const Weather&) const = default;
+};
+
+/// A usual day of one month.
+struct ClimateMonth {
+    MaybeQuantity month;  ///< 1 to 12
+    MaybeQuantity airMin, airMax;    ///< [degC]
+    MaybeQuantity humidity_percent;  ///< This or the dew point.
+    MaybeQuantity dewPoint;          ///< [degC]
+    MaybeQuantity wind;              ///< [m/s]
+    MaybeQuantity cloud_percent;
+    bool operator==(const ClimateMonth&) const = default;
+};
+
+struct Climate {
+    std::vector<ClimateMonth> months;
+    bool operator==(const Climate&) const = default;
 };
 
 struct Aerator {
@@ -324,6 +340,7 @@ struct Pond {
     MaybeQuantity feed_kgPerDay;
     std::optional<Profile> profile;
     Weather weather;
+    Climate climate;
     std::optional<Aerator> aerator;
     std::optional<SurfaceAerator> surfaceAerator;
     Limits limits;

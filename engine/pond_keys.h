@@ -167,6 +167,17 @@ void visitWeather(Visitor& v, P& weather) {
 }
 
 template <class Visitor, class P>
+void visitClimateMonth(Visitor& v, P& month) {
+    v.number("month", month.month, {1.0, 12.0, "", false, true}, Need::Required);
+    v.number("air_min_c", month.airMin, kAirTemperatureRule, Need::Required);
+    v.number("air_max_c", month.airMax, kAirTemperatureRule, Need::Required);
+    v.number("humidity_percent", month.humidity_percent, kPercentRule, Need::Optional);
+    v.number("dew_point_c", month.dewPoint, kDewPointRule, Need::Optional);
+    v.number("wind_m_per_s", month.wind, kWindRule, Need::Required);
+    v.number("cloud_percent", month.cloud_percent, kPercentRule, Need::Required);
+}
+
+template <class Visitor, class P>
 void visitAerator(Visitor& v, P& aerator) {
     v.number("free_air_l_per_min", aerator.freeAir_lPerMin, {0.1, 5000.0, "L/min"}, Need::Required);
     v.number("diffusers", aerator.diffusers, kDiffusersRule, Need::Required);
@@ -287,6 +298,9 @@ void visitPond(Visitor& v, P& pond) {
     v.maybeTable("profile", pond.profile, [](auto& w, auto& profile) { visitProfile(w, profile); });
     v.table("weather", pond.weather, Need::Required,
             [](auto& w, auto& weather) { visitWeather(w, weather); });
+    v.table("climate", pond.climate, Need::Optional, [](auto& w, auto& climate) {
+        w.tables("month", climate.months, [](auto& x, auto& month) { visitClimateMonth(x, month); });
+    });
     v.maybeTable("aerator", pond.aerator, [](auto& w, auto& aerator) { visitAerator(w, aerator); });
     v.maybeTable("surface_aerator", pond.surfaceAerator,
                  [](auto& w, auto& aerator) { visitSurfaceAerator(w, aerator); });

@@ -106,6 +106,47 @@ enum class SentenceKey {
     RampEndedEarly,
     RampsApart,
     FilesWritten,
+    // A plan
+    PlanTitle,
+    PlanNothingExceeds,
+    PlanNothingWithin,
+    PlanDoNotStartLethal,
+    PlanDoNotStartNoEnd,
+    PlanDoNotStartNoWay,
+    PlanDoNotStartNoWorse,
+    PlanDoNotStartPoisons,
+    PlanAtOnce,
+    PlanCourtesy,
+    PlanRamp,
+    PlanDay,
+    PlanDayPulses,
+    PlanDayHeld,
+    PlanStanding,
+    PlanNoWorse,
+    PlanLiftsNothing,
+    PlanContinuousSafe,
+    PlanContinuousUnsafe,
+    PlanContinuousNoWorse,
+    PlanChances,
+    PlanLethalChances,
+    PlanOwnDraws,
+    PlanHarmMeaning,
+    EndStateRow,
+    EndStateOfNothing,
+    HoldOne,
+    HoldsNone,
+    HoldsDoNotCount,
+    HoldsNoOutlook,
+    EdgePoint,
+    EdgePointNoEnd,
+    EdgeSearched,
+    EdgeSlow,
+    EdgeSlowNever,
+    StressWorst,
+    MonthHarmless,
+    MonthHarmful,
+    MonthsMeaning,
+    MonthsMissing,
     // One night, or the nights of one ramp
     NightBelowLethal,
     NightBelowStress,
@@ -259,7 +300,11 @@ enum class SentencePart {
     IncidentSigns,
     IncidentSteps,
     Review,
-    Treatments
+    Treatments,
+    Plan,
+    EndStates,
+    Holds,
+    Edges
 };
 
 /// What a number is, which decides how it is shown; always in house units.
@@ -313,6 +358,9 @@ struct Sentence {
 
 /// What all nights of one ramp come to, in the same parts.
 [[nodiscard]] std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_t selected);
+
+/// All that a plan says: do-nothing first where it alone exceeds the wanted share.
+[[nodiscard]] std::vector<Sentence> sentencesOf(const struct Plan& plan);
 
 /// Of ten ponds like this one, how many go below a line under a ramp (part NightDetail); nothing as long as
 /// there are no members of that ramp and of do-nothing.

@@ -1,5 +1,6 @@
 #include "engine/today.h"
 
+#include "engine/hold_rules.h"
 #include "engine/units.h"
 #include "engine/water.h"
 

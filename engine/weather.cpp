@@ -70,14 +70,6 @@ Date dateOfDay(const Pond& pond, int day) {
     return Date(localDays(*pond.place.firstDay) + std::chrono::days(day - 1));
 }
 
-std::vector<int> holdDays(const Pond& pond) {
-    std::vector<int> days;
-    for (const Date& date : pond.weather.holdDays) {
-        days.push_back(dayNumber(pond, date));
-    }
-    return days;
-}
-
 double secondsOf(const Pond& pond, LocalTime time) {
     return static_cast<double>((time - LocalTime(localDays(*pond.place.firstDay))).count());
 }

@@ -314,8 +314,9 @@ std::string clockOf(double seconds) {
 }  // namespace
 
 std::string_view englishTemplate(SentenceKey key) {
-    for (const std::span<const Template> list : {std::span<const Template>(kTemplates), templatesBeforeRuns(),
-                                                 templatesOfMeasuring(), templatesOfLog()}) {
+    for (const std::span<const Template> list :
+         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring(),
+          templatesOfLog(), templatesOfPlans()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -328,7 +329,7 @@ std::string_view englishTemplate(SentenceKey key) {
 
 std::string_view englishTerm(std::string_view term) {
     for (const std::span<const TermWord> list :
-         {std::span<const TermWord>(kTermWords), termsOfMeasuring(), termsOfLog()}) {
+         {std::span<const TermWord>(kTermWords), termsOfMeasuring(), termsOfLog(), termsOfPlans()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
         if (found != list.end()) {
@@ -345,6 +346,14 @@ std::string_view englishHeading(SentencePart part) {
         case SentencePart::Night:
         case SentencePart::NightDetail:
             return "";
+        case SentencePart::Plan:
+            return "The plan";
+        case SentencePart::EndStates:
+            return "End states, held from day 1";
+        case SentencePart::Holds:
+            return "Weather";
+        case SentencePart::Edges:
+            return "Too fast, too slow";
         case SentencePart::Profile:
             return "The profile";
         case SentencePart::Shares:
@@ -449,7 +458,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
     for (const Sentence& sentence : sentences) {
         const std::string_view heading = englishHeading(sentence.part);
         const bool isLead = sentence.key == Title || sentence.key == FileTitle ||
-                            sentence.key == MeasureTitle || sentence.key == FilesWritten;
+                            sentence.key == MeasureTitle || sentence.key == PlanTitle ||
+                            sentence.key == FilesWritten;
         if (!isLead && sentence.part != part && !heading.empty()) {
             text.append("\n").append(heading).append("\n");
             part = sentence.part;

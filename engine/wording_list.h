@@ -22,5 +22,7 @@ struct TermWord {
 [[nodiscard]] std::span<const Template> templatesBeforeRuns();
 [[nodiscard]] std::span<const Template> templatesOfMeasuring();
 [[nodiscard]] std::span<const TermWord> termsOfMeasuring();
+[[nodiscard]] std::span<const Template> templatesOfPlans();
+[[nodiscard]] std::span<const TermWord> termsOfPlans();
 
 }  // namespace engine

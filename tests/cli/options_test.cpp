@@ -28,7 +28,7 @@ protected:
 
 TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
     for (const char* command :
-         {"", "check ", "compare ", "measure ", "fit ", "today ", "log ", "incident ", "review "}) {
+         {"", "check ", "compare ", "plan ", "measure ", "fit ", "today ", "log ", "incident ", "review "}) {
         SCOPED_TRACE(command);
         const CliRun help = run(std::string(command) + "--help");
         EXPECT_EQ(help.code, 0);
@@ -45,16 +45,9 @@ TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
     }
 }
 
-TEST_F(CliOptions, WhatIsNotBuiltYetSaysSo) {
-    for (const std::string command : {"plan"}) {
-        expectRefused(command + " pond.toml --out out", "The command " + command + " is not built yet.");
-        expectRefused(command + " --help", "The command " + command + " is not built yet.");
-    }
-    expectCompareRefused("--line 4", "The option --line is not built yet.");
-}
-
 TEST_F(CliOptions, WhatIsMissingIsNamed) {
-    expectRefused("", "A command is missing: check, compare, measure, fit, today, log, incident or review.");
+    expectRefused(
+        "", "A command is missing: check, compare, plan, measure, fit, today, log, incident or review.");
     expectRefused("check", "The command check needs at least one pond file.");
     expectRefused("compare --out out", "The command compare needs a pond file.");
     expectRefused("compare pond.toml", "The command compare needs --out and a folder for its tables.");
@@ -73,7 +66,7 @@ TEST_F(CliOptions, WhatIsMissingIsNamed) {
 TEST_F(CliOptions, SlipsAreNamedWithTheNearest) {
     expectRefused("compre", "There is no command \"compre\"; the nearest is compare.");
     expectRefused("zzzzzz",
-                  "There is no command \"zzzzzz\"; there are check, compare, measure, fit, today, log, "
+                  "There is no command \"zzzzzz\"; there are check, compare, plan, measure, fit, today, log, "
                   "incident and review.");
     expectRefused("--hlep", "There is no option \"--hlep\"; the nearest is --help.");
     expectCompareRefused("--dasy 3", "There is no option \"--dasy\"; the nearest is --days.");
