@@ -1,8 +1,11 @@
+#include "app/cli_log.h"
 #include "app/cli_options.h"
+#include "app/cli_say.h"
 #include "app/cli_signals.h"
 #include "engine/error.h"
 #include "engine/files.h"
 #include "engine/measure.h"
+#include "engine/plan_io.h"
 #include "engine/pond_io.h"
 #include "engine/results_io.h"
 #include "engine/run.h"
@@ -19,36 +22,14 @@
 
 namespace {
 
-constexpr int kDone = 0;
-constexpr int kEndedEarly = 1;
-constexpr int kBadInput = 2;
-constexpr int kOurFault = 3;
-
-void complain(const std::string& sentence) {
-    std::fprintf(stderr, "dawnline-cli: %s\n", sentence.c_str());
-}
-
-/// @return false if standard output does not take it all.
-bool say(const std::string& text) {
-    return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
-}
-
-int saidAll(const std::string& text) {
-    if (say(text)) {
-        return kDone;
-    }
-    complain("Standard output cannot be written to.");
-    return kBadInput;
-}
-
-/// Reads a pond file and says all that is to be said about it.
-engine::PondReading readAloud(const std::string& path) {
-    engine::PondReading reading = engine::readPond(path);
-    for (const engine::Diagnostic& diagnostic : reading.diagnostics) {
-        std::fprintf(stderr, "%s\n", engine::format(diagnostic).c_str());
-    }
-    return reading;
-}
+using app::complain;
+using app::kBadInput;
+using app::kDone;
+using app::kEndedEarly;
+using app::kOurFault;
+using app::progressOf;
+using app::readAloud;
+using app::saidAll;
 
 int check(const app::CliOptions& options) {
     int code = kDone;
@@ -63,20 +44,6 @@ int check(const app::CliOptions& options) {
             saidAll(engine::englishText(engine::sentencesOf(*reading.pond, path, reading.diagnostics))));
     }
     return code;
-}
-
-/// Progress on standard error in whole percent, each said once.
-std::function<void(double)> progressOf(const app::CliOptions& options) {
-    if (!options.progress) {
-        return {};
-    }
-    return [said = -1](double fraction) mutable {
-        const int percent = static_cast<int>(std::floor(100.0 * fraction));
-        if (percent > said) {
-            said = percent;
-            std::fprintf(stderr, "%d %%\n", percent);
-        }
-    };
 }
 
 /// Says which runs did not complete; true if there is one.
@@ -165,6 +132,42 @@ int compare(const app::CliOptions& options) {
     return finish(options, engine::sentencesOf(comparison), engine::comparisonFiles(comparison));
 }
 
+/// The first schedule of a plan's search, on standard error, as long as the rest takes its time.
+void sayFirst(const std::vector<engine::DayAction>& days) {
+    std::string text = "First schedule found, min of air by day:";
+    for (const engine::DayAction& day : days) {
+        text += ' ';
+        text += std::to_string(day.minutes);
+    }
+    std::fprintf(stderr, "%s\n", text.c_str());
+}
+
+int plan(const app::CliOptions& options) {
+    const app::StopOnSignal signals;
+    const std::optional<engine::Pond> pond = pondToRun(options);
+    if (!pond) {
+        return kBadInput;
+    }
+    const std::vector<std::string> faults = engine::planFaults(*pond, options.plan);
+    for (const std::string& fault : faults) {
+        complain(fault);
+    }
+    if (!faults.empty()) {
+        return kBadInput;
+    }
+    engine::PlanOptions asked = options.plan;
+    if (options.progress) {
+        asked.first = [](const std::vector<engine::DayAction>& days, engine::ClockTime) { sayFirst(days); };
+    }
+    const engine::Plan found = engine::makePlan(*pond, asked, {signals.token(), progressOf(options)});
+    if (found.end != engine::PlanEnd::Completed) {
+        complain(found.message + " Nothing was written.");
+        return kEndedEarly;
+    }
+    return finish(options, engine::sentencesOf(found),
+                  engine::planFiles(found, *pond, options.ponds.front(), options.out));
+}
+
 int run(int argc, char** argv) {
     const app::CliParse parse = app::parseCommandLine(argc, argv);
     for (const std::string& fault : parse.faults) {
@@ -181,6 +184,10 @@ int run(int argc, char** argv) {
             return check(*parse.options);
         case app::Command::Compare:
             return compare(*parse.options);
+        case app::Command::Plan:
+            return plan(*parse.options);
+        case app::Command::OfLog:
+            return app::runOnLog(*parse.options);
         case app::Command::Measure:
             return measure(*parse.options);
     }

@@ -1,11 +1,13 @@
 #include "app/cli_options.h"
 
 #include "engine/ensemble.h"
+#include "engine/local_time.h"
 #include "engine/text.h"
 #include "engine/text_file.h"
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
@@ -46,25 +48,65 @@ constexpr NumberOption kThreads{
 constexpr NumberOption kLayers{"--layers", 12, 400, true, "", "Layers of the water, 12 to 400 (default 40)"};
 constexpr NumberOption kStep{"--step-s", 1,    3600,
                              false,      " s", "Longest time step in seconds, 1 to 3600 (default 360)"};
+constexpr NumberOption kFitMembers{
+    "--members", 8,  engine::kMostMembers,
+    true,        "", "Ponds like this one, 8 to 10000 (default 200; 64 for today and review)"};
+constexpr std::array kLogNumbers{kFitMembers, kSeed, kThreads, kLayers, kStep};
 constexpr std::array kNumbers{kDays, kMembers, kSeed, kThreads, kLayers, kStep};
 
+constexpr NumberOption kLine{
+    "--line", 0, 20, false, " mg/L", "Line that the fish water is to keep (default: the stress line)"};
+constexpr NumberOption kChance{
+    "--chance", 0, 1, false, "", "Wanted share of ponds that the plan harms at most, 0 to 1 (default 0.05)"};
+constexpr NumberOption kFreshMembers{
+    "--members", 1,  engine::kMostMembers,
+    true,        "", "Ponds like this one on which the plan is reported, 1 to 10000 (default 1000)"};
+constexpr std::array kPlanNumbers{kLine, kChance, kFreshMembers, kSeed, kThreads, kLayers, kStep};
 constexpr std::array kMeasureNumbers{kMeasureMembers, kSeed, kThreads};
 
-constexpr std::array kNotBuilt{"plan", "fit", "today"};
-constexpr std::array kCommands{"check", "compare", "plan", "measure", "fit", "today"};
+constexpr std::array kCommands{"check", "compare", "plan",     "measure", "fit",
+                               "today", "log",     "incident", "review"};
+
+/// A command about a pond's log.
+struct LogCommandGrammar {
+    LogCommand command;
+    const char* name;
+    const char* help;
+    const char* files;       ///< Help of --out; null where the command writes none
+    const char* timeOption;  ///< Null where it takes no time
+    const char* timeHelp;
+};
+constexpr std::array kLogCommands{
+    LogCommandGrammar{LogCommand::Log, "log", "List a pond's log, its flags and its head", nullptr, nullptr,
+                      nullptr},
+    LogCommandGrammar{LogCommand::Fit, "fit",
+                      "Fit what is uncertain to the readings and forecast the coming nights",
+                      "Folder for fit.csv, forecast.csv and residuals.csv; made if missing", "--until",
+                      "\"YYYY-MM-DD HH:MM\": use nothing later (default: the last reading)"},
+    LogCommandGrammar{LogCommand::Today, "today", "Go, hold, back or stop, by this morning's readings",
+                      nullptr, "--at", "\"YYYY-MM-DD HH:MM\": this morning (default: the last reading)"},
+    LogCommandGrammar{LogCommand::Incident, "incident", "Fish in distress: what to do, from three readings",
+                      nullptr, "--at", "\"YYYY-MM-DD HH:MM\": now (default: the last reading)"},
+    LogCommandGrammar{LogCommand::Review, "review", "What has changed since the start, beyond the noise",
+                      "Folder for review.csv; made if missing", "--until",
+                      "\"YYYY-MM-DD HH:MM\": use nothing later (default: the last reading)"},
+};
 constexpr std::array kGeneralOptions{"--help", "--version"};
-// Of the commands to come, so that they are not taken for slips.
-constexpr std::array kOptionsToCome{"--line", "--chance", "--until", "--at"};
 
 /// The way a command is called.
 class Usage : public CLI::Formatter {
 public:
     std::string make_usage(const CLI::App* command, std::string) const override {
         const std::string& name = command->get_name();
-        const std::string call = name == "check"     ? "check POND..."
-                                 : name == "compare" ? "compare POND --out DIR [OPTIONS]"
-                                 : name == "measure" ? "measure POND --out DIR [OPTIONS]"
-                                                     : "COMMAND ...";
+        const auto ofLog = std::find_if(kLogCommands.begin(), kLogCommands.end(),
+                                        [&](const LogCommandGrammar& one) { return name == one.name; });
+        const std::string call =
+            name == "check"     ? "check POND..."
+            : name == "compare" ? "compare POND --out DIR [OPTIONS]"
+            : name == "measure" ? "measure POND --out DIR [OPTIONS]"
+            : ofLog != kLogCommands.end()
+                ? name + (ofLog->files != nullptr ? " POND --out DIR [OPTIONS]" : " POND [OPTIONS]")
+                : "COMMAND ...";
         return "Usage: dawnline-cli " + call + "\n";
     }
 };
@@ -76,9 +118,10 @@ struct Grammar {
         "Compares how the dissolved oxygen of a pond would go under start-up ramps of bottom aeration."};
     CLI::App* check = nullptr;
     CLI::App* compare = nullptr;
+    CLI::App* plan = nullptr;
     CLI::App* measure = nullptr;
-    std::vector<CLI::App*> notBuilt;
-    Texts checkedPonds, comparedPonds, measuredPonds, out, ramp;
+    std::vector<CLI::App*> ofLog;  ///< As in kLogCommands
+    Texts checkedPonds, comparedPonds, plannedPonds, measuredPonds, logPonds, out, ramp, time, head;
     std::map<std::string, Texts> numbers;
     bool progress = false;
 };
@@ -116,6 +159,14 @@ Grammar::Grammar(const std::string& version) {
         addText(*compare, number.name, numbers[number.name], "N", number.help);
     }
 
+    plan = app.add_subcommand("plan", "Find the ramp that harms few ponds in few days, or say not to start");
+    plan->add_option("POND", plannedPonds, "Pond file")->option_text(" ");
+    addText(*plan, "--out", out, "DIR",
+            "Folder for schedule.csv, summary.csv and pond.toml; made if missing");
+    for (const NumberOption& number : kPlanNumbers) {
+        addText(*plan, number.name, numbers[number.name], "N", number.help);
+    }
+
     measure = app.add_subcommand("measure", "Say which input to measure next for a ramp");
     measure->add_option("POND", measuredPonds, "Pond file")->option_text(" ");
     addText(*measure, "--out", out, "DIR", "Folder for measure.csv and measure_gain.csv; made if missing");
@@ -124,18 +175,33 @@ Grammar::Grammar(const std::string& version) {
     for (const NumberOption& number : kMeasureNumbers) {
         addText(*measure, number.name, numbers[number.name], "N", number.help);
     }
-    for (CLI::App* command : {compare, measure}) {
+    for (CLI::App* command : {compare, plan, measure}) {
         command->add_flag("--progress", progress, "Write progress to standard error")
             ->disable_flag_override();
     }
-    for (CLI::App* command : {check, compare, measure}) {
+    for (CLI::App* command : {check, compare, plan, measure}) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
     }
-    for (const char* name : kNotBuilt) {
-        notBuilt.push_back(app.add_subcommand(name, "Not built yet"));
-        notBuilt.back()->set_help_flag();
-        notBuilt.back()->allow_extras();
+    for (const LogCommandGrammar& one : kLogCommands) {
+        CLI::App* command = app.add_subcommand(one.name, one.help);
+        command->add_option("POND", logPonds, "Pond file")->option_text(" ");
+        if (one.files != nullptr) {
+            addText(*command, "--out", out, "DIR", one.files);
+        }
+        if (one.timeOption != nullptr) {
+            addText(*command, one.timeOption, time, "TIME", one.timeHelp);
+            for (const NumberOption& number : kLogNumbers) {
+                addText(*command, number.name, numbers[number.name], "N", number.help);
+            }
+            command->add_flag("--progress", progress, "Write progress to standard error")
+                ->disable_flag_override();
+        } else {
+            addText(*command, "--head", head, "HEAD", "A head that was printed: is this still that log?");
+        }
+        command->set_version_flag("--version", version, "Print the version and exit");
+        command->allow_extras();
+        ofLog.push_back(command);
     }
 }
 
@@ -182,13 +248,9 @@ bool refuseExtras(const CLI::App& command, const Texts& known, Texts& faults) {
         }
         hasOption = true;
         const std::string name = extra.substr(0, extra.find('='));
-        const bool isToCome =
-            std::find(kOptionsToCome.begin(), kOptionsToCome.end(), name) != kOptionsToCome.end();
         const std::string nearest = engine::nearest(name, known);
-        faults.push_back(isToCome          ? "The option " + name + " is not built yet."
-                         : nearest.empty() ? "There is no option " + engine::shownText(name) + "."
-                                           : "There is no option " + engine::shownText(name) +
-                                                 "; the nearest is " + nearest + ".");
+        faults.push_back("There is no option " + engine::shownText(name) +
+                         (nearest.empty() ? "." : "; the nearest is " + nearest + "."));
     }
     return hasOption;
 }
@@ -204,7 +266,7 @@ CliOptions checkOptions(const Grammar& grammar, Texts& faults) {
     return options;
 }
 
-/// What `compare` and `measure` share: one pond file, a folder, and no options but theirs.
+/// What `compare`, `plan` and `measure` share: one pond file, a folder, and no options but theirs.
 void runOptions(const Grammar& grammar, const CLI::App& command, const Texts& ponds, Texts known,
                 CliOptions& options, Texts& faults) {
     options.ponds = ponds;
@@ -239,6 +301,13 @@ Texts namesOf(const std::array<NumberOption, N>& numbers) {
     return names;
 }
 
+engine::Resolution resolutionOf(const Grammar& grammar, Texts& faults) {
+    engine::Resolution resolution;
+    resolution.layers = static_cast<int>(numberOf(grammar, kLayers, faults).value_or(resolution.layers));
+    resolution.largestStep = numberOf(grammar, kStep, faults).value_or(resolution.largestStep);
+    return resolution;
+}
+
 CliOptions measureOptions(const Grammar& grammar, Texts& faults) {
     CliOptions options;
     options.command = Command::Measure;
@@ -268,19 +337,87 @@ CliOptions compareOptions(const Grammar& grammar, Texts& faults) {
     options.compare.members = static_cast<int>(numberOf(grammar, kMembers, faults).value_or(1.0));
     options.compare.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
     options.compare.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
-    engine::Resolution& resolution = options.compare.resolution;
-    resolution.layers = static_cast<int>(numberOf(grammar, kLayers, faults).value_or(resolution.layers));
-    resolution.largestStep = numberOf(grammar, kStep, faults).value_or(resolution.largestStep);
+    options.compare.resolution = resolutionOf(grammar, faults);
+    return options;
+}
+
+CliOptions planOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options;
+    options.command = Command::Plan;
+    runOptions(grammar, *grammar.plan, grammar.plannedPonds, namesOf(kPlanNumbers), options, faults);
+    engine::PlanOptions& plan = options.plan;
+    plan.line = numberOf(grammar, kLine, faults);
+    plan.chance = numberOf(grammar, kChance, faults).value_or(plan.chance);
+    plan.members = static_cast<int>(numberOf(grammar, kFreshMembers, faults).value_or(plan.members));
+    plan.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
+    plan.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
+    plan.resolution = resolutionOf(grammar, faults);
+    return options;
+}
+
+/// A date and time of the pond's own clock.
+std::optional<engine::LocalTime> timeOf(const char* name, const Texts& values, Texts& faults) {
+    const auto text = oneOf(name, values, faults);
+    const auto time = text ? engine::parseLocalTime(*text) : std::nullopt;
+    if (text && !time) {
+        faults.push_back("The option " + std::string(name) + " is " + engine::shownText(*text) +
+                         ", but must be a date and time such as \"2026-06-13 17:30\".");
+    }
+    return time;
+}
+
+CliOptions logOptions(const Grammar& grammar, std::size_t index, Texts& faults) {
+    const LogCommandGrammar& one = kLogCommands[index];
+    const std::string name = std::string("The command ") + one.name;
+    CliOptions options;
+    options.command = Command::OfLog;
+    options.log.command = one.command;
+    options.ponds = grammar.logPonds;
+    options.progress = grammar.progress;
+    Texts known(kGeneralOptions.begin(), kGeneralOptions.end());
+    if (one.files != nullptr) {
+        known.emplace_back("--out");
+    }
+    if (one.timeOption != nullptr) {
+        known.emplace_back(one.timeOption);
+        known.emplace_back("--progress");
+        for (const NumberOption& number : kLogNumbers) {
+            known.emplace_back(number.name);
+        }
+    } else {
+        known.emplace_back("--head");
+    }
+    const bool hasUnknown = refuseExtras(*grammar.ofLog[index], known, faults);
+    if (options.ponds.empty()) {
+        faults.push_back(name + " needs a pond file.");
+    } else if (options.ponds.size() > 1 && !hasUnknown) {
+        faults.push_back(name + " takes one pond file; " + engine::shownText(options.ponds[1]) +
+                         " is one too many.");
+    }
+    if (one.files != nullptr) {
+        options.out = oneOf("--out", grammar.out, faults).value_or("");
+        if (options.out.empty() && faults.empty()) {
+            faults.push_back(name + " needs --out and a folder for its tables.");
+        }
+    }
+    if (one.timeOption == nullptr) {
+        options.log.head = oneOf("--head", grammar.head, faults);
+        return options;
+    }
+    options.log.time = timeOf(one.timeOption, grammar.time, faults);
+    if (const auto members = numberOf(grammar, kFitMembers, faults)) {
+        options.log.members = static_cast<int>(*members);
+    }
+    options.log.seed = static_cast<std::uint64_t>(numberOf(grammar, kSeed, faults).value_or(1.0));
+    options.log.threads = static_cast<int>(numberOf(grammar, kThreads, faults).value_or(0.0));
+    if (const auto layers = numberOf(grammar, kLayers, faults)) {
+        options.log.layers = static_cast<int>(*layers);
+    }
+    options.log.largestStep = numberOf(grammar, kStep, faults);
     return options;
 }
 
 CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
-    for (const CLI::App* command : grammar.notBuilt) {
-        if (command->parsed()) {
-            faults.push_back("The command " + command->get_name() + " is not built yet.");
-            return {};
-        }
-    }
     const Texts words = grammar.app.remaining();
     if (grammar.check->parsed() && words.empty()) {
         return checkOptions(grammar, faults);
@@ -288,18 +425,29 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     if (grammar.compare->parsed() && words.empty()) {
         return compareOptions(grammar, faults);
     }
+    if (grammar.plan->parsed() && words.empty()) {
+        return planOptions(grammar, faults);
+    }
     if (grammar.measure->parsed() && words.empty()) {
         return measureOptions(grammar, faults);
     }
+    for (std::size_t i = 0; i < kLogCommands.size(); ++i) {
+        if (grammar.ofLog[i]->parsed() && words.empty()) {
+            return logOptions(grammar, i, faults);
+        }
+    }
     if (words.empty()) {
-        faults.emplace_back("A command is missing: check, compare or measure.");
+        faults.emplace_back(
+            "A command is missing: check, compare, plan, measure, fit, today, log, incident or review.");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {
         const std::string nearest = engine::nearest(words.front(), kCommands);
-        faults.push_back("There is no command " + engine::shownText(words.front()) +
-                         (nearest.empty() ? "; there are check, compare and measure."
-                                          : "; the nearest is " + nearest + "."));
+        faults.push_back(
+            "There is no command " + engine::shownText(words.front()) +
+            (nearest.empty()
+                 ? "; there are check, compare, plan, measure, fit, today, log, incident and review."
+                 : "; the nearest is " + nearest + "."));
     }
     return {};
 }

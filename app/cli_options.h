@@ -1,15 +1,29 @@
 #pragma once
 
 #include "engine/measure.h"
+#include "engine/plan.h"
 #include "engine/run.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace app {
 
-enum class Command { Say, Check, Compare, Measure };
+enum class Command { Say, Check, Compare, Plan, Measure, OfLog };
+enum class LogCommand { Log, Fit, Today, Incident, Review };
+
+/// What a command about a pond's log is asked for; absent is the command's own default.
+struct LogOptions {
+    LogCommand command = LogCommand::Log;
+    std::optional<engine::LocalTime> time;
+    std::optional<std::string> head;
+    std::optional<int> members, layers;
+    std::optional<double> largestStep;  ///< [s]
+    std::uint64_t seed = 1;
+    int threads = 0;
+};
 
 /// What the command line asks for.
 struct CliOptions {
@@ -18,6 +32,8 @@ struct CliOptions {
     std::vector<std::string> ponds;  ///< Paths as the user gave them; one except with Command::Check.
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
+    engine::PlanOptions plan;
+    LogOptions log;
     engine::MeasureOptions measure;
     bool progress = false;
 };

@@ -1,5 +1,6 @@
 #include "engine/air_clock.h"
 
+#include "engine/hold_rules.h"
 #include "engine/units.h"
 
 #include <algorithm>

@@ -1,5 +1,6 @@
 #include "engine/column.h"
 
+#include "engine/exchange.h"
 #include "engine/light.h"
 #include "engine/toxic.h"
 #include "engine/units.h"
@@ -45,17 +46,20 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_bottom(bottom),
       m_switches(switches),
       m_layers(grid.layers()),
+      m_windAtSeven(windAt(1.0, 10.0, 7.0)),
       m_flows(m_layers),
       m_transportHeat(m_grid),
       m_transportSolutes(m_grid),
       m_reactions(m_layers),
       m_work(m_layers),
       m_amounts(m_layers),
+      m_plume(m_layers),
       m_convection(m_grid) {
     const Real zero = 0.0;
     m_state.heat.resize(m_layers);
     m_state.solutes.resize(m_layers);
     for (int i = 0; i < m_layers; ++i) {
+        m_perVolume.push_back(1.0 / m_grid.volume[i]);
         m_state.heat[i][0] = start.temperature[i];
         auto& s = m_state.solutes[i];
         s.fill(zero);
@@ -104,6 +108,16 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
     }
     m_reactions.regeneration = parameters.regenerationShare;
     m_reactions.fastShare = parameters.fastShare;
+    placeFish(m_state);
+}
+
+template <class Real>
+void Column<Real>::resume(const KeptWater<Real>& water) {
+    m_state = water.state;
+    m_chlorophyllScale = water.chlorophyllScale;
+    m_weedScale = water.weedScale;
+    m_parameters.weedMass = m_weedScale * m_weedMassAtStart;
+    m_plumeStale = true;
     placeFish(m_state);
 }
 
@@ -239,6 +253,7 @@ template Column<Pack<4>>::Column(const Grid&, const Parameters<Pack<4>>&, const 
                                  const BottomWater&, const StartState<Pack<4>>&, const ColumnSwitches&);
 
 template void Column<double>::step(double, const Air<double>&, const Aeration&);
+template void Column<double>::resume(const KeptWater<double>&);
 template double Column<double>::unionisedAmmonia() const;
 template double Column<double>::hydrogenSulfide() const;
 template double Column<double>::oxygenStored() const;
@@ -246,6 +261,7 @@ template double Column<double>::debtStored() const;
 template std::vector<double> Column<double>::temperatures(int) const;
 template std::vector<double> Column<double>::solutes(Solute, int) const;
 template void Column<Pack<4>>::step(double, const Air<Pack<4>>&, const Aeration&);
+template void Column<Pack<4>>::resume(const KeptWater<Pack<4>>&);
 template Pack<4> Column<Pack<4>>::unionisedAmmonia() const;
 template Pack<4> Column<Pack<4>>::hydrogenSulfide() const;
 template Pack<4> Column<Pack<4>>::oxygenStored() const;

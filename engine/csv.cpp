@@ -33,7 +33,7 @@ bool isDecimalComma(std::string_view text) {
 
 }  // namespace
 
-CsvRows::CsvRows(std::string_view text) : m_text(text) {
+CsvRows::CsvRows(std::string_view text, char separator) : m_text(text), m_separator(separator) {
     constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
     if (m_text.starts_with(kByteOrderMark)) {
         m_at = kByteOrderMark.size();
@@ -68,7 +68,7 @@ bool CsvRows::next() {
             skipEmptyLines();
             return true;
         }
-        ++m_at;  // the comma
+        ++m_at;  // the separator
     }
     return false;
 }
@@ -88,7 +88,7 @@ bool CsvRows::readCell() {
         return readQuoted(cell);
     }
     const std::size_t start = m_at;
-    while (!atLineEnd() && m_text[m_at] != ',') {
+    while (!atLineEnd() && m_text[m_at] != m_separator) {
         if (m_text[m_at] == '"') {
             m_fault = "A quote stands inside a cell that does not begin with one.";
             return false;
@@ -114,7 +114,7 @@ bool CsvRows::readQuoted(std::string& cell) {
         if (m_at < m_text.size() && m_text[m_at] == '"') {
             cell += '"';
             ++m_at;
-        } else if (atLineEnd() || m_text[m_at] == ',') {
+        } else if (atLineEnd() || m_text[m_at] == m_separator) {
             return true;
         } else {
             m_fault = "Text follows the closing quote of a cell.";

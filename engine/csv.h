@@ -12,11 +12,11 @@
 namespace engine {
 
 /// Reads comma-separated text by RFC 4180 row by row: quotes, doubled quotes, line breaks in quotes,
-/// CRLF or LF, a byte order mark at the front. Empty lines are stepped over.
+/// CRLF or LF, a byte order mark at the front. Empty lines are stepped over. Loggers may separate otherwise.
 class CsvRows {
 public:
     /// @pre text outlives this.
-    explicit CsvRows(std::string_view text);
+    explicit CsvRows(std::string_view text, char separator = ',');
 
     /// Reads the next row; false at the end or at a fault of the quoting.
     [[nodiscard]] bool next();
@@ -32,6 +32,7 @@ private:
     [[nodiscard]] bool atLineEnd() const;
 
     std::string_view m_text;
+    char m_separator;
     std::size_t m_at = 0;
     int m_line = 0;
     int m_nextLine = 1;

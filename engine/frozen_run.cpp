@@ -82,12 +82,12 @@ std::variant<FrozenPond, std::string> freeze(const Pond& pond, const std::filesy
         weather.hours = readWeatherCsv(frozen.files.back().text, kWeatherName,
                                        weather.stamp.value_or(HourStamp::Start), said);
     }
-    if (!frozen.pond.readingsFile.empty()) {
-        if (std::string fault = take(frozen.pond.readingsFile, kReadingsName); !fault.empty()) {
+    if (!frozen.pond.readingsFile.name.empty()) {
+        if (std::string fault = take(frozen.pond.readingsFile.name, kReadingsName); !fault.empty()) {
             return fault;
         }
-        frozen.pond.fileReadings =
-            readReadingsCsv(frozen.files.back().text, kReadingsName, deepestPoint(pond.basin), said);
+        frozen.pond.fileReadings = readReadingsCsv(frozen.files.back().text, kReadingsName,
+                                                   frozen.pond.readingsFile, deepestPoint(pond.basin), said);
     }
     if (std::string fault = firstError(said); !fault.empty()) {
         return fault;

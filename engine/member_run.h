@@ -7,6 +7,7 @@
 #include <Eigen/Core>
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <stop_token>
 #include <string>
@@ -62,6 +63,34 @@ struct WeatherDays {
 template <class Real>
 void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<PackOffset<Real>>& offsets);
 
+/// Depths and times at which a fit wants the water of each member; interpolated between layer middles and
+/// between the hours at which a run writes down.
+class MemberWatch {
+public:
+    struct Point {
+        double time = 0.0;   ///< [s after midnight of day 1]
+        double depth = 0.0;  ///< [m]
+    };
+    MemberWatch() = default;
+    /// @param hours  Of the plan that is run; points outside them stay 0.
+    MemberWatch(const std::vector<Point>& points, const std::vector<double>& hours, std::size_t members);
+
+    /// Takes in what a member holds at an hour. @param column  Of which the lane `k` is that member.
+    template <class Real>
+    void note(const Grid& grid, const Column<Real>& column, int k, std::size_t hour, std::size_t member);
+
+    [[nodiscard]] bool isEmpty() const { return m_atHour.empty(); }
+    std::vector<double> oxygen, temperature;  ///< [g/m^3], [degC], points x members
+
+private:
+    struct Share {
+        std::size_t point = 0;
+        double depth = 0.0, weight = 0.0;
+    };
+    std::size_t m_members = 0;
+    std::vector<std::vector<Share>> m_atHour;
+};
+
 /// Where the members of a pack write down what becomes of them: arrays over all members, of which a pack
 /// writes its own only.
 struct MemberTrace {
@@ -71,6 +100,7 @@ struct MemberTrace {
     std::vector<float> endStates;  ///< [g/m^3], members; empty unless asked for
     std::vector<std::uint8_t> isBelowStress, isBelowLethal;  ///< At any step of nights 1 to N, members
     std::vector<std::uint8_t> isFinite;                      ///< members
+    MemberWatch watch;                                       ///< Empty unless a fit puts one in
 
     MemberTrace(std::size_t count, const MemberPlan& plan);
 };
@@ -80,6 +110,20 @@ struct MemberTrace {
 template <class Real>
 void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Real>& pack, std::size_t first,
              std::size_t used, MemberTrace& trace, const std::stop_token& stop);
+
+/// A pack somewhere on its way: its water and the lowest of each night so far. Without water it is at the
+/// start.
+template <class Real>
+struct PackOnItsWay {
+    std::optional<KeptWater<Real>> water;
+    std::vector<Real> lows;  ///< By night, never (infinity) where it has not been
+};
+
+/// Takes steps of a plan with a pack from where it is; the last of them ends an hour. The same bits as one
+/// run, however it is cut. Returns early if a stop is asked for.
+template <class Real>
+void goOn(const PondModel& model, std::span<const MemberStep> steps, const MemberPack<Real>& pack,
+          PackOnItsWay<Real>& way, const std::stop_token& stop);
 
 /// How oxygen at the dawn reading (row 0) and of the fish water after a day (row 1) goes with the logarithms
 /// of the factors of respiration (column 0) and photosynthesis (column 1) [g/m^3].

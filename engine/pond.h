@@ -61,19 +61,19 @@ struct Contour {
 };
 
 struct BasinShape {
-    MaybeQuantity area;       ///< Surface area [m^2]
-    MaybeQuantity maxDepth;   ///< [m]
-    MaybeQuantity meanDepth;  ///< [m]
+    MaybeQuantity area;             ///< Surface area [m^2]
+    MaybeQuantity maxDepth;         ///< [m]
+    MaybeQuantity meanDepth;        ///< [m]
     std::vector<Contour> contours;  ///< From the surface down; instead of the three above.
     bool operator==(const BasinShape&) const = default;
 };
 
 struct Bottom {
     MaybeQuantity age_years;
-    MaybeQuantity muck;                         ///< [m]
-    MaybeQuantity sedimentDemand_gPerM2Day;     ///< At 20 degC and ample oxygen.
-    MaybeQuantity oxygenDebt;                   ///< Fast plus medium, mean of the bottom water [g/m^3]
-    MaybeQuantity slowDebt;                     ///< [g/m^3]
+    MaybeQuantity muck;                      ///< [m]
+    MaybeQuantity sedimentDemand_gPerM2Day;  ///< At 20 degC and ample oxygen.
+    MaybeQuantity oxygenDebt;                ///< Fast plus medium, mean of the bottom water [g/m^3]
+    MaybeQuantity slowDebt;                  ///< [g/m^3]
     MaybeQuantity stratified_days;
     std::optional<Smell> smell;
     bool operator==(const Bottom&) const = default;
@@ -145,12 +145,14 @@ struct Profile {
 
 struct WeatherDay {
     Date date{};
-    MaybeQuantity airMin;  ///< [degC]
-    MaybeQuantity airMax;  ///< [degC]
+    MaybeQuantity airMin;            ///< [degC]
+    MaybeQuantity airMax;            ///< [degC]
     MaybeQuantity humidity_percent;  ///< This or the dew point.
     MaybeQuantity dewPoint;          ///< [degC]
     MaybeQuantity wind;              ///< [m/s]
     MaybeQuantity cloud_percent;
+    std::optional<LocalTime> knownAt;  ///< When this row was known; a later one of the same date replaces it.
+    bool forecast = false;             ///< Not measured: members scatter about it under observed weather too.
     bool operator==(const WeatherDay&) const = default;
 };
 
@@ -162,9 +164,9 @@ struct WeatherHour {
     LocalTime start{};  ///< Start of the hour, whatever the file's stamp means.
     double air = 0.0;   ///< [degC]
     std::optional<double> humidity_percent;
-    std::optional<double> dewPoint;  ///< [degC]
-    double wind = 0.0;               ///< [m/s] at the file's height
-    std::optional<double> shortwave;             ///< [W/m^2]
+    std::optional<double> dewPoint;   ///< [degC]
+    double wind = 0.0;                ///< [m/s] at the file's height
+    std::optional<double> shortwave;  ///< [W/m^2]
     std::optional<double> par_umolPerM2S;
     std::optional<double> cloud_percent;
     bool operator==(const WeatherHour&) const = default;
@@ -176,9 +178,25 @@ struct Weather {
     std::optional<HourStamp> stamp;
     MaybeQuantity windHeight;  ///< [m]; absent means 10 m.
     bool observed = false;
-    std::vector<Date> holdDays;  ///< Key hold_days: no air on these under ramps with weather_hold.
+    std::vector<Date> holdDays;      ///< Key hold_days: instead of the rules' (engine/hold_rules.h).
     std::vector<WeatherHour> hours;  ///< Read from `file`; not part of the pond file's text.
     bool operator==(const Weather&) const = default;
+};
+
+/// A usual day of one month.
+struct ClimateMonth {
+    MaybeQuantity month;  ///< 1 to 12
+    MaybeQuantity airMin, airMax;    ///< [degC]
+    MaybeQuantity humidity_percent;  ///< This or the dew point.
+    MaybeQuantity dewPoint;          ///< [degC]
+    MaybeQuantity wind;              ///< [m/s]
+    MaybeQuantity cloud_percent;
+    bool operator==(const ClimateMonth&) const = default;
+};
+
+struct Climate {
+    std::vector<ClimateMonth> months;
+    bool operator==(const Climate&) const = default;
 };
 
 struct Aerator {
@@ -187,7 +205,7 @@ struct Aerator {
     MaybeQuantity depth;            ///< [m]
     MaybeQuantity bubble_mm;        ///< Bubble diameter.
     MaybeQuantity power_kW;
-    MaybeQuantity netShare;         ///< 0 to 1
+    MaybeQuantity netShare;  ///< 0 to 1
     bool operator==(const Aerator&) const = default;
 };
 
@@ -196,7 +214,7 @@ struct SurfaceAerator {
     MaybeQuantity power_kW;
     std::optional<ClockTime> startTime;  ///< "20:00"
     std::optional<ClockTime> endTime;    ///< "08:00"; equal to the start, or both absent: always on.
-    bool existing = true;  ///< Belongs to do-nothing too.
+    bool existing = true;                ///< Belongs to do-nothing too.
     bool operator==(const SurfaceAerator&) const = default;
 };
 
@@ -225,38 +243,78 @@ struct ByDay {
 struct Ramp {
     std::string name;
     RampKind kind = RampKind::Continuous;
-    MaybeQuantity first_min;        ///< doubling, linear
-    MaybeQuantity factor;           ///< doubling; absent means 2
-    MaybeQuantity add_minPerDay;    ///< linear
-    MaybeQuantity dose_percent;     ///< capped; net share of the bottom water a day
-    bool hold = false;              ///< capped: the cap is never lifted
-    bool weatherHold = false;       ///< skip the days on which the weather rule says hold
-    std::vector<double> minutes;    ///< table; the last value is kept
+    MaybeQuantity first_min;             ///< doubling, linear
+    MaybeQuantity factor;                ///< doubling; absent means 2
+    MaybeQuantity add_minPerDay;         ///< linear
+    MaybeQuantity dose_percent;          ///< capped; net share of the bottom water a day
+    bool hold = false;                   ///< capped: the cap is never lifted
+    bool weatherHold = false;            ///< skip the days on which the weather rule says hold
+    std::vector<double> minutes;         ///< table; the last value is kept
     std::optional<ClockTime> startTime;  ///< absent means 10:00
     std::optional<ClockWindow> window;
     std::optional<ByDay> pulses;
     std::optional<ByDay> diffusers;
-    std::optional<ByDay> depth;     ///< [m]
-    MaybeQuantity colour;           ///< Of its line, 1 to 12 in the charts' order; absent: by its place.
+    std::optional<ByDay> depth;  ///< [m]
+    MaybeQuantity colour;        ///< Of its line, 1 to 12 in the charts' order; absent: by its place.
     bool operator==(const Ramp&) const = default;
 };
 
+/// How the fish behave at a reading.
+enum class FishBehaviour { Normal, OffFeed, Piping };
+
 struct Reading {
     std::optional<LocalTime> at;
-    MaybeQuantity depth;        ///< [m]
-    MaybeQuantity temperature;  ///< [degC]
-    MaybeQuantity oxygen;       ///< [g/m^3]
-    MaybeQuantity secchi;       ///< [m]
-    std::optional<Smell> smell;
+    MaybeQuantity depth;         ///< [m]
+    MaybeQuantity temperature;   ///< [degC]
+    MaybeQuantity oxygen;        ///< [g/m^3]
+    MaybeQuantity secchi;        ///< [m]
+    std::optional<Smell> smell;  ///< In the boil or over the water.
+    std::optional<FishBehaviour> fish;
+    std::string meter;                  ///< Which meter or logger, where there are several.
+    std::string photo;                  ///< A file or a number, as the log keeper has it.
+    std::optional<LocalTime> corrects;  ///< Stands for the reading of this time at this depth and meter.
     std::string note;
+    int line = 0;  ///< In the readings file; not part of the text.
     bool operator==(const Reading&) const = default;
 };
 
 struct Event {
     std::optional<LocalTime> at;
-    std::string kind;
+    std::string kind;                ///< A word of engine/log.h's list, or the author's own.
+    std::optional<LocalTime> until;  ///< End of a run or a power cut.
+    MaybeQuantity minutes;           ///< Of a run, instead of its end.
+    MaybeQuantity diffusers;         ///< Open in a run; absent means all.
+    MaybeQuantity depth;             ///< Of the diffusers in a run [m]
+    std::string ramp;                ///< Of kind started: the ramp that is run from here on.
+    std::string what;                ///< Of a treatment: copper, herbicide, dye ...
+    MaybeQuantity area_percent;      ///< Of a treatment: share of the pond's area.
+    MaybeQuantity amount_kg;         ///< Of feed or of a treatment.
+    MaybeQuantity rain_mm;
+    MaybeQuantity cost;                 ///< In the owner's money.
+    std::optional<LocalTime> corrects;  ///< Stands for the event of this kind and time.
+    std::string photo;
     std::string note;
     bool operator==(const Event&) const = default;
+};
+
+/// Order of day and month in a logger's file.
+enum class DateOrder { DayFirst, MonthFirst };
+
+/// Beside the name of the readings file, what it may leave out.
+struct ReadingsFile {
+    std::string name;     ///< CSV relative to the pond file; empty if none.
+    MaybeQuantity depth;  ///< Of the logger where the file has no column for it [m]
+    std::optional<DateOrder> dateOrder;
+    bool operator==(const ReadingsFile&) const = default;
+};
+
+/// Limits of the dawn rules that the file sets itself (engine/dawn_rules.h).
+struct DawnRules {
+    MaybeQuantity go, hold, back;                        ///< [g/m^3]
+    MaybeQuantity fallHold, fallBack;                    ///< [g/m^3]
+    MaybeQuantity doseHigh_percent, doseMiddle_percent;  ///< Of the bottom water a day
+    MaybeQuantity morningRise;                           ///< [g/m^3]
+    bool operator==(const DawnRules&) const = default;
 };
 
 /// For whom the papers are; nothing of it enters a run.
@@ -270,8 +328,8 @@ struct Client {
 struct Pond {
     std::string title;
     std::string chosenRamp;  ///< Empty if none.
-    std::optional<Client> client;
     std::optional<UnitSystem> units;  ///< Absent: by the user's locale.
+    std::optional<Client> client;
     Place place;
     BasinShape basin;
     Bottom bottom;
@@ -282,13 +340,15 @@ struct Pond {
     MaybeQuantity feed_kgPerDay;
     std::optional<Profile> profile;
     Weather weather;
+    Climate climate;
     std::optional<Aerator> aerator;
     std::optional<SurfaceAerator> surfaceAerator;
     Limits limits;
+    std::optional<DawnRules> dawnRules;
     std::vector<Ramp> ramps;
-    std::vector<Reading> readings;       ///< Of the pond file itself.
-    std::string readingsFile;            ///< CSV relative to the pond file; empty if none.
-    std::vector<Reading> fileReadings;   ///< Read from `readingsFile`; not part of the text.
+    std::vector<Reading> readings;  ///< Of the pond file itself.
+    ReadingsFile readingsFile;
+    std::vector<Reading> fileReadings;  ///< Read from `readingsFile`; not part of the text.
     std::vector<Event> events;
     bool operator==(const Pond&) const = default;
 };

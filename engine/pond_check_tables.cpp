@@ -1,4 +1,5 @@
 #include "engine/local_time.h"
+#include "engine/log.h"
 #include "engine/pond_check.h"
 #include "engine/text.h"
 #include "engine/text_file.h"
@@ -182,6 +183,10 @@ void checkWeatherDay(const Weather& weather, std::size_t i, const PondFaults& fa
     }
     const Date before = weather.days[i - 1].date;
     const auto step = std::chrono::local_days(day.date) - std::chrono::local_days(before);
+    const std::optional<LocalTime> knownBefore = weather.days[i - 1].knownAt;
+    if (step.count() == 0 && day.knownAt && (!knownBefore || *day.knownAt > *knownBefore)) {
+        return;  // what was known of the day later on
+    }
     if (step.count() == 0) {
         faults.add(path + ".date", "The day " + formatDate(day.date) + " comes twice.");
     } else if (step.count() < 0) {
@@ -260,6 +265,32 @@ void checkReading(const Reading& reading, const std::string& path, std::optional
     }
 }
 
+/// What only one kind of event can have.
+void checkEvent(const Pond& pond, std::size_t i, const PondFaults& faults) {
+    const Event& event = pond.events[i];
+    const std::string path = itemPath("event", i);
+    checkPlainText(path + ".kind", event.kind, faults);
+    if (!event.kind.empty() && !hasControlCharacter(event.kind) && !eventKind(event.kind)) {
+        const std::string near = nearest(event.kind, eventKindWords());
+        faults.warn(path + ".kind", "The kind " + shownText(event.kind) +
+                                        " is kept in the log, but nothing is computed from it" +
+                                        (near.empty() ? "." : "; is it " + shownText(near) + "?"));
+    }
+    if (event.until && event.at && *event.until < *event.at) {
+        faults.add(path + ".until", "The end " + formatLocalTime(*event.until) +
+                                        " must not come before the start, " + formatLocalTime(*event.at) +
+                                        ".");
+    }
+    if (event.until && event.minutes) {
+        faults.add(path + ".minutes", "An event has an end or minutes, not both.");
+    }
+    const bool isRamp = std::any_of(pond.ramps.begin(), pond.ramps.end(),
+                                    [&](const Ramp& ramp) { return ramp.name == event.ramp; });
+    if (!event.ramp.empty() && !isRamp) {
+        faults.add(path + ".ramp", "There is no ramp named " + shownText(event.ramp) + ".");
+    }
+}
+
 }  // namespace
 
 void checkTables(const Pond& pond, const PondFaults& faults) {
@@ -276,16 +307,16 @@ void checkTables(const Pond& pond, const PondFaults& faults) {
     checkWeather(pond.weather, faults);
     checkSurfaceAerator(pond, faults);
     checkLimits(pond.limits, faults);
-    if (faults.isWritten("readings") && pond.readingsFile.empty()) {
+    if (faults.isWritten("readings") && pond.readingsFile.name.empty()) {
         faults.add("readings.file", faults.isWritten("readings.file") ? "The text must not be empty."
                                                                       : "This key is missing.");
     }
-    checkPlainText("readings.file", pond.readingsFile, faults);
+    checkPlainText("readings.file", pond.readingsFile.name, faults);
     for (std::size_t i = 0; i < pond.readings.size(); ++i) {
         checkReading(pond.readings[i], itemPath("reading", i), deepest, faults);
     }
     for (std::size_t i = 0; i < pond.events.size(); ++i) {
-        checkPlainText(itemPath("event", i) + ".kind", pond.events[i].kind, faults);
+        checkEvent(pond, i, faults);
     }
 }
 

@@ -68,8 +68,8 @@ void checkChanges(const Pond& pond, const PondFaults& faults) {
                 "The weeds at the start are scaled to this, so that [water] weeds_cover_percent must be "
                 "given and above 0.");
         }
-        if (change.chlorophyll_ugPerL && change.chlorophyll_ugPerL->value > 0.0 &&
-            water.chlorophyll_ugPerL && water.chlorophyll_ugPerL->value <= 0.0) {
+        if (change.chlorophyll_ugPerL && change.chlorophyll_ugPerL->value > 0.0 && water.chlorophyll_ugPerL &&
+            water.chlorophyll_ugPerL->value <= 0.0) {
             faults.add(
                 path + ".chlorophyll_ug_per_l",
                 "The algae at the start are scaled to this, so that [water] chlorophyll_ug_per_l must be "
@@ -122,6 +122,27 @@ void checkDewPoints(const Weather& weather, const PondFaults& faults) {
     }
 }
 
+/// Each month once, with one way to say how moist the air is.
+void checkClimate(const Climate& climate, const PondFaults& faults) {
+    for (std::size_t i = 0; i < climate.months.size(); ++i) {
+        const ClimateMonth& month = climate.months[i];
+        const std::string path = itemPath("climate.month", i);
+        if (month.humidity_percent.has_value() == month.dewPoint.has_value()) {
+            faults.add(path, "A month needs humidity_percent or dew_point_c, and not both.");
+        }
+        if (month.airMin && month.airMax && month.airMin->value > month.airMax->value) {
+            faults.add(path + ".air_min_c", "The lowest air temperature " + shownNumber(*month.airMin) +
+                                                " degC is above the highest, " + shownNumber(*month.airMax) +
+                                                " degC.");
+        }
+        for (std::size_t j = 0; j < i; ++j) {
+            if (month.month && climate.months[j].month && *month.month == *climate.months[j].month) {
+                faults.add(path + ".month", "The month " + shownNumber(*month.month) + " comes twice.");
+            }
+        }
+    }
+}
+
 }  // namespace
 
 void checkTogether(const Pond& pond, const PondFaults& faults) {
@@ -129,6 +150,7 @@ void checkTogether(const Pond& pond, const PondFaults& faults) {
     checkChanges(pond, faults);
     checkDates(pond, faults);
     checkDewPoints(pond.weather, faults);
+    checkClimate(pond.climate, faults);
 }
 
 }  // namespace engine

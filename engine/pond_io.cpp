@@ -1,9 +1,7 @@
 #include "engine/pond_io.h"
 
-#include "engine/not_built.h"
 #include "engine/pond_check.h"
 #include "engine/pond_keys.h"
-#include "engine/pond_read.h"
 #include "engine/readings_csv.h"
 #include "engine/text_file.h"
 #include "engine/toml_fields.h"
@@ -75,13 +73,13 @@ Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile, co
             pond.weather.hours = readWeatherCsv(*file.text, file.path, *pond.weather.stamp, said);
         }
     }
-    if (!pond.readingsFile.empty() && isSound("readings.file", faults)) {
-        const auto file = readCompanion(pond.readingsFile, pondFile, "readings.file", source, faults);
+    if (!pond.readingsFile.name.empty() && isSound("readings.file", faults)) {
+        const auto file = readCompanion(pond.readingsFile.name, pondFile, "readings.file", source, faults);
         if (file.text) {
             const bool isBasinSound =
                 isSound("basin.max_depth_m", faults) && !source.isUnread("basin.contour");
             const auto deepest = isBasinSound ? deepestPoint(pond.basin) : std::nullopt;
-            pond.fileReadings = readReadingsCsv(*file.text, file.path, deepest, said);
+            pond.fileReadings = readReadingsCsv(*file.text, file.path, pond.readingsFile, deepest, said);
         }
     }
     return said;
@@ -89,7 +87,7 @@ Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile, co
 
 }  // namespace
 
-PondReading readPondText(std::string_view text, const std::filesystem::path& name, NotBuiltKeys notBuilt) {
+PondReading readPondText(std::string_view text, const std::filesystem::path& name) {
     PondSource source;
     source.file = name.string();
     if (text.size() > kPondFileLimit_bytes) {
@@ -114,9 +112,6 @@ PondReading readPondText(std::string_view text, const std::filesystem::path& nam
     }
     fields.finish();
     append(faults, checkPond(pond, source));
-    if (notBuilt == NotBuiltKeys::Refuse) {
-        append(faults, refuseNotBuilt(source));
-    }
     Diagnostics ofCompanions = readCompanions(pond, name, source, faults);
     sortByLine(faults, source.file);
     append(faults, std::move(ofCompanions));
@@ -124,10 +119,6 @@ PondReading readPondText(std::string_view text, const std::filesystem::path& nam
         return {std::nullopt, std::move(faults)};
     }
     return {std::move(pond), std::move(faults)};
-}
-
-PondReading readPondText(std::string_view text, const std::filesystem::path& name) {
-    return readPondText(text, name, NotBuiltKeys::Refuse);
 }
 
 PondReading readPond(const std::filesystem::path& path) {

@@ -152,6 +152,8 @@ void visitWeatherDay(Visitor& v, P& day) {
     v.number("dew_point_c", day.dewPoint, kDewPointRule, Need::Optional);
     v.number("wind_m_per_s", day.wind, kWindRule, Need::Required);
     v.number("cloud_percent", day.cloud_percent, kPercentRule, Need::Required);
+    v.time("known_at", day.knownAt, Need::Optional);
+    v.truth("forecast", day.forecast, false);
 }
 
 template <class Visitor, class P>
@@ -162,6 +164,17 @@ void visitWeather(Visitor& v, P& weather) {
     v.truth("observed", weather.observed, false);
     v.dates("hold_days", weather.holdDays);
     v.tables("day", weather.days, [](auto& w, auto& day) { visitWeatherDay(w, day); });
+}
+
+template <class Visitor, class P>
+void visitClimateMonth(Visitor& v, P& month) {
+    v.number("month", month.month, {1.0, 12.0, "", false, true}, Need::Required);
+    v.number("air_min_c", month.airMin, kAirTemperatureRule, Need::Required);
+    v.number("air_max_c", month.airMax, kAirTemperatureRule, Need::Required);
+    v.number("humidity_percent", month.humidity_percent, kPercentRule, Need::Optional);
+    v.number("dew_point_c", month.dewPoint, kDewPointRule, Need::Optional);
+    v.number("wind_m_per_s", month.wind, kWindRule, Need::Required);
+    v.number("cloud_percent", month.cloud_percent, kPercentRule, Need::Required);
 }
 
 template <class Visitor, class P>
@@ -193,6 +206,18 @@ void visitLimits(Visitor& v, P& limits) {
 }
 
 template <class Visitor, class P>
+void visitDawnRules(Visitor& v, P& rules) {
+    v.number("go_mg_per_l", rules.go, kLineRule, Need::Optional);
+    v.number("hold_mg_per_l", rules.hold, kLineRule, Need::Optional);
+    v.number("back_mg_per_l", rules.back, kLineRule, Need::Optional);
+    v.number("fall_hold_mg_per_l", rules.fallHold, kLineRule, Need::Optional);
+    v.number("fall_back_mg_per_l", rules.fallBack, kLineRule, Need::Optional);
+    v.number("dose_high_percent", rules.doseHigh_percent, {0.1, 1000.0, "percent"}, Need::Optional);
+    v.number("dose_middle_percent", rules.doseMiddle_percent, {0.1, 1000.0, "percent"}, Need::Optional);
+    v.number("morning_rise_mg_per_l", rules.morningRise, kLineRule, Need::Optional);
+}
+
+template <class Visitor, class P>
 void visitRamp(Visitor& v, P& ramp) {
     v.text("name", ramp.name, Need::Required);
     v.choice("kind", ramp.kind);
@@ -219,13 +244,36 @@ void visitReading(Visitor& v, P& reading) {
     v.number("oxygen_mg_per_l", reading.oxygen, kOxygenRule, Need::Optional);
     v.number("secchi_m", reading.secchi, kSecchiRule, Need::Optional);
     v.choice("smell", reading.smell);
+    v.choice("fish", reading.fish);
+    v.text("meter", reading.meter, Need::Optional);
+    v.text("photo", reading.photo, Need::Optional);
+    v.time("corrects", reading.corrects, Need::Optional);
     v.text("note", reading.note, Need::Optional);
+}
+
+template <class Visitor, class P>
+void visitReadingsFile(Visitor& v, P& file) {
+    v.text("file", file.name, Need::Optional);
+    v.number("depth_m", file.depth, kDepthRule, Need::Optional);
+    v.choice("date_order", file.dateOrder);
 }
 
 template <class Visitor, class P>
 void visitEvent(Visitor& v, P& event) {
     v.time("at", event.at, Need::Required);
     v.text("kind", event.kind, Need::Required);
+    v.time("until", event.until, Need::Optional);
+    v.number("minutes", event.minutes, {1.0, 100000.0, "min"}, Need::Optional);
+    v.number("diffusers", event.diffusers, kDiffusersRule, Need::Optional);
+    v.number("depth_m", event.depth, kDiffuserDepthRule, Need::Optional);
+    v.text("ramp", event.ramp, Need::Optional);
+    v.text("what", event.what, Need::Optional);
+    v.number("area_percent", event.area_percent, kPercentRule, Need::Optional);
+    v.number("amount_kg", event.amount_kg, {0.0, 100000.0, "kg"}, Need::Optional);
+    v.number("rain_mm", event.rain_mm, {0.0, 2000.0, "mm"}, Need::Optional);
+    v.number("cost", event.cost, {0.0, 1e9, ""}, Need::Optional);
+    v.time("corrects", event.corrects, Need::Optional);
+    v.text("photo", event.photo, Need::Optional);
     v.text("note", event.note, Need::Optional);
 }
 
@@ -235,8 +283,8 @@ void visitPond(Visitor& v, P& pond) {
     v.format("format");
     v.text("title", pond.title, Need::Optional);
     v.text("chosen_ramp", pond.chosenRamp, Need::Optional);
-    v.maybeTable("client", pond.client, [](auto& w, auto& client) { visitClient(w, client); });
     v.choice("units", pond.units);
+    v.maybeTable("client", pond.client, [](auto& w, auto& client) { visitClient(w, client); });
     v.table("place", pond.place, Need::Required, [](auto& w, auto& place) { visitPlace(w, place); });
     v.table("basin", pond.basin, Need::Required, [](auto& w, auto& basin) { visitBasin(w, basin); });
     v.table("bottom", pond.bottom, Need::Optional, [](auto& w, auto& bottom) { visitBottom(w, bottom); });
@@ -250,13 +298,17 @@ void visitPond(Visitor& v, P& pond) {
     v.maybeTable("profile", pond.profile, [](auto& w, auto& profile) { visitProfile(w, profile); });
     v.table("weather", pond.weather, Need::Required,
             [](auto& w, auto& weather) { visitWeather(w, weather); });
+    v.table("climate", pond.climate, Need::Optional, [](auto& w, auto& climate) {
+        w.tables("month", climate.months, [](auto& x, auto& month) { visitClimateMonth(x, month); });
+    });
     v.maybeTable("aerator", pond.aerator, [](auto& w, auto& aerator) { visitAerator(w, aerator); });
     v.maybeTable("surface_aerator", pond.surfaceAerator,
                  [](auto& w, auto& aerator) { visitSurfaceAerator(w, aerator); });
     v.table("limits", pond.limits, Need::Optional, [](auto& w, auto& limits) { visitLimits(w, limits); });
+    v.maybeTable("dawn_rules", pond.dawnRules, [](auto& w, auto& rules) { visitDawnRules(w, rules); });
     v.tables("ramp", pond.ramps, [](auto& w, auto& ramp) { visitRamp(w, ramp); });
     v.table("readings", pond.readingsFile, Need::Optional,
-            [](auto& w, auto& file) { w.text("file", file, Need::Optional); });
+            [](auto& w, auto& file) { visitReadingsFile(w, file); });
     v.tables("reading", pond.readings, [](auto& w, auto& reading) { visitReading(w, reading); });
     v.tables("event", pond.events, [](auto& w, auto& event) { visitEvent(w, event); });
 }

@@ -49,6 +49,16 @@ inline constexpr std::array<Word<HourStamp>, 2> kHourStampWords{{
     {"end", HourStamp::End},
 }};
 
+inline constexpr std::array<Word<FishBehaviour>, 3> kFishBehaviourWords{{
+    {"normal", FishBehaviour::Normal},
+    {"off feed", FishBehaviour::OffFeed},
+    {"piping", FishBehaviour::Piping},
+}};
+inline constexpr std::array<Word<DateOrder>, 2> kDateOrderWords{{
+    {"day first", DateOrder::DayFirst},
+    {"month first", DateOrder::MonthFirst},
+}};
+
 [[nodiscard]] constexpr const auto& wordsOf(Sureness) {
     return kSurenessWords;
 }
@@ -66,6 +76,12 @@ inline constexpr std::array<Word<HourStamp>, 2> kHourStampWords{{
 }
 [[nodiscard]] constexpr const auto& wordsOf(HourStamp) {
     return kHourStampWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(FishBehaviour) {
+    return kFishBehaviourWords;
+}
+[[nodiscard]] constexpr const auto& wordsOf(DateOrder) {
+    return kDateOrderWords;
 }
 
 /// The word of the pond file for a value, such as "doubling".

@@ -2,6 +2,7 @@
 
 #include "engine/error.h"
 #include "engine/light.h"
+#include "engine/log.h"
 #include "engine/units.h"
 #include "engine/water.h"
 
@@ -162,7 +163,8 @@ BalanceTarget balanceTarget(const PondModel& model) {
     if (const std::optional<Reading> dawn = dawnReading(model)) {
         // The same clock hour of the night that follows the profile.
         const double time = secondsOf(model.pond, *dawn->at);
-        target.readingTime = model.startTime + std::fmod(std::fmod(time - model.startTime, kDay) + kDay, kDay);
+        target.readingTime =
+            model.startTime + std::fmod(std::fmod(time - model.startTime, kDay) + kDay, kDay);
         target.readingTime = std::max(target.readingTime, model.startTime + 60.0);
         target.readingDepth = *dawn->depth;
         target.dawnOxygen = dawn->oxygen;
@@ -173,6 +175,7 @@ BalanceTarget balanceTarget(const PondModel& model) {
 PondModel prepareUnbalanced(const Pond& pond, const Resolution& resolution) {
     PondModel model;
     model.pond = pond;
+    model.pond.weather = weatherKnownAt(pond, std::nullopt);  // of a day known twice, what was known last
     model.profile = startProfile(pond);
     model.profileIsGuess = !pond.profile;
     model.basin = Basin(pond.basin);

@@ -10,14 +10,19 @@
 
 namespace engine {
 
-/// Reads a logger's file: columns at, depth_m, temperature_c, oxygen_mg_per_l, in rows of any order.
-/// A cell of temperature or oxygen may be empty, but not both of a row.
+/// Reads a logger's file, in rows of any order: at, depth_m, temperature_c, oxygen_mg_per_l, or such headings
+/// and forms as engine/logger_columns.h knows. Rows of another unit, date form or separator are understood or
+/// refused in words. Nothing is lost without a word: blank rows, rows that say the same twice, jumps of the
+/// clock and columns that are not used are counted in warnings; two different values of one time and depth
+/// are both kept.
 /// @param text     Valid UTF-8.
 /// @param file     Stands in front of every diagnostic.
+/// @param shape    What the pond file says of the file.
 /// @param deepest  Deepest point of the pond [m]; depths below it are errors.
 /// @param[out] diagnostics  Faults and remarks are added.
-/// @return The readings, of use only if no error was added.
+/// @return The readings in the order of the file, of use only if no error was added.
 [[nodiscard]] std::vector<Reading> readReadingsCsv(std::string_view text, const std::string& file,
-                                                   std::optional<double> deepest, Diagnostics& diagnostics);
+                                                   const ReadingsFile& shape, std::optional<double> deepest,
+                                                   Diagnostics& diagnostics);
 
 }  // namespace engine

@@ -1,5 +1,6 @@
 #include "engine/sentence.h"
 
+#include "engine/hold_rules.h"
 #include "engine/pond_words.h"
 #include "engine/results_io.h"
 #include "engine/speaker.h"
@@ -177,9 +178,9 @@ void sayRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run,
     if (run.cutMinutes > 0.0) {
         speaker.say(SentenceKey::RampWindowCut, {number("minutes", Measure::Minutes, run.cutMinutes)});
     }
-    if (ramp.weatherHold && !comparison.model.pond.weather.holdDays.empty()) {
-        speaker.say(SentenceKey::RampHolds,
-                    {whole("days", static_cast<int>(comparison.model.pond.weather.holdDays.size()))});
+    const std::vector<int> held = ramp.weatherHold ? holdDays(comparison.model.pond) : std::vector<int>{};
+    if (!held.empty()) {
+        speaker.say(SentenceKey::RampHolds, {whole("days", static_cast<int>(held.size()))});
     }
     sayHabitat(comparison, run, speaker);
     sayPoisons(comparison, run, speaker);

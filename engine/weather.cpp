@@ -70,14 +70,6 @@ Date dateOfDay(const Pond& pond, int day) {
     return Date(localDays(*pond.place.firstDay) + std::chrono::days(day - 1));
 }
 
-std::vector<int> holdDays(const Pond& pond) {
-    std::vector<int> days;
-    for (const Date& date : pond.weather.holdDays) {
-        days.push_back(dayNumber(pond, date));
-    }
-    return days;
-}
-
 double secondsOf(const Pond& pond, LocalTime time) {
     return static_cast<double>((time - LocalTime(localDays(*pond.place.firstDay))).count());
 }
@@ -228,11 +220,18 @@ void WeatherSeries::buildHours(const Pond& pond, const WeatherPlan& plan, int fi
         ++count[clock];
     }
     for (int h = 0; h < 24; ++h) {
-        // The pond file's checks demand a whole day of rows, so that no hour is without a mean.
-        ensure(count[h] > 0, "every hour of the day occurs in the weather file");
         for (double* value : {&usual[h].air, &usual[h].shortwave, &usual[h].vapourPressure, &usual[h].wind10,
                               &usual[h].cloud}) {
-            *value /= count[h];
+            *value /= std::max(count[h], 1);
+        }
+    }
+    // The checks of a pond file demand a whole day of rows; what was known at some time may be less, and then an hour
+    // without a mean takes that of the hour before.
+    for (int h = 0; h < 48; ++h) {
+        const int clock = h % 24, before = (h + 23) % 24;
+        if (count[clock] == 0 && count[before] > 0) {
+            usual[clock] = usual[before];
+            count[clock] = 1;
         }
     }
     for (int number = firstDay; number <= lastDay; ++number) {

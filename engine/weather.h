@@ -65,8 +65,6 @@ private:
 [[nodiscard]] int dayNumber(const Pond& pond, const Date& date);
 /// Date of a day number.
 [[nodiscard]] Date dateOfDay(const Pond& pond, int day);
-/// Days that the pond file marks as hold days, as numbers, in order.
-[[nodiscard]] std::vector<int> holdDays(const Pond& pond);
 /// A local time as seconds after local midnight of day 1.
 [[nodiscard]] double secondsOf(const Pond& pond, LocalTime time);
 

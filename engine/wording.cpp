@@ -315,7 +315,8 @@ std::string clockOf(double seconds) {
 
 std::string_view englishTemplate(SentenceKey key) {
     for (const std::span<const Template> list :
-         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring()}) {
+         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring(),
+          templatesOfLog(), templatesOfPlans()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -327,7 +328,8 @@ std::string_view englishTemplate(SentenceKey key) {
 }
 
 std::string_view englishTerm(std::string_view term) {
-    for (const std::span<const TermWord> list : {std::span<const TermWord>(kTermWords), termsOfMeasuring()}) {
+    for (const std::span<const TermWord> list :
+         {std::span<const TermWord>(kTermWords), termsOfMeasuring(), termsOfLog(), termsOfPlans()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
         if (found != list.end()) {
@@ -344,6 +346,14 @@ std::string_view englishHeading(SentencePart part) {
         case SentencePart::Night:
         case SentencePart::NightDetail:
             return "";
+        case SentencePart::Plan:
+            return "The plan";
+        case SentencePart::EndStates:
+            return "End states, held from day 1";
+        case SentencePart::Holds:
+            return "Weather";
+        case SentencePart::Edges:
+            return "Too fast, too slow";
         case SentencePart::Profile:
             return "The profile";
         case SentencePart::Shares:
@@ -362,6 +372,20 @@ std::string_view englishHeading(SentencePart part) {
             return "What is assumed";
         case SentencePart::Caution:
             return "Cautions";
+        case SentencePart::Log:
+        case SentencePart::Fit:
+        case SentencePart::Today:
+        case SentencePart::Incident:
+        case SentencePart::Review:
+            return "";
+        case SentencePart::DaysAhead:
+            return "From today";
+        case SentencePart::IncidentSigns:
+            return "What it looks like";
+        case SentencePart::IncidentSteps:
+            return "What to do and write down";
+        case SentencePart::Treatments:
+            return "What was put in";
     }
     return "";
 }
@@ -434,7 +458,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
     for (const Sentence& sentence : sentences) {
         const std::string_view heading = englishHeading(sentence.part);
         const bool isLead = sentence.key == Title || sentence.key == FileTitle ||
-                            sentence.key == MeasureTitle || sentence.key == FilesWritten;
+                            sentence.key == MeasureTitle || sentence.key == PlanTitle ||
+                            sentence.key == FilesWritten;
         if (!isLead && sentence.part != part && !heading.empty()) {
             text.append("\n").append(heading).append("\n");
             part = sentence.part;

@@ -242,12 +242,17 @@ inline Pond randomPond(Dice& dice) {
             table.dewPoint.emplace(*table.airMax - 20.0 * dice.share());
         }
     }
-    pond.readingsFile = "";
+    pond.readingsFile = {};
     for (Reading& reading : pond.readings) {
         reading.at = std::chrono::local_days(*pond.place.firstDay) +
                      std::chrono::seconds(dice.between(-60 * 86400, 60 * 86400));
         reading.depth = Quantity(deepest * dice.share());
         reading.oxygen = Quantity(dice.number(kOxygenRule));
+    }
+    for (Event& event : pond.events) {
+        event.kind = "rain";
+        event.ramp.clear();
+        event.until.reset();
     }
     if (pond.limits.stress) {
         pond.limits.lethal = Quantity(pond.limits.stress->value * dice.share());

@@ -69,7 +69,9 @@ void ChartView::showAnew() {
 }
 
 void ChartView::redraw() {
-    if (m_outcome != nullptr && !m_isDue) {
+    if (!isVisible()) {  // hidden views hear of palettes and sizes too
+        m_isLate = true;
+    } else if (m_outcome != nullptr && !m_isDue) {
         m_isDue = true;
         QTimer::singleShot(0, this, &ChartView::drawNow);
     }
@@ -77,6 +79,10 @@ void ChartView::redraw() {
 
 void ChartView::drawNow() {
     m_isDue = false;
+    if (!isVisible()) {
+        m_isLate = true;
+        return;
+    }
     QElapsedTimer clock;
     clock.start();
     draw(*m_plot, PlotStyle::of(palette(), font()));

@@ -27,10 +27,15 @@ void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& out
     font.setPointSizeF(font.pointSizeF() * 0.85);
     painter.setFont(font);
     const QFontMetricsF metrics(font);
-    const auto cell = [&](const QRectF& box, const QString& text, const QColor& ink) {
-        if (metrics.horizontalAdvance(text) + 2 <= box.width()) {
+    // Where a day is narrower than its numbers, every so many days have theirs.
+    const double one = std::max(across->coordToPixel(1.0) - across->coordToPixel(0.0), 0.1);
+    const int step = std::max(
+        1, static_cast<int>(std::ceil((metrics.horizontalAdvance(QStringLiteral("88.8")) + 4) / one)));
+    const auto cell = [&](int day, const QRectF& box, const QString& text, const QColor& ink) {
+        if ((day - 1) % step == 0 && box.width() > 0.6 * one) {
+            const double more = std::max(0.0, metrics.horizontalAdvance(text) + 2 - box.width()) / 2;
             painter.setPen(ink);
-            painter.drawText(box, Qt::AlignCenter, text);
+            painter.drawText(box.adjusted(-more, 0, more, 0), Qt::AlignCenter, text);
         }
     };
     for (const auto& [number, day] : daysOfAir(outcome)) {
@@ -45,12 +50,12 @@ void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& out
         const QString high = QString::number(std::lround(day.highest)),
                       low = QString::number(std::lround(day.lowest));
         const QString both = low + QStringLiteral("\u2013") + high;
-        cell(air, metrics.horizontalAdvance(both) + 2 <= air.width() ? both : high, ink);
+        cell(number, air, metrics.horizontalAdvance(both) + 2 <= air.width() ? both : high, ink);
         const QColor grey = mixed(style.paper, style.quietInk, 0.55 * day.cloud);
         painter.fillRect(cloud.adjusted(0.5, 1, -0.5, -1), grey);
-        cell(cloud, QString::number(std::lround(100.0 * day.cloud)),
+        cell(number, cloud, QString::number(std::lround(100.0 * day.cloud)),
              contrast(ink, grey) > 3.0 ? ink : style.paper);
-        cell(wind, QLocale().toString(day.wind, 'f', 1), ink);
+        cell(number, wind, QLocale().toString(day.wind, 'f', 1), ink);
     }
     painter.setPen(style.quietInk);
     const QStringList names{tr("air, \u00b0C"), tr("cloud, %"), tr("wind, m/s")};

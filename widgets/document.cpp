@@ -150,7 +150,7 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path) {
     engine::Pond pond = m_pond;
     if (path != m_path && !path.empty()) {
         pond.weather.file = moved(pond.weather.file, m_path, path);
-        pond.readingsFile = moved(pond.readingsFile, m_path, path);
+        pond.readingsFile.name = moved(pond.readingsFile.name, m_path, path);
     }
     if (auto fault = saveDurably(path, engine::writePond(pond))) {
         return fault;

@@ -112,6 +112,9 @@ void FirstPondDialog::ask(const QString& question, const QString& help, const QL
             field->setAccessibleDescription(question + u' ' + help);
         }
         box->addWidget(field, 1);
+        if (const QString unit = field->property("unit").toString(); !unit.isEmpty()) {
+            box->addWidget(new QLabel(unit, this));
+        }
     }
     m_grid->addLayout(box, row, 2);
 }
@@ -125,6 +128,7 @@ NumberBox* FirstPondDialog::number(const char* key, double value, const QString&
     const QString unit = shownUnit(shownUnitOf(rule.unit, units).text);
     box->setAccessibleName(unit.isEmpty() ? name : name + QStringLiteral(", ") + unit);
     box->setToolTip(box->accessibleName());
+    box->setProperty("unit", unit == QLatin1String("degrees") ? QStringLiteral("\u00b0") : unit);
     return box;
 }
 

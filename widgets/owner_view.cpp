@@ -61,9 +61,15 @@ QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
         return OwnerView::tr("With nothing done there is %1 in the night, at its lowest at %2.")
             .arg(state(without.lowest, lines), clockText(without.lowestTime));
     }
+    const QString own = state(with.lowest, lines), other = state(without.lowest, lines);
+    if (own == other) {
+        return OwnerView::tr(
+                   "With the plan there is %1, at its lowest at %2. With nothing done it would be the same.")
+            .arg(own, clockText(with.lowestTime));
+    }
     return OwnerView::tr(
                "With the plan there is %1, at its lowest at %2. With nothing done there would be %3.")
-        .arg(state(with.lowest, lines), clockText(with.lowestTime), state(without.lowest, lines));
+        .arg(own, clockText(with.lowestTime), other);
 }
 
 QString ownerChances(const Outcome& outcome, std::size_t ramp) {
@@ -75,7 +81,7 @@ QString ownerChances(const Outcome& outcome, std::size_t ramp) {
     const auto ten = [](double share) { return QString::number(std::lround(10.0 * share)); };
     return OwnerView::tr(
                "Of ten ponds like yours, fish suffer at some time in %1 with the plan, and in %2 with "
-               "nothing done; fish can die in %3 and in %4.")
+               "nothing done; fish can die in %3 with the plan, and in %4 with nothing done.")
         .arg(ten(with->chanceBelowStress), ten(without->chanceBelowStress), ten(with->chanceBelowLethal),
              ten(without->chanceBelowLethal));
 }

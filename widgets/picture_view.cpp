@@ -1,5 +1,6 @@
 #include "widgets/picture_view.h"
 
+#include "engine/error.h"
 #include "engine/units.h"
 #include "widgets/chart_parts.h"
 
@@ -18,6 +19,7 @@ QString PictureView::refresh() {
 }
 
 void PictureView::draw(QCustomPlot& plot, const PlotStyle& style) {
+    engine::ensure(m_picture.draw != nullptr, "a view that is seen has been made");
     m_picture.draw(plot, style);
     if (m_picture.days && selection().cursor() && plot.axisRectCount() > 0) {
         const Picture::Days days = *m_picture.days;

@@ -48,6 +48,7 @@ PondPage::PondPage(Document& document, QWidget* parent)
     m_list->setAccessibleName(tr("Parts of the pond"));
     m_list->setFixedWidth(m_list->fontMetrics().averageCharWidth() * 20);
     m_list->setFrameShape(QFrame::NoFrame);
+    m_list->setSpacing(3);
     row->addWidget(m_list);
     auto* column = new QVBoxLayout;
     column->addWidget(m_stack, 1);

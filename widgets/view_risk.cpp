@@ -62,6 +62,9 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, con
     }
     const int step = std::max(1, static_cast<int>(std::ceil(last * 26.0 / area.width())));
     for (int day = 1; day <= outcome.comparison.days; day += step) {
+        if (x(day) > x(outcome.comparison.days + 1) - 50.0) {
+            break;  // room for "later"
+        }
         painter.drawText(QRectF(x(day) - 20, area.bottom() + 6, 40, metrics.height()), Qt::AlignCenter,
                          QString::number(day));
     }
@@ -132,9 +135,15 @@ Picture riskPicture(const OutcomePtr& outcome, const Selection& selection) {
     const QString name = rampText(outcome->comparison.runs[best->run].name, best->run);
     const engine::RampEnsemble* nothing = engine::membersOf(outcome->comparison, 0);
     const QString alone = nothing == nullptr ? tr("?") : percent(nothing->chanceBelowStress);
-    picture.headline = tr("Of a hundred ponds like this one, %1 go below the stress line by themselves; %2 "
-                          "adds the fewest, %3.")
-                           .arg(alone, name, percent(best->chances.added.value_or(0.0)));
+    const auto most = std::max_element(points.begin(), points.end(), [](const Point& a, const Point& b) {
+        return a.chances.added.value_or(0.0) < b.chances.added.value_or(0.0);
+    });
+    const QString least = percent(best->chances.added.value_or(0.0));
+    const bool isSame = percent(most->chances.added.value_or(0.0)) == least;
+    picture.headline =
+        tr("Of a hundred ponds like this one, %1 go below the stress line by themselves;").arg(alone) +
+        QLatin1Char(' ') +
+        (isSame ? tr("every ramp adds %1.").arg(least) : tr("%1 adds the fewest, %2.").arg(name, least));
     picture.detail =
         tr("Bars: ponds below the line with the ramp that are not without, which is what a ramp can control. "
            "Circles: "

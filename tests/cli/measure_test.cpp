@@ -56,7 +56,7 @@ TEST_F(CliMeasure, RefusesWhatItCannotDo) {
     expectRefused("pond.toml --out out --members 99",
                   "The option --members is \"99\", but must be a whole number from 100 to 10000.");
     expectRefused("pond.toml --out out --days 3", "There is no option \"--days\"");
-    expectRefused("pond.toml --out out --line 4", "The option --line is not built yet.");
+    expectRefused("pond.toml --out out --line 4", "There is no option \"--line\"");
     expectRefused("pond.toml --out out --ramp a --ramp b", "The option --ramp is given more than once.");
     expectRefused("pond.toml", "The command measure needs --out and a folder for its tables.");
     expectRefused("--out out", "The command measure needs a pond file.");

@@ -27,7 +27,8 @@ protected:
 };
 
 TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
-    for (const char* command : {"", "check ", "compare ", "measure "}) {
+    for (const char* command :
+         {"", "check ", "compare ", "plan ", "measure ", "fit ", "today ", "log ", "incident ", "review "}) {
         SCOPED_TRACE(command);
         const CliRun help = run(std::string(command) + "--help");
         EXPECT_EQ(help.code, 0);
@@ -44,20 +45,19 @@ TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
     }
 }
 
-TEST_F(CliOptions, WhatIsNotBuiltYetSaysSo) {
-    for (const std::string command : {"plan", "fit", "today"}) {
-        expectRefused(command + " pond.toml --out out", "The command " + command + " is not built yet.");
-        expectRefused(command + " --help", "The command " + command + " is not built yet.");
-    }
-    expectCompareRefused("--line 4", "The option --line is not built yet.");
-}
-
 TEST_F(CliOptions, WhatIsMissingIsNamed) {
-    expectRefused("", "A command is missing: check, compare or measure.");
+    expectRefused(
+        "", "A command is missing: check, compare, plan, measure, fit, today, log, incident or review.");
     expectRefused("check", "The command check needs at least one pond file.");
     expectRefused("compare --out out", "The command compare needs a pond file.");
     expectRefused("compare pond.toml", "The command compare needs --out and a folder for its tables.");
     expectRefused("compare pond.toml --out", "The option --out needs a value.");
+    expectRefused("fit pond.toml", "The command fit needs --out and a folder for its tables.");
+    expectRefused("today", "The command today needs a pond file.");
+    expectRefused(
+        "today a.toml --at tomorrow",
+        "The option --at is \"tomorrow\", but must be a date and time such as \"2026-06-13 17:30\".");
+    expectRefused("today a.toml --until \"2026-06-13 17:30\"", "There is no option \"--until\"");
     expectRefused("compare pond.toml --out ''", "The option --out is empty, but must name a folder.");
     expectRefused("compare pond.toml --out --days 3",
                   "The option --out needs a value, but is followed by the option \"--days\".");
@@ -65,7 +65,9 @@ TEST_F(CliOptions, WhatIsMissingIsNamed) {
 
 TEST_F(CliOptions, SlipsAreNamedWithTheNearest) {
     expectRefused("compre", "There is no command \"compre\"; the nearest is compare.");
-    expectRefused("zzzzzz", "There is no command \"zzzzzz\"; there are check, compare and measure.");
+    expectRefused("zzzzzz",
+                  "There is no command \"zzzzzz\"; there are check, compare, plan, measure, fit, today, log, "
+                  "incident and review.");
     expectRefused("--hlep", "There is no option \"--hlep\"; the nearest is --help.");
     expectCompareRefused("--dasy 3", "There is no option \"--dasy\"; the nearest is --days.");
     expectCompareRefused("--seeds=3", "There is no option \"--seeds\"; the nearest is --seed.");

@@ -1,7 +1,6 @@
 // Laws of the pond file over seeded random ponds and over damaged files.
 #include "engine/local_time.h"
 #include "engine/pond_io.h"
-#include "engine/pond_read.h"
 #include "engine/readings_csv.h"
 #include "engine/text.h"
 #include "engine/weather_csv.h"
@@ -49,7 +48,7 @@ TEST(PondFile, WhatIsWrittenReadsAsTheSamePondAndTheSameBytes) {
         Dice dice(kSeed + draw);
         const Pond pond = randomPond(dice);
         const std::string text = writePond(pond);
-        const auto reading = readPondText(text, "random.toml", NotBuiltKeys::Allow);
+        const auto reading = readPondText(text, "random.toml");
         ASSERT_TRUE(reading.pond) << said(reading) << text;
         EXPECT_TRUE(reading.diagnostics.empty()) << said(reading);
         ASSERT_TRUE(*reading.pond == pond) << text << writePond(*reading.pond);
@@ -103,7 +102,7 @@ TEST(PondFile, CsvFilesBelongToThePond) {
         }
         folder.write("hours.csv", rows);
 
-        pond.readingsFile = "logger.csv";
+        pond.readingsFile.name = "logger.csv";
         std::string logged = "at,depth_m,temperature_c,oxygen_mg_per_l\n";
         for (int i = 0; i < dice.between(0, 50); ++i) {
             Reading reading;
@@ -118,7 +117,7 @@ TEST(PondFile, CsvFilesBelongToThePond) {
 
         const std::string text = writePond(pond);
         folder.write("pond.toml", text);
-        const auto reading = readPondText(text, folder.path() / "pond.toml", NotBuiltKeys::Allow);
+        const auto reading = readPondText(text, folder.path() / "pond.toml");
         ASSERT_TRUE(reading.pond) << said(reading) << text;
         ASSERT_TRUE(*reading.pond == pond);
         ASSERT_EQ(writePond(*reading.pond), text);
@@ -188,7 +187,7 @@ TEST(PondFile, DamagedFilesGiveAPondOrAnError) {
         Dice dice(kSeed + draw);
         const std::string text = damaged(draw % 2 == 0 ? kPlainPond : kFullPond, dice);
         PondReading reading;
-        ASSERT_NO_THROW(reading = readPondText(text, "damaged.toml", NotBuiltKeys::Allow)) << text;
+        ASSERT_NO_THROW(reading = readPondText(text, "damaged.toml")) << text;
         ASSERT_NE(reading.pond.has_value(), hasErrors(reading.diagnostics)) << text;
         int line = 0;
         for (const auto& diagnostic : reading.diagnostics) {
@@ -200,7 +199,7 @@ TEST(PondFile, DamagedFilesGiveAPondOrAnError) {
         refusedAfterParsing += reading.diagnostics.size() > 1 ? 1 : 0;
         if (reading.pond) {
             ++ponds;
-            const auto again = readPondText(writePond(*reading.pond), "again.toml", NotBuiltKeys::Allow);
+            const auto again = readPondText(writePond(*reading.pond), "again.toml");
             ASSERT_TRUE(again.pond) << said(again) << text;
             ASSERT_TRUE(*again.pond == *reading.pond) << text;
         }
@@ -227,7 +226,7 @@ TEST(PondFile, DamagedCsvGivesRowsOrAnError) {
         ASSERT_NO_THROW({
             const auto hours = readWeatherCsv(damaged(weather, dice), "w.csv", HourStamp::End, ofWeather);
             EXPECT_TRUE(hasErrors(ofWeather) || hours.size() >= 24U);
-            for (const Reading& reading : readReadingsCsv(damaged(logger, dice), "r.csv", 2.0, ofLogger)) {
+            for (const Reading& reading : readReadingsCsv(damaged(logger, dice), "r.csv", {}, 2.0, ofLogger)) {
                 EXPECT_TRUE(hasErrors(ofLogger) || (reading.at && reading.depth && reading.oxygen) ||
                             reading.temperature);
             }

@@ -43,7 +43,7 @@ TEST(FrozenRun, ACsvFileIsFrozenUnderANameOfItsOwn) {
     const std::string csv = "at,depth_m,temperature_c,oxygen_mg_per_l\r\n2026-06-14 06:00,0.5,25,4\r\n";
     folder.write("my logger.csv", csv);
     Pond pond = plainPond();
-    pond.readingsFile = "my logger.csv";
+    pond.readingsFile.name = "my logger.csv";
     const auto frozen = std::get<FrozenPond>(freeze(pond, folder.path() / "pond.toml"));
     ASSERT_EQ(frozen.files.size(), 2U);
     EXPECT_EQ(frozen.files[1].name, "readings.csv");
@@ -59,7 +59,7 @@ TEST(FrozenRun, ACsvFileIsFrozenUnderANameOfItsOwn) {
 
 TEST(FrozenRun, ACsvFileThatIsGoneIsNamed) {
     Pond pond = plainPond();
-    pond.readingsFile = "gone.csv";
+    pond.readingsFile.name = "gone.csv";
     const auto frozen = freeze(pond, "pond.toml");
     ASSERT_TRUE(std::holds_alternative<std::string>(frozen));
     EXPECT_NE(std::get<std::string>(frozen).find("\"gone.csv\""), std::string::npos);

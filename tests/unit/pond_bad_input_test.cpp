@@ -227,11 +227,6 @@ constexpr BadInput kTogether[] = {
     {"ForeignMinutes", "first_min = 30", "first_min = 30\nminutes = []", 68, "ramp[2].minutes", "kind \"doubling\""},
 };
 
-constexpr BadInput kNotBuilt[] = {
-    {"Alkalinity", "secchi_m = 0.45", "secchi_m = 0.45\nalkalinity_mg_per_l = 90", 24, "water.alkalinity_mg_per_l", "Alkalinity is not built yet, so it cannot be used."},
-    {"Event", "[[reading]]", "[[event]]\nat = 2026-06-14T10:00:00\nkind = \"started\"\n[[event]]\nat = 2026-06-15T10:00:00\nkind = \"stopped\"\n[[reading]]", 74, "event", "not built yet"},
-};
-
 /// What is between tables: each alone would be good.
 constexpr BadInput kDatesAndFlows[] = {
     {"TwoProfiles", "[profile]", "[[profile]]", 30, "profile", "written [profile]"},
@@ -245,6 +240,9 @@ constexpr BadInput kDatesAndFlows[] = {
     {"WeedsFromZero", "[[fish]]", "weeds_cover_percent = 0\n[[water.change]]\ndate = 2026-06-14\nweeds_cover_percent = 1\n[[fish]]", 29, "water.change[1].weeds_cover_percent", "above 0"},
     {"AlgaeFromZero", "chlorophyll_ug_per_l = 70\n", "chlorophyll_ug_per_l = 0\n[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 1\n", 27, "water.change[1].chlorophyll_ug_per_l", "above 0"},
     {"ChangeBeforeTheProfile", "[[fish]]", "[[water.change]]\ndate = 2026-06-13\nchlorophyll_ug_per_l = 1\n[[fish]]", 27, "water.change[1].date", "2026-06-13 begins must come after the start of the run, 2026-06-13 17:30"},
+    {"EventEndsBefore", "[[reading]]", "[[event]]\nat = 2026-06-14T10:00:00\nkind = \"run\"\nuntil = 2026-06-14T09:00:00\n[[reading]]", 77, "event[1].until", "2026-06-14 09:00 must not come before the start, 2026-06-14 10:00"},
+    {"EventOfNoRamp", "[[reading]]", "[[event]]\nat = 2026-06-14T10:00:00\nkind = \"started\"\nramp = \"other\"\n[[reading]]", 77, "event[1].ramp", "no ramp named \"other\""},
+    {"EventEndsTwice", "[[reading]]", "[[event]]\nat = 2026-06-14T10:00:00\nkind = \"run\"\nuntil = 2026-06-14T11:00:00\nminutes = 60\n[[reading]]", 78, "event[1].minutes", "an end or minutes, not both"},
     {"ChangeTwice", "[[fish]]", "[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 1\n[[water.change]]\ndate = 2026-06-14\nchlorophyll_ug_per_l = 2\n[[fish]]", 30, "water.change[2].date", "must come after the one before"},
     {"HoldDayText", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [\"2026-06-14\"]\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days[1]", "without quotes"},
     {"HoldDaysDate", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = 2026-06-14\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days", "a list of dates"},
@@ -256,6 +254,7 @@ constexpr BadInput kWarned[] = {
     {"HoldDayBefore", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [2025-06-15]\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days[1]", "before the first day, 2026-06-14"},
     {"HoldDayLate", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [2026-06-14, 2026-08-20]\n[[weather.day]]\ndate = 2026-06-14", 37, "weather.hold_days[2]", "more than 67 days after the first day"},
     {"ReadingOld", "2026-06-14T05:40:00", "2025-06-14T05:40:00", 75, "reading[1].at", "more than 60 days before the first day, 2026-06-14"},
+    {"EventOwnKind", "[[reading]]", "[[event]]\nat = 2026-06-14T10:00:00\nkind = \"treatmnt\"\n[[reading]]", 76, "event[1].kind", "nothing is computed from it; is it \"treatment\"?"},
     {"DewPointHigh", "dew_point_c = 19", "dew_point_c = 34.5", 48, "weather.day[2].dew_point_c", "34.5 degC is above the highest air temperature, 34 degC"},
 };
 
@@ -289,6 +288,8 @@ constexpr GoodInput kAccepted[] = {
     {"HoldDaysThatNoRampHeeds", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = [2026-06-14, 2026-08-19]\n[[weather.day]]\ndate = 2026-06-14"},
     {"NoHoldDays", "[[weather.day]]\ndate = 2026-06-14", "[weather]\nhold_days = []\n[[weather.day]]\ndate = 2026-06-14"},
     {"ReadingOfSpring", "2026-06-14T05:40:00", "2026-04-15T05:40:00"},
+    {"Events", "[[reading]]", "[[event]]\nat = 2026-06-14T10:00:00\nkind = \"started\"\n[[event]]\nat = 2026-06-15T10:00:00\nkind = \"stopped\"\n[[reading]]"},
+    {"Alkalinity", "secchi_m = 0.45", "secchi_m = 0.45\nalkalinity_mg_per_l = 90"},
     {"DewPointAtTheAir", "dew_point_c = 19", "dew_point_c = 34"},
 };
 
@@ -301,7 +302,6 @@ INSTANTIATE_TEST_SUITE_P(Missing, PlainPond, testing::ValuesIn(kMissing), nameOf
 INSTANTIATE_TEST_SUITE_P(Types, PlainPond, testing::ValuesIn(kTypes), nameOf);
 INSTANTIATE_TEST_SUITE_P(Ranges, PlainPond, testing::ValuesIn(kRanges), nameOf);
 INSTANTIATE_TEST_SUITE_P(Together, PlainPond, testing::ValuesIn(kTogether), nameOf);
-INSTANTIATE_TEST_SUITE_P(NotBuilt, PlainPond, testing::ValuesIn(kNotBuilt), nameOf);
 INSTANTIATE_TEST_SUITE_P(DatesAndFlows, PlainPond, testing::ValuesIn(kDatesAndFlows), nameOf);
 
 class OddPond : public testing::TestWithParam<BadInput> {};

@@ -1,6 +1,5 @@
 #include "engine/pond_io.h"
 
-#include "engine/pond_read.h"
 #include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
 
@@ -65,7 +64,7 @@ TEST(PondIo, EveryKeyIsReadAndWritten) {
         "05:30,0.5,26,4.5\r\n2026-06-13T06:00:00,0.5,,4.25\r\n";
     folder.write("logger.csv", logger);
     const auto path = folder.write("pond.toml", kFullPond);
-    const auto reading = readPondText(kFullPond, path, NotBuiltKeys::Allow);
+    const auto reading = readPondText(kFullPond, path);
     ASSERT_TRUE(reading.pond) << said(reading);
     EXPECT_TRUE(reading.diagnostics.empty()) << said(reading);
     EXPECT_EQ(writePond(*reading.pond), kFullPond);

@@ -390,6 +390,9 @@ TEST(Sentence, EveryKeyIsSaidWithAllItsValues) {
     note(sentencesOf(pond, "pond.toml", {}));
     for (int i = 0; i < static_cast<int>(SentenceKey::Count); ++i) {
         const auto key = static_cast<SentenceKey>(i);
+        if (key >= SentenceKey::LogTitle && key < SentenceKey::CautionComparison) {
+            continue;  // of the log: said in sentence_log_test.cpp
+        }
         EXPECT_TRUE(keys.contains(key)) << englishTemplate(key);
     }
 }

@@ -261,7 +261,7 @@ TEST(Export, NumbersAreThoseOfThePicture) {
     const std::string csv = nightCsv(*outcome, selection);
     EXPECT_EQ(csv.substr(0, csv.find('\n')),
               "line,night,time_h,fish_water_mg_per_l,fish_water_p05,fish_water_p95\r");
-    EXPECT_NE(csv.find("at once,2,53.66111111111111,3.25\r\n"), std::string::npos) << csv;
+    EXPECT_NE(csv.find("at once,2,53.66111111111111,3.25,,\r\n"), std::string::npos) << csv;
     const std::string lows = dawnLowsCsv(*outcome);
     EXPECT_NE(lows.find("gentle,2,2026-06-15,3.25,53.66111111111111,5.25\r\n"), std::string::npos) << lows;
     EXPECT_NE(wholeRunCsv(*outcome).find("do-nothing,0,6,0,"), std::string::npos);

@@ -189,7 +189,7 @@ TEST_F(DocumentTest, CompanionsAreFoundFromAnotherFolder) {
     std::filesystem::create_directories(folder.path() / "sent" / "june");
     const auto there = folder.path() / "sent" / "june" / "pond.toml";
     ASSERT_FALSE(withLogger.saveAs(there).has_value());
-    EXPECT_EQ(withLogger.pond().readingsFile, "../../logger.csv");
+    EXPECT_EQ(withLogger.pond().readingsFile.name, "../../logger.csv");
     EXPECT_FALSE(withLogger.isModified());
     Document again;
     EXPECT_FALSE(engine::hasErrors(again.open(there)));
@@ -209,7 +209,7 @@ TEST_F(DocumentTest, CompanionsStayWhereTheyAreBesideAFileNamedWithoutAFolder) {
     std::filesystem::current_path(before);
     EXPECT_FALSE(fault.has_value());
     EXPECT_TRUE(nameless.has_value());
-    EXPECT_EQ(logged.pond().readingsFile, "logger.csv");
+    EXPECT_EQ(logged.pond().readingsFile.name, "logger.csv");
     EXPECT_EQ(logged.path(), "other.toml");
     EXPECT_TRUE(std::filesystem::exists(folder.path() / "other.toml"));
 }

@@ -1,0 +1,122 @@
+#include "app/cli_log.h"
+
+#include "app/cli_say.h"
+#include "app/cli_signals.h"
+#include "engine/files.h"
+#include "engine/fit.h"
+#include "engine/incident.h"
+#include "engine/log_io.h"
+#include "engine/review.h"
+#include "engine/today.h"
+#include "engine/wording.h"
+
+namespace app {
+namespace {
+
+engine::FitOptions fitOptions(const LogOptions& options, int members) {
+    engine::FitOptions out;
+    out.until = options.time;
+    out.members = options.members.value_or(members);
+    out.seed = options.seed;
+    out.threads = options.threads;
+    out.resolution.layers = options.layers.value_or(out.resolution.layers);
+    out.resolution.largestStep = options.largestStep.value_or(out.resolution.largestStep);
+    return out;
+}
+
+int log(const engine::Pond& pond, const CliOptions& options) {
+    return saidAll(engine::englishText(engine::sentencesOfLog(pond, options.log.head)));
+}
+
+int fit(const engine::Pond& pond, const CliOptions& options, const engine::RunControl& control) {
+    const engine::FitResult result =
+        engine::fitPond(pond, fitOptions(options.log, engine::kMembersOfBand), control);
+    if (result.end != engine::FitEnd::Completed) {
+        complain(result.message + " Nothing was written.");
+        return result.end == engine::FitEnd::NoReadings ? kBadInput : kEndedEarly;
+    }
+    std::vector<engine::Sentence> sentences = engine::sentencesOf(result);
+    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
+    const std::string text = engine::englishText(sentences);
+    if (const auto fault = engine::writeFiles(options.out, engine::fitFiles(result))) {
+        complain(*fault + " Nothing was written.");
+        return kBadInput;
+    }
+    return saidAll(text);
+}
+
+engine::TodayOptions todayOptions(const LogOptions& options) {
+    engine::TodayOptions out;
+    out.at = options.time;
+    out.members = options.members.value_or(out.members);
+    out.seed = options.seed;
+    out.threads = options.threads;
+    out.resolution.layers = options.layers.value_or(out.resolution.layers);
+    out.resolution.largestStep = options.largestStep.value_or(out.resolution.largestStep);
+    return out;
+}
+
+int today(const engine::Pond& pond, const CliOptions& options, const engine::RunControl& control) {
+    const engine::Today decided = engine::decideToday(pond, todayOptions(options.log), control);
+    if (!decided.isDecided) {
+        complain(decided.message);
+        return kBadInput;
+    }
+    return saidAll(engine::englishText(engine::sentencesOf(decided)));
+}
+
+int incident(const engine::Pond& pond, const CliOptions& options, const engine::RunControl& control) {
+    const engine::Incident judged = engine::judgeIncident(pond, todayOptions(options.log), control);
+    if (!judged.isJudged) {
+        complain(judged.message);
+        return kBadInput;
+    }
+    return saidAll(engine::englishText(engine::sentencesOf(judged)));
+}
+
+int review(const engine::Pond& pond, const CliOptions& options, const engine::RunControl& control) {
+    const engine::Review done =
+        engine::reviewPond(pond, fitOptions(options.log, todayOptions(options.log).members), control);
+    if (!done.isDone) {
+        complain(done.message + " Nothing was written.");
+        return control.stop.stop_requested() ? kEndedEarly : kBadInput;
+    }
+    std::vector<engine::Sentence> sentences = engine::sentencesOf(done);
+    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
+    const std::string text = engine::englishText(sentences);
+    if (const auto fault = engine::writeFiles(options.out, {{"review.csv", engine::reviewCsv(done)}})) {
+        complain(*fault + " Nothing was written.");
+        return kBadInput;
+    }
+    return saidAll(text);
+}
+
+}  // namespace
+
+int runOnLog(const CliOptions& options) {
+    const StopOnSignal signals;
+    const engine::PondReading reading = readAloud(options.ponds.front());
+    const auto folderFault = options.out.empty() ? std::nullopt : engine::folderFault(options.out);
+    if (folderFault) {
+        complain(*folderFault);
+    }
+    if (!reading.pond || folderFault) {
+        return kBadInput;
+    }
+    const engine::RunControl control{signals.token(), progressOf(options)};
+    switch (options.log.command) {
+        case LogCommand::Log:
+            return log(*reading.pond, options);
+        case LogCommand::Fit:
+            return fit(*reading.pond, options, control);
+        case LogCommand::Today:
+            return today(*reading.pond, options, control);
+        case LogCommand::Incident:
+            return incident(*reading.pond, options, control);
+        case LogCommand::Review:
+            return review(*reading.pond, options, control);
+    }
+    return kOurFault;
+}
+
+}  // namespace app

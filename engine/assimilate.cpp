@@ -1,0 +1,65 @@
+#include "engine/assimilate.h"
+
+#include "engine/error.h"
+#include "engine/spread.h"
+
+#include <Eigen/Cholesky>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+namespace engine {
+namespace {
+
+constexpr double kNone = 2.0, kFull = 4.0;  // over the root of the members
+
+Eigen::MatrixXd centred(const Eigen::MatrixXd& ensemble) {
+    return ensemble.colwise() - ensemble.rowwise().mean();
+}
+
+/// What of a correlation is more than chance.
+double kept(double correlation, double members) {
+    const double x = (std::fabs(correlation) * std::sqrt(members) - kNone) / (kFull - kNone);
+    const double share = std::clamp(x, 0.0, 1.0);
+    return share * share * (3.0 - 2.0 * share);
+}
+
+}  // namespace
+
+Eigen::MatrixXd standardNormals(Eigen::Index rows, Eigen::Index columns, std::uint64_t seed) {
+    std::mt19937_64 engine(seed);
+    Eigen::MatrixXd out(rows, columns);
+    for (Eigen::Index j = 0; j < columns; ++j) {
+        for (Eigen::Index i = 0; i < rows; ++i) {
+            // By the inverse, since the library's own normal draws differ from library to library.
+            out(i, j) = normalScore((static_cast<double>(engine() >> 11U) + 0.5) * 0x1p-53);
+        }
+    }
+    return out;
+}
+
+void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
+                const Eigen::MatrixXd& errors, double alpha, std::uint64_t seed) {
+    const auto members = static_cast<double>(states.cols());
+    const Eigen::MatrixXd x = centred(states), y = centred(predictions);
+    const Eigen::MatrixXd inflated = alpha * errors;
+    Eigen::MatrixXd cross = x * y.transpose() / (members - 1.0);
+    const Eigen::VectorXd sx = (x.rowwise().squaredNorm() / (members - 1.0)).cwiseSqrt();
+    const Eigen::VectorXd sy = (y.rowwise().squaredNorm() / (members - 1.0)).cwiseSqrt();
+    for (Eigen::Index i = 0; i < cross.rows(); ++i) {
+        for (Eigen::Index j = 0; j < cross.cols(); ++j) {
+            const double both = sx[i] * sy[j];
+            cross(i, j) *= both > 0.0 ? kept(cross(i, j) / both, members) : 0.0;
+        }
+    }
+    const Eigen::LLT<Eigen::MatrixXd> root(inflated);
+    ensure(root.info() == Eigen::Success, "errors of readings have a positive definite covariance");
+    const Eigen::MatrixXd noise =
+        root.matrixL() * centred(standardNormals(readings.size(), states.cols(), seed));
+    const Eigen::MatrixXd innovation = (noise - predictions).colwise() + readings;
+    const Eigen::LLT<Eigen::MatrixXd> solver(y * y.transpose() / (members - 1.0) + inflated);
+    states += cross * solver.solve(innovation);
+}
+
+}  // namespace engine

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <Eigen/Core>
+
+#include <cstdint>
+
+namespace engine {
+
+/// One of the updates of an ensemble smoother with multiple data assimilation (Emerick and Reynolds 2013,
+/// Computers & Geosciences 55:3-15): the readings are assimilated several times, each time with the
+/// covariance of their errors inflated by `alpha`, where the sum of 1/alpha over the updates is 1.
+///
+/// States and readings go together through covariances of a small ensemble; those that chance alone would
+/// give are shrunk out of the update (after the correlation-based localisation of Luo, Bhakta and Naevdal
+/// 2018, SPE Journal 23:396-427): a correlation r counts as none up to 2/sqrt(members), in full from
+/// 4/sqrt(members) on.
+/// @param states       State x members, changed in place; best in scores, so that bounds hold by themselves
+/// @param predictions  Readings x members, what the members have at the readings
+/// @param readings     As read
+/// @param errors       Covariance of readings about the model: meter and model
+/// @param seed         Of the noise that is added to the readings, another for each update
+void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
+                const Eigen::MatrixXd& errors, double alpha, std::uint64_t seed);
+
+/// Independent standard normal numbers, the same for a seed everywhere.
+[[nodiscard]] Eigen::MatrixXd standardNormals(Eigen::Index rows, Eigen::Index columns, std::uint64_t seed);
+
+}  // namespace engine

@@ -1,0 +1,319 @@
+#include "engine/fit.h"
+
+#include "engine/assimilate.h"
+#include "engine/error.h"
+#include "engine/fit_forecast.h"
+#include "engine/fit_state.h"
+#include "engine/parallel.h"
+#include "engine/percentile.h"
+#include "engine/readings_beside.h"
+#include "engine/units.h"
+#include "engine/water.h"
+
+#include <Eigen/Cholesky>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <thread>
+
+namespace engine {
+namespace {
+
+constexpr int kUpdates = 4;  // Emerick and Reynolds 2013; each with alpha 4, so that the sum of 1/alpha is 1
+constexpr int kPasses = 2;
+constexpr double kFitsWell = 1.25;           // of the scatter expected
+constexpr double kMostInflation = 6.0;       // in one pass
+constexpr std::size_t kMostReadings = 1500;  // of one quantity; the covariance of more would take too long
+
+/// What of the log is compared with the model: one value an hour and depth.
+struct FitData {
+    std::vector<FitPoint> points;
+    std::vector<double> values;
+};
+
+/// Means of the readings of each depth within each span of time; spans are an hour, or more where there would
+/// be too many.
+FitData thinned(const std::vector<std::pair<FitPoint, double>>& all) {
+    for (double span = kHour;; span *= 2.0) {
+        struct Sum {
+            double time = 0.0, depth = 0.0, value = 0.0, count = 0.0;
+        };
+        std::map<std::pair<long, long>, Sum> sums;
+        for (const auto& [point, value] : all) {
+            Sum& sum = sums[{std::lround(std::floor(point.time / span)), std::lround(10.0 * point.depth)}];
+            sum.time += point.time;
+            sum.depth += point.depth;
+            sum.value += value;
+            sum.count += 1.0;
+        }
+        if (sums.size() > kMostReadings) {
+            continue;
+        }
+        FitData out;
+        for (const auto& [key, sum] : sums) {
+            out.points.push_back({sum.time / sum.count, sum.depth / sum.count});
+            out.values.push_back(sum.value / sum.count);
+        }
+        return out;
+    }
+}
+
+struct FitReadings {
+    FitData oxygen, temperature;
+};
+
+FitReadings readingsOf(FitResult& fit) {
+    const std::vector<Reading> readings = readingsInForce(fit.known);
+    const std::vector<SensorFault> faults = sensorFaults(readings, fit.model.parameters.airPressure);
+    std::vector<std::pair<FitPoint, double>> oxygen, temperature;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        const Reading& reading = readings[i];
+        if (!reading.depth || (!reading.oxygen && !reading.temperature)) {
+            continue;
+        }
+        const double time = secondsOf(fit.known, *reading.at);
+        if (time <= fit.model.startTime) {
+            ++fit.outside;
+        } else if (faults[i] != SensorFault::None) {
+            ++fit.flagged;
+        } else {
+            const FitPoint point{time, *reading.depth};
+            if (reading.oxygen) {
+                oxygen.emplace_back(point, *reading.oxygen);
+            }
+            if (reading.temperature) {
+                temperature.emplace_back(point, *reading.temperature);
+            }
+        }
+    }
+    return {thinned(oxygen), thinned(temperature)};
+}
+
+/// The air as the log and the ramp meant have it.
+EnsembleRamp airOf(const PondModel& model, int days, const RunControl& control) {
+    const Ramp* ramp = rampMeant(model.pond);
+    const double end = days * kDay + kDay / 2;
+    std::optional<Schedule> capped;
+    if (ramp != nullptr && ramp->kind == RampKind::Capped) {
+        RunRequest request;
+        request.days = days;
+        request.keepLayers = false;
+        capped = runRamp(model, ramp, request, {control.stop, nullptr}).schedule;
+    }
+    const LoggedAir air = airOfLog(model.pond, capped ? &*capped : nullptr, days + 1, end);
+    return {ramp != nullptr ? ramp->name : "log", air.schedule, !air.isStarted && air.schedule.empty()};
+}
+
+Band bandOf(std::vector<float> sample) {
+    const Percentiles p = percentilesOf(sample);
+    return {p[0], p[2], p[4]};
+}
+
+Eigen::MatrixXd errorsOf(const FitData& data, const ModelError& error) {
+    Eigen::MatrixXd out = modelCovariance(error, data.points, data.points);
+    out.diagonal().array() += error.meter * error.meter;
+    return out;
+}
+
+/// Two quantities in one list: oxygen first.
+struct Joint {
+    std::vector<MemberWatch::Point> points;
+    Eigen::VectorXd readings;
+    Eigen::MatrixXd errors;
+    Eigen::Index oxygens = 0;
+};
+
+Joint jointOf(const FitReadings& data, const ModelError& oxygen, const ModelError& temperature) {
+    Joint out;
+    out.oxygens = static_cast<Eigen::Index>(data.oxygen.values.size());
+    const auto size = out.oxygens + static_cast<Eigen::Index>(data.temperature.values.size());
+    out.readings.resize(size);
+    out.errors = Eigen::MatrixXd::Zero(size, size);
+    for (const FitData* part : {&data.oxygen, &data.temperature}) {
+        for (std::size_t i = 0; i < part->values.size(); ++i) {
+            out.readings[static_cast<Eigen::Index>(out.points.size())] = part->values[i];
+            out.points.push_back({part->points[i].time, part->points[i].depth});
+        }
+    }
+    out.errors.topLeftCorner(out.oxygens, out.oxygens) = errorsOf(data.oxygen, oxygen);
+    out.errors.bottomRightCorner(size - out.oxygens, size - out.oxygens) =
+        errorsOf(data.temperature, temperature);
+    return out;
+}
+
+/// What the members have at the readings.
+Eigen::MatrixXd predictionsOf(const MemberTrace& trace, const Joint& joint) {
+    Eigen::MatrixXd out(joint.readings.size(), static_cast<Eigen::Index>(trace.members));
+    for (Eigen::Index i = 0; i < out.rows(); ++i) {
+        const std::vector<double>& from = i < joint.oxygens ? trace.watch.oxygen : trace.watch.temperature;
+        for (Eigen::Index k = 0; k < out.cols(); ++k) {
+            out(i, k) = from[static_cast<std::size_t>(i) * trace.members + static_cast<std::size_t>(k)];
+        }
+    }
+    return out;
+}
+
+std::vector<float> row(const Eigen::MatrixXd& matrix, Eigen::Index i) {
+    std::vector<float> out;
+    for (Eigen::Index k = 0; k < matrix.cols(); ++k) {
+        out.push_back(static_cast<float>(matrix(i, k)));
+    }
+    return out;
+}
+
+/// Residuals about the median member, decorrelated by the errors that were expected.
+FitMisfit misfitOf(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
+                   const Eigen::MatrixXd& errors) {
+    FitMisfit out;
+    out.readings = static_cast<std::size_t>(readings.size());
+    if (out.readings == 0) {
+        return out;
+    }
+    Eigen::VectorXd residual = readings;
+    for (Eigen::Index i = 0; i < readings.size(); ++i) {
+        residual[i] -= bandOf(row(predictions, i)).p50;
+    }
+    out.mean = residual.mean();
+    const Eigen::LLT<Eigen::MatrixXd> root(errors);
+    out.ratio =
+        std::sqrt(root.matrixL().solve(residual).squaredNorm() / static_cast<double>(readings.size()));
+    return out;
+}
+
+}  // namespace
+
+FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl& control) {
+    requireRange("members", options.members, 2, kMostMembers, "members");
+    FitResult fit;
+    const auto ended = [&](FitEnd end, std::string message) {
+        fit.end = end;
+        fit.message = std::move(message);
+        return fit;
+    };
+    const std::optional<LocalTime> until = options.until ? options.until : lastEntry(pond);
+    if (!until) {
+        return ended(FitEnd::NoReadings, "There is no reading to fit to.");
+    }
+    const int threads = options.threads > 0
+                            ? options.threads
+                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    fit.until = *until;
+    fit.known = knownAt(pond, *until);
+    if (fit.known.weather.days.empty() && fit.known.weather.hours.size() < 12) {
+        return ended(FitEnd::NoReadings, "Less than half a day of weather was known by then.");
+    }
+    fit.untilTime = secondsOf(pond, *until);
+    fit.model = prepare(fit.known, options.resolution);
+    if (fit.untilTime < fit.model.startTime) {
+        return ended(FitEnd::NoReadings,
+                     "The time asked for lies before the profile, at which the run starts.");
+    }
+    const FitReadings data = readingsOf(fit);
+    if (data.oxygen.values.empty() && data.temperature.values.empty()) {
+        return ended(FitEnd::NoReadings,
+                     "There is no sound reading between the profile and the time asked for to fit to.");
+    }
+    const double last = fit.untilTime + options.hours * kHour;
+    fit.days = std::max(static_cast<int>(std::ceil((last - kDay / 2) / kDay)), 1);
+    fit.air = airOf(fit.model, fit.days, control);
+    if (options.ahead) {
+        fit.air.schedule = joinedAt(fit.air.schedule, *options.ahead, fit.untilTime);
+        fit.air.isDoNothing = fit.air.schedule.empty();
+    }
+    fit.oxygenError.sigma = kModelOxygen;
+    fit.oxygenError.meter = kOxygenMeterError;
+    ModelError temperatureError;
+    temperatureError.sigma = kModelTemperature;
+    temperatureError.meter = kMeterTemperature;
+
+    FitState state(fit.model, options, fit.untilTime, fit.days, threads, control);
+    std::vector<std::vector<float>> prior;
+    for (std::size_t i = 0; i < state.inputs(); ++i) {
+        prior.push_back(state.values(i));
+    }
+    const Joint expected = jointOf(data, fit.oxygenError, temperatureError);
+    Joint joint = expected;
+    const MemberPlan whole = memberPlan(fit.model, fit.air, fit.days, false);
+    const MemberPlan past = planUpTo(whole, fit.model.startTime, fit.untilTime);
+    const Eigen::Index o = joint.oxygens, t = joint.readings.size() - o;
+    const Eigen::MatrixXd drawn = state.states;
+    Eigen::MatrixXd before;
+    // Where the readings lie further from the fitted members than meter and model were expected to be off,
+    // the model is off by more in this pond, and the prior is fitted again with that: an error taken too
+    // small pulls the inputs far off for what they cannot explain.
+    for (int pass = 0; pass < kPasses; ++pass) {
+        state.states = drawn;
+        for (int update = 0; update <= kUpdates; ++update) {
+            const MemberTrace trace =
+                runFitted(fit.model, past, state.members(), joint.points, threads, control.stop);
+            if (control.stop.stop_requested()) {
+                return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
+            }
+            const Eigen::MatrixXd predictions = predictionsOf(trace, joint);
+            if (!predictions.allFinite()) {
+                return ended(FitEnd::NotFinite,
+                             "The oxygen of a member is not a finite number at some reading.");
+            }
+            if (update == kUpdates) {
+                fit.oxygen = misfitOf(predictions.topRows(o), joint.readings.head(o),
+                                      joint.errors.topLeftCorner(o, o));
+                fit.temperature = misfitOf(predictions.bottomRows(t), joint.readings.tail(t),
+                                           joint.errors.bottomRightCorner(t, t));
+                break;
+            }
+            before = update == 0 ? predictions : before;
+            assimilate(state.states, predictions, joint.readings, joint.errors, kUpdates,
+                       options.seed * 1000U + static_cast<std::uint64_t>(update));
+            if (control.progress) {
+                control.progress((pass * (kUpdates + 1) + update + 1.0) / (kPasses * (kUpdates + 1) + 1.0));
+            }
+        }
+        if (pass + 1 == kPasses || std::max(fit.oxygen.ratio, fit.temperature.ratio) < kFitsWell) {
+            break;
+        }
+        fit.oxygenError.sigma *= std::clamp(fit.oxygen.ratio, 1.0, kMostInflation);
+        temperatureError.sigma *= std::clamp(fit.temperature.ratio, 1.0, kMostInflation);
+        joint = jointOf(data, fit.oxygenError, temperatureError);
+    }
+    fit.members = state.members();
+
+    // Once more to the end, with the readings and the places of the forecast.
+    std::vector<MemberWatch::Point> points = joint.points;
+    const std::vector<FitPoint> ahead = forecastPoints(fit, data.oxygen.points, last);
+    for (const FitPoint& point : ahead) {
+        points.push_back({point.time, point.depth});
+    }
+    const MemberTrace trace = runFitted(fit.model, whole, fit.members, points, threads, control.stop);
+    if (control.stop.stop_requested()) {
+        return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
+    }
+    const Eigen::MatrixXd after = predictionsOf(trace, joint);
+    if (!after.allFinite()) {
+        return ended(FitEnd::NotFinite,
+                     "The oxygen of a fitted member is not a finite number at some reading.");
+    }
+    for (std::size_t i = 0; i < state.inputs(); ++i) {
+        fit.inputs.push_back({state.nameOf(i), state.unitOf(i), bandOf(prior[i]), bandOf(state.values(i))});
+    }
+    for (Eigen::Index i = 0; i < joint.readings.size(); ++i) {
+        const MemberWatch::Point& point = joint.points[static_cast<std::size_t>(i)];
+        fit.residuals.push_back({point.time, point.depth, i >= joint.oxygens, joint.readings[i],
+                                 bandOf(row(before, i)), bandOf(row(after, i))});
+    }
+    fit.oxygen = misfitOf(after.topRows(o), joint.readings.head(o), expected.errors.topLeftCorner(o, o));
+    fit.temperature =
+        misfitOf(after.bottomRows(t), joint.readings.tail(t), expected.errors.bottomRightCorner(t, t));
+    addForecast(fit, trace, whole,
+                {data.oxygen.points, joint.readings.head(o), after.topRows(o), fit.oxygenError, 0},
+                {data.temperature.points, joint.readings.tail(t), after.bottomRows(t), temperatureError,
+                 static_cast<std::size_t>(o)},
+                ahead, joint.points.size(), options.seed);
+    if (control.progress) {
+        control.progress(1.0);
+    }
+    fit.end = FitEnd::Completed;
+    return fit;
+}
+
+}  // namespace engine

@@ -1,0 +1,234 @@
+#include "engine/review.h"
+
+#include "engine/fit_forecast.h"
+#include "engine/percentile.h"
+#include "engine/today.h"
+#include "engine/units.h"
+
+#include <algorithm>
+#include <cmath>
+#include <thread>
+
+namespace engine {
+namespace {
+
+constexpr double kAlgaeLow = 0.08, kAlgaeHigh = 0.13;  // [g O2 per mg chlorophyll], trade 3.7 after Boyd 1973
+constexpr double kSecchiNoise = 0.2;  // of the depth, from day to day (trade 2.1: 15 to 25 %)
+
+Band bandOf(std::vector<float> sample) {
+    const Percentiles p = percentilesOf(sample);
+    return {p[0], p[2], p[4]};
+}
+
+/// Oxygen at each dawn at two depths, days x members.
+struct Dawns {
+    std::vector<std::vector<float>> surface, bottom;
+};
+
+Dawns dawnsOf(const FitResult& fit, const Schedule& schedule, bool isNothing,
+              const std::vector<double>& rises, int threads, const RunControl& control) {
+    const EnsembleRamp air{"review", schedule, isNothing};
+    const MemberPlan plan = memberPlan(fit.model, air, static_cast<int>(rises.size()), false);
+    std::vector<MemberWatch::Point> points;
+    for (const double depth : {fit.model.surfaceDepth, fit.model.bottomDepth}) {
+        for (const double rise : rises) {
+            points.push_back({rise, depth});
+        }
+    }
+    const MemberTrace trace = runFitted(fit.model, plan, fit.members, points, threads, control.stop);
+    Dawns out;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        std::vector<float> values;
+        for (std::size_t k = 0; k < trace.members; ++k) {
+            values.push_back(static_cast<float>(trace.watch.oxygen[i * trace.members + k]));
+        }
+        (i < rises.size() ? out.surface : out.bottom).push_back(std::move(values));
+    }
+    return out;
+}
+
+/// Mean over some days of each member, as a band; the error of the model lasts and is added once.
+Band meanBand(const std::vector<std::vector<float>>& days, const std::vector<std::size_t>& which,
+              double sigma) {
+    std::vector<float> means(days.front().size(), 0.0F);
+    for (std::size_t k = 0; k < means.size(); ++k) {
+        double sum = 0.0;
+        for (const std::size_t day : which) {
+            sum += static_cast<double>(days[day][k]);
+        }
+        // Even scores of a normal, in an order that has nothing to do with the members'.
+        const double share =
+            (static_cast<double>((k * 37U) % means.size()) + 0.5) / static_cast<double>(means.size());
+        const double mean = sum / static_cast<double>(which.size()) + sigma * normalScore(share);
+        means[k] = static_cast<float>(std::max(mean, 0.0));
+    }
+    return bandOf(std::move(means));
+}
+
+ReviewFinding oxygenFinding(ReviewMeasure measure, const Review& review, const Dawns& without, double sigma) {
+    ReviewFinding out;
+    out.measure = measure;
+    std::vector<std::size_t> days;
+    for (std::size_t i = 0; i < review.rows.size(); ++i) {
+        const ReviewRow& row = review.rows[i];
+        const auto& read = measure == ReviewMeasure::DawnLow ? row.dawn : row.bottom;
+        if (read && row.day > review.startDay) {
+            out.reading += *read;
+            days.push_back(i);
+        }
+    }
+    out.count = static_cast<int>(days.size());
+    if (out.count >= kFewestReadings) {
+        out.reading /= out.count;
+        out.without =
+            meanBand(measure == ReviewMeasure::DawnLow ? without.surface : without.bottom, days, sigma);
+        out.standsOut = out.reading < out.without.p05 || out.reading > out.without.p95;
+    }
+    return out;
+}
+
+/// Secchi has no model: its mean before the start and what days scatter about it.
+ReviewFinding secchiFinding(const Pond& pond, const Review& review) {
+    ReviewFinding out;
+    out.measure = ReviewMeasure::Secchi;
+    double before = pond.water.secchi->value, count = 1.0;
+    for (const Reading& reading : readingsInForce(pond)) {
+        if (!reading.secchi) {
+            continue;
+        }
+        if (dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*reading.at))) < review.startDay) {
+            before += *reading.secchi;
+            count += 1.0;
+        } else {
+            out.reading += *reading.secchi;
+            ++out.count;
+        }
+    }
+    if (out.count < kFewestReadings) {
+        return out;
+    }
+    out.reading /= out.count;
+    before /= count;
+    const double sigma = kSecchiNoise * std::sqrt(1.0 / count + 1.0 / out.count);
+    out.without = {before * std::exp(-1.645 * sigma), before, before * std::exp(1.645 * sigma)};
+    out.standsOut = out.reading < out.without.p05 || out.reading > out.without.p95;
+    return out;
+}
+
+}  // namespace
+
+CopperGate copperGate(const Water& water) {
+    return !water.alkalinity                       ? CopperGate::Unknown
+           : *water.alkalinity < kCopperAlkalinity ? CopperGate::Low
+                                                   : CopperGate::Open;
+}
+
+std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, std::optional<int> startDay) {
+    std::vector<ReviewTreatment> out;
+    for (const Event& event : eventsInForce(pond)) {
+        if (eventKind(event.kind) == EventKind::Treatment) {
+            out.push_back(
+                {event, dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*event.at))), true});
+        }
+    }
+    for (ReviewTreatment& one : out) {
+        one.isAttributable = !startDay || one.day - *startDay >= kWatch_d || *startDay > one.day;
+        for (const ReviewTreatment& other : out) {
+            const bool isOther = &other != &one;
+            one.isAttributable = one.isAttributable && !(isOther && std::abs(other.day - one.day) < kWatch_d);
+        }
+    }
+    return out;
+}
+
+Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl& control) {
+    Review out;
+    const std::optional<LocalTime> until = options.until ? options.until : lastEntry(pond);
+    if (!until) {
+        out.message = "There is no reading to review.";
+        return out;
+    }
+    const Pond known = knownAt(pond, *until);
+    out.lastDay = dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*until)));
+    const LoggedAir soFar = airOfLog(known, nullptr, out.lastDay, out.lastDay * kDay);
+    if (!soFar.isStarted && soFar.schedule.empty()) {
+        out.message = "By the log the aerator never ran: an event of kind \"started\" or \"run\" is needed.";
+        return out;
+    }
+    out.startDay = soFar.isStarted ? soFar.firstDay : soFar.schedule.front().day;
+    out.treatments = treatmentsOf(known, out.startDay);
+    for (const ReviewTreatment& one : out.treatments) {
+        out.cost += one.event.cost ? one.event.cost->value : 0.0;
+    }
+    // The whole weather that came goes into both runs; only readings after the first treatment stay out.
+    Pond fitted = known;
+    if (!out.treatments.empty()) {
+        const LocalTime first = *out.treatments.front().event.at;
+        const auto isLater = [first](const Reading& reading) { return reading.at && *reading.at > first; };
+        std::erase_if(fitted.readings, isLater);
+        std::erase_if(fitted.fileReadings, isLater);
+    }
+    FitOptions asked = options;
+    asked.until = until;
+    asked.hours = 12;
+    out.fit = fitPond(fitted, asked, control);
+    if (out.fit.end != FitEnd::Completed) {
+        out.message = out.fit.message;
+        return out;
+    }
+    const int threads = options.threads > 0
+                            ? options.threads
+                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const WeatherSeries sun(known, {true, std::nullopt}, 1, out.lastDay + 1);
+    std::vector<double> rises;
+    for (int day = 1; day <= out.lastDay; ++day) {
+        rises.push_back(sun.sunrise(day));
+    }
+    const Dawns with = dawnsOf(out.fit, out.fit.air.schedule, false, rises, threads, control);
+    const Dawns without = dawnsOf(out.fit, {}, true, rises, threads, control);
+    if (control.stop.stop_requested()) {
+        out.message = "The review was stopped before it was done.";
+        return out;
+    }
+    PondModel readingModel = out.fit.model;
+    readingModel.pond = known;
+    for (int day = 1; day <= out.lastDay; ++day) {
+        const auto i = static_cast<std::size_t>(day - 1);
+        ReviewRow row;
+        row.day = day;
+        row.dawnWith = bandOf(with.surface[i]);
+        row.dawnWithout = bandOf(without.surface[i]);
+        row.bottomWith = bandOf(with.bottom[i]);
+        row.bottomWithout = bandOf(without.bottom[i]);
+        const MorningReadings read = morningOf(readingModel, day);
+        row.dawn = read.surface;
+        row.bottom = read.bottom;
+        for (const Reading& reading : readingsInForce(known)) {
+            const bool isToday =
+                dayNumber(known, Date(std::chrono::floor<std::chrono::days>(*reading.at))) == day;
+            row.secchi = isToday && reading.secchi ? std::optional<double>(*reading.secchi) : row.secchi;
+        }
+        out.rows.push_back(row);
+    }
+    const double sigma = out.fit.oxygenError.sigma;
+    out.findings = {oxygenFinding(ReviewMeasure::DawnLow, out, without, sigma),
+                    oxygenFinding(ReviewMeasure::BottomOxygen, out, without, sigma),
+                    secchiFinding(known, out)};
+    out.copper = copperGate(known.water);
+    const std::vector<double>& chlorophyll = out.fit.model.start.chlorophyll;  // [ug/L]
+    const double algae = chlorophyll.empty() ? 0.0 : chlorophyll.front();
+    out.algaeBillLow = kAlgaeLow * algae;
+    out.algaeBillHigh = kAlgaeHigh * algae;
+    const int lastChange =
+        out.treatments.empty() ? out.startDay : std::max(out.startDay, out.treatments.back().day);
+    const bool isWorse = std::any_of(out.findings.begin(), out.findings.end(), [](const ReviewFinding& one) {
+        return one.standsOut && one.reading < one.without.p05;
+    });
+    out.verdict = out.lastDay - lastChange < kWatch_d ? ReviewVerdict::Wait
+                  : isWorse                           ? ReviewVerdict::OneThing
+                                                      : ReviewVerdict::LeaveAlone;
+    out.isDone = true;
+    return out;
+}
+
+}  // namespace engine

@@ -1,0 +1,120 @@
+#include "engine/pond_io.h"
+#include "tests/cli/run_cli.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace engine {
+namespace {
+
+using test::CliRun;
+using test::expectContains;
+using test::fileText;
+
+/// Coarse, so that a plan takes about a second.
+constexpr const char* kCoarse = " --layers 12 --step-s 1800 --members 64 ";
+
+class CliPlan : public test::Cli {};
+
+std::size_t linesOf(const std::string& text) {
+    return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+TEST_F(CliPlan, AYoungPondStartsAtOnce) {
+    const CliRun plan = run("plan " + scenario("new-clay") + kCoarse + "--out out");
+    ASSERT_EQ(plan.code, 0) << plan.err;
+    expectContains(plan.out, "Start at once with the standing schedule");
+    expectContains(plan.out, "A courtesy ramp of two days will do");
+    expectContains(plan.out, "On 64 fresh draws this plan takes ");
+    expectContains(plan.out, "upper 95 % bound");
+    expectContains(plan.out, "no prediction of survival");
+    const std::string schedule = fileText(m_folder / "out/schedule.csv");
+    EXPECT_TRUE(
+        schedule.starts_with("day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,"
+                             "lowest_p05_mg_per_l,lowest_p50_mg_per_l\r\n1,2026-05-26,10:00,1440,2,3.6,"))
+        << schedule;
+    EXPECT_EQ(linesOf(schedule), 15U) << "a row for each of 14 days";
+    const std::string summary = fileText(m_folder / "out/summary.csv");
+    EXPECT_EQ(linesOf(summary), 8U) << "do-nothing, five ramps of the file and the planned one";
+    expectContains(summary, "\r\nplanned,1,");
+    const PondReading pond = readPond(m_folder / "out/pond.toml");
+    ASSERT_TRUE(pond.pond);
+    EXPECT_EQ(pond.pond->ramps.back().name, "planned");
+    EXPECT_EQ(run("compare out/pond.toml --days 2 --layers 12 --out again").code, 0) << "it can be run";
+}
+
+TEST_F(CliPlan, NotToStartIsAnAnswer) {
+    const CliRun plan = run("plan " + scenario("pea-soup") + kCoarse + "--out out");
+    ASSERT_EQ(plan.code, 0) << plan.err;
+    expectContains(plan.out, "Do not start");
+    expectContains(plan.out, "neither blamed nor credited");
+    const auto nothing = plan.out.find("Without the new aerator (do-nothing)"),
+               answer = plan.out.find("The plan");
+    EXPECT_LT(nothing, answer) << "what the pond does by itself comes first";
+    const std::string schedule = fileText(m_folder / "out/schedule.csv");
+    EXPECT_EQ(linesOf(schedule), 1U) << schedule;
+    EXPECT_EQ(readPond(m_folder / "out/pond.toml").pond->ramps.size(), 5U) << "no ramp is added";
+    EXPECT_TRUE(std::filesystem::exists(m_folder / "out/summary.csv"));
+}
+
+TEST_F(CliPlan, SeedDecidesAndThreadsDoNot) {
+    const std::string call = "plan " + scenario("new-clay") + kCoarse;
+    ASSERT_EQ(run(call + "--threads 1 --out one").code, 0);
+    ASSERT_EQ(run(call + "--threads 3 --out three").code, 0);
+    ASSERT_EQ(run(call + "--seed 2 --out other").code, 0);
+    for (const char* file : {"schedule.csv", "summary.csv", "pond.toml"}) {
+        EXPECT_EQ(fileText(m_folder / "one" / file), fileText(m_folder / "three" / file)) << file;
+    }
+    EXPECT_NE(fileText(m_folder / "one/summary.csv"), fileText(m_folder / "other/summary.csv"));
+}
+
+TEST_F(CliPlan, WhatCannotBeIsRefused) {
+    const std::string pond = scenario("grandfathers-pond");
+    const auto expectRefused = [&](const std::string& options, const std::string& sentence) {
+        const CliRun refused = run("plan " + pond + " --out out " + options);
+        EXPECT_EQ(refused.code, 2) << options;
+        EXPECT_EQ(refused.out, "");
+        expectContains(refused.err, sentence);
+        EXPECT_FALSE(std::filesystem::exists(m_folder / "out"));
+    };
+    expectRefused("--line 12", "holds no more than 7.7 mg/L at saturation");
+    expectRefused("--line 0", "must be above 0");
+    expectRefused("--line 1", "lethal line");
+    expectRefused("--line 21", "must be a number from 0 to 20 mg/L");
+    expectRefused("--chance 1.5", "must be a number from 0 to 1");
+    expectRefused("--chance 0", "must be above 0");
+    expectRefused("--members 20", "that takes 59");
+    expectRefused("--days 3", "There is no option \"--days\"");
+}
+
+TEST_F(CliPlan, AnInterruptEndsItEarly) {
+    const CliRun stopped = run("plan " + scenario("old-quarry") + " --members 10000 --progress --out out",
+                               "timeout --preserve-status --signal=INT 2");
+    EXPECT_EQ(stopped.code, 1) << stopped.err;
+    EXPECT_LT(stopped.seconds, 6.0);
+    expectContains(stopped.err, "Nothing was written.");
+    EXPECT_FALSE(std::filesystem::exists(m_folder / "out"));
+}
+
+TEST_F(CliPlan, FilesOfThePondAreNamedFromTheNewFolder) {
+    std::filesystem::create_directory(m_folder / "ponds");
+    std::string hours = "at,air_c,humidity_percent,wind_m_per_s,cloud_percent\n";
+    for (int hour = 0; hour < 72; ++hour) {
+        hours += "2026-06-" + std::to_string(13 + hour / 24) + " " + (hour % 24 < 10 ? "0" : "") +
+                 std::to_string(hour % 24) + ":00,24,65,2,20\n";
+    }
+    std::string text = fileText(DAWNLINE_SCENARIOS "/grandfathers-pond.toml");
+    const auto first = text.find("[[weather.day]]"), after = text.find("[aerator]");
+    text =
+        text.substr(0, first) + "[weather]\nfile = \"hours.csv\"\nstamp = \"start\"\n\n" + text.substr(after);
+    put("ponds/pond.toml", text);
+    put("ponds/hours.csv", hours);
+    const CliRun plan = run("plan ponds/pond.toml --out out/deeper" + std::string(kCoarse));
+    ASSERT_EQ(plan.code, 0) << plan.err;
+    expectContains(fileText(m_folder / "out/deeper/pond.toml"), "file = \"../../ponds/hours.csv\"");
+    EXPECT_EQ(run("check out/deeper/pond.toml").code, 0);
+}
+
+}  // namespace
+}  // namespace engine

@@ -1,0 +1,208 @@
+#include "engine/today.h"
+
+#include "engine/incident.h"
+#include "engine/local_time.h"
+#include "engine/review.h"
+#include "engine/weather.h"
+#include "engine/wording.h"
+#include "tests/scenario.h"
+
+#include <gtest/gtest.h>
+
+namespace engine {
+namespace {
+
+Reading reading(const char* at, double depth, double oxygen, double temperature) {
+    Reading out;
+    out.at = parseLocalTime(at);
+    out.depth = Quantity(depth);
+    out.oxygen = Quantity(oxygen);
+    out.temperature = Quantity(temperature);
+    return out;
+}
+
+void readAt(Pond& pond, const char* at, double top, double middle, double bottom,
+            double bottomTemperature = 21.0) {
+    pond.readings.push_back(reading(at, 0.5, top, 27.0));
+    pond.readings.push_back(reading(at, 1.5, middle, 25.0));
+    pond.readings.push_back(reading(at, 2.9, bottom, bottomTemperature));
+}
+
+/// The headline pond with its doubling ramp under way since the first day.
+Pond started() {
+    Pond pond = test::scenario("grandfathers-pond");
+    Event event;
+    event.at = parseLocalTime("2026-06-14 09:00");
+    event.kind = "started";
+    event.ramp = "doubling from 30 min";
+    pond.events.push_back(event);
+    return pond;
+}
+
+TodayOptions quick() {
+    TodayOptions options;
+    options.members = 8;
+    options.resolution = {14, 1800.0};
+    options.threads = 1;
+    return options;
+}
+
+TEST(Today, AGoodMorningGoesOnWithTheRampUnderTheCap) {
+    Pond pond = started();
+    readAt(pond, "2026-06-14 05:40", 6.2, 6.0, 0.1);
+    readAt(pond, "2026-06-15 05:40", 6.0, 5.8, 0.1);
+    const Today today = decideToday(pond, quick());
+    ASSERT_TRUE(today.isDecided) << today.message;
+    EXPECT_EQ(today.day, 2);
+    EXPECT_EQ(today.morning.beforeStart, 6.0);
+    EXPECT_EQ(today.morning.yesterday, 6.0);
+    ASSERT_FALSE(today.steps.empty());
+    EXPECT_EQ(today.steps.front().day, 2);
+    ASSERT_TRUE(today.decision.doseCap_percent);
+    for (const StepAhead& step : today.steps) {
+        EXPECT_LE(*step.dose_percent, *today.decision.doseCap_percent * 1.1) << step.day;
+    }
+    ASSERT_TRUE(today.fit) << today.fitMessage;
+    EXPECT_TRUE(today.morning.tonight);
+    EXPECT_NE(englishText(sentencesOf(today)).find("Tonight's low is expected at"), std::string::npos);
+}
+
+TEST(Today, BackSkipsADayAndResumesAtHalf) {
+    Pond pond = started();
+    readAt(pond, "2026-06-16 05:40", 4.4, 4.2, 0.1);
+    readAt(pond, "2026-06-17 05:40", 3.4, 3.6, 0.1);
+    const Today today = decideToday(pond, quick());
+    ASSERT_TRUE(today.isDecided) << today.message;
+    EXPECT_EQ(today.decision.verdict, DawnVerdict::Back);
+    EXPECT_EQ(today.steps[0].minutes, 0);
+    EXPECT_EQ(today.steps[1].minutes, 60);  // 120 ran yesterday
+    EXPECT_TRUE(today.decision.wantsSurfaceAir);
+}
+
+TEST(Today, StopRunsNothingForDaysAndThenAQuarter) {
+    Pond pond = started();
+    readAt(pond, "2026-06-17 05:40", 2.1, 2.6, 0.1);
+    const Today today = decideToday(pond, quick());
+    EXPECT_EQ(today.decision.verdict, DawnVerdict::Stop);
+    for (std::size_t i = 0; i < 5; ++i) {
+        EXPECT_EQ(today.steps[i].minutes, 0);
+    }
+    EXPECT_EQ(today.steps[5].minutes, 30);
+}
+
+TEST(Today, HoldRepeatsTheMinutes) {
+    Pond pond = started();
+    readAt(pond, "2026-06-16 05:40", 4.6, 4.5, 0.1);
+    const Today today = decideToday(pond, quick());
+    EXPECT_EQ(today.decision.verdict, DawnVerdict::Hold);
+    EXPECT_LE(today.steps[0].minutes, 60);  // of day 2, under the cap
+}
+
+TEST(Today, ThreeInputsSufficeAndNoneIsRefusedInWords) {
+    Pond pond = test::scenario("grandfathers-pond");
+    const Today none = decideToday(pond, quick());
+    EXPECT_FALSE(none.isDecided);
+    EXPECT_NE(none.message, "");
+    readAt(pond, "2026-06-14 05:40", 6.2, 6.0, 0.1);
+    EXPECT_TRUE(decideToday(pond, quick()).isDecided);
+}
+
+TEST(Today, APowerCutAsksForPartOfTheRampAgain) {
+    Pond pond = started();
+    Event cut;
+    cut.at = parseLocalTime("2026-06-16 12:00");
+    cut.kind = "power_cut";
+    pond.events.push_back(cut);
+    readAt(pond, "2026-06-22 05:40", 6.2, 6.0, 0.1);
+    const Today today = decideToday(pond, quick());
+    ASSERT_TRUE(today.restart);
+    EXPECT_NEAR(today.restart->daysOff, 5.75, 0.3);
+    EXPECT_EQ(today.restart->restart, Restart::ReducedStart);
+    EXPECT_GT(today.restart->gathered.debt, 0.0);
+}
+
+TEST(Incident, AMixedPondKeepsItsAirAndAStratifiedOneDoesNot) {
+    Pond mixed = started();
+    readAt(mixed, "2026-06-17 05:30", 1.6, 1.5, 1.2, 26.8);
+    const Incident one = judgeIncident(mixed, quick());
+    ASSERT_TRUE(one.isJudged) << one.message;
+    EXPECT_EQ(one.state, PresentState::Mixed);
+    ASSERT_EQ(one.options.size(), 4U);
+    Pond stratified = started();
+    readAt(stratified, "2026-06-17 05:30", 2.2, 1.5, 0.0, 20.5);
+    const Incident two = judgeIncident(stratified, quick());
+    ASSERT_TRUE(two.isJudged) << two.message;
+    EXPECT_EQ(two.state, PresentState::Stratified);
+    // Lifting what owes oxygen lowers the fish water; surface air never does.
+    EXPECT_LT(two.options[1].lowest, two.options[0].lowest);
+    EXPECT_GE(two.options[2].lowest, two.options[0].lowest - 1e-9);
+    const std::string said = englishText(sentencesOf(two));
+    for (const char* part :
+         {"Still stratified", "never from the bottom", "small fish first", "Call:", "Write down"}) {
+        EXPECT_NE(said.find(part), std::string::npos) << part;
+    }
+}
+
+TEST(Incident, TwoDepthsWithTemperaturesAreNeeded) {
+    Pond pond = started();
+    pond.readings.push_back(reading("2026-06-17 05:30", 0.5, 2.0, 26.0));
+    EXPECT_FALSE(judgeIncident(pond, quick()).isJudged);
+}
+
+TEST(Review, ASecondChangeWithinTheWatchIsNotAttributable) {
+    Pond pond = started();
+    for (const char* at : {"2026-06-20 10:00", "2026-07-30 10:00", "2026-08-10 10:00", "2026-10-01 10:00"}) {
+        Event event;
+        event.at = parseLocalTime(at);
+        event.kind = "treatment";
+        pond.events.push_back(event);
+    }
+    const std::vector<ReviewTreatment> treatments = treatmentsOf(pond, 1);
+    ASSERT_EQ(treatments.size(), 4U);
+    EXPECT_FALSE(treatments[0].isAttributable);  // six days after the start
+    EXPECT_FALSE(treatments[1].isAttributable);  // eleven days before the next
+    EXPECT_FALSE(treatments[2].isAttributable);
+    EXPECT_TRUE(treatments[3].isAttributable);
+}
+
+TEST(Review, CopperNeedsAlkalinity) {
+    Water water;
+    EXPECT_EQ(copperGate(water), CopperGate::Unknown);
+    water.alkalinity = Quantity(49.0);
+    EXPECT_EQ(copperGate(water), CopperGate::Low);
+    water.alkalinity = Quantity(50.0);
+    EXPECT_EQ(copperGate(water), CopperGate::Open);
+}
+
+TEST(Review, SaysWhatStandsOutAndWaitsForThirtyDays) {
+    Pond pond = started();
+    for (const char* at : {"2026-06-15 05:40", "2026-06-16 05:40", "2026-06-17 05:40"}) {
+        readAt(pond, at, 5.0, 4.8, 0.1);
+    }
+    FitOptions options;
+    options.members = 8;
+    options.resolution = {14, 1800.0};
+    const Review review = reviewPond(pond, options);
+    ASSERT_TRUE(review.isDone) << review.message;
+    EXPECT_EQ(review.verdict, ReviewVerdict::Wait);
+    ASSERT_EQ(review.rows.size(), 4U);
+    EXPECT_EQ(review.rows[1].dawn, 5.0);
+    ASSERT_EQ(review.findings.size(), 3U);
+    EXPECT_EQ(review.findings[0].count, 3);
+    EXPECT_EQ(review.findings[2].count, 0);
+    // 70 ug/L of chlorophyll, 8 to 13 mg/L for each 100.
+    EXPECT_NEAR(review.algaeBillLow, 5.6, 0.1);
+    EXPECT_NEAR(review.algaeBillHigh, 9.1, 0.1);
+    const std::string said = englishText(sentencesOf(review));
+    EXPECT_NE(said.find("Wait: 30 days have not passed"), std::string::npos);
+    EXPECT_NE(said.find("Copper: not before the alkalinity is measured"), std::string::npos);
+}
+
+TEST(Review, WithoutAnyAirThereIsNothingToReview) {
+    Pond pond = test::scenario("grandfathers-pond");
+    readAt(pond, "2026-06-17 05:40", 5.0, 4.8, 0.1);
+    EXPECT_FALSE(reviewPond(pond, {}).isDone);
+}
+
+}  // namespace
+}  // namespace engine
