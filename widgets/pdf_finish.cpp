@@ -63,7 +63,7 @@ private:
 /// which is another one each time a program starts.
 void nameSubsets(QPDF& pdf) {
     std::set<QPDFObjGen> named;
-    for (const auto& page : QPDFPageDocumentHelper(pdf).getAllPages()) {
+    for (QPDFPageObjectHelper page : QPDFPageDocumentHelper(pdf).getAllPages()) {
         QPDFObjectHandle resources = page.getObjectHandle().getKey("/Resources");
         QPDFObjectHandle fonts =
             resources.isDictionary() ? resources.getKey("/Font") : QPDFObjectHandle::newNull();
