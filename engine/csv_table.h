@@ -10,23 +10,23 @@ namespace engine {
 [[nodiscard]] std::string csvField(std::string_view text);
 
 /// Lines of one table, all with as many fields as its header.
-class CsvTable {
+class CsvRows {
 public:
-    explicit CsvTable(std::string_view header);
+    explicit CsvRows(std::string_view header);
 
-    CsvTable& text(std::string_view field) { return put(csvField(field)); }
-    CsvTable& number(double value);
+    CsvRows& text(std::string_view field) { return put(csvField(field)); }
+    CsvRows& number(double value);
     template <class T>
-    CsvTable& number(const std::optional<T>& value) {
+    CsvRows& number(const std::optional<T>& value) {
         return value ? number(static_cast<double>(*value)) : nothing();
     }
-    CsvTable& nothing() { return put({}); }
+    CsvRows& nothing() { return put({}); }
 
     void end();
     [[nodiscard]] std::string take() { return std::move(m_text); }
 
 private:
-    CsvTable& put(std::string_view field);
+    CsvRows& put(std::string_view field);
 
     std::string m_text;
     int m_columns = 0;

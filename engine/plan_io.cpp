@@ -62,7 +62,7 @@ std::string seenFrom(const std::string& named, const std::filesystem::path& path
 }  // namespace
 
 std::string scheduleCsv(const Plan& plan) {
-    CsvTable table(kScheduleHeader);
+    CsvRows table(kScheduleHeader);
     if (!plan.ramp) {
         return table.take();
     }
