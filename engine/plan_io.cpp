@@ -91,7 +91,7 @@ std::vector<TextFile> planFiles(const Plan& plan, const Pond& pond, const std::f
     if (plan.ramp) {
         with.ramps.push_back(*plan.ramp);
     }
-    for (std::string* named : {&with.weather.file, &with.readingsFile.file}) {
+    for (std::string* named : {&with.weather.file, &with.readingsFile.name}) {
         *named = seenFrom(*named, path, folder);
     }
     return {{"schedule.csv", scheduleCsv(plan)},
