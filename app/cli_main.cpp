@@ -186,10 +186,10 @@ int run(int argc, char** argv) {
             return compare(*parse.options);
         case app::Command::Plan:
             return plan(*parse.options);
-        case app::Command::Measure:
-            return measure(*parse.options);
         case app::Command::OfLog:
             return app::runOnLog(*parse.options);
+        case app::Command::Measure:
+            return measure(*parse.options);
     }
     return kOurFault;
 }

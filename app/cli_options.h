@@ -33,8 +33,8 @@ struct CliOptions {
     std::string out;                 ///< Folder of the tables.
     engine::CompareOptions compare;
     engine::PlanOptions plan;
-    engine::MeasureOptions measure;
     LogOptions log;
+    engine::MeasureOptions measure;
     bool progress = false;
 };
 

@@ -81,7 +81,6 @@ std::string icalendar(const Calendar& calendar) {
     lines.add("VERSION", "2.0");
     lines.add("PRODID", "-//" + escaped(calendar.program) + "//EN");
     lines.add("CALSCALE", "GREGORIAN");
-    lines.add("METHOD", "PUBLISH");
     lines.add("X-WR-CALNAME", escaped(calendar.name));
     for (const CalendarEvent& event : calendar.events) {
         ensure(event.end > event.start && !event.uid.empty(), "an event has a name and lasts");

@@ -1,5 +1,6 @@
 #include "engine/column.h"
 
+#include "engine/exchange.h"
 #include "engine/light.h"
 #include "engine/toxic.h"
 #include "engine/units.h"
@@ -45,17 +46,20 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_bottom(bottom),
       m_switches(switches),
       m_layers(grid.layers()),
+      m_windAtSeven(windAt(1.0, 10.0, 7.0)),
       m_flows(m_layers),
       m_transportHeat(m_grid),
       m_transportSolutes(m_grid),
       m_reactions(m_layers),
       m_work(m_layers),
       m_amounts(m_layers),
+      m_plume(m_layers),
       m_convection(m_grid) {
     const Real zero = 0.0;
     m_state.heat.resize(m_layers);
     m_state.solutes.resize(m_layers);
     for (int i = 0; i < m_layers; ++i) {
+        m_perVolume.push_back(1.0 / m_grid.volume[i]);
         m_state.heat[i][0] = start.temperature[i];
         auto& s = m_state.solutes[i];
         s.fill(zero);

@@ -116,18 +116,15 @@ private:
     [[nodiscard]] Real whereFishAre(Solute which,
                                     double (*poisonousShare)(double temperature, double ph)) const;
     void densities(const State<Real>& state);
-    DAWNLINE_INLINED void densitiesOf(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
-    DAWNLINE_INLINED void sunlightOf(const Air<Real>& air, const State<Real>& state);
     [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
     void heatRates(const Air<Real>& air, const State<Real>& state, double dt);
     void plume(const Aeration& aeration, const State<Real>& state);
-    void integrateLane(const Aeration& aeration, const State<Real>& state, int lane);
+    void integrate(const Aeration& aeration, const State<Real>& state);
     void diffusivities(const Air<Real>& air);
     void springWater();
     void growPlants(const Air<Real>& air);
     void placeFish(const State<Real>& state);
-    DAWNLINE_INLINED void findReactions(const Aeration& aeration, const State<Real>& state, double dt);
     void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
@@ -145,6 +142,7 @@ private:
     BottomWater m_bottom;
     ColumnSwitches m_switches;
     int m_layers;
+    double m_windAtSeven;  // Wind at 7 m over that at 10 m
     bool m_reactsFirst = false;
     bool m_aerating = false;  // The surface aerator ran when rates were last found
     bool m_poisons = false;   // Sulfide or ammonia is there to be carried
@@ -155,6 +153,7 @@ private:
     Reactions<Real> m_reactions;
     OxygenAndDebt<Real> m_work;
     ReactionAmounts<Real> m_amounts;
+    std::vector<double> m_perVolume;     // One over the volume of each layer [1/m^3]
     std::vector<double> m_nearInfrared;  // Share left at each face, N + 1
     std::vector<Real> m_weedPerArea;     // Share of the weed mass by layer over its volume [1/m]
     std::vector<Real> m_temperature, m_salinity, m_chlorophyll;  // The state's, one beside the other
@@ -162,6 +161,7 @@ private:
     std::vector<Real> m_left, m_optical;  // Share of light that passes a layer; its optical thickness
     Real m_buoyancyFlux = 0.0;            // Lost at the surface [m^2/s^3]
 
+    PlumeIntegrator<Real> m_plume;
     Aeration m_last;
     bool m_plumeStale = true;
     long m_plumeCount = 0;
@@ -182,13 +182,5 @@ private:
     double m_muckStep = -1.0, m_muckReleased = 0.0, m_muckRebuilt = 0.0;  // Shares over one step
     std::vector<double> m_laneA, m_laneB, m_lanePlaces;                   // One member's layers at a time
 };
-
-// Picked by processor for plain numbers (DAWNLINE_CLONES).
-template <>
-void Column<double>::densities(const State<double>& state);
-template <>
-void Column<double>::sunlight(const Air<double>& air, const State<double>& state);
-template <>
-void Column<double>::reactionsOf(const Aeration& aeration, const State<double>& state, double dt);
 
 }  // namespace engine

@@ -19,7 +19,7 @@ constexpr double kHeatPerVolume = kWaterDensity * kWaterSpecificHeat;
 }  // namespace
 
 template <class Real>
-void Column<Real>::densitiesOf(const State<Real>& state) {
+void Column<Real>::densities(const State<Real>& state) {
     const int layers = m_layers;
     Real* const temperature = m_temperature.data();
     Real* const salinity = m_salinity.data();
@@ -35,7 +35,7 @@ void Column<Real>::densitiesOf(const State<Real>& state) {
 }
 
 template <class Real>
-void Column<Real>::sunlightOf(const Air<Real>& air, const State<Real>& state) {
+void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
     const Real zero = 0.0;
     const bool dark = !(largestLane(air.shortwave) > 0.0);
     Real visible = (1.0 - kNearInfraredShare.value) * (1.0 - m_parameters.albedo) * air.shortwave;
@@ -77,16 +77,15 @@ void Column<Real>::sunlightOf(const Air<Real>& air, const State<Real>& state) {
         // Light that falls on the mud warms the layer over it.
         const double lower = i + 1 < m_layers ? m_grid.faceArea[i + 1] : 0.0;
         m_heating[i] = (visible * (m_grid.faceArea[i] - left[i] * lower) +
-                        infrared * (m_nearInfrared[i] * m_grid.faceArea[i] - m_nearInfrared[i + 1] * lower)) /
-                       (kHeatPerVolume * m_grid.volume[i]);
+                        infrared * (m_nearInfrared[i] * m_grid.faceArea[i] - m_nearInfrared[i + 1] * lower)) *
+                       (m_perVolume[i] / kHeatPerVolume);
         visible = visible * left[i];
     }
 }
 
 template <class Real>
 Real Column<Real>::surfaceLoss(const Air<Real>& air, const Real& surface) const {
-    static const double seventh = windAt(1.0, 10.0, 7.0);
-    const Real wind7 = air.wind10 * seventh;
+    const Real wind7 = air.wind10 * m_windAtSeven;
     return longwaveOut(surface) - longwaveIn(air.temperature, air.vapourPressure, air.cloud) +
            evaporativeLoss(surface, air.vapourPressure, wind7) +
            conductiveLoss(surface, air.temperature, wind7);
@@ -135,22 +134,8 @@ void Column<Real>::diffusivities(const Air<Real>& air) {
     }
 }
 
-template <>
-DAWNLINE_CLONES void Column<double>::densities(const State<double>& state) {
-    densitiesOf(state);
-}
-template <class Real>
-void Column<Real>::densities(const State<Real>& state) {
-    densitiesOf(state);
-}
-template <>
-DAWNLINE_CLONES void Column<double>::sunlight(const Air<double>& air, const State<double>& state) {
-    sunlightOf(air, state);
-}
-template <class Real>
-void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
-    sunlightOf(air, state);
-}
+template void Column<double>::densities(const State<double>&);
+template void Column<double>::sunlight(const Air<double>&, const State<double>&);
 template void Column<double>::heatRates(const Air<double>&, const State<double>&, double);
 template void Column<double>::diffusivities(const Air<double>&);
 template void Column<Pack<4>>::densities(const State<Pack<4>>&);

@@ -7,41 +7,37 @@
 namespace engine {
 
 template <class Real>
-void Column<Real>::integrateLane(const Aeration& aeration, const State<Real>& state, int member) {
-    std::vector<double> temperature(m_layers), salinity(m_layers), density(m_layers), oxygen(m_layers);
+void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state) {
     for (int i = 0; i < m_layers; ++i) {
-        temperature[i] = lane(state.heat[i][0], member);
-        salinity[i] = lane(state.solutes[i][kSalt], member);
-        density[i] = lane(m_density[i], member);
-        oxygen[i] = lane(state.solutes[i][kOxygen], member);
+        m_bubbleReference[i] = state.solutes[i][kOxygen];
     }
-    const PlumeSource source{aeration.depth, m_aerator.freeAir * lane(m_parameters.freeAirFactor, member),
-                             aeration.open, m_aerator.bubbleDiameter * lane(m_parameters.bubbleFactor, member),
-                             m_parameters.airPressure};
+    PlumeSourceOf<Real> source;
+    source.depth = aeration.depth;
+    source.freeAir = m_aerator.freeAir * m_parameters.freeAirFactor;
+    source.diffusers = aeration.open;
+    source.bubbleDiameter = m_aerator.bubbleDiameter * m_parameters.bubbleFactor;
+    source.airPressure = m_parameters.airPressure;
     PlumeCoefficients coefficients;
     coefficients.dissolves = m_switches.dissolution;
-    const Plume plume = integratePlume(source, {m_grid, temperature, salinity, density, oxygen},
-                                       m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
-    ++m_plumeCount;
-    const double net = lane(m_parameters.netShare, member);
-    for (int k = 0; k < kPlumeSegments; ++k) {
-        const bool used = k < static_cast<int>(plume.segments.size());
+    m_plume.integrate(source, {m_grid, m_temperature, m_salinity, m_density, m_bubbleReference},
+                      m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
+    m_plumeCount += kLanes<Real>;
+    const Real& net = m_parameters.netShare;
+    m_flows.segments = m_plume.segments();
+    std::fill(m_bubbleNet.begin(), m_bubbleNet.end(), Real(0.0));
+    for (int k = 0; k < m_flows.segments; ++k) {
+        const PlumeSegmentOf<Real>& segment = m_plume.segment(k);
+        const Real netFlow = net * segment.flow, given = segment.oxygenGain - segment.oxygenLoss;
         for (int i = 0; i < m_layers; ++i) {
-            setLane(m_flows.taken[k][i], member, used ? net * plume.segments[k].entrained[i] : 0.0);
-            setLane(m_flows.returned[k][i], member,
-                    used ? net * plume.segments[k].flow * plume.segments[k].released[i] : 0.0);
+            m_flows.taken[k][i] = net * segment.entrained[i];
+            m_flows.returned[k][i] = netFlow * segment.released[i];
+            m_bubbleNet[i] += given * segment.released[i] * m_perVolume[i];
         }
     }
-    m_flows.segments = std::max(m_flows.segments, static_cast<int>(plume.segments.size()));
-    for (int i = 0; i < m_layers; ++i) {
-        double bubbles = 0.0;
-        for (const PlumeSegment& segment : plume.segments) {
-            bubbles += (segment.oxygenGain - segment.oxygenLoss) * segment.released[i] / m_grid.volume[i];
-        }
-        setLane(m_bubbleNet[i], member, bubbles);
-        setLane(m_bubbleReference[i], member, std::max(oxygen[i], 1e-3));
+    for (Real& oxygen : m_bubbleReference) {
+        oxygen = max(oxygen, Real(1e-3));
     }
-    setLane(m_lifting, member, m_bottom.exists() ? net * plume.throughBottom : 0.0);
+    m_lifting = m_bottom.exists() ? net * m_plume.throughBottom() : Real(0.0);
 }
 
 template <class Real>
@@ -63,12 +59,7 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
         return;
     }
     if (changed || m_plumeStale) {
-        m_flows.segments = 0;
-    }
-    if (changed || m_plumeStale) {
-        for (int member = 0; member < kLanes<Real>; ++member) {
-            integrateLane(aeration, state, member);
-        }
+        integrate(aeration, state);
     }
     m_flows.moving = true;
     m_last = aeration;

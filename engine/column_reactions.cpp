@@ -41,7 +41,7 @@ void Column<Real>::placeFish(const State<Real>& state) {
 }
 
 template <class Real>
-void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& state, double dt) {
+void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& state, double dt) {
     const Parameters<Real>& p = m_parameters;
     const bool running = aeration.open > 0;
     const Real logSediment = log(p.sedimentTheta);
@@ -64,7 +64,7 @@ void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& st
     }
     const Real* const places = m_fishPlace.data();
     const Real* const weedShare = m_weedPerArea.data();
-    const double* const volume = m_grid.volume.data();
+    const double* const perLayerVolume = m_perVolume.data();
     const double* const mud = m_grid.bottomArea.data();
     const Real growthPerAlgae = p.photosynthesisFactor * p.photosynthesis,
                growthPerWeed = p.photosynthesisFactor * p.weedPhotosynthesis * p.weedMass,
@@ -79,7 +79,7 @@ void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& st
     for (int i = 0; i < layers; ++i) {
         const Real temperature = temperatures[i];
         const Real warm = temperature - 20.0;
-        const Real perVolume = 1.0 / Real(volume[i]);
+        const double perVolume = perLayerVolume[i];
         growth[i] = (growthPerAlgae * algae[i] + growthPerWeed * weedShare[i]) * rateExp(logGrowth * warm);
         respiration[i] = (breathBase + breathPerAlgae * algae[i] + breathPerWeed * weedShare[i]) *
                          rateExp(logBreath * warm);
@@ -95,8 +95,9 @@ void Column<Real>::findReactions(const Aeration& aeration, const State<Real>& st
         const Real area =
             min(p.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
         const Real& temperature = temperatures[stirred];
-        sediment[stirred] += stirs * p.sedimentDemand * (area * (p.stirredDemand - 1.0)) / volume[stirred] *
-                             rateExp(logSediment * (temperature - 20.0)) * coldMud(temperature);
+        sediment[stirred] += stirs * p.sedimentDemand * (area * (p.stirredDemand - 1.0)) /
+                             m_grid.volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
+                             coldMud(temperature);
     }
     Real* const gained = m_reactions.bubbles.data();
     Real* const stripped = m_reactions.stripped.data();
@@ -250,15 +251,7 @@ void Column<Real>::gather(const State<Real>& state) {
 }
 
 template void Column<double>::placeFish(const State<double>&);
-template <>
-DAWNLINE_CLONES void Column<double>::reactionsOf(const Aeration& aeration, const State<double>& state,
-                                                 double dt) {
-    findReactions(aeration, state, dt);
-}
-template <class Real>
-void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& state, double dt) {
-    findReactions(aeration, state, dt);
-}
+template void Column<double>::reactionsOf(const Aeration&, const State<double>&, double);
 template double Column<double>::reaches(const Aeration&) const;
 template void Column<double>::stirMuck(const Aeration&, double);
 template void Column<double>::growPlants(const Air<double>&);

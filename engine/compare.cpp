@@ -115,12 +115,16 @@ const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int day
 }
 
 /// The ensemble of all runs, unless one of them ended early.
-void addMembers(Comparison& result, const CompareOptions& options, int threads, const RunControl& control) {
+void addMembers(Comparison& result, const CompareOptions& options, bool isSame, int threads,
+                const RunControl& control) {
     EnsembleOptions asked;
     asked.days = result.days;
     asked.members = options.members;
     asked.seed = options.seed;
     asked.threads = threads;
+    if (isSame && options.earlier->ensemble) {
+        asked.earlier = &*options.earlier->ensemble;
+    }
     std::vector<EnsembleRamp> ramps;
     for (const RampRun& run : result.runs) {
         if (run.end != RunEnd::Completed) {
@@ -224,7 +228,7 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
         }
     }
     if (options.members > 1) {
-        addMembers(result, options, threads, control);
+        addMembers(result, options, isSame, threads, control);
     }
     return result;
 }

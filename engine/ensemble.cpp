@@ -2,18 +2,19 @@
 
 #include "engine/draws.h"
 #include "engine/error.h"
+#include "engine/kernel.h"
 #include "engine/parallel.h"
 #include "engine/prepare.h"
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <mutex>
 #include <thread>
 
 namespace engine {
 namespace {
 
-using Lanes = Pack<4>;
 constexpr std::size_t kPack = kLanes<Lanes>;
 
 /// Progress of tasks that end on any thread.
@@ -35,17 +36,19 @@ private:
     std::mutex m_mutex;
 };
 
-std::vector<WeatheredMember> membersOf(const PondModel& model, const MemberDraws& draws, int days) {
+/// Members of draws; some are left as they are after a stop.
+std::vector<WeatheredMember> madeMembers(const PondModel& model, const MemberDraws& draws, int days,
+                                         int threads, const std::stop_token& stop) {
     const WeatherDays span = weatherDays(model, days);
     const std::vector<WeatherScatter> scatter = weatherScatter(model.pond, span.first, span.last);
     const MemberSource source = memberSource(model);
-    std::vector<WeatheredMember> members;
-    for (std::size_t i = 0; i < draws.values.size(); ++i) {
-        WeatheredMember one{memberOf(model, source, draws.inputs, draws.values[i]), {}};
+    std::vector<WeatheredMember> members(draws.values.size());
+    static_cast<void>(forEachIndex(members.size(), threads, stop, [&](std::size_t i) {
+        WeatheredMember& one = members[i];
+        one.member = memberOf(model, source, draws.inputs, draws.values[i]);
         one.offsets = weatherOffsets(scatter, draws.weatherScores[i], one.member.windFactor);
         one.offsets.push_back({0.0, one.member.windFactor, 0.0});
-        members.push_back(std::move(one));
-    }
+    }));
     return members;
 }
 
@@ -61,7 +64,7 @@ void balanceMembers(const PondModel& model, const BalanceSlopes& slopes, std::sp
     for (std::size_t k = 0; k < kPack; ++k) {
         dawn[k] = members[std::min(k, members.size() - 1)].member.dawnOxygen.value_or(0.0);
     }
-    balancePack(model, slopes, dawn, pack, stop);
+    kernel().balancePack(model, slopes, dawn, pack, stop);
     for (std::size_t k = 0; k < members.size(); ++k) {
         Parameters<double>& own = members[k].member.parameters;
         own.respirationFactor = lane(pack.parameters.respirationFactor, static_cast<int>(k));
@@ -86,21 +89,58 @@ bool balanceAll(const PondModel& model, std::vector<WeatheredMember>& members, i
     return done == packs && !stop.stop_requested();
 }
 
-bool isAtFactorEnd(const WeatheredMember& one) {
+bool isAtFactorEnd(const MemberFactors& one) {
     const auto isEnd = [](double factor) {
         return factor < kLeastBalance * (1.0 + 1e-9) || factor > kGreatestBalance * (1.0 - 1e-9);
     };
-    return isEnd(one.member.parameters.respirationFactor) ||
-           isEnd(one.member.parameters.photosynthesisFactor);
+    return isEnd(one.respiration) || isEnd(one.photosynthesis);
+}
+
+/// The ramp of an earlier result that would come out the same; null if there is none.
+const RampEnsemble* knownRamp(const EnsembleOptions& options, const EnsembleRamp& ramp,
+                              const MemberPlan& plan) {
+    const EnsembleResult* const earlier = options.earlier;
+    if (earlier == nullptr || earlier->end != EnsembleEnd::Completed || earlier->seed != options.seed ||
+        earlier->members != options.members || earlier->factors.empty() == options.balance) {
+        return nullptr;
+    }
+    const auto found =
+        std::find_if(earlier->ramps.begin(), earlier->ramps.end(), [&](const RampEnsemble& one) {
+            return one.isDoNothing == ramp.isDoNothing && one.schedule == ramp.schedule &&
+                   one.hours == plan.hours && one.endStates.empty() == plan.endSteps.empty();
+        });
+    return found == earlier->ramps.end() ? nullptr : &*found;
+}
+
+/// Factors of members whose balance was found before; false if it was not.
+bool takeFactors(const EnsembleOptions& options, std::vector<WeatheredMember>& members) {
+    const EnsembleResult* const earlier = options.earlier;
+    if (earlier == nullptr || earlier->seed != options.seed || earlier->factors.size() < members.size()) {
+        return false;
+    }
+    for (std::size_t i = 0; i < members.size(); ++i) {
+        members[i].member.parameters.respirationFactor = earlier->factors[i].respiration;
+        members[i].member.parameters.photosynthesisFactor = earlier->factors[i].photosynthesis;
+    }
+    return true;
 }
 
 double share(const std::vector<std::uint8_t>& flags) {
     return static_cast<double>(std::count(flags.begin(), flags.end(), 1)) / static_cast<double>(flags.size());
 }
 
-RampEnsemble summed(const std::string& name, const MemberPlan& plan, MemberTrace& trace) {
+/// A ramp that is to be run, and its place among those asked for.
+struct RampWork {
+    std::size_t ramp = 0;
+    MemberPlan plan;
+    MemberTrace trace;
+};
+
+RampEnsemble summed(const EnsembleRamp& ramp, const MemberPlan& plan, MemberTrace& trace) {
     RampEnsemble out;
-    out.name = name;
+    out.name = ramp.name;
+    out.schedule = ramp.schedule;
+    out.isDoNothing = ramp.isDoNothing;
     out.hours = plan.hours;
     const std::size_t members = trace.members;
     out.lowest.assign(members, std::numeric_limits<float>::infinity());
@@ -155,11 +195,15 @@ MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint
     return draws;
 }
 
+std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws, int days) {
+    return madeMembers(model, draws, days, 1, {});
+}
+
 std::vector<WeatheredMember> balancedMembers(const PondModel& model, const EnsembleOptions& options,
                                              const RunControl& control) {
     requireRange("members", options.members, 1, kMostMembers, "members");
-    std::vector<WeatheredMember> members =
-        membersOf(model, drawMembers(model, options.members, options.days, options.seed), options.days);
+    std::vector<WeatheredMember> members = weatheredMembers(
+        model, drawMembers(model, options.members, options.days, options.seed), options.days);
     if (options.balance && !balanceAll(model, members, threadsOf(options), control.stop, [] {})) {
         members.clear();
     }
@@ -181,50 +225,66 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     const auto stopped = [&] {
         result.end = EnsembleEnd::Cancelled;
         result.message = "The members were stopped before their runs were done.";
+        result.factors.clear();
+        result.ramps.clear();
         return result;
     };
-    std::vector<WeatheredMember> members =
-        membersOf(model, drawMembers(model, options.members, options.days, options.seed), options.days);
+    std::vector<WeatheredMember> members = weatheredMembers(
+        model, drawMembers(model, options.members, options.days, options.seed), options.days);
+    const bool toBalance = options.balance && !takeFactors(options, members);
     const std::size_t packs = (members.size() + kPack - 1) / kPack;
-    std::vector<MemberPlan> plans;
-    std::vector<MemberTrace> traces;
-    for (const EnsembleRamp& ramp : ramps) {
-        plans.push_back(memberPlan(model, ramp, options.days, options.endStates));
-        traces.emplace_back(members.size(), plans.back());
+    std::vector<RampWork> work;
+    result.ramps.resize(ramps.size());
+    for (std::size_t r = 0; r < ramps.size(); ++r) {
+        MemberPlan plan = memberPlan(model, ramps[r], options.days, options.endStates);
+        if (const RampEnsemble* known = knownRamp(options, ramps[r], plan)) {
+            result.ramps[r] = *known;
+            result.ramps[r].name = ramps[r].name;
+        } else {
+            MemberTrace trace(members.size(), plan);
+            work.push_back({r, std::move(plan), std::move(trace)});
+        }
     }
     // A balance is about half a run of two weeks.
-    const double perRun = options.days * (options.endStates ? 3.0 : 1.0),
-                 perBalance = options.balance ? 6.0 : 0.0;
+    const double perRun = options.days * (options.endStates ? 3.0 : 1.0), perBalance = toBalance ? 6.0 : 0.0;
     Reporter reporter(control,
-                      static_cast<double>(packs) * (static_cast<double>(ramps.size()) * perRun + perBalance));
-    if (options.balance) {
+                      static_cast<double>(packs) * (static_cast<double>(work.size()) * perRun + perBalance));
+    if (toBalance) {
         if (!balanceAll(model, members, threads, control.stop, [&] { reporter.done(perBalance); })) {
             return stopped();
         }
-        result.atFactorEnd = static_cast<int>(std::count_if(members.begin(), members.end(), isAtFactorEnd));
     }
-    const std::size_t tasks = packs * ramps.size();
+    if (options.balance) {
+        for (const WeatheredMember& one : members) {
+            const Parameters<double>& own = one.member.parameters;
+            result.factors.push_back({own.respirationFactor, own.photosynthesisFactor});
+        }
+        result.atFactorEnd =
+            static_cast<int>(std::count_if(result.factors.begin(), result.factors.end(), isAtFactorEnd));
+    }
+    const std::size_t tasks = packs * work.size();
     const std::size_t done = forEachIndex(tasks, threads, control.stop, [&](std::size_t task) {
-        const std::size_t pack = task / ramps.size(), ramp = task % ramps.size();
+        const std::size_t pack = task / work.size();
+        RampWork& ramp = work[task % work.size()];
         const std::span<WeatheredMember> own = packMembers(members, pack);
-        runPack(model, plans[ramp], packOf<Lanes>(own), pack * kPack, own.size(), traces[ramp], control.stop);
+        kernel().runPack(model, ramp.plan, packOf<Lanes>(own), pack * kPack, own.size(), ramp.trace,
+                         control.stop);
         reporter.done(perRun);
     });
     if (done < tasks || control.stop.stop_requested()) {
         return stopped();
     }
-    for (std::size_t r = 0; r < ramps.size(); ++r) {
-        const auto& finite = traces[r].isFinite;
+    for (RampWork& one : work) {
+        const auto& finite = one.trace.isFinite;
         const auto bad = std::find(finite.begin(), finite.end(), 0);
         if (bad != finite.end()) {
+            result.ramps.clear();
             result.end = EnsembleEnd::NotFinite;
             result.message = "The oxygen of member " + std::to_string(bad - finite.begin() + 1) +
-                             " of ramp \"" + ramps[r].name + "\" is not a finite number at some hour.";
+                             " of ramp \"" + ramps[one.ramp].name + "\" is not a finite number at some hour.";
             return result;
         }
-    }
-    for (std::size_t r = 0; r < ramps.size(); ++r) {
-        result.ramps.push_back(summed(ramps[r].name, plans[r], traces[r]));
+        result.ramps[one.ramp] = summed(ramps[one.ramp], one.plan, one.trace);
     }
     addChances(ramps, result);
     result.end = EnsembleEnd::Completed;

@@ -21,6 +21,10 @@ struct EnsembleOptions {
     int threads = 0;         ///< 0: as many as cores
     bool balance = true;     ///< Each member gets its own factors; else those of the central run
     bool endStates = false;  ///< Fill RampEnsemble::endStates
+    /// Members of the same model but for its ramps, with the same `balance`: with the same seed their factors
+    /// are taken over, and with the same number and days all that became of ramps with the same schedule. The
+    /// numbers are the same bits. May be null; only read during the call.
+    const EnsembleResult* earlier = nullptr;
 };
 
 /// The members' values of the uncertain inputs and scores of their weather, row by row. A member's row
@@ -32,6 +36,9 @@ struct MemberDraws {
 };
 [[nodiscard]] MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint64_t seed);
 
+/// Members of these draws with their weather, not balanced.
+[[nodiscard]] std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws,
+                                                            int days);
 /// Members drawn, with their weather, and balanced unless the options say otherwise. Empty after a stop.
 [[nodiscard]] std::vector<WeatheredMember> balancedMembers(const PondModel& model,
                                                            const EnsembleOptions& options,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/percentile.h"
+#include "engine/schedule.h"
 
 #include <cstdint>
 #include <string>
@@ -10,7 +11,9 @@ namespace engine {
 
 /// What becomes of one ramp over all members.
 struct RampEnsemble {
-    std::string name;                    ///< As in the central run
+    std::string name;   ///< As in the central run
+    Schedule schedule;  ///< Of all members
+    bool isDoNothing = false;
     std::vector<double> hours;           ///< Start and each whole hour [s after midnight of day 1]
     std::vector<Percentiles> fishWater;  ///< Oxygen of the fish water at those hours [g/m^3]
     std::vector<Percentiles> nightLows;  ///< Its lowest of each night, 1 to N [g/m^3]
@@ -25,14 +28,20 @@ struct RampEnsemble {
 
 enum class EnsembleEnd { NotRun, Completed, Cancelled, NotFinite };
 
+/// What the balance found for one member.
+struct MemberFactors {
+    double respiration = 1.0, photosynthesis = 1.0;
+};
+
 /// What `runMembers` gives: nothing but the end and its sentence unless it completed.
 struct EnsembleResult {
     EnsembleEnd end = EnsembleEnd::NotRun;
     std::string message;  ///< A sentence unless completed
     int members = 0;
     std::uint64_t seed = 1;
-    int atFactorEnd = 0;              ///< Members whose balance came to the end of a factor's range
-    std::vector<RampEnsemble> ramps;  ///< In the order asked for
+    int atFactorEnd = 0;                 ///< Members whose balance came to the end of a factor's range
+    std::vector<MemberFactors> factors;  ///< Of each member; empty if they were not balanced
+    std::vector<RampEnsemble> ramps;     ///< In the order asked for
 };
 
 }  // namespace engine

@@ -1,6 +1,7 @@
 #include "engine/fit_forecast.h"
 
 #include "engine/assimilate.h"
+#include "engine/kernel.h"
 #include "engine/parallel.h"
 #include "engine/percentile.h"
 #include "engine/units.h"
@@ -14,7 +15,6 @@
 namespace engine {
 namespace {
 
-using Lanes = Pack<4>;
 constexpr std::size_t kPack = kLanes<Lanes>;
 
 Band bandOf(std::vector<float> sample) {
@@ -96,7 +96,7 @@ MemberTrace runFitted(const PondModel& model, const MemberPlan& plan,
     const std::size_t packs = (members.size() + kPack - 1) / kPack;
     static_cast<void>(forEachIndex(packs, threads, stop, [&](std::size_t pack) {
         const std::size_t first = pack * kPack, count = std::min(kPack, members.size() - first);
-        runPack(model, plan, packOf<Lanes>(std::span(members).subspan(first, count)), first, count, trace,
+        kernel().runPack(model, plan, packOf<Lanes>(std::span(members).subspan(first, count)), first, count, trace,
                 stop);
     }));
     return trace;

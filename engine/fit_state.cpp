@@ -3,6 +3,7 @@
 #include "engine/assimilate.h"
 #include "engine/draws.h"
 #include "engine/error.h"
+#include "engine/kernel.h"
 #include "engine/parallel.h"
 #include "engine/prepare.h"
 #include "engine/units.h"
@@ -13,7 +14,6 @@
 namespace engine {
 namespace {
 
-using Lanes = Pack<4>;
 constexpr std::size_t kPack = kLanes<Lanes>;
 
 /// The balance takes yesterday for a usual day; how far its factors are off by that (1 sigma of their
@@ -78,7 +78,7 @@ FitState::FitState(const PondModel& model, const FitOptions& options, double unt
         for (std::size_t k = 0; k < kPack; ++k) {
             dawn[k] = drawn[first + std::min(k, count - 1)].member.dawnOxygen.value_or(0.0);
         }
-        balancePack(model, slopes, dawn, pack, control.stop);
+        kernel().balancePack(model, slopes, dawn, pack, control.stop);
         for (std::size_t k = 0; k < count; ++k) {
             const auto column = static_cast<Eigen::Index>(first + k);
             const double* own = scores.data() + (first + k) * row + inputs;

@@ -1,8 +1,7 @@
 #pragma once
 
-#include <Eigen/Core>
-
 #include <cmath>
+#include <cstdint>
 
 /// Before a loop over layers whose arrays do not overlap, so that GCC may compute layers side by side.
 #if defined(__GNUC__) && !defined(__clang__)
@@ -11,30 +10,22 @@
 #define DAWNLINE_SIDE_BY_SIDE
 #endif
 
-/// For a function over layers of plain numbers that the loader picks by processor, AVX2 or not. No multiply-add, so
-/// both give the same bits; and no inline function that other code shares is compiled for AVX2 on its own, since
-/// what such a function calls is either a part of it (DAWNLINE_INLINED) or compiled for every machine.
-/// Not under Clang 14, which gives the symbol that picks another name than callers in other files look for.
-#if defined(__x86_64__) && defined(__ELF__) && !defined(__clang__) && !defined(__SANITIZE_THREAD__) && \
-    !defined(__SANITIZE_ADDRESS__)
-#define DAWNLINE_CLONES __attribute__((target_clones("avx2", "default")))
-#else
-#define DAWNLINE_CLONES
-#endif
-#define DAWNLINE_INLINED __attribute__((always_inline)) inline
-
 namespace engine {
 
 /// W members of an ensemble that march in step: the kernels are templates on their number type,
-/// which is `double` or a Pack. Every operation works lane by lane and is evaluated at once, so no
-/// lane's bits depend on its neighbours.
+/// which is `double` or a Pack. Every operation works lane by lane, so no lane's bits depend on its
+/// neighbours. The vectors are the compilers' own, which GCC and Clang bring to whatever registers the
+/// processor has.
+/// Aligned by hand, since GCC's vectors are less aligned where there is no AVX, and kernels for different
+/// processors hand packs to each other.
 template <int W>
-struct Pack {
-    using Values = Eigen::Array<double, W, 1>;
-    Values a = Values::Zero();
+struct alignas(W * sizeof(double)) Pack {
+    typedef double Values __attribute__((vector_size(W * sizeof(double))));
+    typedef std::uint64_t Bits __attribute__((vector_size(W * sizeof(double))));
+    Values a{};
 
     Pack() = default;
-    Pack(double all) : a(Values::Constant(all)) {}  // NOLINT: a number is the same in every lane
+    Pack(double all) : a(all - Values{}) {}  // NOLINT: a number is the same in every lane
     explicit Pack(const Values& values) : a(values) {}
 
     friend Pack operator+(const Pack& x, const Pack& y) { return Pack(Values(x.a + y.a)); }
@@ -46,14 +37,9 @@ struct Pack {
     Pack& operator-=(const Pack& y) { return a -= y.a, *this; }
     Pack& operator*=(const Pack& y) { return a *= y.a, *this; }
 
-    friend Pack max(const Pack& x, const Pack& y) { return Pack(Values(x.a.max(y.a))); }
-    friend Pack min(const Pack& x, const Pack& y) { return Pack(Values(x.a.min(y.a))); }
-    friend Pack sqrt(const Pack& x) { return Pack(Values(x.a.sqrt())); }
-    friend Pack exp(const Pack& x) { return Pack(Values(x.a.exp())); }
-    friend Pack log(const Pack& x) { return Pack(Values(x.a.log())); }
-    friend Pack tanh(const Pack& x) { return Pack(Values(x.a.tanh())); }
-    friend Pack abs(const Pack& x) { return Pack(Values(x.a.abs())); }
-    friend Pack pow(const Pack& x, double power) { return Pack(Values(x.a.pow(power))); }
+    friend Pack max(const Pack& x, const Pack& y) { return Pack(Values(x.a > y.a ? x.a : y.a)); }
+    friend Pack min(const Pack& x, const Pack& y) { return Pack(Values(x.a < y.a ? x.a : y.a)); }
+    friend Pack abs(const Pack& x) { return max(x, -x); }
 };
 
 // The same names for plain numbers, so that a kernel reads alike on both.
@@ -64,6 +50,7 @@ inline double min(double x, double y) {
     return x < y ? x : y;
 }
 using std::abs;
+using std::cbrt;
 using std::exp;
 using std::log;
 using std::pow;
@@ -96,8 +83,11 @@ template <class Real>
 [[nodiscard]] Real rateExp(const Real& y) {
     const Real x = 0.125 * y;
     const Real sum =
-        1.0 + x * (1.0 + x * (0.5 + x * (1.0 / 6.0 + x * (1.0 / 24.0 + x * (1.0 / 120.0 + x * (1.0 / 720.0 +
-        x * (1.0 / 5040.0 + x * (1.0 / 40320.0))))))));
+        1.0 +
+        x * (1.0 + x * (0.5 + x * (1.0 / 6.0 +
+                                   x * (1.0 / 24.0 +
+                                        x * (1.0 / 120.0 + x * (1.0 / 720.0 + x * (1.0 / 5040.0 +
+                                                                                   x * (1.0 / 40320.0))))))));
     const Real two = sum * sum, four = two * two;
     return four * four;
 }
@@ -108,7 +98,16 @@ inline double wherePositive(double condition, double x, double y) {
 }
 template <int W>
 Pack<W> wherePositive(const Pack<W>& condition, const Pack<W>& x, const Pack<W>& y) {
-    return Pack<W>(typename Pack<W>::Values((condition.a > 0.0).select(x.a, y.a)));
+    return Pack<W>(typename Pack<W>::Values(condition.a > typename Pack<W>::Values{} ? x.a : y.a));
+}
+
+template <int W>
+[[nodiscard]] Pack<W> sqrt(const Pack<W>& x) {
+    Pack<W> root;
+    for (int i = 0; i < W; ++i) {
+        root.a[i] = std::sqrt(x.a[i]);
+    }
+    return root;
 }
 
 /// The largest value over all lanes.
@@ -117,7 +116,11 @@ Pack<W> wherePositive(const Pack<W>& condition, const Pack<W>& x, const Pack<W>&
 }
 template <int W>
 [[nodiscard]] double largestLane(const Pack<W>& x) {
-    return x.a.maxCoeff();
+    double largest = x.a[0];
+    for (int i = 1; i < W; ++i) {
+        largest = max(largest, x.a[i]);
+    }
+    return largest;
 }
 
 }  // namespace engine

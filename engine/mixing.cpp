@@ -13,13 +13,6 @@ constexpr double kFullOverturn = 5e-3;  // [kg/m^3], about 0.02 degC; judgement
 
 }  // namespace
 
-template <>
-DAWNLINE_CLONES void turbulentDiffusivity(const Grid& grid, const std::vector<double>& density,
-                                          const std::vector<double>& convection, double wind10,
-                                          double latitude_deg, std::vector<double>& out) {
-    turbulentDiffusivityOf(grid, density, convection, wind10, latitude_deg, out);
-}
-
 void Convection::diffusivity(const std::vector<double>& density, double buoyancyFlux,
                              std::vector<double>& out) {
     const int layers = m_grid.layers();

@@ -46,9 +46,9 @@ private:
 /// @param density  Of the layers [kg/m^3], size N.
 /// @param convection  At the faces [m^2/s], size N + 1.
 template <class Real>
-DAWNLINE_INLINED void turbulentDiffusivityOf(const Grid& grid, const std::vector<Real>& density,
-                                             const std::vector<Real>& convection, Real wind10,
-                                             double latitude_deg, std::vector<Real>& out) {
+void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
+                          const std::vector<Real>& convection, Real wind10, double latitude_deg,
+                          std::vector<Real>& out) {
     const int layers = grid.layers();
     constexpr double kKarman = 0.4;
     constexpr double kSmallestFrequency2 = 7.5e-5;  // [1/s^2]
@@ -77,16 +77,5 @@ DAWNLINE_INLINED void turbulentDiffusivityOf(const Grid& grid, const std::vector
         result[i] = windy + quiet + overturning[i];
     }
 }
-
-template <class Real>
-void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
-                          const std::vector<Real>& convection, Real wind10, double latitude_deg,
-                          std::vector<Real>& out) {
-    turbulentDiffusivityOf(grid, density, convection, wind10, latitude_deg, out);
-}
-template <>
-void turbulentDiffusivity(const Grid& grid, const std::vector<double>& density,
-                          const std::vector<double>& convection, double wind10, double latitude_deg,
-                          std::vector<double>& out);
 
 }  // namespace engine

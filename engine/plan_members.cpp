@@ -1,5 +1,6 @@
 #include "engine/plan_members.h"
 
+#include "engine/kernel.h"
 #include "engine/parallel.h"
 #include "engine/units.h"
 
@@ -10,7 +11,6 @@
 namespace engine {
 namespace {
 
-using Lanes = Pack<4>;
 constexpr std::size_t kPack = kLanes<Lanes>;
 constexpr double kTouch = 1e-3;  // [s]; sums of steps come this near to a whole hour
 
@@ -79,7 +79,7 @@ MembersOnTheirWay PlanMembers::runPlan(const MembersOnTheirWay& from, const Ense
     MembersOnTheirWay at = from;
     at.time = until;
     static_cast<void>(forEachIndex(m_packs.size(), m_threads, m_stop, [&](std::size_t pack) {
-        goOn(m_model, steps, m_packs[pack], at.packs[pack], m_stop);
+        kernel().goOn(m_model, steps, m_packs[pack], at.packs[pack], m_stop);
     }));
     m_memberDays += static_cast<double>(members()) * (until - from.time) / kDay;
     return at;

@@ -3,6 +3,7 @@
 #include "engine/lane.h"
 #include "engine/priors.h"
 
+#include <array>
 #include <vector>
 
 namespace engine {
@@ -92,14 +93,23 @@ void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, R
     }
 }
 
+/// One over each of five numbers from one division; they must be of a size whose product is one of a double.
+template <class Real>
+[[nodiscard]] std::array<Real, 5> inverses(const Real& a, const Real& b, const Real& c, const Real& d,
+                                           const Real& e) {
+    const Real ab = a * b, cd = c * d, cde = cd * e;
+    const Real all = 1.0 / (ab * cde);
+    const Real ofAb = cde * all, ofCde = ab * all, ofCd = e * ofCde;
+    return {b * ofAb, a * ofAb, d * ofCd, c * ofCd, cd * ofCde};
+}
+
 /// Backward Euler over `dt`, layer by layer: oxygen and its debts use each other up together.
 ///
 /// The end value solves a rising concave equation; Newton from the left of its root never passes it, so that
 /// the amounts taken at any iterate leave oxygen and every pool positive, and what oxygen loses is exactly
 /// what the amounts say.
 template <class Real>
-DAWNLINE_INLINED void reactionStepOf(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state,
-                                     ReactionAmounts<Real>& a) {
+void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
     constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
                      hm = kMediumHalf.value, hl = kSlowHalf.value, hFish = kFishConformsBelow.value;
     const std::size_t n = state.oxygen.size();
@@ -157,8 +167,7 @@ DAWNLINE_INLINED void reactionStepOf(const Reactions<Real>& r, double dt, Oxygen
         const Real steepest = linear + resp * (1.0 / hr) + sed * (1.0 / hs) + owedFast * (1.0 / hf) +
                               owedMedium * (1.0 / hm) + owedSlow * (1.0 / hl) + fish * (1.0 / hFish);
         const auto newton = [&](const Real& c) {
-            const Real qr = 1.0 / (hr + c), qs = 1.0 / (hs + c), qf = 1.0 / (hf + gf * c),
-                       qm = 1.0 / (hm + gm * c), ql = 1.0 / (hl + gl * c);
+            const auto [qr, qs, qf, qm, ql] = inverses(hr + c, hs + c, hf + gf * c, hm + gm * c, hl + gl * c);
             const Real ar = resp * qr, as = sed * qs, af = owedFast * qf, am = owedMedium * qm,
                        al = owedSlow * ql;
             const Real excess =
@@ -172,9 +181,10 @@ DAWNLINE_INLINED void reactionStepOf(const Reactions<Real>& r, double dt, Oxygen
         const Real first = max(budget / steepest, newton(oxygen[i]));
         const Real c = max(first, newton(first));
 
-        const Real respired = resp * c / (hr + c), eaten = sed * c / (hs + c);
-        const Real paidFast = owedFast * c / (hf + gf * c), paidMedium = owedMedium * c / (hm + gm * c),
-                   paidSlow = owedSlow * c / (hl + gl * c);
+        const auto [qr, qs, qf, qm, ql] = inverses(hr + c, hs + c, hf + gf * c, hm + gm * c, hl + gl * c);
+        const Real respired = resp * c * qr, eaten = sed * c * qs;
+        const Real paidFast = owedFast * c * qf, paidMedium = owedMedium * c * qm,
+                   paidSlow = owedSlow * c * ql;
         const Real breathed = fish * min(c * (1.0 / hFish), Real(1.0));
         const Real regenerated = regeneration * (sed - eaten);
         outRespiration[i] = respired;
@@ -196,13 +206,5 @@ DAWNLINE_INLINED void reactionStepOf(const Reactions<Real>& r, double dt, Oxygen
         slow[i] -= paidSlow;
     }
 }
-
-template <class Real>
-void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
-    reactionStepOf(r, dt, state, a);
-}
-template <>
-void reactionStep(const Reactions<double>& r, double dt, OxygenAndDebt<double>& state,
-                  ReactionAmounts<double>& a);
 
 }  // namespace engine

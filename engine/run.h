@@ -95,13 +95,17 @@ struct BudgetRow {
     [[nodiscard]] double throughput() const;    ///< Sum of the absolute terms
 };
 
+/// The end state is found by so many usual days more, of which the last so many nights count (design).
+inline constexpr int kEndStateDays = 30;
+inline constexpr int kEndStateNights = 7;
+
 /// What a run is asked for.
 struct RunRequest {
     int days = 14;
     WeatherPlan weather;
     ColumnSwitches switches;
     bool keepLayers = true;        ///< Fill `layers`
-    bool endState = false;         ///< Go on for 30 usual days under the last schedule
+    bool endState = false;         ///< Go on for kEndStateDays under the last schedule
     int stopWhenLiftedBefore = 0;  ///< A capped ramp whose cap is lifted before this day ends the run with it
     std::optional<Schedule> schedule;   ///< Instead of the ramp's own: a schedule resolved earlier
     std::optional<int> stopAfterNight;  ///< End at the noon that closes this night

@@ -40,12 +40,12 @@ RunRow dayOf(const Comparison& comparison, std::size_t index, int day) {
 }  // namespace
 
 std::vector<RunRow> runList(const Comparison& comparison, std::size_t index) {
-    const RampRun& run = comparison.runs[index];
-    ensure(run.end == RunEnd::Completed, "a run list is made of a completed run");
     std::vector<RunRow> rows;
     if (index == 0) {
         return rows;
     }
+    const RampRun& run = comparison.runs[index];
+    ensure(run.end == RunEnd::Completed, "a run list is made of a completed run");
     const Schedule blocks = joined(run.schedule);
     const int last = std::min(run.daysToContinuous.value_or(comparison.days), comparison.days);
     for (int day = 1; day <= last; ++day) {

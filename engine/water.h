@@ -89,28 +89,41 @@ template <class Real>
     return 1745.1 + t * (-124.34 + t * (4.8055 + t * (-0.10115 + 0.00086842 * t)));
 }
 
-/// Solubility in the form of Weiss, ln H = a + b 100/T + c ln(T/100), in [mol/m^3/Pa].
+/// Coefficients of a solubility in the form of Weiss, ln H = a + b 100/T + c ln(T/100), H the Bunsen
+/// coefficient.
+struct WeissFit {
+    double a = 0.0, b = 0.0, c = 0.0;
+    template <class Real>
+    [[nodiscard]] Real logOf(const Real& hundredOverT, const Real& logOfT) const {
+        return a + b * hundredOverT + c * logOfT;
+    }
+};
+/// Weiss (1970), Deep-Sea Res. 17:721-735, coefficients as used in Boehrer et al. (2021).
+inline constexpr WeissFit kWeissOxygen{-58.3877, 85.8079, 23.8439};
+inline constexpr WeissFit kWeissNitrogen{-59.6274, 85.7661, 24.3696};
+/// 986.9 / 22391 turns the Bunsen coefficient into mol/L/bar; 1e-2 turns that into mol/m^3/Pa.
+inline constexpr double kBunsenToMolar = 1e-2 * 986.9 / 22391.0;
+
+/// Solubility by such a fit [mol/m^3/Pa].
 template <class Real>
-[[nodiscard]] Real weissSolubility(double a, double b, double c, Real temperature) {
+[[nodiscard]] Real weissSolubility(const WeissFit& fit, Real temperature) {
     using std::exp;
     using std::log;
     const Real hundreds = 0.01 * (temperature + kKelvinOffset);
-    // 986.9 / 22391 turns the Bunsen coefficient into mol/L/bar; 1e-2 turns that into mol/m^3/Pa.
-    constexpr double kBunsenToMolar = 1e-2 * 986.9 / 22391.0;
-    return kBunsenToMolar * exp(a + b / hundreds + c * log(hundreds));
+    const Real inverse = 1.0 / hundreds, logarithm = log(hundreds);
+    return kBunsenToMolar * exp(fit.logOf(inverse, logarithm));
 }
 
 /// Henry's constant of oxygen in fresh water [mol/m^3/Pa]: concentration over partial pressure.
-/// Source: Weiss (1970), Deep-Sea Res. 17:721-735, coefficients as used in Boehrer et al. (2021).
 template <class Real>
 [[nodiscard]] Real henryOxygen(Real temperature) {
-    return weissSolubility(-58.3877, 85.8079, 23.8439, temperature);
+    return weissSolubility(kWeissOxygen, temperature);
 }
 
-/// Henry's constant of nitrogen in fresh water [mol/m^3/Pa]; source as henryOxygen().
+/// Henry's constant of nitrogen in fresh water [mol/m^3/Pa].
 template <class Real>
 [[nodiscard]] Real henryNitrogen(Real temperature) {
-    return weissSolubility(-59.6274, 85.7661, 24.3696, temperature);
+    return weissSolubility(kWeissNitrogen, temperature);
 }
 
 /// Factor on a rate known at 20 degC: theta^(temperature - 20) [-].

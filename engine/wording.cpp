@@ -315,7 +315,8 @@ std::string clockOf(double seconds) {
 
 std::string_view englishTemplate(SentenceKey key) {
     for (const std::span<const Template> list :
-         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring(), templatesOfLog(), templatesOfPlans()}) {
+         {std::span<const Template>(kTemplates), templatesBeforeRuns(), templatesOfMeasuring(),
+          templatesOfLog(), templatesOfPlans()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -457,7 +458,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
     for (const Sentence& sentence : sentences) {
         const std::string_view heading = englishHeading(sentence.part);
         const bool isLead = sentence.key == Title || sentence.key == FileTitle ||
-                            sentence.key == MeasureTitle || sentence.key == PlanTitle || sentence.key == FilesWritten;
+                            sentence.key == MeasureTitle || sentence.key == PlanTitle ||
+                            sentence.key == FilesWritten;
         if (!isLead && sentence.part != part && !heading.empty()) {
             text.append("\n").append(heading).append("\n");
             part = sentence.part;

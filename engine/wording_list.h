@@ -17,12 +17,12 @@ struct TermWord {
 };
 
 // Parts of the list that englishTemplate() and englishTerm() look in, each in a file of its own.
+[[nodiscard]] std::span<const Template> templatesOfLog();
+[[nodiscard]] std::span<const TermWord> termsOfLog();
 [[nodiscard]] std::span<const Template> templatesBeforeRuns();
 [[nodiscard]] std::span<const Template> templatesOfMeasuring();
 [[nodiscard]] std::span<const TermWord> termsOfMeasuring();
 [[nodiscard]] std::span<const Template> templatesOfPlans();
 [[nodiscard]] std::span<const TermWord> termsOfPlans();
-[[nodiscard]] std::span<const Template> templatesOfLog();
-[[nodiscard]] std::span<const TermWord> termsOfLog();
 
 }  // namespace engine

@@ -164,6 +164,8 @@ void PaperFlow::title(const QString& title, const QString& subtitle, const QStri
     PaperStrip strip;
     strip.height = std::max(left, side) + 7.0 * kPoint;
     strip.keepsNext = true;
+    strip.outline = title;
+    strip.level = 1;
     strip.paint = [=, look = m_look, width = m_width, height = strip.height](QCPPainter& painter,
                                                                              const QPointF& at) {
         painter.setPen(look.accent);
@@ -285,8 +287,10 @@ void PaperFlow::table(const PaperTable& table) {
         PaperStrip strip;
         strip.height = row.height;
         strip.head = head;
-        // No row stands alone before or after a break.
-        strip.keepsNext = table.rows.size() > 1 && (r == 0 || r + 2 == table.rows.size());
+        // A short table is not parted, and no row of a long one stands alone before or after a break.
+        constexpr std::size_t kShort = 8;
+        strip.keepsNext = r + 1 < table.rows.size() &&
+                          (table.rows.size() <= kShort || r == 0 || r + 2 == table.rows.size());
         strip.paint = [=, look = m_look, width = m_width](QCPPainter& painter, const QPointF& at) {
             painter.setPen(look.ink);
             cells(painter, row, at);

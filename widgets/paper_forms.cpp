@@ -131,7 +131,7 @@ constexpr std::array kReview{
         Text,
         QT_TRANSLATE_NOOP(
             "Review", "Weather out of the ordinary, power cuts, holds, feed, stocking, treatments, runoff:")},
-    TemplateLine{Lines, "4"},
+    TemplateLine{Lines, "3"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Review", "Could it be something else?")},
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Review", "Season and weather alone would explain it.")},
     TemplateLine{Tick,

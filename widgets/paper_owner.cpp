@@ -34,6 +34,11 @@ constexpr std::array kOwner{
                      "**Why with care?** Your pond is mixed now and has no old bottom water. The air still "
                      "changes how it breathes. So we start in steps and read the oxygen at dawn."),
                  "!bottomDepth"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("OwnerSheet",
+                                   "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are "
+                                   "near, or if the dawn reading is low."),
+                 "!doNotStart"},
     TemplateLine{Insert, "night"},
     TemplateLine{Insert, "chances"},
     TemplateLine{
@@ -184,7 +189,7 @@ std::span<const TemplateLine> ownerTemplate() {
 Paper ownerSheet(const PaperRun& run) {
     const PaperInserts inserts{
         {QStringLiteral("night"),
-         [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), 56.0 * kMillimetre)); }},
+         [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), 52.0 * kMillimetre)); }},
         {QStringLiteral("chances"), [&](PaperFlow& flow) { flow.table(chanceTable(run)); }},
         {QStringLiteral("dawn"), [&](PaperFlow& flow) { flow.table(dawnTable(run)); }}};
     return paperOf(run, QStringLiteral("owners-sheet"),

@@ -4,6 +4,7 @@
 #include "engine/state.h"
 #include "engine/units.h"
 #include "engine/weather.h"
+#include "widgets/chart_parts.h"
 #include "widgets/night_scene.h"
 #include "widgets/paper_axes.h"
 #include "widgets/paper_figures.h"
@@ -70,20 +71,26 @@ LowsPanel lowsPanel(const engine::Comparison& comparison, std::size_t ramp) {
     return panel;
 }
 
+/// Paler than on the screen, so that a grey copy tells them from the bands of the members.
 void drawLevels(QPainter& painter, const PaperAxes& axes, const PlotStyle& style,
                 const engine::Lines& lines) {
+    constexpr double kShare = 0.45;
     const QRectF area = axes.area();
-    painter.fillRect(QRectF(QPointF(area.left(), axes.y(lines.stress)), area.bottomRight()), style.stress);
-    painter.fillRect(QRectF(QPointF(area.left(), axes.y(lines.lethal)), area.bottomRight()), style.lethal);
+    const auto fill = [&](double level, const QColor& colour) {
+        painter.fillRect(QRectF(QPointF(area.left(), axes.y(level)), area.bottomRight()),
+                         mixed(Qt::white, colour, kShare));
+    };
+    fill(lines.stress, style.stress);
+    fill(lines.lethal, style.lethal);
 }
 
-void drawLowsPanel(QPainter& painter, const PaperLook& look, const PaperAxes& axes, const LowsPanel& panel,
-                   const engine::Comparison& comparison) {
+void drawLowsPanel(QPainter& painter, const PaperLook& look, const PaperAxes& axes, double top,
+                   const LowsPanel& panel, const engine::Comparison& comparison) {
     const PlotStyle style = PlotStyle::light({});
     const engine::Lines& lines = comparison.model.parameters.lines;
     const QRectF area = axes.area();
     drawLevels(painter, axes, style, lines);
-    axes.rules(painter, look, {0, 2, 4, 6, 8}, 0);
+    axes.rules(painter, look, oxygenSteps(top, top > 8.0 ? 4.0 : 2.0), 0);
     const QColor line = style.lineColour(panel.look);
     if (!panel.p05.empty()) {
         axes.band(painter, panel.night, panel.p05, panel.p95, mixed(Qt::white, line, 0.25), line);
@@ -99,14 +106,17 @@ void drawLowsPanel(QPainter& painter, const PaperLook& look, const PaperAxes& ax
     const double high = 12.0 * kPoint;
     const QFontMetricsF metrics(look.font(7.5, true));
     const QFontMetricsF small(look.font(7.0));
-    const double room = area.width() - small.horizontalAdvance(panel.low) - 6.0 * kPoint;
+    const QRectF above(area.left(), area.top() - high, area.width(), high);
+    const bool hasRoom =
+        metrics.horizontalAdvance(panel.name) + small.horizontalAdvance(panel.low) + 6.0 * kPoint <
+        area.width();
     painter.setPen(look.ink);
-    paperText(painter, look, QRectF(area.left(), area.top() - high, area.width(), high),
-              Qt::AlignLeft | Qt::AlignVCenter, metrics.elidedText(panel.name, Qt::ElideRight, room), 7.5,
-              true);
-    painter.setPen(look.quiet);
-    paperText(painter, look, QRectF(area.left(), area.top() - high, area.width(), high),
-              Qt::AlignRight | Qt::AlignVCenter, panel.low);
+    paperText(painter, look, above, Qt::AlignLeft | Qt::AlignVCenter,
+              metrics.elidedText(panel.name, Qt::ElideRight, area.width()), 7.5, true);
+    if (hasRoom) {  // else the name goes first; the low stands in the words under the figure
+        painter.setPen(look.quiet);
+        paperText(painter, look, above, Qt::AlignRight | Qt::AlignVCenter, panel.low);
+    }
     std::vector<std::pair<double, QString>> names;
     for (const int day : namedDays(comparison.days, 4)) {
         names.emplace_back(day, dayText(comparison.model.pond, day));
@@ -213,7 +223,7 @@ PaperFigure lowsFigure(const FigureSource& source) {
             const QRectF area(column * wide + 16.0 * kPoint, row * high + 14.0 * kPoint, wide - 28.0 * kPoint,
                               high - 32.0 * kPoint);
             const PaperAxes axes(area, 1.0, std::max(2, outcome->comparison.days), 0.0, top);
-            drawLowsPanel(painter, look, axes, panels[i], outcome->comparison);
+            drawLowsPanel(painter, look, axes, top, panels[i], outcome->comparison);
         }
     };
     const bool hasMembers = engine::membersOf(comparison, 0) != nullptr;

@@ -112,8 +112,8 @@ constexpr std::array kProposal{
                           "Bubbles mix; they hardly feed oxygen. A diffuser is no life support in a crash.")},
 
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Proposal", "6. Risk of the start")},
-    TemplateLine{Insert, "lows"},
     TemplateLine{Insert, "planSentences"},
+    TemplateLine{Insert, "lows"},
     TemplateLine{Insert, "dose"},
     TemplateLine{Insert, "run"},
 
@@ -166,10 +166,16 @@ constexpr std::array kProposal{
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "Proposal",
                              "Thin ice wherever air runs in winter: signs, barriers, inspection, permits.")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP(
-                           "Proposal",
-                           "Aeration permit  \u25a1 Work in bed or wetland  \u25a1 Dam safety  \u25a1 "
-                           "Discharge downstream  \u25a1 Landlord, neighbours  \u25a1 Protected species")},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("Proposal",
+                          "Permits and consents that may be needed here (a list to tick, no legal advice):")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Proposal", "Aeration permit")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Proposal", "Works in the bed, a stream or a wetland")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Proposal", "Dam safety")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Proposal", "Discharge of stirred-up water downstream")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Proposal", "Landlord and neighbours")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Proposal", "Protected species")},
 
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Proposal", "10. Assumptions, and what would change our mind")},
     TemplateLine{Insert, "assumptions"},
@@ -242,7 +248,7 @@ void setFound(const PaperRun& run, const PaperValues& values, PaperFlow& flow) {
         {tr("Volume"), value("volume"), tr("Smell of the bottom"), smell},
         {tr("Secchi depth"), value("secchi"), tr("Profile taken"), value("profileDate")},
         {tr("Chlorophyll, \u00b5g/L"),
-         pond.water.chlorophyll_ugPerL ? figuresText(pond.water.chlorophyll_ugPerL->value) : QString(),
+         pond.water.chlorophyll_ugPerL ? plainText(pond.water.chlorophyll_ugPerL->value) : QString(),
          tr("Meter, calibrated on"), QString()}};
     flow.table(table);
     flow.paragraph(fish.isEmpty() ? tr("Fish: not given.")
@@ -385,7 +391,7 @@ void setDuties(PaperFlow& flow) {
 }
 
 /// What is said of the plan alone, without the other ramps.
-QString planSentences(const PaperRun& run) {
+QStringList planSentences(const PaperRun& run) {
     QStringList texts;
     std::size_t at = 0;
     for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
@@ -397,10 +403,10 @@ QString planSentences(const PaperRun& run) {
                   ? 1
                   : 0;
         if (at == run.plan) {
-            texts << worded(sentence);
+            texts << onPaper(worded(sentence));
         }
     }
-    return texts.join(QLatin1Char(' '));
+    return texts;
 }
 
 }  // namespace
@@ -434,7 +440,7 @@ Paper proposal(const PaperRun& run) {
     insert("options", [&](PaperFlow& flow) { setOptions(run, flow); });
     insert("design", [&](PaperFlow& flow) { setDesign(run, values, flow); });
     insert("lows", [&](PaperFlow& flow) { flow.figure(lowsFigure(figures)); });
-    insert("planSentences", [&](PaperFlow& flow) { flow.paragraph(planSentences(run)); });
+    insert("planSentences", [&](PaperFlow& flow) { flow.bullets(planSentences(run)); });
     insert("dose", [&](PaperFlow& flow) { flow.figure(doseFigure(figures)); });
     insert("run", [&](PaperFlow& flow) { flow.figure(wholeRunFigure(figures)); });
     insert("runs", [&](PaperFlow& flow) { flow.table(runTable(run, false)); });

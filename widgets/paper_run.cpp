@@ -64,7 +64,7 @@ void setPond(const PaperRun& run, PaperValues& values) {
     const auto quantity = [&](const char* name, const engine::MaybeQuantity& value, auto text) {
         values.set(QString::fromLatin1(name), value ? text(value->value) : QString());
     };
-    const auto plain = [](double value) { return figuresText(value); };
+    const auto plain = [](double value) { return plainText(value); };
     values.set(QStringLiteral("area"), units.area(model.basin.area(0.0)));
     values.set(QStringLiteral("maxDepth"), units.depth(model.basin.maxDepth()));
     values.set(QStringLiteral("volume"), units.volume(model.basin.volume()));
@@ -97,7 +97,7 @@ void setPond(const PaperRun& run, PaperValues& values) {
 QString clockName(const engine::Pond& pond) {
     const double hours = pond.place.utcOffset_h.value_or(engine::Quantity(0.0)).value;
     return QStringLiteral("UTC%1%2").arg(QString(hours < 0.0 ? QChar(0x2212) : QChar(0x2b)),
-                                         figuresText(std::fabs(hours)));
+                                         plainText(std::fabs(hours)));
 }
 
 void setPlan(const PaperRun& run, PaperValues& values) {
@@ -252,11 +252,15 @@ QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {
     return tr("%1 on %2").arg(clock, paperDate(engine::dateOfDay(run.comparison().model.pond, day)));
 }
 
+QString onPaper(QString sentence) {
+    return sentence.replace(QLatin1String("degC"), tr("\u00b0C"));
+}
+
 QStringList sentencesOn(const PaperRun& run, engine::SentencePart part) {
     QStringList texts;
     for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
         if (sentence.part == part && sentence.key != engine::SentenceKey::Title) {
-            texts << worded(sentence);
+            texts << onPaper(worded(sentence));
         }
     }
     return texts;

@@ -6,7 +6,7 @@
 namespace widgets {
 namespace {
 
-constexpr double kLeading = 1.22;  // of the line's own height
+constexpr double kLeading = 1.12;  // of the line's own height
 
 }  // namespace
 
@@ -42,6 +42,9 @@ LaidText::LaidText(const QString& marked, const QFont& font, double width, Qt::A
         m_height += line.height() * kLeading;
     }
     m_layout->endLayout();
+    if (const int count = m_layout->lineCount(); count > 0) {  // no leading under the last line
+        m_height = m_layout->lineAt(count - 1).rect().bottom();
+    }
 }
 
 void LaidText::paintLine(QPainter& painter, int index, const QPointF& at) const {

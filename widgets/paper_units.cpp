@@ -34,12 +34,16 @@ QString fixedText(double value, int decimals) {
     return text.replace(QLatin1Char('.'), QLocale().decimalPoint());
 }
 
+QString plainText(double value) {
+    return shown(engine::shortest(value)).replace(QLatin1Char('.'), QLocale().decimalPoint());
+}
+
 QString figuresText(double value) {
     if (value == 0.0) {
         return QStringLiteral("0");
     }
     const int whole = static_cast<int>(std::floor(std::log10(std::fabs(value)))) + 1;
-    const double step = std::pow(10.0, std::max(0, whole - 3));
+    const double step = std::pow(10.0, std::clamp(whole - 3, -2, 12));
     return fixedText(std::round(value / step) * step, std::clamp(3 - whole, 0, 2));
 }
 

@@ -35,6 +35,9 @@ private:
 /// Fixed decimals with the locale's decimal sign; never a minus before nothing.
 [[nodiscard]] QString fixedText(double value, int decimals);
 
+/// A number as the user gave it, with the locale's decimal sign.
+[[nodiscard]] QString plainText(double value);
+
 /// Three figures: what a reading of mass or volume is good for.
 [[nodiscard]] QString figuresText(double value);
 

@@ -303,7 +303,7 @@ TEST(Packs, MemberDoesNotFeelItsMates) {
 }
 
 // A pack's member is the plain number's run to 1e-9 of its value or 1e-9: not bit for bit, since exp, log,
-// tanh and pow of a pack are Eigen's and those of plain numbers the C library's, which differ in the last
+// tanh and pow of a pack are our own and those of plain numbers the C library's, which differ in the last
 // bit; a day and a half of steps hardly amplifies that.
 TEST(Packs, MemberEqualsItsRunAlone) {
     const MuckyPond pond(24);

@@ -13,7 +13,6 @@
 #include <cstdlib>
 #include <cxxabi.h>
 #include <dlfcn.h>
-#include <iostream>
 #include <new>
 #include <span>
 #include <stdexcept>
@@ -126,10 +125,7 @@ void expectPureArithmetic(bool isAerated) {
         plumes += deeds.plumes;
         withPlume += deeds.withPlume;
     }
-    if (plumes > 0) {
-        std::cout << "finding the plume allocates "
-                  << static_cast<double>(withPlume) / static_cast<double>(plumes) << " times\n";
-    }
+    EXPECT_EQ(withPlume, 0);
     EXPECT_EQ(plumes > 0, isAerated);
 }
 
@@ -150,11 +146,11 @@ TEST(AllocationOfAStep, NoneWithoutAirInAPack) {
     expectPureArithmetic<Pack<4>>(false);
 }
 
-TEST(AllocationOfAStep, NoneBetweenPlumes) {
+TEST(AllocationOfAStep, NoneWithAir) {
     expectPureArithmetic<double>(true);
 }
 
-TEST(AllocationOfAStep, NoneBetweenPlumesInAPack) {
+TEST(AllocationOfAStep, NoneWithAirInAPack) {
     expectPureArithmetic<Pack<4>>(true);
 }
 

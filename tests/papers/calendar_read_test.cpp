@@ -24,7 +24,7 @@ std::vector<ReadEvent> readByLibical(const std::string& text) {
     icalcomponent* root = icalparser_parse_string(text.c_str());
     EXPECT_NE(root, nullptr);
     EXPECT_EQ(icalcomponent_count_errors(root), 0);
-    EXPECT_EQ(icalcomponent_get_method(root), ICAL_METHOD_PUBLISH);
+    EXPECT_EQ(icalcomponent_get_method(root), ICAL_METHOD_NONE);
     EXPECT_TRUE(icalrestriction_check(root));
     for (icalcomponent* item = icalcomponent_get_first_component(root, ICAL_VEVENT_COMPONENT);
          item != nullptr; item = icalcomponent_get_next_component(root, ICAL_VEVENT_COMPONENT)) {

@@ -1,12 +1,17 @@
 #include "engine/ensemble.h"
 
 #include "engine/error.h"
+#include "engine/kernel.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
+#include <pthread.h>
+#include <thread>
+#include <time.h>
 
 namespace engine {
 namespace {
@@ -165,6 +170,92 @@ TEST_F(EnsembleParallel, ProgressRisesToOneAndAStopEndsIt) {
     EXPECT_EQ(stopped.end, EnsembleEnd::Cancelled);
     EXPECT_FALSE(stopped.message.empty());
     EXPECT_TRUE(stopped.ramps.empty());
+}
+
+/// What a thread has computed so far [s].
+double computed(clockid_t clock) {
+    timespec now{};
+    clock_gettime(clock, &now);
+    return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
+}
+
+/// A window waits for a stop: at most 50 ms of this thread's own time, whenever it comes. Under sanitizers,
+/// whose code is several times slower, that is not judged.
+TEST_F(EnsembleParallel, AStopEndsWithinFiftyMilliseconds) {
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+    constexpr double kMost = 5.0;
+#else
+    constexpr double kMost = 0.05;
+#endif
+    EnsembleOptions options;
+    options.days = 14;
+    options.members = 100;
+    options.threads = 1;
+    options.endStates = true;
+    const PondModel model = prepareUnbalanced(scenario("grandfathers-pond"));
+    clockid_t own{};
+    ASSERT_EQ(pthread_getcpuclockid(pthread_self(), &own), 0);
+    for (const double wait : {0.005, 0.05, 0.15, 0.4}) {  // [s] into drawing, balance and runs
+        std::stop_source stop;
+        const double begin = computed(own);
+        double asked = 0.0;
+        std::jthread stopper([&] {
+            while (computed(own) - begin < wait) {
+                std::this_thread::sleep_for(std::chrono::milliseconds(1));
+            }
+            asked = computed(own);
+            stop.request_stop();
+        });
+        EXPECT_EQ(runMembers(model, m_ramps, options, {stop.get_token(), {}}).end, EnsembleEnd::Cancelled);
+        const double end = computed(own);
+        stopper.join();
+        EXPECT_LT(end - asked, kMost) << "asked after " << wait << " s";
+    }
+}
+
+/// Whoever watches hears of it at least each hundredth of the work or each pack.
+TEST_F(EnsembleParallel, EveryPackIsReported) {
+    EnsembleOptions options;
+    options.days = kDays;
+    options.members = 40;
+    options.threads = 2;
+    int calls = 0;
+    const RunControl control{{}, [&](double) { ++calls; }};
+    ASSERT_EQ(runMembers(m_model, m_ramps, options, control).end, EnsembleEnd::Completed);
+    const int packs = 40 / kLanes<Lanes>;
+    EXPECT_EQ(calls, packs * (1 + static_cast<int>(m_ramps.size())));
+}
+
+TEST_F(EnsembleParallel, WhatAnEditDidNotTouchIsTakenOver) {
+    const EnsembleResult before = run(10);
+    EnsembleOptions options;
+    options.days = kDays;
+    options.members = 10;
+    options.threads = 1;
+    options.earlier = &before;
+    // The second ramp's air comes on an hour later; the others stay, in another order.
+    std::vector<EnsembleRamp> edited{m_ramps[0], m_ramps[2], m_ramps[1]};
+    for (RunBlock& block : edited[2].schedule) {
+        block.start += 3600.0;
+    }
+    int calls = 0;
+    const RunControl control{{}, [&](double) { ++calls; }};
+    const EnsembleResult after = runMembers(m_model, edited, options, control);
+    options.earlier = nullptr;
+    expectSame(after, runMembers(m_model, edited, options));
+    EXPECT_EQ(calls, (10 + kLanes<Lanes> - 1) / kLanes<Lanes>) << "packs of one ramp and no balance";
+
+    // Other seeds, numbers or days are other members and other runs.
+    options.earlier = &before;
+    options.seed = 2;
+    calls = 0;
+    expectSame(runMembers(m_model, m_ramps, options, control), run(10, 1, 2));
+    EXPECT_EQ(calls, 3 * (1 + static_cast<int>(m_ramps.size())));
+    options.seed = 1;
+    options.members = 5;  // of whom the factors are known
+    calls = 0;
+    expectSame(runMembers(m_model, m_ramps, options, control), run(5));
+    EXPECT_EQ(calls, 2 * static_cast<int>(m_ramps.size()));
 }
 
 TEST_F(EnsembleParallel, MembersOutsideTheirRangeAreRefused) {

@@ -1,7 +1,7 @@
 #include "engine/air_transfer.h"
 #include "engine/exchange.h"
 #include "engine/fish_breath.h"
-#include "engine/lane.h"
+#include "engine/lane_math.h"
 #include "engine/light.h"
 #include "engine/sky.h"
 #include "engine/water.h"
@@ -18,7 +18,7 @@ namespace {
 using Lanes = engine::Pack<4>;
 
 Lanes lanes(double first, double second, double third, double fourth) {
-    return Lanes(Lanes::Values(first, second, third, fourth));
+    return Lanes(Lanes::Values{first, second, third, fourth});
 }
 
 template <class Kernel>
@@ -26,7 +26,7 @@ void expectLanes(Kernel kernel, double first, double second) {
     const Lanes both = kernel(lanes(first, second, first, second));
     for (int i = 0; i < 4; ++i) {
         const double alone = kernel(i % 2 == 0 ? first : second);
-        // The pack's exp and log are Eigen's, good to a few units in the last place.
+        // The pack's exp and log are our own, good to a few units in the last place.
         EXPECT_NEAR(engine::lane(both, i), alone, 1e-12 * std::abs(alone)) << "lane " << i;
     }
     const Lanes otherNeighbours = kernel(lanes(first, first, second, first));
