@@ -5,6 +5,8 @@
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFWriter.hh>
 
+#include <set>
+
 namespace widgets {
 namespace {
 
@@ -57,6 +59,39 @@ private:
     std::vector<QPDFObjectHandle> m_pages;
 };
 
+/// Names the subsets of fonts by their order on the pages. Qt numbers them in the order of a hash table,
+/// which is another one each time a program starts.
+void nameSubsets(QPDF& pdf) {
+    std::set<QPDFObjGen> named;
+    for (QPDFPageObjectHelper page : QPDFPageDocumentHelper(pdf).getAllPages()) {
+        QPDFObjectHandle resources = page.getObjectHandle().getKey("/Resources");
+        QPDFObjectHandle fonts =
+            resources.isDictionary() ? resources.getKey("/Font") : QPDFObjectHandle::newNull();
+        if (!fonts.isDictionary()) {
+            continue;
+        }
+        for (const std::string& key : fonts.getKeys()) {
+            QPDFObjectHandle font = fonts.getKey(key), parts = font.getKey("/DescendantFonts");
+            QPDFObjectHandle own =
+                parts.isArray() && parts.getArrayNItems() > 0 ? parts.getArrayItem(0) : font;
+            QPDFObjectHandle descriptor = own.getKey("/FontDescriptor");
+            if (!descriptor.isDictionary() || !descriptor.getKey("/FontName").isName() ||
+                !named.insert(descriptor.getObjGen()).second) {
+                continue;
+            }
+            const std::string name = descriptor.getKey("/FontName").getName();
+            const std::size_t plus = name.find('+');
+            if (plus != std::string::npos) {  // six capitals stand before it
+                const std::size_t number = named.size() - 1;
+                std::string tag = "/AAAA";
+                tag += static_cast<char>('A' + number / 26 % 26);
+                tag += static_cast<char>('A' + number % 26);
+                descriptor.replaceKey("/FontName", QPDFObjectHandle::newName(tag + name.substr(plus)));
+            }
+        }
+    }
+}
+
 }  // namespace
 
 std::string finishedPdf(const QByteArray& raw, const PdfIdentity& identity,
@@ -66,6 +101,7 @@ std::string finishedPdf(const QByteArray& raw, const PdfIdentity& identity,
     pdf.processMemoryFile("paper", raw.constData(), static_cast<std::size_t>(raw.size()));
     QPDFObjectHandle root = pdf.getRoot();
     root.removeKey("/Metadata");
+    nameSubsets(pdf);
     root.replaceKey("/Lang", QPDFObjectHandle::newString(identity.language.toStdString()));
     root.replaceKey("/ViewerPreferences", QPDFObjectHandle::parse("<< /DisplayDocTitle true >>"));
     Outline outline(pdf);
