@@ -385,7 +385,8 @@ std::vector<std::string> planFaults(const Pond& pond, const PlanOptions& options
     }
     if (!(options.chance > 0.0 && options.chance <= 1.0)) {
         faults.push_back(
-            "The wanted chance is " + shortest(options.chance) +
+            "The wanted chance is " +
+            (std::isfinite(options.chance) ? shortest(options.chance) : "not a number") +
             ", but must be above 0 and at most 1: draws cannot show that something never happens.");
     } else if (const int least = fewestMembers(options.chance);
                options.members < least || least > kMostMembers) {

@@ -163,9 +163,9 @@ void sayEndStates(const Plan& plan, const Speaker& speaker) {
 
 void sayContinuous(const Plan& plan, const Speaker& speaker) {
     const StandingSchedule& continuous = plan.standing.front();
-    speaker.say(continuous.verdict == EndVerdict::Keeps     ? SentenceKey::PlanContinuousSafe
+    speaker.say(continuous.verdict == EndVerdict::Keeps     ? SentenceKey::PlanContinuousKeeps
                 : continuous.verdict == EndVerdict::NoWorse ? SentenceKey::PlanContinuousNoWorse
-                                                            : SentenceKey::PlanContinuousUnsafe,
+                                                            : SentenceKey::PlanContinuousFails,
                 {oxygen("end", continuous.endState), oxygen("line", plan.line),
                  oxygen("nothing", plan.nothingEndState)});
 }

@@ -39,14 +39,14 @@ constexpr std::array kTemplates{
     Template{PlanAtOnce, "Start at once with the standing schedule; no ramp is needed for it."},
     Template{PlanCourtesy, "A courtesy ramp of two days will do (common practice, no published source)."},
     Template{PlanRamp, "The standing schedule begins on day {days}; before it:"},
-    Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} of {all}  diffusers at {depth} m."},
+    Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} of {all} diffusers at {depth} m."},
     Template{PlanDayPulses,
-             "Day {day}: {minutes} min in {pulses} equal runs, the first at {clock}, {diffusers} of {all}  "
+             "Day {day}: {minutes} min in {pulses} equal runs, the first at {clock}, {diffusers} of {all} "
              "diffusers at "
              "{depth} m."},
     Template{PlanDayHeld, "Day {day}: no air."},
     Template{PlanStanding,
-             "Standing schedule: {kind}, {minutes} min a day from {clock}, {diffusers} of {all}  diffusers "
+             "Standing schedule: {kind}, {minutes} min a day from {clock}, {diffusers} of {all} diffusers "
              "at {depth} m; "
              "its end state is a dawn low of {end} mg/L, without the aerator {nothing} mg/L."},
     Template{
@@ -57,18 +57,18 @@ constexpr std::array kTemplates{
         PlanLiftsNothing,
         "Its diffusers hang above the bottom water, which begins at {depth} m: they lift none of it, and "
         "its debt stays."},
-    Template{
-        PlanContinuousSafe,
-        "Running around the clock at the file's depth is safe in this season by its end state, {end} mg/L "
-        "against the line of {line} mg/L; this is about where the pond settles, not about the way there."},
-    Template{PlanContinuousUnsafe,
-             "Running around the clock at the file's depth is not safe in this season: the pond would settle "
-             "at a dawn low of {end} mg/L, under the line of {line} mg/L and under the {nothing} mg/L "
+    Template{PlanContinuousKeeps,
+             "Around the clock at the file's depth this pond would settle at a dawn low of {end} mg/L in "
+             "this season, above the line of {line} mg/L: it may come to run so. This is about where it "
+             "settles, not about the way there."},
+    Template{PlanContinuousFails,
+             "This pond must not come to run around the clock at the file's depth in this season: it would "
+             "settle at a dawn low of {end} mg/L, under the line of {line} mg/L and under the {nothing} mg/L "
              "without the aerator."},
-    Template{PlanContinuousNoWorse,
-             "Running around the clock at the file's depth does not keep the line of {line} mg/L in this "
-             "season: the pond would settle at a dawn low of {end} mg/L; without the aerator at {nothing} "
-             "mg/L."},
+    Template{
+        PlanContinuousNoWorse,
+        "Around the clock at the file's depth this pond would settle at a dawn low of {end} mg/L in this "
+        "season, under the line of {line} mg/L, but no lower than the {nothing} mg/L without the aerator."},
     Template{PlanChances,
              "On {members} fresh draws this plan takes {added} below {line} mg/L that would not go there by "
              "themselves: {share} %, at most {upper} % (upper 95 % bound, Clopper and Pearson). Below the "
