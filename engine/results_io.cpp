@@ -50,7 +50,7 @@ std::optional<double> energy(const Comparison& comparison, const RampRun& run) {
     return aerator && aerator->power_kW ? std::optional(run.energy_kWh) : std::nullopt;
 }
 
-void summaryRow(CsvTable& table, const Comparison& comparison, const RampRun& run) {
+void summaryRow(CsvRows& table, const Comparison& comparison, const RampRun& run) {
     const DayRow& worst = run.worst();
     table.number(run.daysToContinuous).number(worst.lowest).number(worst.lowestTime / kHour);
     table.number(worst.day).number(run.hoursBelowStress).number(run.hoursBelowLethal).number(run.endState);
@@ -98,7 +98,7 @@ const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run) {
 }
 
 std::string summaryCsv(const Comparison& comparison) {
-    CsvTable table(kSummaryHeader);
+    CsvRows table(kSummaryHeader);
     for (const RampRun& run : comparison.runs) {
         table.text(run.name);
         if (run.end == RunEnd::Completed) {
@@ -114,7 +114,7 @@ std::string summaryCsv(const Comparison& comparison) {
 }
 
 std::string dailyCsv(const Comparison& comparison) {
-    CsvTable table(kDailyHeader);
+    CsvRows table(kDailyHeader);
     const bool hasDebt = comparison.model.debt_kg > 0.0;  // what is left of nothing is no number
     for (const RampRun& run : comparison.runs) {
         for (const DayRow& day : run.days) {
@@ -131,7 +131,7 @@ std::string dailyCsv(const Comparison& comparison) {
 }
 
 std::string hourlyCsv(const Comparison& comparison) {
-    CsvTable table(kHourlyHeader);
+    CsvRows table(kHourlyHeader);
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
         const RampRun& run = comparison.runs[i];
         const RampEnsemble* members = membersOf(comparison, i);
@@ -152,7 +152,7 @@ std::string hourlyCsv(const Comparison& comparison) {
 }
 
 std::string layersCsv(const Comparison& comparison) {
-    CsvTable table(kLayersHeader);
+    CsvRows table(kLayersHeader);
     const std::vector<double>& depth = comparison.model.grid.middle;
     for (const RampRun& run : comparison.runs) {
         ensure(run.layers.size() <= run.hours.size(), "each row of layers has its hour");
@@ -169,7 +169,7 @@ std::string layersCsv(const Comparison& comparison) {
 }
 
 std::string budgetCsv(const Comparison& comparison) {
-    CsvTable table(kBudgetHeader);
+    CsvRows table(kBudgetHeader);
     for (const RampRun& run : comparison.runs) {
         for (const BudgetRow& day : run.budget) {
             table.text(run.name).number(day.day);
@@ -184,7 +184,7 @@ std::string budgetCsv(const Comparison& comparison) {
 }
 
 std::string gasesCsv(const Comparison& comparison) {
-    CsvTable table(kGasesHeader);
+    CsvRows table(kGasesHeader);
     for (const RampRun& run : comparison.runs) {
         for (const HourRow& hour : run.hours) {
             table.text(run.name).number(hour.time / kHour);

@@ -242,6 +242,20 @@ inline Pond randomPond(Dice& dice) {
             table.dewPoint.emplace(*table.airMax - 20.0 * dice.share());
         }
     }
+    int month = 0;
+    pond.climate.months.resize(std::min<std::size_t>(pond.climate.months.size(), 12));
+    for (ClimateMonth& one : pond.climate.months) {
+        one.month = Quantity(++month);
+        one.airMax = Quantity(30.0 * dice.share());
+        one.airMin = Quantity(*one.airMax - 9.0 * dice.share());
+        one.humidity_percent.reset();
+        one.dewPoint.reset();
+        if (dice.coin()) {
+            one.humidity_percent.emplace(dice.number(kPercentRule));
+        } else {
+            one.dewPoint.emplace(*one.airMax - 20.0 * dice.share());
+        }
+    }
     pond.readingsFile = {};
     for (Reading& reading : pond.readings) {
         reading.at = std::chrono::local_days(*pond.place.firstDay) +

@@ -89,7 +89,7 @@ TEST_F(CliLog, TodaySaysItsVerdictWithReasons) {
     const CliRun today = run(std::string("today pond.toml") + kQuick);
     ASSERT_EQ(today.code, 0) << today.err;
     for (const char* part :
-         {"GO: ", "Because ", "Tonight's low is expected at", "From today", "2026-06-15: "}) {
+         {"HOLD: ", "Because the weather or the calendar says hold", "Tonight's low is expected at", "From today", "2026-06-15: "}) {
         EXPECT_NE(today.out.find(part), std::string::npos) << part << "\n" << today.out;
     }
     EXPECT_EQ(run("today pond.toml --at '2026-06-10 05:00'").code, 2);
