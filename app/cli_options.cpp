@@ -103,6 +103,7 @@ public:
         const std::string call =
             name == "check"     ? "check POND..."
             : name == "compare" ? "compare POND --out DIR [OPTIONS]"
+            : name == "plan"    ? "plan POND --out DIR [OPTIONS]"
             : name == "measure" ? "measure POND --out DIR [OPTIONS]"
             : ofLog != kLogCommands.end()
                 ? name + (ofLog->files != nullptr ? " POND --out DIR [OPTIONS]" : " POND [OPTIONS]")
