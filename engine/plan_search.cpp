@@ -32,10 +32,11 @@ HarmCount toTheEnd(const PlanMembers& members, MembersOnTheirWay at, const Sched
 /// Climbing: where the members are at the midnight before the day that is decided next.
 class Climber {
 public:
-    Climber(const PlanMembers& members, const Ladder& ladder, int budget)
+    Climber(const PlanMembers& members, const Ladder& ladder, int budget, int onTheWay)
         : m_members(members),
           m_ladder(ladder),
           m_budget(budget),
+          m_onTheWay(onTheWay),
           m_at(members.run(members.start(), {}, 0.0)) {}
 
     [[nodiscard]] int day() const { return static_cast<int>(m_days.size()) + 1; }
@@ -78,15 +79,40 @@ private:
         days.push_back(action);
         const int last = std::min(day() + kLookAhead - 1, m_members.days());
         const MembersOnTheirWay after = m_members.run(m_at, schedule(days), PlanMembers::endOfNight(last));
-        return m_members.harm(after, 1, last).any <= m_budget / 2;
+        return m_members.harm(after, 1, last).any <= m_onTheWay;
     }
 
     const PlanMembers& m_members;
     const Ladder& m_ladder;
     int m_budget;
+    int m_onTheWay;  // Of the budget, what the days before standing may use
     std::vector<DayAction> m_days;
     MembersOnTheirWay m_at;
 };
+
+/// One climb whose days before standing may use `onTheWay` of the budget.
+std::optional<Way> climbOnce(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
+                             int budget, int onTheWay, int lastDay, const std::stop_token& stop) {
+    Climber climber(members, ladder, budget, onTheWay);
+    while (climber.day() <= lastDay && !stop.stop_requested()) {
+        DayAction held = ladder.standing;
+        held.minutes = 0;
+        held.isHold = isIn(heldDays, climber.day());
+        if (held.isHold) {
+            climber.take(held);
+            continue;
+        }
+        if (const auto way = climber.stand()) {
+            return way;
+        }
+        if (climber.day() == lastDay) {
+            break;
+        }
+        const auto level = climber.highestLevel();
+        climber.take(level ? *level : held);
+    }
+    return std::nullopt;
+}
 
 }  // namespace
 
@@ -132,25 +158,10 @@ HarmCount harmOf(const PlanMembers& members, const std::vector<DayAction>& days,
 
 std::optional<Way> climb(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
                          int budget, int lastDay, const std::stop_token& stop) {
-    Climber climber(members, ladder, budget);
-    while (climber.day() <= lastDay && !stop.stop_requested()) {
-        DayAction held = ladder.standing;
-        held.minutes = 0;
-        held.isHold = isIn(heldDays, climber.day());
-        if (held.isHold) {
-            climber.take(held);
-            continue;
-        }
-        if (const auto way = climber.stand()) {
-            return way;
-        }
-        if (climber.day() == lastDay) {
-            break;
-        }
-        const auto level = climber.highestLevel();
-        climber.take(level ? *level : held);
-    }
-    return std::nullopt;
+    auto way = climbOnce(members, ladder, heldDays, budget, budget / 2, lastDay, stop);
+    return way || stop.stop_requested() || budget == 0
+               ? way
+               : climbOnce(members, ladder, heldDays, budget, budget, lastDay, stop);
 }
 
 Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, std::span<const int> heldDays,

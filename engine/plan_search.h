@@ -32,7 +32,8 @@ struct Way {
 
 /// Looks day by day for a way up a ladder that harms at most `budget` members. Each day that is not held it
 /// first tries to stand from then on, to the last night; else it takes the highest level that harms at most
-/// half the budget when repeated over the next days (half, so that the step to standing has the rest).
+/// half the budget when repeated over the next days, so that the step to standing has the rest; if there is
+/// no way so, a second climb may use all of it.
 /// @param heldDays  Days without air, as long as the standing schedule has not begun.
 /// @param lastDay   By which the standing schedule must have begun.
 [[nodiscard]] std::optional<Way> climb(const PlanMembers& members, const Ladder& ladder,

@@ -13,7 +13,7 @@ using test::expectContains;
 using test::fileText;
 
 /// Coarse, so that a plan takes about a second.
-constexpr const char* kCoarse = " --layers 12 --step-s 1800 --members 64 ";
+constexpr const char* kCoarse = " --layers 12 --step-s 1800 --members 256 ";
 
 class CliPlan : public test::Cli {};
 
@@ -26,7 +26,7 @@ TEST_F(CliPlan, AYoungPondStartsAtOnce) {
     ASSERT_EQ(plan.code, 0) << plan.err;
     expectContains(plan.out, "Start at once with the standing schedule");
     expectContains(plan.out, "A courtesy ramp of two days will do");
-    expectContains(plan.out, "On 64 fresh draws this plan takes ");
+    expectContains(plan.out, "On 256 fresh draws this plan takes ");
     expectContains(plan.out, "upper 95 % bound");
     expectContains(plan.out, "no prediction of survival");
     const std::string schedule = fileText(m_folder / "out/schedule.csv");
