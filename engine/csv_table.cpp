@@ -19,22 +19,22 @@ std::string csvField(std::string_view text) {
     return quoted + '"';
 }
 
-CsvRows::CsvRows(std::string_view header)
+CsvWriter::CsvWriter(std::string_view header)
     : m_text(header), m_columns(1 + static_cast<int>(std::count(header.begin(), header.end(), ','))) {
     m_text += "\r\n";
 }
 
-CsvRows& CsvRows::number(double value) {
+CsvWriter& CsvWriter::number(double value) {
     return put(std::isfinite(value) ? shortest(value + 0.0) : std::string());
 }
 
-void CsvRows::end() {
+void CsvWriter::end() {
     ensure(m_fields == m_columns, "a row of a table has as many fields as its header");
     m_text += "\r\n";
     m_fields = 0;
 }
 
-CsvRows& CsvRows::put(std::string_view field) {
+CsvWriter& CsvWriter::put(std::string_view field) {
     if (m_fields++ > 0) {
         m_text += ',';
     }

@@ -10,23 +10,23 @@ namespace engine {
 [[nodiscard]] std::string csvField(std::string_view text);
 
 /// Lines of one table, all with as many fields as its header.
-class CsvRows {
+class CsvWriter {
 public:
-    explicit CsvRows(std::string_view header);
+    explicit CsvWriter(std::string_view header);
 
-    CsvRows& text(std::string_view field) { return put(csvField(field)); }
-    CsvRows& number(double value);
+    CsvWriter& text(std::string_view field) { return put(csvField(field)); }
+    CsvWriter& number(double value);
     template <class T>
-    CsvRows& number(const std::optional<T>& value) {
+    CsvWriter& number(const std::optional<T>& value) {
         return value ? number(static_cast<double>(*value)) : nothing();
     }
-    CsvRows& nothing() { return put({}); }
+    CsvWriter& nothing() { return put({}); }
 
     void end();
     [[nodiscard]] std::string take() { return std::move(m_text); }
 
 private:
-    CsvRows& put(std::string_view field);
+    CsvWriter& put(std::string_view field);
 
     std::string m_text;
     int m_columns = 0;

@@ -145,8 +145,8 @@ MeasureResult measure(const Pond& pond, const MeasureOptions& options, const Run
 }
 
 std::vector<TextFile> measureFiles(const MeasureResult& result) {
-    CsvRows shares("input,low,high,worst_at_low_mg_per_l,worst_at_high_mg_per_l,share_of_variance");
-    CsvRows gains("input,unit,share_p05,share_p95,cost_rank,width_now_mg_per_l,width_measured_mg_per_l");
+    CsvWriter shares("input,low,high,worst_at_low_mg_per_l,worst_at_high_mg_per_l,share_of_variance");
+    CsvWriter gains("input,unit,share_p05,share_p95,cost_rank,width_now_mg_per_l,width_measured_mg_per_l");
     const double width = result.high - result.low;
     for (const MeasuredInput& input : result.inputs) {
         shares.text(input.name).number(input.low).number(input.high);

@@ -62,7 +62,7 @@ std::string seenFrom(const std::string& named, const std::filesystem::path& path
 }  // namespace
 
 std::string scheduleCsv(const Plan& plan) {
-    CsvRows table(kScheduleHeader);
+    CsvWriter table(kScheduleHeader);
     if (!plan.ramp) {
         return table.take();
     }

@@ -32,11 +32,12 @@ HarmCount toTheEnd(const PlanMembers& members, MembersOnTheirWay at, const Sched
 /// Climbing: where the members are at the midnight before the day that is decided next.
 class Climber {
 public:
-    Climber(const PlanMembers& members, const Ladder& ladder, int budget, int onTheWay)
+    Climber(const PlanMembers& members, const Ladder& ladder, int budget, int onTheWay, int below)
         : m_members(members),
           m_ladder(ladder),
           m_budget(budget),
           m_onTheWay(onTheWay),
+          m_below(below),
           m_at(members.run(members.start(), {}, 0.0)) {}
 
     [[nodiscard]] int day() const { return static_cast<int>(m_days.size()) + 1; }
@@ -49,14 +50,17 @@ public:
         return way.harm.any <= m_budget ? std::optional(way) : std::nullopt;
     }
 
-    /// The highest level that can be repeated over the next days; nothing if not even the lowest can.
+    /// The highest level that can be repeated over the next days, or so many below it; nothing if not even
+    /// the lowest can.
     [[nodiscard]] std::optional<DayAction> highestLevel() const {
         int good = -1, bad = static_cast<int>(m_ladder.levels.size());
         while (bad - good > 1) {
             const int middle = (good + bad) / 2;
             (isGood(m_ladder.levels[static_cast<std::size_t>(middle)]) ? good : bad) = middle;
         }
-        return good >= 0 ? std::optional(m_ladder.levels[static_cast<std::size_t>(good)]) : std::nullopt;
+        return good >= 0
+                   ? std::optional(m_ladder.levels[static_cast<std::size_t>(std::max(good - m_below, 0))])
+                   : std::nullopt;
     }
 
     void take(const DayAction& action) {
@@ -86,14 +90,15 @@ private:
     const Ladder& m_ladder;
     int m_budget;
     int m_onTheWay;  // Of the budget, what the days before standing may use
+    int m_below;     // Levels below the highest that can be repeated
     std::vector<DayAction> m_days;
     MembersOnTheirWay m_at;
 };
 
 /// One climb whose days before standing may use `onTheWay` of the budget.
 std::optional<Way> climbOnce(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
-                             int budget, int onTheWay, int lastDay, const std::stop_token& stop) {
-    Climber climber(members, ladder, budget, onTheWay);
+                             int budget, int onTheWay, int below, int lastDay, const std::stop_token& stop) {
+    Climber climber(members, ladder, budget, onTheWay, below);
     while (climber.day() <= lastDay && !stop.stop_requested()) {
         DayAction held = ladder.standing;
         held.minutes = 0;
@@ -158,10 +163,20 @@ HarmCount harmOf(const PlanMembers& members, const std::vector<DayAction>& days,
 
 std::optional<Way> climb(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
                          int budget, int lastDay, const std::stop_token& stop) {
-    auto way = climbOnce(members, ladder, heldDays, budget, budget / 2, lastDay, stop);
-    return way || stop.stop_requested() || budget == 0
-               ? way
-               : climbOnce(members, ladder, heldDays, budget, budget, lastDay, stop);
+    // The boldest first: what a bold step uses up can be missed at the end, so that bolder is not always
+    // sooner.
+    for (const int below : {0, 1, 2}) {
+        for (const int onTheWay : {budget / 2, budget}) {
+            const auto way = climbOnce(members, ladder, heldDays, budget, onTheWay, below, lastDay, stop);
+            if (way || stop.stop_requested()) {
+                return way;
+            }
+            if (budget == 0) {
+                break;
+            }
+        }
+    }
+    return std::nullopt;
 }
 
 Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, std::span<const int> heldDays,

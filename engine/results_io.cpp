@@ -23,8 +23,7 @@ constexpr std::string_view kHourlyHeader =
     "ramp,time_h,surface_mg_per_l,fish_water_mg_per_l,bottom_mg_per_l,mean_mg_per_l,surface_c,bottom_c,"
     "running,fish_water_p05,fish_water_p25,fish_water_p50,fish_water_p75,fish_water_p95";
 constexpr std::string_view kLayersHeader = "ramp,time_h,depth_m,temperature_c,oxygen_mg_per_l,debt_mg_per_l";
-constexpr std::string_view kGasesHeader =
-    "ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l";
+constexpr std::string_view kGasesHeader = "ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l";
 constexpr std::string_view kBudgetHeader =
     "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
     "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg";
@@ -50,7 +49,7 @@ std::optional<double> energy(const Comparison& comparison, const RampRun& run) {
     return aerator && aerator->power_kW ? std::optional(run.energy_kWh) : std::nullopt;
 }
 
-void summaryRow(CsvRows& table, const Comparison& comparison, const RampRun& run) {
+void summaryRow(CsvWriter& table, const Comparison& comparison, const RampRun& run) {
     const DayRow& worst = run.worst();
     table.number(run.daysToContinuous).number(worst.lowest).number(worst.lowestTime / kHour);
     table.number(worst.day).number(run.hoursBelowStress).number(run.hoursBelowLethal).number(run.endState);
@@ -98,7 +97,7 @@ const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run) {
 }
 
 std::string summaryCsv(const Comparison& comparison) {
-    CsvRows table(kSummaryHeader);
+    CsvWriter table(kSummaryHeader);
     for (const RampRun& run : comparison.runs) {
         table.text(run.name);
         if (run.end == RunEnd::Completed) {
@@ -114,7 +113,7 @@ std::string summaryCsv(const Comparison& comparison) {
 }
 
 std::string dailyCsv(const Comparison& comparison) {
-    CsvRows table(kDailyHeader);
+    CsvWriter table(kDailyHeader);
     const bool hasDebt = comparison.model.debt_kg > 0.0;  // what is left of nothing is no number
     for (const RampRun& run : comparison.runs) {
         for (const DayRow& day : run.days) {
@@ -131,7 +130,7 @@ std::string dailyCsv(const Comparison& comparison) {
 }
 
 std::string hourlyCsv(const Comparison& comparison) {
-    CsvRows table(kHourlyHeader);
+    CsvWriter table(kHourlyHeader);
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
         const RampRun& run = comparison.runs[i];
         const RampEnsemble* members = membersOf(comparison, i);
@@ -152,7 +151,7 @@ std::string hourlyCsv(const Comparison& comparison) {
 }
 
 std::string layersCsv(const Comparison& comparison) {
-    CsvRows table(kLayersHeader);
+    CsvWriter table(kLayersHeader);
     const std::vector<double>& depth = comparison.model.grid.middle;
     for (const RampRun& run : comparison.runs) {
         ensure(run.layers.size() <= run.hours.size(), "each row of layers has its hour");
@@ -169,7 +168,7 @@ std::string layersCsv(const Comparison& comparison) {
 }
 
 std::string budgetCsv(const Comparison& comparison) {
-    CsvRows table(kBudgetHeader);
+    CsvWriter table(kBudgetHeader);
     for (const RampRun& run : comparison.runs) {
         for (const BudgetRow& day : run.budget) {
             table.text(run.name).number(day.day);
@@ -184,7 +183,7 @@ std::string budgetCsv(const Comparison& comparison) {
 }
 
 std::string gasesCsv(const Comparison& comparison) {
-    CsvRows table(kGasesHeader);
+    CsvWriter table(kGasesHeader);
     for (const RampRun& run : comparison.runs) {
         for (const HourRow& hour : run.hours) {
             table.text(run.name).number(hour.time / kHour);

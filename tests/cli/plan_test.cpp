@@ -28,7 +28,7 @@ TEST_F(CliPlan, AYoungPondStartsAtOnce) {
     expectContains(plan.out, "A courtesy ramp of two days will do");
     expectContains(plan.out, "On 256 fresh draws this plan takes ");
     expectContains(plan.out, "upper 95 % bound");
-    expectContains(plan.out, "no prediction of survival");
+    expectContains(plan.out, "not a prediction of survival");
     const std::string schedule = fileText(m_folder / "out/schedule.csv");
     EXPECT_TRUE(
         schedule.starts_with("day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,"

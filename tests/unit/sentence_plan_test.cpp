@@ -91,6 +91,7 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     atOnce.standing[0].verdict = EndVerdict::NoWorse;
     atOnce.comparison.model.debt_kg = 0.0;
     atOnce.heedsHolds = false;
+    atOnce.comparison.days = 30;  // longer than the outlook
     atOnce.chance = 0.5;
     atOnce.slow = {{5, 1.5}, {1440, 0.2}};
     atOnce.months = {{4, 6.0, 5.0, true}, {7, 1.0, 5.0, false}};
