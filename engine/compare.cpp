@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <mutex>
-#include <thread>
 
 namespace engine {
 namespace {
@@ -160,9 +159,7 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     bool isSame = false;
     result.model = modelOf(pond, options, isSame);
     const std::size_t count = pond.ramps.size() + 1;
-    const int threads = options.threads > 0
-                            ? options.threads
-                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const int threads = threadsFor(options.threads);
     Length length;
     if (options.days) {
         length.days = *options.days;

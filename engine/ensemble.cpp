@@ -8,14 +8,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <mutex>
-#include <thread>
 
 namespace engine {
 namespace {
-
-constexpr std::size_t kPack = kLanes<Lanes>;
 
 /// Progress of tasks that end on any thread.
 class Reporter {
@@ -36,28 +32,7 @@ private:
     std::mutex m_mutex;
 };
 
-/// Members of draws; some are left as they are after a stop.
-std::vector<WeatheredMember> madeMembers(const PondModel& model, const MemberDraws& draws, int days,
-                                         int threads, const std::stop_token& stop) {
-    const WeatherDays span = weatherDays(model, days);
-    const std::vector<WeatherScatter> scatter = weatherScatter(model.pond, span.first, span.last);
-    const MemberSource source = memberSource(model);
-    std::vector<WeatheredMember> members(draws.values.size());
-    static_cast<void>(forEachIndex(members.size(), threads, stop, [&](std::size_t i) {
-        WeatheredMember& one = members[i];
-        one.member = memberOf(model, source, draws.inputs, draws.values[i]);
-        one.offsets = weatherOffsets(scatter, draws.weatherScores[i], one.member.windFactor);
-        one.offsets.push_back({0.0, one.member.windFactor, 0.0});
-    }));
-    return members;
-}
-
-std::span<WeatheredMember> packMembers(std::vector<WeatheredMember>& members, std::size_t pack) {
-    const std::size_t first = pack * kPack;
-    return std::span(members).subspan(first, std::min(kPack, members.size() - first));
-}
-
-void balanceMembers(const PondModel& model, const BalanceSlopes& slopes, std::span<WeatheredMember> members,
+void balanceOnePack(const PondModel& model, const BalanceSlopes& slopes, std::span<WeatheredMember> members,
                     const std::stop_token& stop) {
     MemberPack<Lanes> pack = packOf<Lanes>(members);
     std::array<double, kPack> dawn{};
@@ -70,23 +45,6 @@ void balanceMembers(const PondModel& model, const BalanceSlopes& slopes, std::sp
         own.respirationFactor = lane(pack.parameters.respirationFactor, static_cast<int>(k));
         own.photosynthesisFactor = lane(pack.parameters.photosynthesisFactor, static_cast<int>(k));
     }
-}
-
-int threadsOf(const EnsembleOptions& options) {
-    return options.threads > 0 ? options.threads
-                               : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
-}
-
-/// Balances all members, pack by pack; false after a stop.
-bool balanceAll(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
-                const std::stop_token& stop, const std::function<void()>& packDone) {
-    const std::size_t packs = (members.size() + kPack - 1) / kPack;
-    const BalanceSlopes slopes = balanceSlopes(model);
-    const std::size_t done = forEachIndex(packs, threads, stop, [&](std::size_t pack) {
-        balanceMembers(model, slopes, packMembers(members, pack), stop);
-        packDone();
-    });
-    return done == packs && !stop.stop_requested();
 }
 
 bool isAtFactorEnd(const MemberFactors& one) {
@@ -195,16 +153,41 @@ MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint
     return draws;
 }
 
-std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws, int days) {
-    return madeMembers(model, draws, days, 1, {});
+std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws, int days,
+                                              int threads, const std::stop_token& stop) {
+    const WeatherDays span = weatherDays(model, days);
+    const std::vector<WeatherScatter> scatter = weatherScatter(model.pond, span.first, span.last);
+    const MemberSource source = memberSource(model);
+    std::vector<WeatheredMember> members(draws.values.size());
+    static_cast<void>(forEachIndex(members.size(), threads, stop, [&](std::size_t i) {
+        members[i] = weathered(memberOf(model, source, draws.inputs, draws.values[i]), scatter,
+                               draws.weatherScores[i]);
+    }));
+    return members;
+}
+
+bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+                    const std::stop_token& stop, const std::function<void()>& packDone) {
+    const std::size_t packs = packsOf(members.size());
+    const BalanceSlopes slopes = balanceSlopes(model);
+    const std::size_t done = forEachIndex(packs, threads, stop, [&](std::size_t pack) {
+        balanceOnePack(model, slopes, membersOfPack(std::span(members), pack), stop);
+        if (packDone) {
+            packDone();
+        }
+    });
+    return done == packs && !stop.stop_requested();
 }
 
 std::vector<WeatheredMember> balancedMembers(const PondModel& model, const EnsembleOptions& options,
                                              const RunControl& control) {
     requireRange("members", options.members, 1, kMostMembers, "members");
-    std::vector<WeatheredMember> members = weatheredMembers(
-        model, drawMembers(model, options.members, options.days, options.seed), options.days);
-    if (options.balance && !balanceAll(model, members, threadsOf(options), control.stop, [] {})) {
+    const int threads = threadsFor(options.threads);
+    std::vector<WeatheredMember> members =
+        weatheredMembers(model, drawMembers(model, options.members, options.days, options.seed), options.days,
+                         threads, control.stop);
+    if (control.stop.stop_requested() ||
+        (options.balance && !balanceMembers(model, members, threads, control.stop))) {
         members.clear();
     }
     return members;
@@ -218,7 +201,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
                           const EnsembleOptions& options, const RunControl& control) {
     requireRange("members", options.members, 1, kMostMembers, "members");
     requireRange("days", options.days, 1, 365, "days");
-    const int threads = threadsOf(options);
+    const int threads = threadsFor(options.threads);
     EnsembleResult result;
     result.seed = options.seed;
     result.members = options.members;
@@ -229,10 +212,14 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
         result.ramps.clear();
         return result;
     };
-    std::vector<WeatheredMember> members = weatheredMembers(
-        model, drawMembers(model, options.members, options.days, options.seed), options.days);
+    std::vector<WeatheredMember> members =
+        weatheredMembers(model, drawMembers(model, options.members, options.days, options.seed), options.days,
+                         threads, control.stop);
+    if (control.stop.stop_requested()) {
+        return stopped();
+    }
     const bool toBalance = options.balance && !takeFactors(options, members);
-    const std::size_t packs = (members.size() + kPack - 1) / kPack;
+    const std::size_t packs = packsOf(members.size());
     std::vector<RampWork> work;
     result.ramps.resize(ramps.size());
     for (std::size_t r = 0; r < ramps.size(); ++r) {
@@ -249,10 +236,9 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     const double perRun = options.days * (options.endStates ? 3.0 : 1.0), perBalance = toBalance ? 6.0 : 0.0;
     Reporter reporter(control,
                       static_cast<double>(packs) * (static_cast<double>(work.size()) * perRun + perBalance));
-    if (toBalance) {
-        if (!balanceAll(model, members, threads, control.stop, [&] { reporter.done(perBalance); })) {
-            return stopped();
-        }
+    if (toBalance &&
+        !balanceMembers(model, members, threads, control.stop, [&] { reporter.done(perBalance); })) {
+        return stopped();
     }
     if (options.balance) {
         for (const WeatheredMember& one : members) {
@@ -266,7 +252,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     const std::size_t done = forEachIndex(tasks, threads, control.stop, [&](std::size_t task) {
         const std::size_t pack = task / work.size();
         RampWork& ramp = work[task % work.size()];
-        const std::span<WeatheredMember> own = packMembers(members, pack);
+        const std::span<WeatheredMember> own = membersOfPack(std::span(members), pack);
         kernel().runPack(model, ramp.plan, packOf<Lanes>(own), pack * kPack, own.size(), ramp.trace,
                          control.stop);
         reporter.done(perRun);

@@ -5,6 +5,8 @@
 #include "engine/run.h"
 
 #include <cstdint>
+#include <functional>
+#include <stop_token>
 #include <vector>
 
 namespace engine {
@@ -36,9 +38,17 @@ struct MemberDraws {
 };
 [[nodiscard]] MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint64_t seed);
 
-/// Members of these draws with their weather, not balanced.
+/// Members of these draws with their weather, not balanced; not all of them are made after a stop.
 [[nodiscard]] std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws,
-                                                            int days);
+                                                            int days, int threads = 1,
+                                                            const std::stop_token& stop = {});
+
+/// Gives each member the factors of its own balance, pack by pack.
+/// @param packDone  Called after each pack, on any thread; may be empty.
+/// @return false after a stop.
+[[nodiscard]] bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+                                  const std::stop_token& stop, const std::function<void()>& packDone = {});
+
 /// Members drawn, with their weather, and balanced unless the options say otherwise. Empty after a stop.
 [[nodiscard]] std::vector<WeatheredMember> balancedMembers(const PondModel& model,
                                                            const EnsembleOptions& options,

@@ -15,7 +15,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <thread>
 
 namespace engine {
 namespace {
@@ -195,12 +194,10 @@ FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl&
     if (!until) {
         return ended(FitEnd::NoReadings, "There is no reading to fit to.");
     }
-    const int threads = options.threads > 0
-                            ? options.threads
-                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const int threads = threadsFor(options.threads);
     fit.until = *until;
     fit.known = knownAt(pond, *until);
-    if (fit.known.weather.days.empty() && fit.known.weather.hours.size() < 12) {
+    if (!hasWeather(fit.known)) {
         return ended(FitEnd::NoReadings, "Less than half a day of weather was known by then.");
     }
     fit.untilTime = secondsOf(pond, *until);

@@ -15,8 +15,6 @@
 namespace engine {
 namespace {
 
-constexpr std::size_t kPack = kLanes<Lanes>;
-
 Band bandOf(std::vector<float> sample) {
     const Percentiles p = percentilesOf(sample);
     return {p[0], p[2], p[4]};
@@ -93,11 +91,9 @@ MemberTrace runFitted(const PondModel& model, const MemberPlan& plan,
                       const std::stop_token& stop) {
     MemberTrace trace(members.size(), plan);
     trace.watch = MemberWatch(points, plan.hours, members.size());
-    const std::size_t packs = (members.size() + kPack - 1) / kPack;
-    static_cast<void>(forEachIndex(packs, threads, stop, [&](std::size_t pack) {
-        const std::size_t first = pack * kPack, count = std::min(kPack, members.size() - first);
-        kernel().runPack(model, plan, packOf<Lanes>(std::span(members).subspan(first, count)), first, count, trace,
-                stop);
+    static_cast<void>(forEachIndex(packsOf(members.size()), threads, stop, [&](std::size_t pack) {
+        const auto own = membersOfPack(std::span(members), pack);
+        kernel().runPack(model, plan, packOf<Lanes>(own), pack * kPack, own.size(), trace, stop);
     }));
     return trace;
 }

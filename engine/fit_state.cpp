@@ -2,9 +2,8 @@
 
 #include "engine/assimilate.h"
 #include "engine/draws.h"
+#include "engine/ensemble.h"
 #include "engine/error.h"
-#include "engine/kernel.h"
-#include "engine/parallel.h"
 #include "engine/prepare.h"
 #include "engine/units.h"
 
@@ -13,8 +12,6 @@
 
 namespace engine {
 namespace {
-
-constexpr std::size_t kPack = kLanes<Lanes>;
 
 /// The balance takes yesterday for a usual day; how far its factors are off by that (1 sigma of their
 /// logarithms). Judgement: days of a week differ by a factor of about 1.3 in light.
@@ -69,28 +66,17 @@ FitState::FitState(const PondModel& model, const FitOptions& options, double unt
         states(static_cast<Eigen::Index>(inputs + 1), i) = std::log(model.parameters.photosynthesisFactor);
     }
     std::vector<WeatheredMember> drawn = members();
-    const BalanceSlopes slopes = balanceSlopes(model);
-    const std::size_t packs = (drawn.size() + kPack - 1) / kPack;
-    static_cast<void>(forEachIndex(packs, threads, control.stop, [&](std::size_t index) {
-        const std::size_t first = index * kPack, count = std::min(kPack, drawn.size() - first);
-        MemberPack<Lanes> pack = packOf<Lanes>(std::span<const WeatheredMember>(drawn).subspan(first, count));
-        std::array<double, kPack> dawn{};
-        for (std::size_t k = 0; k < kPack; ++k) {
-            dawn[k] = drawn[first + std::min(k, count - 1)].member.dawnOxygen.value_or(0.0);
-        }
-        kernel().balancePack(model, slopes, dawn, pack, control.stop);
-        for (std::size_t k = 0; k < count; ++k) {
-            const auto column = static_cast<Eigen::Index>(first + k);
-            const double* own = scores.data() + (first + k) * row + inputs;
-            const auto put = [&](std::size_t which, const Lanes& balanced) {
-                const double factorLog =
-                    std::log(lane(balanced, static_cast<int>(k))) + kFactorSpread * own[which];
-                states(static_cast<Eigen::Index>(inputs + which), column) = factorLog;
-            };
-            put(0, pack.parameters.respirationFactor);
-            put(1, pack.parameters.photosynthesisFactor);
-        }
-    }));
+    static_cast<void>(balanceMembers(model, drawn, threads, control.stop));
+    for (std::size_t i = 0; i < drawn.size(); ++i) {
+        const Parameters<double>& balanced = drawn[i].member.parameters;
+        const double* own = scores.data() + i * row + inputs;
+        const auto put = [&](std::size_t which, double factorFound) {
+            states(static_cast<Eigen::Index>(inputs + which), static_cast<Eigen::Index>(i)) =
+                std::log(factorFound) + kFactorSpread * own[which];
+        };
+        put(0, balanced.respirationFactor);
+        put(1, balanced.photosynthesisFactor);
+    }
 }
 
 Member FitState::memberAt(Eigen::Index column) const {
@@ -115,10 +101,7 @@ std::vector<WeatheredMember> FitState::members() const {
         for (std::size_t k = 0; k < m_past; ++k) {
             scores[k] = states(static_cast<Eigen::Index>(m_inputs.size() + 2 + k), i);
         }
-        WeatheredMember one{memberAt(i), {}};
-        one.offsets = weatherOffsets(m_scatter, scores, one.member.windFactor);
-        one.offsets.push_back({0.0, one.member.windFactor, 0.0});
-        out.push_back(std::move(one));
+        out.push_back(weathered(memberAt(i), m_scatter, scores));
     }
     return out;
 }

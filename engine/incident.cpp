@@ -114,7 +114,7 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     }
     out.at = *at;
     out.pond = knownAt(pond, *at);
-    if (out.pond.weather.days.empty() && out.pond.weather.hours.size() < 12) {
+    if (!hasWeather(out.pond)) {
         out.message = "Less than half a day of weather was known by then.";
         return out;
     }

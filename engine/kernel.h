@@ -3,6 +3,7 @@
 #include "engine/member_run.h"
 #include "engine/run.h"
 
+#include <algorithm>
 #include <span>
 #include <stop_token>
 #include <vector>
@@ -11,6 +12,19 @@ namespace engine {
 
 /// How many members march in a pack.
 using Lanes = Pack<4>;
+inline constexpr std::size_t kPack = kLanes<Lanes>;
+
+/// How many packs so many members fill; the last may be short.
+[[nodiscard]] constexpr std::size_t packsOf(std::size_t members) {
+    return (members + kPack - 1) / kPack;
+}
+
+/// The members of one pack.
+template <class T>
+[[nodiscard]] std::span<T> membersOfPack(std::span<T> members, std::size_t pack) {
+    const std::size_t first = pack * kPack;
+    return members.subspan(first, std::min(kPack, members.size() - first));
+}
 
 /// What steps water, compiled for one kind of processor. All kinds give the same bits: none has multiply-add.
 struct Kernel {

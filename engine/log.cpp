@@ -187,6 +187,10 @@ Pond knownAt(const Pond& pond, LocalTime at) {
     return out;
 }
 
+bool hasWeather(const Pond& pond) {
+    return !pond.weather.days.empty() || pond.weather.hours.size() >= 12;
+}
+
 std::optional<LocalTime> lastEntry(const Pond& pond) {
     std::optional<LocalTime> last = pond.profile ? pond.profile->at : std::nullopt;
     const auto take = [&](const auto& entries) {

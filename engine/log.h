@@ -46,6 +46,9 @@ enum class EventKind {
 /// its first day, so that its rows are known throughout.
 [[nodiscard]] Weather weatherKnownAt(const Pond& pond, std::optional<LocalTime> at);
 
+/// True if there are days or half a day of hours of weather, the least that a run can go by.
+[[nodiscard]] bool hasWeather(const Pond& pond);
+
 /// The time of the last reading or event; of the profile where there is none; nothing without all of these.
 [[nodiscard]] std::optional<LocalTime> lastEntry(const Pond& pond);
 

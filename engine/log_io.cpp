@@ -1,5 +1,6 @@
 #include "engine/log_io.h"
 
+#include "engine/csv_table.h"
 #include "engine/local_time.h"
 #include "engine/log_chain.h"
 #include "engine/pond_words.h"
@@ -9,7 +10,6 @@
 #include "engine/water.h"
 
 #include <algorithm>
-#include <initializer_list>
 #include <map>
 
 namespace engine {
@@ -17,18 +17,8 @@ namespace {
 
 using enum SentenceKey;
 
-void addRow(std::string& table, std::initializer_list<std::string_view> texts,
-            std::initializer_list<double> numbers) {
-    bool isFirst = true;
-    for (const std::string_view field : texts) {
-        table.append(isFirst ? "" : ",").append(csvField(field));
-        isFirst = false;
-    }
-    for (const double number : numbers) {
-        table.append(isFirst ? "" : ",").append(shortest(number + 0.0));
-        isFirst = false;
-    }
-    table += "\r\n";
+void addBand(CsvWriter& table, const Band& band) {
+    table.number(band.p05).number(band.p50).number(band.p95);
 }
 
 SentenceValue dateValue(LocalTime at) {
@@ -131,36 +121,37 @@ void sayFlags(const Pond& pond, const Speaker& speaker) {
 }  // namespace
 
 std::string fitCsv(const FitResult& fit) {
-    std::string table = "input,prior_p05,prior_p50,prior_p95,fitted_p05,fitted_p50,fitted_p95\r\n";
+    CsvWriter table("input,prior_p05,prior_p50,prior_p95,fitted_p05,fitted_p50,fitted_p95");
     for (const FittedInput& input : fit.inputs) {
-        addRow(table, {input.name},
-               {input.prior.p05, input.prior.p50, input.prior.p95, input.fitted.p05, input.fitted.p50,
-                input.fitted.p95});
+        table.text(input.name);
+        addBand(table, input.prior);
+        addBand(table, input.fitted);
+        table.end();
     }
-    return table;
+    return table.take();
 }
 
 std::string forecastCsv(const FitResult& fit) {
-    std::string table = "time_h,depth_m,oxygen_p05,oxygen_p50,oxygen_p95,temperature_p50\r\n";
+    CsvWriter table("time_h,depth_m,oxygen_p05,oxygen_p50,oxygen_p95,temperature_p50");
     for (const ForecastRow& row : fit.forecast) {
-        addRow(
-            table, {},
-            {row.time / kHour, row.depth, row.oxygen.p05, row.oxygen.p50, row.oxygen.p95, row.temperature});
+        table.number(row.time / kHour).number(row.depth);
+        addBand(table, row.oxygen);
+        table.number(row.temperature).end();
     }
-    return table;
+    return table.take();
 }
 
 std::string residualsCsv(const FitResult& fit) {
-    std::string table =
-        "time_h,depth_m,quantity,reading,prior_p05,prior_p50,prior_p95,fitted_p05,fitted_p50,fitted_p95\r\n";
+    CsvWriter table(
+        "time_h,depth_m,quantity,reading,prior_p05,prior_p50,prior_p95,fitted_p05,fitted_p50,fitted_p95");
     for (const FitResidual& row : fit.residuals) {
-        addRow(table,
-               {shortest(row.time / kHour), shortest(row.depth),
-                row.isTemperature ? "temperature_c" : "oxygen_mg_per_l"},
-               {row.reading, row.prior.p05, row.prior.p50, row.prior.p95, row.fitted.p05, row.fitted.p50,
-                row.fitted.p95});
+        table.number(row.time / kHour).number(row.depth);
+        table.text(row.isTemperature ? "temperature_c" : "oxygen_mg_per_l").number(row.reading);
+        addBand(table, row.prior);
+        addBand(table, row.fitted);
+        table.end();
     }
-    return table;
+    return table.take();
 }
 
 std::vector<TextFile> fitFiles(const FitResult& fit) {

@@ -10,7 +10,6 @@
 namespace engine {
 namespace {
 
-constexpr double kMetresPerFoot = 0.3048;
 constexpr double kMilligramsPerMicromole = 0.031998;  // of O2, molar mass 31.998
 
 char small(char c) {
@@ -122,7 +121,7 @@ ColumnMeaning columnMeaning(std::string_view heading) {
         unit(isFeet         ? "ft"
              : isCentimetre ? "cm"
                             : "m",
-             isFeet         ? kMetresPerFoot
+             isFeet         ? kMetrePerFoot
              : isCentimetre ? 0.01
                             : 1.0,
              0.0, isFeet || isCentimetre || has(words, {"m", "metre", "metres", "meter", "meters"}));

@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <thread>
 
 namespace engine {
 namespace {
@@ -95,9 +94,7 @@ MeasureResult measure(const Pond& pond, const MeasureOptions& options, const Run
     requireRange("members", options.members, kLeastMembersToMeasure, kMostMembers, "members");
     const auto name = rampToMeasure(pond, options.ramp);
     ensure(name.has_value(), "the ramp to measure for is there");
-    const int threads = options.threads > 0
-                            ? options.threads
-                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const int threads = threadsFor(options.threads);
     MeasureResult result;
     result.model = prepare(pond, options.resolution);
     result.ramp = *name;

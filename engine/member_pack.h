@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace engine {
@@ -23,6 +24,15 @@ struct WeatheredMember {
     Member member;
     std::vector<WeatherOffset> offsets;  ///< As in MemberPack
 };
+
+/// A member with its weather, after the scatter's days the usual one.
+/// @param scores  Standard normal, kWeatherScores a day.
+[[nodiscard]] inline WeatheredMember weathered(Member member, std::span<const WeatherScatter> scatter,
+                                               std::span<const double> scores) {
+    std::vector<WeatherOffset> offsets = weatherOffsets(scatter, scores, member.windFactor);
+    offsets.push_back({0.0, member.windFactor, 0.0});
+    return {std::move(member), std::move(offsets)};
+}
 
 /// Calls f(to, from) for each number of Parameters that members may differ in.
 template <class To, class From, class F>

@@ -71,4 +71,8 @@ std::size_t forEachIndex(std::size_t count, int threads, const std::stop_token& 
     return std::min(loop.next.load(), count);
 }
 
+int threadsFor(int asked) {
+    return asked > 0 ? asked : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+}
+
 }  // namespace engine

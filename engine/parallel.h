@@ -24,4 +24,7 @@ namespace engine {
 [[nodiscard]] std::size_t forEachIndex(std::size_t count, int threads, const std::stop_token& stop,
                                        const std::function<void(std::size_t index)>& body);
 
+/// How many threads to work on: as asked, or as many as cores where `asked` is 0 or less.
+[[nodiscard]] int threadsFor(int asked);
+
 }  // namespace engine

@@ -16,7 +16,6 @@
 #include <array>
 #include <cmath>
 #include <memory>
-#include <thread>
 
 namespace engine {
 namespace {
@@ -46,10 +45,7 @@ int powerOfTwo(int least) {
 class Planner {
 public:
     Planner(const Pond& pond, const PlanOptions& options, const RunControl& control)
-        : m_pond(pond), m_options(options), m_control(control) {
-        m_threads = options.threads > 0 ? options.threads
-                                        : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
-    }
+        : m_pond(pond), m_options(options), m_control(control), m_threads(threadsFor(options.threads)) {}
 
     Plan go();
 

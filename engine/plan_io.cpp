@@ -4,6 +4,7 @@
 #include "engine/local_time.h"
 #include "engine/pond_io.h"
 #include "engine/results_io.h"
+#include "engine/run_list.h"
 #include "engine/text.h"
 #include "engine/units.h"
 #include "engine/weather.h"
@@ -13,8 +14,6 @@
 namespace engine {
 namespace {
 
-constexpr std::string_view kScheduleHeader =
-    "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,lowest_p50_mg_per_l";
 constexpr std::size_t kP05 = 0, kP50 = 2;  // in Percentiles
 
 /// One run of a day, or a day without any.

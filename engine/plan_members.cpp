@@ -11,7 +11,6 @@
 namespace engine {
 namespace {
 
-constexpr std::size_t kPack = kLanes<Lanes>;
 constexpr double kTouch = 1e-3;  // [s]; sums of steps come this near to a whole hour
 
 /// The steps of a plan between two whole hours.
@@ -42,9 +41,8 @@ PlanMembers::PlanMembers(const PondModel& model, int members, int days, std::uin
     options.seed = seed;
     options.threads = threads;
     m_members = balancedMembers(model, options, {stop, {}});
-    for (std::size_t first = 0; first < m_members.size(); first += kPack) {
-        m_packs.push_back(
-            packOf<Lanes>(std::span(m_members).subspan(first, std::min(kPack, m_members.size() - first))));
+    for (std::size_t pack = 0; pack < packsOf(m_members.size()); ++pack) {
+        m_packs.push_back(packOf<Lanes>(membersOfPack(std::span(m_members), pack)));
     }
     if (m_members.empty()) {
         return;

@@ -1,13 +1,13 @@
 #include "engine/review.h"
 
 #include "engine/fit_forecast.h"
+#include "engine/parallel.h"
 #include "engine/percentile.h"
 #include "engine/today.h"
 #include "engine/units.h"
 
 #include <algorithm>
 #include <cmath>
-#include <thread>
 
 namespace engine {
 namespace {
@@ -176,9 +176,7 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
         out.message = out.fit.message;
         return out;
     }
-    const int threads = options.threads > 0
-                            ? options.threads
-                            : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    const int threads = threadsFor(options.threads);
     const WeatherSeries sun(known, {true, std::nullopt}, 1, out.lastDay + 1);
     std::vector<double> rises;
     for (int day = 1; day <= out.lastDay; ++day) {

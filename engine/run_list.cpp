@@ -1,5 +1,6 @@
 #include "engine/run_list.h"
 
+#include "engine/csv_table.h"
 #include "engine/error.h"
 #include "engine/local_time.h"
 #include "engine/results_io.h"
@@ -71,22 +72,20 @@ std::vector<RunRow> runList(const Comparison& comparison, std::size_t index) {
 }
 
 std::string runListCsv(const std::vector<RunRow>& rows) {
-    std::string text =
-        "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,"
-        "lowest_p50_mg_per_l\r\n";
-    const auto field = [](const std::optional<double>& value) {
-        return ',' + (value ? shortest(*value + 0.0) : std::string());
-    };
+    CsvWriter table(kScheduleHeader);
     for (const RunRow& row : rows) {
-        const bool runs = row.start.has_value();
-        text += std::to_string(row.day) + ',' + formatDate(row.date) + ',' +
-                (runs ? formatClock(clockOf(*row.start)) : std::string());
-        text += field(runs ? row.minutes : 0.0);
-        text += field(runs ? std::optional<double>(row.open) : std::nullopt);
-        text += field(runs ? std::optional(row.depth) : std::nullopt);
-        text += field(row.dose_percent) + field(row.lowestP05) + field(row.lowestP50) + "\r\n";
+        table.number(row.day).text(formatDate(row.date));
+        if (row.start) {
+            table.text(formatClock(clockOf(*row.start)))
+                .number(row.minutes)
+                .number(row.open)
+                .number(row.depth);
+        } else {
+            table.nothing().number(0.0).nothing().nothing();
+        }
+        table.number(row.dose_percent).number(row.lowestP05).number(row.lowestP50).end();
     }
-    return text;
+    return table.take();
 }
 
 }  // namespace engine

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace engine {
@@ -28,7 +29,11 @@ struct RunRow {
 /// @param run  Place in the comparison; completed.
 [[nodiscard]] std::vector<RunRow> runList(const Comparison& comparison, std::size_t run);
 
-/// Those rows as `schedule.csv` (design 6).
+/// Columns of `schedule.csv` (design 6).
+inline constexpr std::string_view kScheduleHeader =
+    "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,lowest_p50_mg_per_l";
+
+/// Those rows as `schedule.csv`.
 [[nodiscard]] std::string runListCsv(const std::vector<RunRow>& rows);
 
 }  // namespace engine

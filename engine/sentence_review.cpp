@@ -1,3 +1,4 @@
+#include "engine/csv_table.h"
 #include "engine/local_time.h"
 #include "engine/results_io.h"
 #include "engine/review.h"
@@ -51,24 +52,19 @@ void sayTreatments(const Review& review, const Speaker& speaker) {
 }  // namespace
 
 std::string reviewCsv(const Review& review) {
-    std::string table =
+    CsvWriter table(
         "date,dawn_with_p05,dawn_with_p50,dawn_with_p95,dawn_without_p05,dawn_without_p50,dawn_without_p95,"
         "bottom_with_p05,bottom_with_p50,bottom_with_p95,bottom_without_p05,bottom_without_p50,bottom_"
         "without_p95,"
-        "dawn_mg_per_l,bottom_mg_per_l,secchi_m\r\n";
+        "dawn_mg_per_l,bottom_mg_per_l,secchi_m");
     for (const ReviewRow& row : review.rows) {
-        table += formatDate(dateOfDay(review.fit.known, row.day));
+        table.text(formatDate(dateOfDay(review.fit.known, row.day)));
         for (const Band* band : {&row.dawnWith, &row.dawnWithout, &row.bottomWith, &row.bottomWithout}) {
-            for (const double value : {band->p05, band->p50, band->p95}) {
-                table.append(",").append(shortest(value + 0.0));
-            }
+            table.number(band->p05).number(band->p50).number(band->p95);
         }
-        for (const auto& value : {row.dawn, row.bottom, row.secchi}) {
-            table.append(",").append(value ? shortest(*value + 0.0) : "");
-        }
-        table += "\r\n";
+        table.number(row.dawn).number(row.bottom).number(row.secchi).end();
     }
-    return table;
+    return table.take();
 }
 
 std::vector<Sentence> sentencesOf(const Review& review) {

@@ -194,7 +194,7 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
         return today;
     }
     const Pond known = knownAt(pond, *at);
-    if (known.weather.days.empty() && known.weather.hours.size() < 12) {
+    if (!hasWeather(known)) {
         today.message = "Less than half a day of weather was known by then.";
         return today;
     }

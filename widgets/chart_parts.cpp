@@ -232,6 +232,19 @@ std::vector<double> oxygenSteps(double top, double step) {
     return steps;
 }
 
+std::vector<std::pair<double, QString>> clockMarks() {
+    const QString noon = QCoreApplication::translate("NightPlot", "noon");
+    return {{0, noon},
+            {3, QStringLiteral("15")},
+            {6, QStringLiteral("18")},
+            {9, QStringLiteral("21")},
+            {12, QCoreApplication::translate("NightPlot", "midnight")},
+            {15, QStringLiteral("03")},
+            {18, QStringLiteral("06")},
+            {21, QStringLiteral("09")},
+            {24, noon}};
+}
+
 std::vector<Shade> shadesOf(const NightScene& sky, const std::function<double(double hour)>& x) {
     std::vector<Shade> shades;
     const auto add = [&](const std::optional<double>& dusk, const std::optional<double>& dawn, int step) {

@@ -25,6 +25,9 @@ struct Shade {
     int step = 2;
 };
 
+/// Places and texts of a clock from noon to noon, in hours after noon.
+[[nodiscard]] std::vector<std::pair<double, QString>> clockMarks();
+
 /// Shades of one night. @param x  Turns hours after noon into places on the axis.
 [[nodiscard]] std::vector<Shade> shadesOf(const NightScene& sky, const std::function<double(double hour)>& x);
 

@@ -327,16 +327,7 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     rect->setMargins(QMargins(left, std::max(kTop, static_cast<int>(2.5 * metrics.height())),
                               static_cast<int>(std::ceil(nameWidth(scene, style))),
                               std::max(kBottom, static_cast<int>(metrics.height()) + 10)));
-    dress(*rect, style, 0.0, 24.0, scene.top,
-          {{0, tr("noon")},
-           {3, QStringLiteral("15")},
-           {6, QStringLiteral("18")},
-           {9, QStringLiteral("21")},
-           {12, tr("midnight")},
-           {15, QStringLiteral("03")},
-           {18, QStringLiteral("06")},
-           {21, QStringLiteral("09")},
-           {24, tr("noon")}});
+    dress(*rect, style, 0.0, 24.0, scene.top, clockMarks());
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     steps->setTickStep(2.0);
     rect->axis(QCPAxis::atLeft)->setTicker(steps);

@@ -24,6 +24,14 @@ std::vector<std::size_t> drawingOrder(const engine::Comparison& comparison, cons
     return order;
 }
 
+engine::Comparison aloneOf(const engine::Comparison& comparison, std::size_t run) {
+    engine::Comparison one;
+    one.model = comparison.model;
+    one.days = comparison.days;
+    one.runs.push_back(comparison.runs[run]);
+    return one;
+}
+
 double highestFishWater(const engine::Comparison& comparison, double least) {
     double highest = least;
     for (const engine::RampRun& run : comparison.runs) {

@@ -33,6 +33,9 @@ using OutcomePtr = std::shared_ptr<const Outcome>;
 [[nodiscard]] std::vector<std::size_t> drawingOrder(const engine::Comparison& comparison,
                                                     const Selection& selection);
 
+/// A comparison of one run alone, for a table of it; without members.
+[[nodiscard]] engine::Comparison aloneOf(const engine::Comparison& comparison, std::size_t run);
+
 /// Highest fish-water oxygen of all hours of all runs that can be drawn, at least `least` [g/m^3].
 [[nodiscard]] double highestFishWater(const engine::Comparison& comparison, double least);
 

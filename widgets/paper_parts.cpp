@@ -125,7 +125,7 @@ PaperTable chanceTable(const PaperRun& run) {
 }
 
 PaperTable dawnTable(const PaperRun& run) {
-    const DawnLimits limits = dawnLimits(run.comparison().model.parameters.lines);
+    const engine::DawnLimits limits = dawnLimits(run.comparison().model.parameters.lines);
     const auto number = [](double oxygen) { return oxygenText(oxygen); };
     PaperTable table;
     table.points = 9.0;

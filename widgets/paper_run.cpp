@@ -16,6 +16,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace widgets {
 namespace {
@@ -142,7 +143,7 @@ void setPlan(const PaperRun& run, PaperValues& values) {
 
 void setLines(const PaperRun& run, PaperValues& values) {
     const engine::Lines& lines = run.comparison().model.parameters.lines;
-    const DawnLimits limits = dawnLimits(lines);
+    const engine::DawnLimits limits = dawnLimits(lines);
     values.set(QStringLiteral("line"), oxygenText(lines.stress));
     values.set(QStringLiteral("lethal"), oxygenText(lines.lethal));
     values.set(QStringLiteral("go"), oxygenText(limits.go));
@@ -166,20 +167,8 @@ void setWarnings(const PaperRun& run, PaperValues& values) {
 
 }  // namespace
 
-DawnLimits dawnLimits(const engine::Lines& lines) {
-    switch (lines.group) {
-        case engine::SpeciesGroup::Sport:
-        case engine::SpeciesGroup::Percid:
-            break;
-        case engine::SpeciesGroup::Catfish:
-        case engine::SpeciesGroup::Carp:
-            return {4.0, 3.0, 2.5};
-        case engine::SpeciesGroup::Koi:
-            return {6.0, 5.0, 4.0};
-        case engine::SpeciesGroup::Trout:
-            return {7.0, 6.0, 5.0};
-    }
-    return {};
+engine::DawnLimits dawnLimits(const engine::Lines& lines) {
+    return engine::dawnLimits(lines.group, std::numeric_limits<double>::infinity(), std::nullopt);
 }
 
 FigureSource PaperRun::figures() const {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/consultant.h"
+#include "engine/dawn_rules.h"
 #include "engine/frozen_run.h"
 #include "engine/run_list.h"
 #include "engine/sentence.h"
@@ -11,15 +12,9 @@
 
 namespace widgets {
 
-/// Dawn readings that decide on the day's run [g/m^3]: at `go` or above the next step, at `hold` or above the
-/// same minutes again, at `back` or above a day without, below that stop.
-///
-/// Common practice of the trade without a published source: 5, 4 and 3 mg/L for warm-water sport fish, perch
-/// and their like; 4, 3 and 2.5 for catfish and carp; 7, 6 and 5 for trout; 6, 5 and 4 for koi (judgement).
-struct DawnLimits {
-    double go = 5.0, hold = 4.0, back = 3.0;
-};
-[[nodiscard]] DawnLimits dawnLimits(const engine::Lines& lines);
+/// Dawn readings that decide on the day's run, by group as the trade has them: neither cut at saturation nor
+/// replaced by the pond's own rules (engine/dawn_rules.h).
+[[nodiscard]] engine::DawnLimits dawnLimits(const engine::Lines& lines);
 
 /// All that the papers of one run are made from.
 struct PaperRun {

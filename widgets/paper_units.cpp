@@ -1,6 +1,7 @@
 #include "widgets/paper_units.h"
 
 #include "engine/text.h"
+#include "engine/units.h"
 #include "widgets/shown.h"
 
 #include <QCoreApplication>
@@ -12,12 +13,7 @@
 namespace widgets {
 namespace {
 
-// Exact by definition, but for the gallon-free ones' rounding.
-constexpr double kFoot_m = 0.3048;
-constexpr double kAcre_m2 = 4046.8564224;
-constexpr double kPound_kg = 0.45359237;
 constexpr double kPsi_Pa = 6894.757293;
-constexpr double kMile_m = 1609.344;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("PaperUnits", text);
@@ -52,30 +48,35 @@ QString PaperUnits::both(const QString& si, const QString& us) const {
 }
 
 QString PaperUnits::depth(double metres) const {
-    return both(tr("%1 m").arg(fixedText(metres, 1)), tr("%1 ft").arg(fixedText(metres / kFoot_m, 1)));
+    return both(tr("%1 m").arg(fixedText(metres, 1)),
+                tr("%1 ft").arg(fixedText(metres / engine::kMetrePerFoot, 1)));
 }
 
 QString PaperUnits::area(double squareMetres) const {
     return both(tr("%1 ha").arg(figuresText(squareMetres / 1e4)),
-                tr("%1 acres").arg(figuresText(squareMetres / kAcre_m2)));
+                tr("%1 acres").arg(figuresText(squareMetres / engine::kSquareMetrePerAcre)));
 }
 
 QString PaperUnits::volume(double cubicMetres) const {
     return both(tr("%1 m\u00b3").arg(figuresText(cubicMetres)),
-                tr("%1 acre-feet").arg(figuresText(cubicMetres / (kAcre_m2 * kFoot_m))));
+                tr("%1 acre-feet")
+                    .arg(figuresText(cubicMetres / (engine::kSquareMetrePerAcre * engine::kMetrePerFoot))));
 }
 
 QString PaperUnits::air(double litresPerMinute) const {
-    const double cubicFeet = litresPerMinute * 1e-3 / (kFoot_m * kFoot_m * kFoot_m);
+    const double cubicFeet =
+        litresPerMinute * 1e-3 / (engine::kMetrePerFoot * engine::kMetrePerFoot * engine::kMetrePerFoot);
     return both(tr("%1 L/min").arg(figuresText(litresPerMinute)), tr("%1 cfm").arg(figuresText(cubicFeet)));
 }
 
 QString PaperUnits::mass(double kilograms) const {
-    return both(tr("%1 kg").arg(figuresText(kilograms)), tr("%1 lb").arg(figuresText(kilograms / kPound_kg)));
+    return both(tr("%1 kg").arg(figuresText(kilograms)),
+                tr("%1 lb").arg(figuresText(kilograms / engine::kKilogramPerPound)));
 }
 
 QString PaperUnits::stock(double kilogramsPerHectare) const {
-    const double perAcre = kilogramsPerHectare / kPound_kg * kAcre_m2 / 1e4;
+    const double perAcre =
+        kilogramsPerHectare / engine::kKilogramPerPound * engine::kSquareMetrePerAcre / 1e4;
     return both(tr("%1 kg/ha").arg(figuresText(kilogramsPerHectare)),
                 tr("%1 lb/acre").arg(figuresText(perAcre)));
 }
@@ -92,7 +93,7 @@ QString PaperUnits::pressure(double pascals) const {
 
 QString PaperUnits::wind(double metresPerSecond) const {
     return both(tr("%1 m/s").arg(fixedText(metresPerSecond, 1)),
-                tr("%1 mph").arg(fixedText(metresPerSecond * 3600.0 / kMile_m, 0)));
+                tr("%1 mph").arg(fixedText(metresPerSecond * 3600.0 / engine::kMetrePerMile, 0)));
 }
 
 QString PaperUnits::depthHead() const {
@@ -100,7 +101,7 @@ QString PaperUnits::depthHead() const {
 }
 
 QString PaperUnits::depthCell(double metres) const {
-    return both(fixedText(metres, 1), fixedText(metres / kFoot_m, 1));
+    return both(fixedText(metres, 1), fixedText(metres / engine::kMetrePerFoot, 1));
 }
 
 QString PaperUnits::temperatureHead() const {

@@ -1,6 +1,7 @@
 #include "widgets/pond_units.h"
 
 #include "engine/text.h"
+#include "engine/units.h"
 #include "widgets/number_text.h"
 
 #include <QLocale>
@@ -12,14 +13,14 @@
 namespace widgets {
 namespace {
 
-// Exact by definition: the international foot, pound and US gallon; 1 hp is 550 ft lbf/s.
-constexpr double kFoot_m = 0.3048;
+// Exact by definition: the inch and the US gallon; 1 hp is 550 ft lbf/s.
+constexpr double kFoot_m = engine::kMetrePerFoot;
 constexpr double kInch_m = 0.0254;
-constexpr double kAcre_m2 = 43560.0 * kFoot_m * kFoot_m;
-constexpr double kPound_kg = 0.45359237;
+constexpr double kAcre_m2 = engine::kSquareMetrePerAcre;
+constexpr double kPound_kg = engine::kKilogramPerPound;
 constexpr double kGallon_l = 3.785411784;
 constexpr double kCubicFoot_l = 1000.0 * kFoot_m * kFoot_m * kFoot_m;
-constexpr double kMile_m = 1609.344;
+constexpr double kMile_m = engine::kMetrePerMile;
 constexpr double kHorsepower_kW = 0.74569987158227;
 constexpr double kFahrenheitOffset = -160.0 / 9.0;
 

@@ -217,13 +217,7 @@ Picture budgetPicture(const OutcomePtr& outcome, const Selection& selection) {
     picture.draw = [outcome, run, span](QCustomPlot& plot, const PlotStyle& style) {
         drawBudget(plot, outcome, run, span, style);
     };
-    picture.csv = [outcome, run] {
-        engine::Comparison one;
-        one.model = outcome->comparison.model;
-        one.days = outcome->comparison.days;
-        one.runs.push_back(outcome->comparison.runs[run]);
-        return engine::budgetCsv(one);
-    };
+    picture.csv = [outcome, run] { return engine::budgetCsv(aloneOf(outcome->comparison, run)); };
     picture.at = [outcome, run](double time) {
         const int day = static_cast<int>(std::floor(time / engine::kDay)) + 1;
         for (const engine::BudgetRow& row : rowsOf(*outcome, run)) {

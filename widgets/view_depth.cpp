@@ -334,13 +334,7 @@ Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
     picture.draw = [outcome, run, span, top](QCustomPlot& plot, const PlotStyle& style) {
         drawWater(plot, outcome, run, span, top, style);
     };
-    picture.csv = [outcome, run] {
-        engine::Comparison one;
-        one.model = outcome->comparison.model;
-        one.days = outcome->comparison.days;
-        one.runs.push_back(outcome->comparison.runs[run]);
-        return engine::layersCsv(one);
-    };
+    picture.csv = [outcome, run] { return engine::layersCsv(aloneOf(outcome->comparison, run)); };
     picture.at = [outcome, run](double time) {
         const engine::RampRun& all = outcome->comparison.runs[run];
         for (std::size_t i = 0; i < all.layers.size(); ++i) {

@@ -113,16 +113,7 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, std
     paintRuns(painter, rows.schedule, sheet, style);
 
     painter.setPen(style.ink);
-    const std::array<std::pair<int, QString>, 9> marks{{{0, tr("noon")},
-                                                        {3, QStringLiteral("15")},
-                                                        {6, QStringLiteral("18")},
-                                                        {9, QStringLiteral("21")},
-                                                        {12, tr("midnight")},
-                                                        {15, QStringLiteral("03")},
-                                                        {18, QStringLiteral("06")},
-                                                        {21, QStringLiteral("09")},
-                                                        {24, tr("noon")}}};
-    for (const auto& [hour, text] : marks) {
+    for (const auto& [hour, text] : clockMarks()) {
         const double width = metrics.horizontalAdvance(text);
         painter.drawText(QPointF(sheet.x(hour) - width / 2, sheet.area.top() - 7), text);
     }

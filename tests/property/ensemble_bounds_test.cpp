@@ -1,6 +1,7 @@
 // Bounds that an ensemble keeps to: how long a stop takes, and how much memory its members need at most.
 #include "engine/ensemble.h"
 #include "engine/prepare.h"
+#include "tests/bench/measure.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>
@@ -103,18 +104,6 @@ TEST(EnsembleBounds, AStopTakesLessThanFiftyMilliseconds) {
     }
 }
 
-double peak_MiB() {
-    std::ifstream status("/proc/self/status");
-    for (std::string word; status >> word;) {
-        if (word == "VmHWM:") {
-            double kib = 0.0;
-            status >> kib;
-            return kib / 1024.0;
-        }
-    }
-    return 0.0;
-}
-
 /// Largest resident memory of a process of its own that runs members [MiB].
 double peakOfMembers_MiB(const PondModel& model, const std::vector<EnsembleRamp>& ramps, int members) {
     std::array<int, 2> ends{};
@@ -128,7 +117,7 @@ double peakOfMembers_MiB(const PondModel& model, const std::vector<EnsembleRamp>
         options.threads = 2;
         options.balance = false;
         const bool isDone = runMembers(model, ramps, options).end == EnsembleEnd::Completed;
-        const double peak = isDone ? peak_MiB() : -1.0;
+        const double peak = isDone ? bench::peak_MiB() : -1.0;
         const bool isWritten = write(ends[1], &peak, sizeof peak) == sizeof peak;
         _exit(isWritten ? 0 : 1);
     }

@@ -17,6 +17,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
+#include <functional>
 #include <map>
 
 namespace engine {
@@ -126,18 +127,28 @@ TEST(FitTwin, BandsHoldTheTruthAndTheNextDawnIsNear) {
     EXPECT_LE(error, 0.3);
 }
 
-TEST(Fit, IsTheSameOnAnyNumberOfThreads) {
-    Pond pond = steadyPond();
+/// Adds a reading at 05:00 of each night's end, half a metre down. @param oxygen  By night, from 1 [g/m^3].
+void readAtDawns(Pond& pond, int nights, const std::function<double(int night)>& oxygen) {
     Reading reading;
     reading.depth = Quantity(0.5);
-    reading.oxygen = Quantity(5.0);
-    for (int day = 1; day <= 2; ++day) {
-        reading.at = timeAt(pond, day * kDay + 5.0 * kHour);
+    for (int night = 1; night <= nights; ++night) {
+        reading.at = timeAt(pond, night * kDay + 5.0 * kHour);
+        reading.oxygen = Quantity(oxygen(night));
         pond.readings.push_back(reading);
     }
+}
+
+FitOptions fewMembers(int members) {
     FitOptions options;
-    options.members = 24;
+    options.members = members;
     options.resolution = kCoarse;
+    return options;
+}
+
+TEST(Fit, IsTheSameOnAnyNumberOfThreads) {
+    Pond pond = steadyPond();
+    readAtDawns(pond, 2, [](int) { return 5.0; });
+    FitOptions options = fewMembers(24);
     options.threads = 1;
     const FitResult one = fitPond(pond, options);
     options.threads = 3;
@@ -151,16 +162,8 @@ TEST(Fit, IsTheSameOnAnyNumberOfThreads) {
 
 TEST(Fit, NothingLaterThanItsTimeIsUsed) {
     Pond pond = steadyPond();
-    Reading reading;
-    reading.depth = Quantity(0.5);
-    reading.oxygen = Quantity(5.0);
-    for (int day = 1; day <= 3; ++day) {
-        reading.at = timeAt(pond, day * kDay + 5.0 * kHour);
-        pond.readings.push_back(reading);
-    }
-    FitOptions options;
-    options.members = 24;
-    options.resolution = kCoarse;
+    readAtDawns(pond, 3, [](int) { return 5.0; });
+    FitOptions options = fewMembers(24);
     options.until = timeAt(pond, 2.0 * kDay + 12.0 * kHour);
     const FitResult honest = fitPond(pond, options);
     pond.readings.back().oxygen = Quantity(1.0);
@@ -180,16 +183,8 @@ TEST(Fit, NothingLaterThanItsTimeIsUsed) {
 
 TEST(Fit, ReadingsThatTheModelCannotHaveAreWarnedOf) {
     Pond pond = steadyPond();
-    Reading reading;
-    reading.depth = Quantity(0.5);
-    for (int day = 1; day <= 6; ++day) {
-        reading.at = timeAt(pond, day * kDay + 5.0 * kHour);
-        reading.oxygen = Quantity(day % 2 == 0 ? 14.0 : 1.0);
-        pond.readings.push_back(reading);
-    }
-    FitOptions options;
-    options.members = 40;
-    options.resolution = kCoarse;
+    readAtDawns(pond, 6, [](int day) { return day % 2 == 0 ? 14.0 : 1.0; });
+    const FitOptions options = fewMembers(40);
     const FitResult fit = fitPond(pond, options);
     ASSERT_EQ(fit.end, FitEnd::Completed) << fit.message;
     EXPECT_GT(fit.oxygen.ratio, kBeyondNoise);

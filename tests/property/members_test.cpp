@@ -17,22 +17,10 @@
 namespace engine::test {
 namespace {
 
-constexpr std::size_t kPack = kLanes<Lanes>;
 constexpr int kDays = 2;
 
 std::vector<WeatheredMember> membersOf(const PondModel& model, int count, std::uint64_t seed) {
-    const MemberDraws draws = drawMembers(model, count, kDays, seed);
-    const WeatherDays span = weatherDays(model, kDays);
-    const auto scatter = weatherScatter(model.pond, span.first, span.last);
-    const MemberSource source = memberSource(model);
-    std::vector<WeatheredMember> members;
-    for (int i = 0; i < count; ++i) {
-        WeatheredMember one{memberOf(model, source, draws.inputs, draws.values[i]), {}};
-        one.offsets = weatherOffsets(scatter, draws.weatherScores[i], one.member.windFactor);
-        one.offsets.push_back({0.0, one.member.windFactor, 0.0});
-        members.push_back(one);
-    }
-    return members;
+    return weatheredMembers(model, drawMembers(model, count, kDays, seed), kDays);
 }
 
 EnsembleRamp centralRamp(const PondModel& model, const Ramp* ramp) {
@@ -172,7 +160,8 @@ struct DayOfBalance {
 DayOfBalance dayOf(const PondModel& model, const Member& member) {
     const BalanceTarget target = balanceTarget(model);
     Parameters<double> parameters = member.parameters;
-    parameters.lines.fishMax = Lines{}.fishMax;  // the balance is about the pond, not about what its fish like
+    parameters.lines.fishMax =
+        Lines{}.fishMax;  // the balance is about the pond, not about what its fish like
     Column<double> column(model.grid, parameters, model.aerator, model.bottom, member.start);
     DayOfBalance out;
     out.wanted = column.fishWater();

@@ -80,15 +80,17 @@ void takeEveryView(Driven& driven, const std::string& prefix) {
     }
 }
 
+/// Asks for members, and waits until those of all ramps are there.
+bool waitForMembers(Driven& driven) {
+    widgets::Simulation& simulation = driven.window.simulation();
+    simulation.setMembers(64);
+    return QTest::qWaitFor([&] { return simulation.outcome() && simulation.outcome()->hasAllMembers; },
+                           test::kPatience_ms);
+}
+
 TEST(Pictures, EveryViewLightAndDarkAtTwoSizes) {
     Driven driven(scenario("grandfathers-pond.toml"), 14);
-    driven.window.simulation().setMembers(64);
-    ASSERT_TRUE(QTest::qWaitFor(
-        [&] {
-            return driven.window.simulation().outcome() &&
-                   driven.window.simulation().outcome()->hasAllMembers;
-        },
-        test::kPatience_ms));
+    ASSERT_TRUE(waitForMembers(driven));
     takeEveryView(driven, "view-light-");
     driven.trigger("Dark");
     takeEveryView(driven, "view-dark-");
@@ -109,13 +111,7 @@ TEST(Pictures, EverySectionOfThePond) {
 
 TEST(Pictures, TheOwnersViewAndTheFirstPond) {
     Driven driven(scenario("grandfathers-pond.toml"), 14);
-    driven.window.simulation().setMembers(64);
-    ASSERT_TRUE(QTest::qWaitFor(
-        [&] {
-            return driven.window.simulation().outcome() &&
-                   driven.window.simulation().outcome()->hasAllMembers;
-        },
-        test::kPatience_ms));
+    ASSERT_TRUE(waitForMembers(driven));
     auto* owner = driven.window.showOwner();
     ASSERT_NE(owner, nullptr);
     owner->showNormal();
