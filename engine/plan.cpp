@@ -22,7 +22,7 @@ namespace {
 
 constexpr int kShortestRun = 14, kAfterRamp = 7;  // [d], as of a comparison
 constexpr int kLongSearch = 28;                   // [d], where a ramp of a week is not found
-constexpr int kScouts = 32, kSearchDraws = 128,
+constexpr int kScouts = 64, kSearchDraws = 256,
               kOwnDraws = 256;  // at least; more where the wanted share is small
 // A search looks at many ways, roughly; the way it finds is checked at the resolution asked for.
 constexpr int kSearchLayers = 24;
@@ -241,13 +241,18 @@ bool Planner::isGoodOnOwnDraws(const Way& way, ClockTime start) {
 void Planner::search() {
     const Lines& lines = m_model.parameters.lines;
     if (m_nothing.worst().lowest < lines.lethal) {
-        m_plan.reason = PlanReason::NothingBelowLethal;
+        // Fish may want cool water where there is no want of oxygen.
+        const auto worst =
+            std::min_element(m_nothing.hours.begin(), m_nothing.hours.end(),
+                             [](const HourRow& a, const HourRow& b) { return a.fishWater < b.fishWater; });
+        m_plan.reason = lines.fishMax < 100.0 && worst->mean > lines.lethal ? PlanReason::NothingTooWarm
+                                                                            : PlanReason::NothingBelowLethal;
         return;
     }
     const std::vector<std::size_t> order = inOrderOfChoice(m_plan.standing);
     m_plan.reason = order.empty()                                                 ? PlanReason::NoEndState
                     : m_plan.standing[order.front()].verdict == EndVerdict::Keeps ? PlanReason::NoSafeWay
-                                                                                  : PlanReason::NoWorseHarms;
+                                                                                  : PlanReason::BetterHarms;
     int climbs = 0;
     for (std::size_t k = 0; k < order.size() && !isStopped(); ++k) {
         StandingSchedule& target = m_plan.standing[order[k]];

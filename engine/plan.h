@@ -31,11 +31,15 @@ enum class StandingKind {
     PartTime     ///< Fewer hours, from 10:00
 };
 
+/// A low that is lower by no more than this counts as no worse, one that is higher by more as better [g/m^3]:
+/// lows are computed to within it (tests/property/targets_test.cpp).
+inline constexpr double kNoWorse = 0.2;
+
 /// How an end state stands to the line.
 enum class EndVerdict {
-    Keeps,    ///< At or above the line
-    NoWorse,  ///< Below it, but so is do-nothing's, which is no higher
-    Fails     ///< Below the line and below do-nothing's
+    Keeps,   ///< At or above the line
+    Better,  ///< Below it, and so is do-nothing's, but by more than kNoWorse higher than that
+    Fails    ///< Below the line and not worth a start
 };
 
 /// One row of the table of end states, of the central run.
@@ -74,9 +78,10 @@ enum class PlanVerdict {
 enum class PlanReason {
     None,
     NothingBelowLethal,  ///< Do-nothing's central run itself falls below the lethal line
-    NoEndState,          ///< No schedule's end state keeps the line or is no worse than do-nothing's
-    NoSafeWay,    ///< There are end states that keep the line, but no way to one harms few enough ponds
-    NoWorseHarms  ///< None keeps the line, nor does do-nothing's, and the no worse ones harm too many
+    NothingTooWarm,      ///< The same, but for want of water that is cool enough for the fish
+    NoEndState,          ///< No schedule's end state keeps the line or is better than do-nothing's
+    NoSafeWay,   ///< There are end states that keep the line, but no way to one harms few enough ponds
+    BetterHarms  ///< None keeps the line, and the ways to those that are better harm too many
 };
 
 /// A ramp's days against what it adds: one point of the trade-off.

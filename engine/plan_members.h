@@ -2,6 +2,7 @@
 
 #include "engine/ensemble.h"
 #include "engine/lane.h"
+#include "engine/plan.h"
 #include "engine/run.h"
 
 #include <span>
@@ -24,10 +25,6 @@ struct HarmCount {
         0;        ///< On some night below the stress line and lower than do-nothing's by more than kNoWorse
     int any = 0;  ///< Any of the three: what a plan is held to
 };
-
-/// A night's low that is lower by no more than this counts as no worse [g/m^3]: lows are computed to within
-/// it (engine/run.h, tests/property/targets_test.cpp).
-inline constexpr double kNoWorse = 0.2;
 
 /// Members of a plan's search, drawn once, on which schedules are tried: do-nothing beside each, going on
 /// from any midnight. The same bits for any number of threads.

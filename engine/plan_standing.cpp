@@ -36,9 +36,8 @@ std::vector<double> raisedDepths(const PondModel& model, double full) {
 }  // namespace
 
 EndVerdict endVerdict(double endState, double nothingEnd, double line) {
-    return endState >= line                              ? EndVerdict::Keeps
-           : nothingEnd < line && endState >= nothingEnd ? EndVerdict::NoWorse
-                                                         : EndVerdict::Fails;
+    const bool isBetter = nothingEnd < line && endState > nothingEnd + kNoWorse;
+    return endState >= line ? EndVerdict::Keeps : isBetter ? EndVerdict::Better : EndVerdict::Fails;
 }
 
 std::vector<StandingSchedule> standingSchedules(const PondModel& model, double nothingEnd, int threads,

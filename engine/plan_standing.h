@@ -17,7 +17,7 @@ namespace engine {
 [[nodiscard]] EndVerdict endVerdict(double endState, double nothingEnd, double line);
 
 /// Rows of the table in the order in which a plan tries them: those that keep the line before those that are
-/// no worse; within them the longest daily run first, and the deepest.
+/// better; within them the longest daily run first, and the deepest.
 [[nodiscard]] std::vector<std::size_t> inOrderOfChoice(const std::vector<StandingSchedule>& table);
 
 }  // namespace engine

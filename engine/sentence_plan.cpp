@@ -38,9 +38,9 @@ std::string_view termOf(StandingKind kind) {
 }
 
 std::string_view termOf(EndVerdict verdict) {
-    return verdict == EndVerdict::Keeps     ? "end-keeps"
-           : verdict == EndVerdict::NoWorse ? "end-no-worse"
-                                            : "end-fails";
+    return verdict == EndVerdict::Keeps    ? "end-keeps"
+           : verdict == EndVerdict::Better ? "end-better"
+                                           : "end-fails";
 }
 
 int countBelow(const RampEnsemble& ramp, double line) {
@@ -68,14 +68,20 @@ void sayWhyNot(const Plan& plan, const Speaker& speaker) {
                         {oxygen("low", nothing.worst().lowest), whole("night", nothing.worst().day),
                          oxygen("lethalLine", plan.comparison.model.parameters.lines.lethal)});
             return;
+        case PlanReason::NothingTooWarm:
+            speaker.say(SentenceKey::PlanDoNotStartWarm,
+                        {number("limit", Measure::Degrees, plan.comparison.model.parameters.lines.fishMax),
+                         whole("night", nothing.worst().day)});
+            return;
         case PlanReason::NoEndState:
-            speaker.say(SentenceKey::PlanDoNotStartNoEnd, {oxygen("line", plan.line)});
+            speaker.say(SentenceKey::PlanDoNotStartNoEnd,
+                        {oxygen("line", plan.line), oxygen("worse", kNoWorse)});
             return;
         case PlanReason::NoSafeWay:
-        case PlanReason::NoWorseHarms:
+        case PlanReason::BetterHarms:
             speaker.say(plan.poisonsFound                      ? SentenceKey::PlanDoNotStartPoisons
                         : plan.reason == PlanReason::NoSafeWay ? SentenceKey::PlanDoNotStartNoWay
-                                                               : SentenceKey::PlanDoNotStartNoWorse,
+                                                               : SentenceKey::PlanDoNotStartBetter,
                         {oxygen("line", plan.line), percent("chance", plan.chance)});
             return;
     }
@@ -119,8 +125,8 @@ void sayRamp(const Plan& plan, const Speaker& speaker) {
          number("all", Measure::Whole, model.pond.aerator->diffusers->value),
          number("depth", Measure::Depth, standing.action.depth), oxygen("end", standing.endState),
          oxygen("nothing", plan.nothingEndState)});
-    if (standing.verdict == EndVerdict::NoWorse) {
-        speaker.say(SentenceKey::PlanNoWorse, {oxygen("line", plan.line)});
+    if (standing.verdict == EndVerdict::Better) {
+        speaker.say(SentenceKey::PlanBelowLine, {oxygen("line", plan.line)});
     }
     if (model.bottom.exists() && standing.action.depth <= model.bottom.depth) {
         speaker.say(SentenceKey::PlanLiftsNothing, {number("depth", Measure::Depth, model.bottom.depth)});
@@ -163,9 +169,9 @@ void sayEndStates(const Plan& plan, const Speaker& speaker) {
 
 void sayContinuous(const Plan& plan, const Speaker& speaker) {
     const StandingSchedule& continuous = plan.standing.front();
-    speaker.say(continuous.verdict == EndVerdict::Keeps     ? SentenceKey::PlanContinuousKeeps
-                : continuous.verdict == EndVerdict::NoWorse ? SentenceKey::PlanContinuousNoWorse
-                                                            : SentenceKey::PlanContinuousFails,
+    speaker.say(continuous.verdict == EndVerdict::Keeps    ? SentenceKey::PlanContinuousKeeps
+                : continuous.verdict == EndVerdict::Better ? SentenceKey::PlanContinuousBetter
+                                                           : SentenceKey::PlanContinuousFails,
                 {oxygen("end", continuous.endState), oxygen("line", plan.line),
                  oxygen("nothing", plan.nothingEndState)});
 }

@@ -22,16 +22,21 @@ constexpr std::array kTemplates{
              "Do not start: without the new aerator the fish water of this pond falls to {low} mg/L on night "
              "{night}, below the lethal line of {lethalLine} mg/L. Air from below can be neither blamed nor "
              "credited for what comes; have surface aeration at hand now."},
-    Template{PlanDoNotStartNoEnd,
-             "Do not start: under none of the schedules below does the pond settle above {line} mg/L, or no "
-             "lower than without the aerator."},
+    Template{PlanDoNotStartWarm,
+             "Do not start: without the new aerator this pond comes to hold hardly any water of at most "
+             "{limit} degC, worst on night {night}. The fish want cool water and not oxygen; turning the "
+             "pond over warms what is left."},
+    Template{
+        PlanDoNotStartNoEnd,
+        "Do not start now: under none of the schedules below does this pond settle above {line} mg/L in this "
+        "season, or by more than {worse} mg/L higher than without the aerator. Wait for the cool season."},
     Template{PlanDoNotStartNoWay,
              "Do not start now: the pond could settle above {line} mg/L, but every way there that was tried "
              "harms more than {chance} % of ponds like this one."},
-    Template{PlanDoNotStartNoWorse,
-             "Do not start now: this pond settles above {line} mg/L under no schedule, with the aerator or "
-             "without, and the schedules that would leave it no lower in the end harm more than {chance} % "
-             "of ponds like this one on the way. Wait for the cool season."},
+    Template{PlanDoNotStartBetter,
+             "Do not start now: this pond settles above {line} mg/L under no schedule, and the ways to those "
+             "under which it would settle higher than without the aerator harm more than {chance} % of ponds "
+             "like this one. Wait for the cool season."},
     Template{PlanDoNotStartPoisons,
              "Do not start now: the best way found brings un-ionised ammonia or hydrogen sulfide where the "
              "fish are "
@@ -49,10 +54,9 @@ constexpr std::array kTemplates{
              "Standing schedule: {kind}, {minutes} min a day from {clock}, {diffusers} of {all} diffusers "
              "at {depth} m; "
              "its end state is a dawn low of {end} mg/L, without the aerator {nothing} mg/L."},
-    Template{
-        PlanNoWorse,
-        "That end state is below {line} mg/L: this schedule is not good, it is no worse than leaving the "
-        "pond alone in this season. Waiting for the cool season is the other answer."},
+    Template{PlanBelowLine,
+             "That end state is below {line} mg/L, though higher than without the aerator: no schedule keeps "
+             "this pond above its line in this season. Waiting for the cool season is the other answer."},
     Template{
         PlanLiftsNothing,
         "Its diffusers hang above the bottom water, which begins at {depth} m: they lift none of it, and "
@@ -61,14 +65,14 @@ constexpr std::array kTemplates{
              "Around the clock at the file's depth this pond would settle at a dawn low of {end} mg/L in "
              "this season, above the line of {line} mg/L: it may come to run so. This is about where it "
              "settles, not about the way there."},
-    Template{PlanContinuousFails,
-             "This pond must not come to run around the clock at the file's depth in this season: it would "
-             "settle at a dawn low of {end} mg/L, under the line of {line} mg/L and under the {nothing} mg/L "
-             "without the aerator."},
     Template{
-        PlanContinuousNoWorse,
+        PlanContinuousFails,
+        "This pond must not come to run around the clock at the file's depth in this season: it would settle "
+        "at a dawn low of {end} mg/L, under the line of {line} mg/L; without the aerator at {nothing} mg/L."},
+    Template{
+        PlanContinuousBetter,
         "Around the clock at the file's depth this pond would settle at a dawn low of {end} mg/L in this "
-        "season, under the line of {line} mg/L, but no lower than the {nothing} mg/L without the aerator."},
+        "season, under the line of {line} mg/L, but higher than the {nothing} mg/L without the aerator."},
     Template{PlanChances,
              "On {members} fresh draws this plan takes {added} below {line} mg/L that would not go there by "
              "themselves: {share} %, at most {upper} % (upper 95 % bound, Clopper and Pearson). Below the "
@@ -137,7 +141,7 @@ constexpr std::array kTermWords{
     TermWord{"standing-by-night", "by night only"},
     TermWord{"standing-part-time", "part of the day"},
     TermWord{"end-keeps", ", which keeps the line"},
-    TermWord{"end-no-worse", ", below the line but no lower than without the aerator"},
+    TermWord{"end-better", ", below the line, but higher than without the aerator"},
     TermWord{"end-fails", ", which does not keep the line"},
     TermWord{"stress-overcast", "an overcast, calm day"},
     TermWord{"stress-front", "a cold front"},

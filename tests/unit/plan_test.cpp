@@ -49,8 +49,8 @@ TEST(Plan, CountsAreHeldToTheShareByTheirBound) {
 TEST(Plan, EndStatesAreJudgedBesideDoNothing) {
     EXPECT_EQ(endVerdict(4.0, 6.0, 4.0), EndVerdict::Keeps);
     EXPECT_EQ(endVerdict(3.9, 6.0, 4.0), EndVerdict::Fails) << "do-nothing keeps the line";
-    EXPECT_EQ(endVerdict(2.6, 2.5, 4.0), EndVerdict::NoWorse);
-    EXPECT_EQ(endVerdict(2.4, 2.5, 4.0), EndVerdict::Fails);
+    EXPECT_EQ(endVerdict(2.8, 2.5, 4.0), EndVerdict::Better);
+    EXPECT_EQ(endVerdict(2.6, 2.5, 4.0), EndVerdict::Fails) << "nothing that could be told apart is gained";
 }
 
 TEST(Plan, TheLongestDailyRunThatKeepsTheLineIsTriedFirst) {
@@ -61,7 +61,7 @@ TEST(Plan, TheLongestDailyRunThatKeepsTheLineIsTriedFirst) {
     table[3].action = {720, 1, 3.0, 1, false};
     table[4].action = {60, 1, 3.0, 1, false};
     table[0].verdict = EndVerdict::Fails;
-    table[1].verdict = EndVerdict::NoWorse;
+    table[1].verdict = EndVerdict::Better;
     table[2].verdict = EndVerdict::Keeps;
     table[3].verdict = table[4].verdict = EndVerdict::Keeps;
     EXPECT_EQ(inOrderOfChoice(table), (std::vector<std::size_t>{2, 3, 4, 1}));

@@ -78,8 +78,8 @@ std::string textOf(const Plan& plan) {
 
 TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     std::vector<Plan> plans{madeUpPlan()};
-    for (const PlanReason reason : {PlanReason::NothingBelowLethal, PlanReason::NoEndState,
-                                    PlanReason::NoSafeWay, PlanReason::NoWorseHarms}) {
+    for (const PlanReason reason : {PlanReason::NothingBelowLethal, PlanReason::NothingTooWarm,
+                                    PlanReason::NoEndState, PlanReason::NoSafeWay, PlanReason::BetterHarms}) {
         plans.push_back(notToStart(reason));
     }
     plans.back().poisonsFound = true;
@@ -88,7 +88,7 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     atOnce.verdict = PlanVerdict::AtOnce;
     atOnce.days = {{1440, 2, 0.5, 1, false}};
     atOnce.standing[0].action = atOnce.days[0];
-    atOnce.standing[0].verdict = EndVerdict::NoWorse;
+    atOnce.standing[0].verdict = EndVerdict::Better;
     atOnce.comparison.model.debt_kg = 0.0;
     atOnce.heedsHolds = false;
     atOnce.comparison.days = 30;  // longer than the outlook
@@ -96,7 +96,7 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     atOnce.slow = {{5, 1.5}, {1440, 0.2}};
     atOnce.months = {{4, 6.0, 5.0, true}, {7, 1.0, 5.0, false}};
     plans.push_back(atOnce);
-    Plan harms = notToStart(PlanReason::NoWorseHarms);
+    Plan harms = notToStart(PlanReason::BetterHarms);
     harms.standing[0].verdict = EndVerdict::Fails;
     plans.push_back(harms);
     std::set<SentenceKey> keys;
