@@ -26,7 +26,9 @@ constexpr int kScouts = 64, kSearchDraws = 256,
               kOwnDraws = 256;  // at least; more where the wanted share is small
 // A search looks at many ways, roughly; the way it finds is checked at the resolution asked for.
 constexpr int kSearchLayers = 24;
-constexpr double kSearchStep = 600.0;         // [s]
+constexpr double kSearchStep = 600.0;  // [s]
+// Members times days of each length, with which a search ends without a way; half a minute of one core.
+constexpr double kMostScouted = 40000.0, kMostSearched = 100000.0;
 constexpr int kTries = 3;                     // budgets that a way is looked for with
 constexpr int kClimbs = 2;                    // standing schedules to which ramps are looked for
 constexpr int kLateNights = 4;                // nights that tell whether a standing schedule can ever be good
@@ -157,6 +159,7 @@ const PlanMembers& Planner::draws(int days, bool scouts) {
                                             powerOfTwo(fewestMembers(m_options.chance)));
         members =
             std::make_unique<PlanMembers>(m_rough, count, days, m_options.seed, m_threads, m_control.stop);
+        members->allow(scouts ? kMostScouted : kMostSearched);
     }
     return *members;
 }

@@ -5,6 +5,7 @@
 #include "engine/plan.h"
 #include "engine/run.h"
 
+#include <limits>
 #include <span>
 #include <vector>
 
@@ -54,6 +55,9 @@ public:
 
     /// Members times days that were run so far: what a search costs, whatever the machine.
     [[nodiscard]] double memberDays() const { return m_memberDays; }
+    /// As many as a search may take; without a call, any number.
+    void allow(double memberDays) { m_allowed = memberDays; }
+    [[nodiscard]] bool isSpent() const { return m_memberDays >= m_allowed; }
 
 private:
     [[nodiscard]] MembersOnTheirWay runPlan(const MembersOnTheirWay& from, const EnsembleRamp& ramp,
@@ -68,6 +72,7 @@ private:
     std::vector<MemberPack<Pack<4>>> m_packs;
     MembersOnTheirWay m_nothing;
     mutable double m_memberDays = 0.0;
+    double m_allowed = std::numeric_limits<double>::infinity();
 };
 
 }  // namespace engine

@@ -99,7 +99,7 @@ private:
 std::optional<Way> climbOnce(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
                              int budget, int onTheWay, int below, int lastDay, const std::stop_token& stop) {
     Climber climber(members, ladder, budget, onTheWay, below);
-    while (climber.day() <= lastDay && !stop.stop_requested()) {
+    while (climber.day() <= lastDay && !members.isSpent() && !stop.stop_requested()) {
         DayAction held = ladder.standing;
         held.minutes = 0;
         held.isHold = isIn(heldDays, climber.day());

@@ -62,7 +62,7 @@ TEST_F(CliPlan, SeedDecidesAndThreadsDoNot) {
     const std::string call = "plan " + scenario("new-clay") + kCoarse;
     ASSERT_EQ(run(call + "--threads 1 --out one").code, 0);
     ASSERT_EQ(run(call + "--threads 3 --out three").code, 0);
-    ASSERT_EQ(run(call + "--seed 2 --out other").code, 0);
+    ASSERT_EQ(run(call + "--seed 2 --chance 1 --out other").code, 0);
     for (const char* file : {"schedule.csv", "summary.csv", "pond.toml"}) {
         EXPECT_EQ(fileText(m_folder / "one" / file), fileText(m_folder / "three" / file)) << file;
     }
