@@ -2,6 +2,7 @@
 
 #include "app/main_window_words.h"
 #include "engine/files.h"
+#include "engine/measure.h"
 #include "engine/pond_io.h"
 #include "widgets/sheets.h"
 #include "widgets/simulation.h"
@@ -30,8 +31,10 @@ int writeCharts(const std::filesystem::path& pond, const std::filesystem::path& 
     if (!reading.pond || folderFault) {
         return 2;
     }
-    const auto outcome = std::make_shared<const widgets::Outcome>(widgets::withMembers(
-        widgets::outcomeOf(*reading.pond, std::nullopt, true), engine::kMembersOfBand, true));
+    const auto outcome = std::make_shared<const widgets::Outcome>(
+        widgets::withMeasured(widgets::withMembers(widgets::outcomeOf(*reading.pond, std::nullopt, true),
+                                                   engine::kMembersOfBand, true),
+                              engine::kMembersToMeasure));
     if (const QString fault = endedEarly(outcome->comparison); !fault.isEmpty()) {
         complain(fault.toStdString() + " Nothing was written.");
         return 1;

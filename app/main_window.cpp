@@ -5,6 +5,7 @@
 #include "widgets/chart_view.h"
 #include "widgets/notice.h"
 #include "widgets/owner_view.h"
+#include "widgets/plan_dialog.h"
 #include "widgets/pond_page.h"
 #include "widgets/print_sheet.h"
 #include "widgets/progress_line.h"
@@ -105,11 +106,16 @@ void MainWindow::listen() {
             m_progress->start(tr("Computing the ramps"));
         }
     });
+    connect(&m_simulation, &Simulation::measuring, this,
+            [this] { m_progress->start(tr("Asking a thousand ponds what to measure")); });
+    connect(m_page, &widgets::ViewsPage::viewChanged, this,
+            [this] { m_simulation.setMeasuring(m_page->isMeasuring()); });
     connect(&m_simulation, &Simulation::progressed, m_progress, &widgets::ProgressLine::set);
     connect(&m_simulation, &Simulation::settled, m_progress, &widgets::ProgressLine::finish);
     connect(&m_simulation, &Simulation::failed, m_progress, &widgets::ProgressLine::finish);
     connect(&m_simulation, &Simulation::failed, m_notice, &widgets::Notice::say);
     connect(m_progress, &widgets::ProgressLine::stopped, &m_simulation, &Simulation::cancel);
+    connect(&m_side->ramps(), &widgets::RampActions::findAsked, this, &MainWindow::findRamp);
     connect(&m_side->ramps(), &widgets::RampActions::refused, m_notice, &widgets::Notice::say);
     connect(&m_schedule->grid(), &widgets::ScheduleGrid::refused, m_notice, &widgets::Notice::say);
     connect(&m_watcher, &QFileSystemWatcher::fileChanged, this, &MainWindow::fileChanged);
@@ -205,6 +211,16 @@ widgets::OwnerView* MainWindow::showOwner() {
             [view] { widgets::askAndPrint(view->sheet(), view); });
     view->showFullScreen();
     return view;
+}
+
+void MainWindow::findRamp() {
+    if (m_plan == nullptr) {
+        m_plan = new widgets::PlanDialog(m_document, this);
+        connect(m_plan, &widgets::PlanDialog::rampWanted, &m_side->ramps(), &widgets::RampActions::add);
+    }
+    m_plan->show();
+    m_plan->raise();
+    m_plan->activateWindow();
 }
 
 void MainWindow::copyChart() {

@@ -15,6 +15,7 @@ class QMenu;
 namespace widgets {
 class Notice;
 class OwnerView;
+class PlanDialog;
 class PondPage;
 class ProgressLine;
 class SchedulePage;
@@ -91,6 +92,7 @@ private:
     void exportChart();
     void copyChart();
     void printChart();
+    void findRamp();
     void showShortcuts();
 
     WindowState m_state;
@@ -104,6 +106,7 @@ private:
     widgets::Notice* m_notice;
     widgets::ProgressLine* m_progress;
     Recovery* m_recovery;
+    widgets::PlanDialog* m_plan = nullptr;  ///< Kept, so that a search goes on while it is closed
     QFileSystemWatcher m_watcher;
     QMenu* m_recent = nullptr;
     QAction* m_criteria = nullptr;

@@ -68,7 +68,7 @@ QString chartKeys() {
         "In a view:\n"
         "Left, Right\tthe night before, the next night\n"
         "Shift+Left, Shift+Right\tmove the cursor by an hour\n"
-        "+, \u2212, 0\tzoom the days in, out, and back; also the wheel with Ctrl\n"
+        "+, \u2212, 0\tzoom days or hours in, out, and back; also the wheel with Ctrl\n"
         "Escape\tput cursor and zoom away\n"
         "In the schedule:\n"
         "Up, Down\tchoose a day\n"

@@ -43,6 +43,7 @@ struct Chances {
     double belowStress = 0.0, belowLethal = 0.0;
     std::optional<double>
         added;  ///< Below the stress line, but not in do-nothing; nothing if that did not complete
+    std::optional<double> addedLethal;  ///< The same of the lethal line
 };
 /// @pre `run` is one of the comparison's and completed.
 [[nodiscard]] Chances chancesOf(const Comparison& comparison, const RampRun& run);

@@ -11,7 +11,7 @@ constexpr double kSaidGain = 0.01;   // of the width
 constexpr std::size_t kMostSaid = 8;
 
 SentenceValue inputName(const MeasuredInput& input) {
-    return text("input", input.name + (input.unit == "1" ? "" : " [" + input.unit + "]"));
+    return text("input", inputWords(input.name) + (input.unit == "1" ? "" : " [" + input.unit + "]"));
 }
 
 /// A value of an input; milligrams per litre have one decimal wherever they are read.

@@ -17,6 +17,11 @@ SentenceValue percent(const char* name, double share) {
     return number(name, Measure::Plain, 100.0 * share);
 }
 
+/// The wanted share as it was asked for, in percent.
+SentenceValue wanted(double chance) {
+    return number("chance", Measure::Input, std::round(1e6 * chance) / 1e4);
+}
+
 SentenceValue clock(const char* name, ClockTime at) {
     return number(name, Measure::Clock, at.minutes * kMinute);
 }
@@ -54,7 +59,7 @@ void sayNothing(const Plan& plan, const Speaker& speaker, SentenceKey key) {
     const double lethal = plan.comparison.model.parameters.lines.lethal;
     speaker.say(key, {whole("count", countBelow(nothing, plan.line)),
                       whole("members", plan.comparison.ensemble->members), oxygen("line", plan.line),
-                      whole("days", plan.comparison.days), percent("chance", plan.chance),
+                      whole("days", plan.comparison.days), wanted(plan.chance),
                       whole("lethal", countBelow(nothing, lethal)), oxygen("lethalLine", lethal)});
 }
 
@@ -82,7 +87,7 @@ void sayWhyNot(const Plan& plan, const Speaker& speaker) {
             speaker.say(plan.poisonsFound                      ? SentenceKey::PlanDoNotStartPoisons
                         : plan.reason == PlanReason::NoSafeWay ? SentenceKey::PlanDoNotStartNoWay
                                                                : SentenceKey::PlanDoNotStartBetter,
-                        {oxygen("line", plan.line), percent("chance", plan.chance)});
+                        {oxygen("line", plan.line), wanted(plan.chance)});
             return;
     }
 }
@@ -242,7 +247,7 @@ std::vector<Sentence> sentencesOf(const Plan& plan) {
     const Speaker speaker(out, SentencePart::Plan);
     const PondModel& model = plan.comparison.model;
     speaker.say(SentenceKey::PlanTitle, {title(model.pond), day("date", *model.pond.place.firstDay),
-                                         percent("chance", plan.chance), oxygen("line", plan.line)});
+                                         wanted(plan.chance), oxygen("line", plan.line)});
     const RampEnsemble& nothing = plan.comparison.ensemble->ramps.front();
     const bool exceeds = nothing.chanceBelowStress > plan.chance;
     if (exceeds) {

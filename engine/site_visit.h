@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 
 namespace engine {
@@ -14,5 +15,8 @@ struct MeasuringWay {
 /// The way to measure an input; null where none is usual. What its reading is off by stands with the input
 /// (UncertainInput::meter).
 [[nodiscard]] const MeasuringWay* measuringWay(std::string_view input);
+
+/// An input in words: a key of the pond file by what it stands for, anything else by its own name.
+[[nodiscard]] std::string inputWords(std::string_view input);
 
 }  // namespace engine

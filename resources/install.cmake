@@ -7,19 +7,19 @@ install(TARGETS dawnline-cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
 install(DIRECTORY ${dawnline_SOURCE_DIR}/scenarios DESTINATION ${share}/dawnline FILES_MATCHING PATTERN "*.toml")
 install(FILES ${CMAKE_CURRENT_LIST_DIR}/copyright ${CMAKE_CURRENT_LIST_DIR}/LICENCE.md DESTINATION ${share}/doc/dawnline)
 
-# add_man_page TARGET COMMANDS BRIEF
+# add_man_page TARGET BRIEF
 find_program(GZIP gzip REQUIRED)
-function(add_man_page target commands brief)
+function(add_man_page target brief)
     set(page ${dawnline_BINARY_DIR}/${target}.1)
     add_custom_command(OUTPUT ${page}.gz
         COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:${target}> -DNAME=${target} "-DBRIEF=${brief}"
-            -DVERSION=${dawnline_VERSION} "-DCOMMANDS=${commands}" -DOUT=${page} -P ${dawnline_SOURCE_DIR}/resources/man.cmake
+            -DVERSION=${dawnline_VERSION} -DOUT=${page} -P ${dawnline_SOURCE_DIR}/resources/man.cmake
         COMMAND ${GZIP} -9nkf ${page}
         DEPENDS ${target} ${dawnline_SOURCE_DIR}/resources/man.cmake VERBATIM)
     add_custom_target(${target}_man ALL DEPENDS ${page}.gz)
     install(FILES ${page}.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
 endfunction()
-add_man_page(dawnline-cli "check\;compare" "compare start-up ramps of pond aeration")
+add_man_page(dawnline-cli "compare start-up ramps of pond aeration")
 
 if(TARGET dawnline)
     install(TARGETS dawnline RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
@@ -28,7 +28,7 @@ if(TARGET dawnline)
     install(FILES ${CMAKE_CURRENT_LIST_DIR}/${id}.mime.xml DESTINATION ${share}/mime/packages RENAME ${id}.xml)
     install(FILES ${CMAKE_CURRENT_LIST_DIR}/icons/dawnline.svg DESTINATION ${share}/icons/hicolor/scalable/apps
         RENAME ${id}.svg)
-    add_man_page(dawnline "" "the oxygen of a pond under start-up ramps of aeration")
+    add_man_page(dawnline "the oxygen of a pond under start-up ramps of aeration")
 endif()
 
 # Debian's changelog, of this version alone.

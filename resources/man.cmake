@@ -1,5 +1,5 @@
 # Makes a man page of what a program says of itself, so that it cannot part from the table of options.
-# Run as: cmake -DPROGRAM=<path> -DNAME=<name> -DBRIEF=<sentence> -DVERSION=<number> [-DCOMMANDS="a;b"] -DOUT=<file> -P man.cmake
+# Run as: cmake -DPROGRAM=<path> -DNAME=<name> -DBRIEF=<sentence> -DVERSION=<number> -DOUT=<file> -P man.cmake
 cmake_minimum_required(VERSION 3.25)
 
 function(help_of result)
@@ -22,7 +22,15 @@ help_of(general)
 set(page ".TH ${title} 1 \"\" \"Dawnline ${VERSION}\" \"User commands\"\n")
 string(APPEND page ".SH NAME\n${shown} \\- ${BRIEF}\n")
 string(APPEND page ".SH DESCRIPTION\n.nf\n${general}.fi\n")
-foreach(command IN LISTS COMMANDS)
+# Its commands are those that it lists itself.
+string(FIND "${general}" "Subcommands:" listed)
+set(commands "")
+if(listed GREATER_EQUAL 0)
+    string(SUBSTRING "${general}" ${listed} -1 list)
+    string(REGEX MATCHALL "\n  [a-z]+  " commands "${list}")
+endif()
+foreach(command IN LISTS commands)
+    string(STRIP "${command}" command)
     help_of(said ${command})
     string(TOUPPER ${command} heading)
     string(APPEND page ".SH COMMAND ${heading}\n.nf\n${said}.fi\n")

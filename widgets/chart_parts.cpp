@@ -232,17 +232,16 @@ std::vector<double> oxygenSteps(double top, double step) {
     return steps;
 }
 
-std::vector<std::pair<double, QString>> clockMarks() {
-    const QString noon = QCoreApplication::translate("NightPlot", "noon");
-    return {{0, noon},
-            {3, QStringLiteral("15")},
-            {6, QStringLiteral("18")},
-            {9, QStringLiteral("21")},
-            {12, QCoreApplication::translate("NightPlot", "midnight")},
-            {15, QStringLiteral("03")},
-            {18, QStringLiteral("06")},
-            {21, QStringLiteral("09")},
-            {24, noon}};
+std::vector<std::pair<double, QString>> clockMarks(double shownHours) {
+    constexpr double kFew = 12.0;
+    std::vector<std::pair<double, QString>> marks;
+    for (int hour = 0; hour <= 24; hour += shownHours <= kFew ? 1 : 3) {
+        marks.emplace_back(hour, hour % 24 == 0 ? QCoreApplication::translate("NightPlot", "noon")
+                                 : hour == 12
+                                     ? QCoreApplication::translate("NightPlot", "midnight")
+                                     : QStringLiteral("%1").arg((hour + 12) % 24, 2, 10, QLatin1Char('0')));
+    }
+    return marks;
 }
 
 std::vector<Shade> shadesOf(const NightScene& sky, const std::function<double(double hour)>& x) {

@@ -25,8 +25,8 @@ struct Shade {
     int step = 2;
 };
 
-/// Places and texts of a clock from noon to noon, in hours after noon.
-[[nodiscard]] std::vector<std::pair<double, QString>> clockMarks();
+/// Places and texts of a clock from noon to noon, in hours after noon: every third, or each where few are shown.
+[[nodiscard]] std::vector<std::pair<double, QString>> clockMarks(double shownHours = 24.0);
 
 /// Shades of one night. @param x  Turns hours after noon into places on the axis.
 [[nodiscard]] std::vector<Shade> shadesOf(const NightScene& sky, const std::function<double(double hour)>& x);

@@ -56,6 +56,10 @@ std::optional<Selection::Span> ChartView::shownSpan() const {
     return std::nullopt;
 }
 
+void ChartView::setShownSpan(std::optional<Selection::Span> span) {
+    m_selection.setSpan(span);
+}
+
 void ChartView::showAnew() {
     if (!isVisible()) {
         m_isLate = true;
@@ -103,7 +107,7 @@ void ChartView::zoom(double factor, std::optional<double> about) {
         return;
     }
     const double middle = about ? *about / engine::kDay : (span->from + span->to) / 2;
-    m_selection.setSpan(
+    setShownSpan(
         Selection::Span{middle - (middle - span->from) * factor, middle + (span->to - middle) * factor});
 }
 
@@ -131,12 +135,13 @@ bool ChartView::pressKey(QKeyEvent& event) {
             zoom(1.0 / kCloser, m_selection.cursor());
             return true;
         case Qt::Key_0:
-            m_selection.setSpan(std::nullopt);
+            setShownSpan(std::nullopt);
             return true;
         case Qt::Key_Escape:
-            if (m_selection.cursor() || m_selection.span()) {
+            if (m_selection.cursor() || m_selection.span() || m_selection.hours()) {
                 m_selection.setCursor(std::nullopt);
                 m_selection.setSpan(std::nullopt);
+                m_selection.setHours(std::nullopt);
                 return true;
             }
             return false;
@@ -165,9 +170,10 @@ void ChartView::resizeEvent(QResizeEvent* event) {
 
 void ChartView::mouseMoved(const QMouseEvent& mouse) {
     const auto time = timeAt(mouse.position());
-    if (m_dragged && (mouse.buttons() & Qt::LeftButton) != 0 && time && m_selection.span()) {
+    const auto span = shownSpan();
+    if (m_dragged && (mouse.buttons() & Qt::LeftButton) != 0 && time && span) {
         const double by = (*m_dragged - *time) / engine::kDay;
-        m_selection.setSpan(Selection::Span{m_selection.span()->from + by, m_selection.span()->to + by});
+        setShownSpan(Selection::Span{span->from + by, span->to + by});
         return;
     }
     QToolTip::showText(mouse.globalPosition().toPoint(), readOut(mouse.position()), m_plot);

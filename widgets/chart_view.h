@@ -15,8 +15,8 @@ namespace widgets {
 /// colours change, with an accessible name, a text alternative, and what is under the mouse in words.
 ///
 /// Left and right arrows go from night to night; with Shift they move the cursor by an hour, whose read-out
-/// the page shows. Plus, minus and 0, or the wheel with Ctrl, zoom the days of views over days; dragging
-/// moves them; Escape puts cursor and zoom away. A chart that is not seen is not drawn.
+/// the page shows. Plus, minus and 0, or the wheel with Ctrl, zoom views over time; dragging moves what
+/// they show; Escape puts cursor and zoom away. A chart that is not seen is not drawn.
 class ChartView : public QWidget {
     Q_OBJECT
 public:
@@ -49,8 +49,10 @@ protected:
     virtual void draw(QCustomPlot& plot, const PlotStyle& style) = 0;
     /// The moment at a place of the plot; nothing if the view is not over time.
     [[nodiscard]] virtual std::optional<double> timeAt(const QPointF& place) const;
-    /// The days that a view over days shows; nothing for others.
+    /// The days that a view over time shows; nothing for others.
     [[nodiscard]] virtual std::optional<Selection::Span> shownSpan() const;
+    /// Zooms a view over time; nothing: all of it.
+    virtual void setShownSpan(std::optional<Selection::Span> span);
     /// What is at a place of the plot [px]; empty if nothing is.
     [[nodiscard]] virtual QString readOut(const QPointF& place) const;
     /// A click at a place of the plot [px].

@@ -78,7 +78,7 @@ private:
         m_painter.drawText(QPointF(2, m_text.ascent() + 2), tr("oxygen in the fish water, mg/L"));
         const auto clock = [](double hour) { return clockText((hour + 12.0) * engine::kHour); };
         const auto over = [&](const std::optional<double>& hour, const QString& text) {
-            if (hour && *hour > 0.0 && *hour < 24.0) {
+            if (hour && *hour > m_scene.from && *hour < m_scene.to) {
                 const double width = m_text.horizontalAdvance(text);
                 const double x =
                     std::clamp(at(*hour, 0).x() - width / 2, m_area.left(), m_area.right() - width);
@@ -97,9 +97,13 @@ private:
         std::vector<const NightLine*> named;
         std::vector<double> wanted;
         for (const NightLine& line : m_scene.lines) {
-            if (line.isLabelled && !line.oxygen.empty() && isInside(at(24.0, line.oxygen.back()))) {
+            if (!line.isLabelled || line.oxygen.empty()) {
+                continue;
+            }
+            const QPointF end = at(m_scene.to, engine::interpolate(line.hour, line.oxygen, m_scene.to));
+            if (isInside(end)) {
                 named.push_back(&line);
-                wanted.push_back(at(24.0, line.oxygen.back()).y());
+                wanted.push_back(end.y());
             }
         }
         const double half = m_text.height() / 2;
@@ -327,9 +331,10 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     rect->setMargins(QMargins(left, std::max(kTop, static_cast<int>(2.5 * metrics.height())),
                               static_cast<int>(std::ceil(nameWidth(scene, style))),
                               std::max(kBottom, static_cast<int>(metrics.height()) + 10)));
-    dress(*rect, style, 0.0, 24.0, scene.top, clockMarks());
+    const double step = scene.top <= 4.0 ? 1.0 : 2.0;
+    dress(*rect, style, scene.from, scene.to, scene.top, clockMarks(scene.to - scene.from));
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
-    steps->setTickStep(2.0);
+    steps->setTickStep(step);
     rect->axis(QCPAxis::atLeft)->setTicker(steps);
 
     Ground ground;
@@ -337,7 +342,7 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     ground.stress = scene.stress;
     ground.lethal = scene.lethal;
     ground.levels = scene.criteria;
-    ground.rules = oxygenSteps(scene.top, 2.0);
+    ground.rules = oxygenSteps(scene.top, step);
     ground.uprights = {12.0};
     for (const NightBand& band : scene.bands) {
         ground.tints.push_back({band.hour, band.low, band.high, style.lineColour(band.look)});
@@ -383,6 +388,18 @@ std::optional<double> NightPlot::timeAt(const QPointF& place) const {
     }
     const double hour = plot().axisRect()->axis(QCPAxis::atBottom)->pixelToCoord(place.x());
     return (selection().night() - 0.5) * engine::kDay + hour * engine::kHour;
+}
+
+std::optional<Selection::Span> NightPlot::shownSpan() const {
+    const double noon = selection().night() - 0.5;
+    return Selection::Span{noon + m_scene.from / 24.0, noon + m_scene.to / 24.0};
+}
+
+void NightPlot::setShownSpan(std::optional<Selection::Span> span) {
+    const double noon = selection().night() - 0.5;
+    selection().setHours(
+        span ? std::optional(Selection::Span{(span->from - noon) * 24.0, (span->to - noon) * 24.0})
+             : std::nullopt);
 }
 
 void NightPlot::clicked(const QPointF& place) {

@@ -33,6 +33,8 @@ protected:
     [[nodiscard]] QString readOut(const QPointF& place) const override;
     [[nodiscard]] std::optional<double> timeAt(const QPointF& place) const override;
     void clicked(const QPointF& place) override;
+    [[nodiscard]] std::optional<Selection::Span> shownSpan() const override;
+    void setShownSpan(std::optional<Selection::Span> span) override;
 
 private:
     SceneOptions m_options;

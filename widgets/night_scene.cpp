@@ -200,6 +200,25 @@ double highestOf(const Outcome& outcome, const NightScene& scene) {
     return highest;
 }
 
+/// Highest of what the picture shows in its hours.
+double highestShown(const NightScene& scene) {
+    double highest = 1.0;
+    const auto look = [&](const std::vector<double>& hour, const std::vector<double>& oxygen) {
+        for (std::size_t i = 0; i < hour.size(); ++i) {
+            if (hour[i] >= scene.from - 1.0 && hour[i] <= scene.to + 1.0) {
+                highest = std::max(highest, oxygen[i]);
+            }
+        }
+    };
+    for (const NightLine& line : scene.lines) {
+        look(line.hour, line.oxygen);
+    }
+    for (const NightBand& band : scene.bands) {
+        look(band.hour, band.high);
+    }
+    return highest;
+}
+
 }  // namespace
 
 double axisTop(double highest) {
@@ -272,6 +291,11 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
         scene.criteria = criteriaLevels(outcome);
     }
     scene.top = axisTop(highestOf(outcome, scene));
+    if (selection.hours()) {  // closer in height too
+        scene.from = selection.hours()->from;
+        scene.to = selection.hours()->to;
+        scene.top = std::min(scene.top, std::ceil(highestShown(scene) + 0.2));
+    }
     return scene;
 }
 

@@ -58,7 +58,8 @@ struct NightScene {
     double stress = 0.0, lethal = 0.0;
     std::vector<NamedLevel> criteria;
     std::vector<NightReading> readings;
-    double top = 10.0;  ///< Of the oxygen axis
+    double from = 0.0, to = 24.0;  ///< What is shown of the night [hours after noon]
+    double top = 10.0;             ///< Of the oxygen axis
 };
 
 struct SceneOptions {

@@ -7,6 +7,10 @@
 #include <memory>
 #include <vector>
 
+namespace engine {
+struct MeasureResult;
+}
+
 namespace widgets {
 
 class Selection;
@@ -17,6 +21,8 @@ struct Outcome {
     engine::Backdrop backdrop;
     bool isWhole = false;        ///< Causes and end states are there too
     bool hasAllMembers = false;  ///< Members of every ramp, not of the chosen one and do-nothing alone
+    /// What to measure for the chosen ramp; null unless it was asked for.
+    std::shared_ptr<const engine::MeasureResult> measured;
 };
 
 using OutcomePtr = std::shared_ptr<const Outcome>;

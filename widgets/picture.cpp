@@ -51,6 +51,7 @@ const std::vector<ViewKind>& viewKinds() {
         {"profiles", [] { return tr("Profiles"); }, &profilesPicture},
         {"gases", [] { return tr("Gases"); }, &gasesPicture},
         {"risk", [] { return tr("Risk"); }, &riskPicture},
+        {kMeasureView, [] { return tr("Measure"); }, &measurePicture},
     };
     return kKinds;
 }

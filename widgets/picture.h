@@ -50,6 +50,9 @@ struct ViewKind {
     Picture (*make)(const OutcomePtr& outcome, const Selection& selection);
 };
 
+/// The view that asks for more than the others: see Simulation::setMeasuring.
+inline constexpr const char* kMeasureView = "measure";
+
 /// The views beside the night, in the order of their tabs.
 [[nodiscard]] const std::vector<ViewKind>& viewKinds();
 
@@ -64,6 +67,7 @@ struct ViewKind {
 [[nodiscard]] Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection);
 [[nodiscard]] Picture gasesPicture(const OutcomePtr& outcome, const Selection& selection);
 [[nodiscard]] Picture riskPicture(const OutcomePtr& outcome, const Selection& selection);
+[[nodiscard]] Picture measurePicture(const OutcomePtr& outcome, const Selection& selection);
 
 // What they share.
 

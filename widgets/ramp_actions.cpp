@@ -90,7 +90,12 @@ void RampActions::makeAdding() {
     QAction* button = m_adding->menuAction();
     button->setIconText(tr("Add"));
     button->setToolTip(tr("Add a ramp"));
-    m_buttons.push_back(button);
+    m_find = new QAction(tr("&Find a Ramp\u2026"), this);
+    m_find->setIconText(tr("Find"));
+    m_find->setToolTip(tr("Find the ramp that harms few ponds in few days"));
+    m_find->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_F));
+    connect(m_find, &QAction::triggered, this, &RampActions::findAsked);
+    m_buttons = {m_find, button};
 }
 
 void RampActions::makeChanging() {
@@ -191,6 +196,7 @@ void RampActions::makeColours() {
 }
 
 void RampActions::fill(QMenu& menu) const {
+    menu.addAction(m_find);
     menu.addMenu(m_adding.get());
     menu.addSeparator();
     for (QAction* action : m_changing) {
@@ -241,6 +247,7 @@ void RampActions::setOutcome(const OutcomePtr& outcome) {
 void RampActions::enable() {
     const int at = index(), last = static_cast<int>(m_document.pond().ramps.size()) - 1;
     m_adding->menuAction()->setEnabled(!m_document.isEmpty());
+    m_find->setEnabled(!m_document.isEmpty());
     for (QAction* action : m_needRamp) {
         action->setEnabled(at >= 0);
     }

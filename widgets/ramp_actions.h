@@ -31,6 +31,8 @@ public:
     void add(engine::Ramp ramp);
 
 signals:
+    /// The user wants a ramp to be looked for.
+    void findAsked();
     void refused(const QString& sentence);
 
 private:
@@ -46,7 +48,7 @@ private:
     OutcomePtr m_outcome;
     std::unique_ptr<QMenu> m_adding, m_colours;
     std::vector<QAction*> m_needRamp, m_buttons, m_changing;
-    QAction *m_up = nullptr, *m_down = nullptr;
+    QAction *m_find = nullptr, *m_up = nullptr, *m_down = nullptr;
     std::string m_wanted;  ///< To be selected once it has been computed
 };
 

@@ -59,6 +59,20 @@ void Selection::setSpan(std::optional<Span> span) {
     }
 }
 
+void Selection::setHours(std::optional<Span> hours) {
+    constexpr double kLeast = 3.0, kAll = 24.0;
+    if (hours) {
+        const double width = std::max(hours->to - hours->from, kLeast);
+        hours->from = std::clamp(hours->from, 0.0, std::max(kAll - width, 0.0));
+        hours->to = hours->from + width;
+        hours = width < kAll ? hours : std::nullopt;
+    }
+    if (hours != m_hours) {
+        m_hours = hours;
+        emit changed();
+    }
+}
+
 void Selection::setHidden(const std::string& ramp, bool isHidden) {
     if (isHidden ? m_hidden.insert(ramp).second : m_hidden.erase(ramp) > 0) {
         emit changed();
@@ -73,6 +87,7 @@ void Selection::copy(const Selection& other) {
     m_mode = other.m_mode;
     m_cursor = other.m_cursor;
     m_span = other.m_span;
+    m_hours = other.m_hours;
     m_hidden = other.m_hidden;
     emit changed();
 }

@@ -16,7 +16,7 @@ class Selection final : public QObject {
 public:
     enum class Mode { AllRamps, AllNights };  ///< All ramps in one night; all nights of one ramp
 
-    /// A stretch of the run [days after midnight of day 1].
+    /// A stretch of the run [days after midnight of day 1], or of a night [hours after noon].
     struct Span {
         double from = 0.0, to = 0.0;
         bool operator==(const Span&) const = default;
@@ -32,6 +32,8 @@ public:
     [[nodiscard]] std::optional<double> cursor() const { return m_cursor; }
     /// The stretch that the views over days show; nothing: all of it.
     [[nodiscard]] std::optional<Span> span() const { return m_span; }
+    /// The hours after noon that the night shows; nothing: all 24.
+    [[nodiscard]] std::optional<Span> hours() const { return m_hours; }
     [[nodiscard]] bool isHidden(const std::string& ramp) const { return m_hidden.count(ramp) > 0; }
     [[nodiscard]] const std::set<std::string>& hidden() const { return m_hidden; }
 
@@ -43,6 +45,8 @@ public:
     void setCursor(std::optional<double> time);
     /// Cut to the run; at least half a day stays.
     void setSpan(std::optional<Span> span);
+    /// Cut to the night; at least three hours stay.
+    void setHours(std::optional<Span> hours);
     void setHidden(const std::string& ramp, bool isHidden);
     /// Takes over all that another one looks at.
     void copy(const Selection& other);
@@ -56,7 +60,7 @@ private:
     std::size_t m_ramp = 0, m_ramps = 1;
     Mode m_mode = Mode::AllRamps;
     std::optional<double> m_cursor;
-    std::optional<Span> m_span;
+    std::optional<Span> m_span, m_hours;
     std::set<std::string> m_hidden;
 };
 

@@ -49,6 +49,17 @@ Outcome withMembers(const Outcome& outcome, int members, bool ofAll, const engin
     return result;
 }
 
+Outcome withMeasured(const Outcome& outcome, int members, const engine::RunControl& control) {
+    Outcome result = outcome;
+    engine::MeasureOptions options;
+    options.members = members;
+    engine::MeasureResult measured = engine::measure(outcome.comparison.model.pond, options, control);
+    if (measured.end == engine::EnsembleEnd::Completed) {
+        result.measured = std::make_shared<const engine::MeasureResult>(std::move(measured));
+    }
+    return result;
+}
+
 Simulation::Simulation(Document& document, QObject* parent) : QObject(parent), m_document(document) {
     connect(&m_document, &Document::changed, this, &Simulation::compute);
     connect(&m_job, &Job::progressed, this, &Simulation::progressed);
@@ -66,6 +77,15 @@ void Simulation::setMembers(int members) {
     if (members != m_members) {
         m_members = members;
         compute();
+    }
+}
+
+void Simulation::setMeasuring(bool isMeasuring, int members) {
+    m_isMeasuring = isMeasuring;
+    m_membersToMeasure = members;
+    if (isMeasuring && m_outcome != nullptr && !m_isStale && !isRunning()) {
+        m_isGivenUp = false;
+        measureOrSettle();
     }
 }
 
@@ -115,7 +135,7 @@ void Simulation::addCauses(int nights) {
             if (m_members > 1) {
                 addMembers(outcome->comparison.runs.size() <= 2);
             } else {
-                emit settled();
+                measureOrSettle();
             }
         });
 }
@@ -133,10 +153,29 @@ void Simulation::addMembers(bool ofAll) {
             }
             deliver(outcome);
             if (ofAll) {
-                emit settled();
+                measureOrSettle();
             } else {
                 addMembers(true);
             }
+        });
+}
+
+void Simulation::measureOrSettle() {
+    if (!m_isMeasuring || m_outcome->measured != nullptr) {
+        emit settled();
+        return;
+    }
+    emit measuring();
+    m_job.start(
+        [outcome = m_outcome, members = m_membersToMeasure](const std::stop_token& stop,
+                                                            const Job::Progress& progress) {
+            return std::make_shared<const Outcome>(withMeasured(*outcome, members, {stop, progress}));
+        },
+        [this](const OutcomePtr& outcome) {
+            if (outcome->measured != nullptr && !m_isGivenUp) {
+                deliver(outcome);
+            }
+            emit settled();
         });
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/ensemble.h"
+#include "engine/measure.h"
 #include "widgets/job.h"
 #include "widgets/outcome.h"
 
@@ -32,6 +33,9 @@ public:
     void cancel();
     /// Members of each ramp; 1: none, the central run alone.
     void setMembers(int members);
+    /// Whether to find out what to measure too, after all else.
+    /// @param members  Fewer than usual are for tests.
+    void setMeasuring(bool isMeasuring, int members = engine::kMembersToMeasure);
 
     /// Nights to compute; nothing: 14, or the longest ramp that goes by its rule plus seven.
     void setNights(std::optional<int> nights);
@@ -39,8 +43,10 @@ public:
 
 signals:
     void staleChanged(bool isStale);
-    /// New curves; then again with causes and end states, and twice with members.
+    /// New curves; then again with causes and end states, twice with members, and with what to measure.
     void outcomeChanged();
+    /// What to measure is being found out.
+    void measuring();
     /// All that was asked for is there, or was given up.
     void settled();
     void progressed(double fraction);
@@ -51,6 +57,7 @@ private:
     void deliver(const OutcomePtr& outcome);
     void addCauses(int nights);
     void addMembers(bool ofAll);
+    void measureOrSettle();
 
     Document& m_document;
     std::optional<int> m_nights;
@@ -58,6 +65,8 @@ private:
     int m_members = engine::kMembersOfBand;
     bool m_isStale = false;
     bool m_isGivenUp = false;
+    bool m_isMeasuring = false;
+    int m_membersToMeasure = engine::kMembersToMeasure;
     Job m_job;
 };
 
@@ -70,5 +79,9 @@ private:
 /// or the work was stopped.
 [[nodiscard]] Outcome withMembers(const Outcome& outcome, int members, bool ofAll,
                                   const engine::RunControl& control = {});
+
+/// Adds what to measure for the chosen ramp. Nothing is added where the work was stopped.
+[[nodiscard]] Outcome withMeasured(const Outcome& outcome, int members,
+                                   const engine::RunControl& control = {});
 
 }  // namespace widgets

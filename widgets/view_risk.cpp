@@ -33,6 +33,33 @@ struct Point {
     engine::Chances chances;
 };
 
+/// Which line the chances are about. Where nearly all ponds go below the stress line by themselves, a ramp
+/// can add nothing there, and only the lethal line tells ramps apart.
+enum class Line { Stress, Lethal };
+constexpr double kNearlyAll = 0.9;
+
+Line lineOf(const Outcome& outcome) {
+    const engine::RampEnsemble* nothing = engine::membersOf(outcome.comparison, 0);
+    return nothing != nullptr && nothing->chanceBelowStress > kNearlyAll ? Line::Lethal : Line::Stress;
+}
+
+double nothingBelow(const Outcome& outcome, Line line) {
+    const engine::RampEnsemble& nothing = *engine::membersOf(outcome.comparison, 0);
+    return line == Line::Stress ? nothing.chanceBelowStress : nothing.chanceBelowLethal;
+}
+
+double below(const Point& point, Line line) {
+    return line == Line::Stress ? point.chances.belowStress : point.chances.belowLethal;
+}
+
+double added(const Point& point, Line line) {
+    return (line == Line::Stress ? point.chances.added : point.chances.addedLethal).value_or(0.0);
+}
+
+QString nameOf(Line line) {
+    return line == Line::Stress ? tr("stress line") : tr("lethal line");
+}
+
 std::vector<Point> pointsOf(const Outcome& outcome) {
     std::vector<Point> points;
     const auto& runs = outcome.comparison.runs;
@@ -48,6 +75,7 @@ std::vector<Point> pointsOf(const Outcome& outcome) {
 
 void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, const std::vector<Point>& points,
            std::size_t selected, const PlotStyle& style) {
+    const Line line = lineOf(outcome);
     const QRectF area = whole.adjusted(kLeft, kTop, -kRight, -kBottom);
     const QFontMetricsF metrics(style.font);
     const double last = outcome.comparison.days + 1.5;
@@ -69,19 +97,18 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, con
                          QString::number(day));
     }
     painter.setPen(style.quietInk);
-    painter.drawText(QPointF(2, metrics.ascent() + 2), tr("chance to go below the stress line, %"));
+    painter.drawText(QPointF(2, metrics.ascent() + 2), tr("chance to go below the %1, %").arg(nameOf(line)));
     painter.drawText(
         QRectF(area.left(), area.bottom() + 8 + metrics.height(), area.width(), metrics.height()),
         Qt::AlignCenter, tr("first day of air around the clock"));
-    if (const engine::RampEnsemble* nothing = engine::membersOf(outcome.comparison, 0)) {
-        QPen pen = style.linePen(0, false);
-        painter.setPen(pen);
-        painter.drawLine(QPointF(area.left(), y(nothing->chanceBelowStress)),
-                         QPointF(area.right(), y(nothing->chanceBelowStress)));
+    if (engine::membersOf(outcome.comparison, 0) != nullptr) {
+        const double at = y(nothingBelow(outcome, line));
+        painter.setPen(style.linePen(0, false));
+        painter.drawLine(QPointF(area.left(), at), QPointF(area.right(), at));
     }
     std::vector<double> wanted;
     for (const Point& point : points) {
-        wanted.push_back(y(point.chances.belowStress));
+        wanted.push_back(y(below(point, line)));
     }
     const auto places = spreadApart(wanted, metrics.height(), area.top(), area.bottom());
     for (std::size_t i = 0; i < points.size(); ++i) {
@@ -89,8 +116,8 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, con
         const std::size_t look = lookOf(outcome.comparison, point.run);
         const double at = x(point.days);
         // The bar is what the ramp adds, the open circle the whole chance.
-        const double added = point.chances.added.value_or(0.0);
-        painter.fillRect(QRectF(at - 5, y(added), 10, area.bottom() - y(added)),
+        const double top = y(added(point, line));
+        painter.fillRect(QRectF(at - 5, top, 10, area.bottom() - top),
                          mixed(style.paper, style.lineColour(look), 0.6));
         painter.setPen(QPen(style.lineColour(look), point.run == selected ? 3.0 : 1.8));
         painter.setBrush(style.paper);
@@ -125,37 +152,43 @@ Picture riskPicture(const OutcomePtr& outcome, const Selection& selection) {
         picture.draw = [](QCustomPlot& plot, const PlotStyle& style) { prepare(plot, style); };
         picture.csv = [] {
             return std::string(
-                "ramp,days_to_continuous,chance_below_stress,chance_below_lethal,chance_added\r\n");
+                "ramp,days_to_continuous,chance_below_stress,chance_below_lethal,chance_added,chance_added_"
+                "lethal\r\n");
         };
         return picture;
     }
-    const auto best = std::min_element(points.begin(), points.end(), [](const Point& a, const Point& b) {
-        return a.chances.added.value_or(0.0) < b.chances.added.value_or(0.0);
-    });
+    const Line line = lineOf(*outcome);
+    const auto [best, most] = std::minmax_element(
+        points.begin(), points.end(),
+        [line](const Point& a, const Point& b) { return added(a, line) < added(b, line); });
     const QString name = rampText(outcome->comparison.runs[best->run].name, best->run);
-    const engine::RampEnsemble* nothing = engine::membersOf(outcome->comparison, 0);
-    const QString alone = nothing == nullptr ? tr("?") : percent(nothing->chanceBelowStress);
-    const auto most = std::max_element(points.begin(), points.end(), [](const Point& a, const Point& b) {
-        return a.chances.added.value_or(0.0) < b.chances.added.value_or(0.0);
-    });
-    const QString least = percent(best->chances.added.value_or(0.0));
-    const bool isSame = percent(most->chances.added.value_or(0.0)) == least;
+    const bool hasNothing = engine::membersOf(outcome->comparison, 0) != nullptr;
+    const QString alone = hasNothing ? percent(nothingBelow(*outcome, line)) : tr("?");
+    const QString least = percent(added(*best, line));
+    const bool isSame = percent(added(*most, line)) == least;
     picture.headline =
-        tr("Of a hundred ponds like this one, %1 go below the stress line by themselves;").arg(alone) +
+        (line == Line::Stress
+             ? tr("Of a hundred ponds like this one, %1 go below the stress line by themselves;").arg(alone)
+             : tr("Nearly all ponds like this one go below the stress line by themselves. Of a hundred, %1 "
+                  "go "
+                  "below the lethal line by themselves;")
+                   .arg(alone)) +
         QLatin1Char(' ') +
-        (isSame ? tr("every ramp adds %1.").arg(least) : tr("%1 adds the fewest, %2.").arg(name, least));
+        (isSame ? tr("every ramp adds %1.").arg(least)
+                : tr("%1 adds the fewest, %2; %3 the most, %4.")
+                      .arg(name, least, rampText(outcome->comparison.runs[most->run].name, most->run),
+                           percent(added(*most, line))));
     picture.detail =
         tr("Bars: ponds below the line with the ramp that are not without, which is what a ramp can control. "
-           "Circles: "
-           "all below the line. Long dashes: do nothing.");
+           "Circles: all below the line. Long dashes: do nothing.");
     QStringList words{picture.headline};
     for (const Point& point : points) {
         const auto& run = outcome->comparison.runs[point.run];
         const QString when =
             point.isNever ? tr("never around the clock") : tr("around the clock from day %1").arg(point.days);
-        words << tr("%1: %2; below the line %3 %, added %4 %.")
-                     .arg(rampText(run.name, point.run), when, percent(point.chances.belowStress),
-                          percent(point.chances.added.value_or(0.0)));
+        words << tr("%1: %2; below the %3 %4 %, added %5 %.")
+                     .arg(rampText(run.name, point.run), when, nameOf(line), percent(below(point, line)),
+                          percent(added(point, line)));
     }
     picture.words = words.join(QLatin1Char(' '));
     picture.draw = [outcome, points, selected = selection.ramp()](QCustomPlot& plot, const PlotStyle& style) {
@@ -164,13 +197,16 @@ Picture riskPicture(const OutcomePtr& outcome, const Selection& selection) {
         });
     };
     picture.csv = [outcome, points] {
-        std::string csv = "ramp,days_to_continuous,chance_below_stress,chance_below_lethal,chance_added\r\n";
+        std::string csv =
+            "ramp,days_to_continuous,chance_below_stress,chance_below_lethal,chance_added,chance_added_"
+            "lethal\r\n";
         for (const Point& point : points) {
             const auto& run = outcome->comparison.runs[point.run];
             csv += engine::csvField(run.name) + ',' + (point.isNever ? "" : engine::shortest(point.days)) +
                    ',' + engine::shortest(point.chances.belowStress) + ',' +
                    engine::shortest(point.chances.belowLethal) + ',' +
-                   (point.chances.added ? engine::shortest(*point.chances.added) : "") + "\r\n";
+                   (point.chances.added ? engine::shortest(*point.chances.added) : "") + ',' +
+                   (point.chances.addedLethal ? engine::shortest(*point.chances.addedLethal) : "") + "\r\n";
         }
         return csv;
     };

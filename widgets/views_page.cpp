@@ -277,6 +277,12 @@ void ViewsPage::setView(int index) {
     m_tabs->setCurrentIndex(index);
 }
 
+bool ViewsPage::isMeasuring() const {
+    const auto shown = static_cast<std::size_t>(view() - 1);
+    return view() > 0 && shown < m_pictures.size() &&
+           std::string_view(m_pictures[shown]->id()) == kMeasureView;
+}
+
 QString ViewsPage::viewName(int index) const {
     return m_tabs->tabText(index);
 }

@@ -52,6 +52,8 @@ public:
     [[nodiscard]] int view() const;
     void setView(int index);
     [[nodiscard]] QString viewName(int index) const;
+    /// True if the shown view is the one of what to measure.
+    [[nodiscard]] bool isMeasuring() const;
     /// The chart that is meant by export and copy: the one that has the focus, else the view's own.
     [[nodiscard]] const ChartView& meant() const;
 

@@ -1,10 +1,12 @@
 // Every view beside the night: its sentence, its text alternative, its numbers and its drawing on paper.
 
+#include "engine/measure.h"
 #include "engine/pond_io.h"
 #include "engine/results_io.h"
+#include "engine/site_visit.h"
 #include "tests/pond_texts.h"
 #include "tests/widgets/typing.h"
-#include "widgets/night_scene.h"
+#include "widgets/night_plot.h"
 #include "widgets/picture.h"
 #include "widgets/picture_view.h"
 #include "widgets/sheets.h"
@@ -27,7 +29,8 @@ using test::plain;
 const OutcomePtr& computed() {
     static const OutcomePtr outcome = [] {
         const auto reading = engine::readPondText(engine::test::kPlainPond, "plain.toml");
-        return std::make_shared<const Outcome>(withMembers(outcomeOf(*reading.pond, 3, true), 16, true));
+        return std::make_shared<const Outcome>(
+            withMeasured(withMembers(outcomeOf(*reading.pond, 3, true), 16, true), 100));
     }();
     return outcome;
 }
@@ -110,6 +113,47 @@ TEST(Views, TheHoursBelowAreThoseOfTheCurves) {
         EXPECT_NE(plain(picture.headline).find(std::to_string(below) + " hours"), std::string::npos)
             << plain(picture.headline);
     }
+}
+
+TEST(Views, WhatToMeasureSaysTheGreatestShareFirst) {
+    const Looking looking;
+    const engine::MeasureResult& result = *computed()->measured;
+    const Picture picture = measurePicture(computed(), looking.selection);
+    const std::string headline = plain(picture.headline);
+    EXPECT_NE(headline.find(engine::inputWords(result.inputs.front().name)), std::string::npos) << headline;
+    EXPECT_NE(headline.find(std::to_string(std::lround(100.0 * result.inputs.front().share)) + " %"),
+              std::string::npos)
+        << headline;
+    EXPECT_EQ(picture.csv(), engine::measureFiles(result).front().text);
+    Outcome without = *computed();
+    without.measured = nullptr;
+    const Picture pending = measurePicture(std::make_shared<const Outcome>(without), looking.selection);
+    EXPECT_NE(plain(pending.headline).find("1,000 ponds"), std::string::npos) << plain(pending.headline);
+}
+
+TEST(Views, TheNightZoomsInHoursAndInHeight) {
+    Looking looking;
+    NightPlot view(looking.selection);
+    view.setOutcome(computed());
+    view.resize(700, 400);
+    view.show();
+    QTest::qWait(20);
+    const double top = view.scene().top;
+    QTest::keyClick(&view, Qt::Key_Plus);
+    QTest::keyClick(&view, Qt::Key_Plus);
+    QTest::keyClick(&view, Qt::Key_Plus);
+    ASSERT_TRUE(looking.selection.hours());
+    EXPECT_NEAR(looking.selection.hours()->to - looking.selection.hours()->from, 24.0 * 0.7 * 0.7 * 0.7,
+                1e-9);
+    EXPECT_LE(view.scene().top, top);
+    EXPECT_DOUBLE_EQ(view.scene().from, looking.selection.hours()->from);
+    looking.selection.setNight(1);
+    EXPECT_TRUE(looking.selection.hours()) << "stays from night to night";
+    looking.selection.setHours(Selection::Span{20.0, 21.0});
+    EXPECT_EQ(*looking.selection.hours(), (Selection::Span{20.0, 23.0})) << "three hours at least";
+    QTest::keyClick(&view, Qt::Key_0);
+    EXPECT_FALSE(looking.selection.hours());
+    EXPECT_DOUBLE_EQ(view.scene().top, top);
 }
 
 TEST(Views, ColoursOfTheScaleAreEvenlyApart) {

@@ -4,6 +4,7 @@
 #include "tests/window/driven.h"
 #include "widgets/first_pond_dialog.h"
 #include "widgets/owner_view.h"
+#include "widgets/plan_dialog.h"
 #include "widgets/pond_page.h"
 #include "widgets/theme.h"
 
@@ -134,6 +135,30 @@ TEST(Pictures, TheHeadlinePondLightAndDark) {
     driven.trigger("Dark");
     take(driven, "headline-dark");
     driven.trigger("Like the Desktop");
+}
+
+TEST(Pictures, FindingARampAndWhatToMeasure) {
+    Driven driven(scenario("new-clay.toml"), 14);
+    ASSERT_TRUE(driven.waitUntilWhole());
+    driven.trigger("Find a Ramp\u2026");
+    auto* dialog = driven.window.findChild<widgets::PlanDialog*>();
+    ASSERT_NE(dialog, nullptr);
+    keep(*dialog, "plan-before");
+    expectNothingCutOff(*dialog);
+    if (!qEnvironmentVariableIsSet("DAWNLINE_PICTURES")) {
+        return;  // the search at full resolution takes its time
+    }
+    dialog->find();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !dialog->isRunning(); }, 2 * test::kPatience_ms));
+    QTest::qWait(50);
+    keep(*dialog, "plan-after");
+    driven.trigger("Measure");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return driven.window.simulation().outcome()->measured != nullptr; },
+                                test::kPatience_ms));
+    take(driven, "measure");
+    driven.trigger("Night");
+    driven.window.selection().setHours(widgets::Selection::Span{10.0, 20.0});
+    take(driven, "night-zoomed");
 }
 
 TEST(Pictures, AllNightsOfARamp) {

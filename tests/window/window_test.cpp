@@ -2,6 +2,7 @@
 #include "engine/text_file.h"
 #include "tests/window/driven.h"
 #include "widgets/dawn_lows_plot.h"
+#include "widgets/plan_dialog.h"
 #include "widgets/theme.h"
 #include "widgets/whole_run_plot.h"
 
@@ -285,6 +286,31 @@ TEST(Window, RemembersRecentFiles) {
     ASSERT_FALSE(menu->actions().isEmpty());
     menu->actions().front()->trigger();
     EXPECT_EQ(driven.window.document().path(), std::filesystem::absolute(remembered));
+}
+
+TEST(Window, AFoundRampStandsBesideTheOthersAndCanBeUndone) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    ASSERT_TRUE(driven.waitForCurves());
+    driven.trigger("Find a Ramp\u2026");
+    auto* dialog = driven.window.findChild<widgets::PlanDialog*>();
+    ASSERT_NE(dialog, nullptr);
+    EXPECT_TRUE(dialog->isVisible());
+    EXPECT_FALSE(dialog->isModal());
+    const std::size_t before = driven.window.document().pond().ramps.size();
+    engine::Ramp found = driven.window.document().pond().ramps.front();
+    found.name = engine::kPlannedRamp;
+    for (int times = 0; times < 2; ++times) {
+        emit dialog->rampWanted(found);
+    }
+    const auto& ramps = driven.window.document().pond().ramps;
+    ASSERT_EQ(ramps.size(), before + 2);
+    EXPECT_EQ(ramps[before].name, "planned");
+    EXPECT_EQ(ramps.back().name, "planned 2");
+    ASSERT_TRUE(driven.waitForCurves());
+    EXPECT_TRUE(
+        QTest::qWaitFor([&] { return driven.window.selection().ramp() == ramps.size(); }, kPatience_ms));
+    driven.window.document().undoStack().undo();
+    EXPECT_EQ(driven.window.document().pond().ramps.size(), before + 1);
 }
 
 TEST(Window, MayCloseWhileItComputes) {
