@@ -51,6 +51,8 @@ stated assumptions and is no prediction of survival.")
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_STRIP_FILES ON)
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
+# The papers' type, and what Qt loads at run time to open a window.
+set(CPACK_DEBIAN_PACKAGE_DEPENDS "fonts-lato, qt6-qpa-plugins")
 set(CPACK_DEBIAN_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_PACKAGE_PRIORITY optional)
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
