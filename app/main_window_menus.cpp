@@ -34,12 +34,14 @@ void MainWindow::makeFileMenu() {
         menu->addAction(tr("Co&mpare with Another Version\u2026"), this, &MainWindow::compareWith);
     m_needPond << again << compare;
     menu->addSeparator();
-    m_needOutcome << menu->addAction(tr("Print the Char&t\u2026"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), this,
+    m_needOutcome << menu->addAction(tr("Print the Char&t\u2026"),
+                                     QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), this,
                                      &MainWindow::printChart);
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
     menu->addSeparator();
-    m_needPond << (new PaperActions(m_document, *m_notice, *menu, *this))->actions();  // owned by the window
+    m_needPond << (new PaperActions(m_document, m_simulation, *m_notice, *menu, *this))
+                      ->actions();  // owned by the window
     menu->addSeparator();
     menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
 }

@@ -6,6 +6,7 @@
 #include "widgets/paper_pdf.h"
 #include "widgets/papers.h"
 #include "widgets/shown.h"
+#include "widgets/simulation.h"
 
 #include <QAction>
 #include <QFileDialog>
@@ -27,8 +28,9 @@ void setUp(QPrinter& printer, const engine::Consultant& consultant) {
 
 }  // namespace
 
-PaperActions::PaperActions(widgets::Document& document, widgets::Notice& notice, QMenu& menu, QWidget& window)
-    : QObject(&window), m_document(document), m_notice(notice), m_window(window) {
+PaperActions::PaperActions(widgets::Document& document, const widgets::Simulation& simulation,
+                           widgets::Notice& notice, QMenu& menu, QWidget& window)
+    : QObject(&window), m_document(document), m_simulation(simulation), m_notice(notice), m_window(window) {
     m_actions << menu.addAction(tr("Print Pre&view of the Papers\u2026"), this, &PaperActions::preview);
     m_actions << menu.addAction(tr("&Print the Papers\u2026"), QKeySequence::Print, this,
                                 &PaperActions::printOut);
@@ -44,9 +46,10 @@ void PaperActions::withRun(Deliver deliver) {
     }
     m_notice.say(tr("The run of the papers is being computed\u2026"));
     m_job.start(
-        [pond = m_document.pond(), path = m_document.path()](const std::stop_token& stop,
-                                                             const widgets::Job::Progress& progress) {
-            return runForPapers(pond, path, PaperOptions().members, PaperOptions().seed, {stop, progress});
+        [pond = m_document.pond(), path = m_document.path(), outcome = m_simulation.outcome()](
+            const std::stop_token& stop, const widgets::Job::Progress& progress) {
+            return runForPapers(pond, path, PaperOptions(), {stop, progress},
+                                outcome == nullptr ? nullptr : &outcome->comparison);
         },
         [this, consultant = *reading.consultant, deliver = std::move(deliver)](const PaperRunReading& run) {
             if (run.run == nullptr) {

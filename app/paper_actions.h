@@ -16,6 +16,7 @@ class QWidget;
 namespace widgets {
 class Document;
 class Notice;
+class Simulation;
 }  // namespace widgets
 
 namespace app {
@@ -26,7 +27,9 @@ class PaperActions final : public QObject {
     Q_OBJECT
 public:
     /// Adds its actions to a menu. All of the others must outlive it.
-    PaperActions(widgets::Document& document, widgets::Notice& notice, QMenu& menu, QWidget& window);
+    /// @param simulation  What of its outcome still holds is not computed again.
+    PaperActions(widgets::Document& document, const widgets::Simulation& simulation, widgets::Notice& notice,
+                 QMenu& menu, QWidget& window);
 
     /// The actions, which need a pond.
     [[nodiscard]] const QList<QAction*>& actions() const { return m_actions; }
@@ -45,6 +48,7 @@ private:
     void save();
 
     widgets::Document& m_document;
+    const widgets::Simulation& m_simulation;
     widgets::Notice& m_notice;
     QWidget& m_window;
     QList<QAction*> m_actions;

@@ -4,6 +4,7 @@
 #include "engine/bundle.h"
 #include "engine/files.h"
 #include "engine/pond_io.h"
+#include "engine/text_file.h"
 #include "widgets/papers.h"
 #include "widgets/shown.h"
 
@@ -11,6 +12,7 @@
 #include <QFileInfo>
 #include <QImageReader>
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 
@@ -66,10 +68,16 @@ engine::ConsultantReading consultantOf(const std::string& profile) {
     return reading;
 }
 
-PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::path& path, int members,
-                             std::uint64_t seed, const engine::RunControl& control) {
+PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::path& path,
+                             const PaperOptions& options, const engine::RunControl& control,
+                             const engine::Comparison* earlier) {
     if (pond.ramps.empty()) {
         return {nullptr, "The pond has no ramp, so there is no plan to put on paper.", 2};
+    }
+    if (!options.ramp.empty() &&
+        std::none_of(pond.ramps.begin(), pond.ramps.end(),
+                     [&](const engine::Ramp& ramp) { return ramp.name == options.ramp; })) {
+        return {nullptr, "The pond has no ramp of the name " + engine::shownText(options.ramp) + ".", 2};
     }
     const auto frozen = engine::freeze(pond, path);
     if (const auto* fault = std::get_if<std::string>(&frozen)) {
@@ -77,7 +85,8 @@ PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::pa
     }
     auto run = std::make_shared<const engine::FrozenRun>(
         engine::runFrozen(std::get<engine::FrozenPond>(frozen),
-                          {DAWNLINE_VERSION, runTime(), seed, members, 0}, engine::ruleDays(pond), control));
+                          {DAWNLINE_VERSION, runTime(), options.seed, options.members, 0, options.ramp},
+                          engine::ruleDays(pond), control, earlier));
     if (const QString fault = endedEarly(run->comparison); !fault.isEmpty()) {
         return {nullptr, fault.toStdString(), 1};
     }
@@ -100,7 +109,7 @@ int writePapers(const PaperOptions& options) {
     if (!pond.pond || !consultant.consultant || folderFault) {
         return 2;
     }
-    const PaperRunReading run = runForPapers(*pond.pond, options.pond, options.members, options.seed);
+    const PaperRunReading run = runForPapers(*pond.pond, options.pond, options);
     if (run.run == nullptr) {
         complain(run.fault + " Nothing was written.");
         return run.code;

@@ -19,6 +19,7 @@ struct PaperOptions {
                           ///< if it is there
     int members = 200;
     std::uint64_t seed = 1;
+    std::string ramp;  ///< Whose papers; empty: the one started by the log, or the pond file's chosen one
 };
 
 /// Writes every paper of a pond, its calendar and its bundle into a folder; says on standard output what it
@@ -38,9 +39,12 @@ struct PaperRunReading {
     std::string fault;
     int code = 0;
 };
-/// @param path  Of the pond file, beside which its CSV files lie.
+/// @param path     Of the pond file, beside which its CSV files lie.
+/// @param options  Its members, seed and ramp.
+/// @param earlier  A comparison whose parts that still hold are taken over; may be null.
 [[nodiscard]] PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::path& path,
-                                           int members, std::uint64_t seed,
-                                           const engine::RunControl& control = {});
+                                           const PaperOptions& options,
+                                           const engine::RunControl& control = {},
+                                           const engine::Comparison* earlier = nullptr);
 
 }  // namespace app

@@ -46,6 +46,10 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
                                      QStringLiteral("N"));
     const QCommandLineOption seed(QStringLiteral("seed"), QStringLiteral("Of the papers' draws (1)."),
                                   QStringLiteral("N"));
+    const QCommandLineOption ramp(
+        QStringLiteral("ramp"),
+        QStringLiteral("Ramp that the papers are about, instead of the one started by the log or chosen."),
+        QStringLiteral("NAME"));
     const QCommandLineOption verify(
         QStringLiteral("verify"),
         QStringLiteral("Say whether a bundle of papers is whole, without a window."),
@@ -54,7 +58,7 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
         QStringLiteral("language"),
         QStringLiteral("Show the window in this language, such as de, instead of the system's."),
         QStringLiteral("CODE"));
-    parser.addOptions({help, version, charts, papers, verify, profile, members, seed, language});
+    parser.addOptions({help, version, charts, papers, verify, profile, members, seed, ramp, language});
     parser.addPositionalArgument(QStringLiteral("POND"), QStringLiteral("Pond file to open."),
                                  QStringLiteral("[POND]"));
     if (!parser.parse(arguments)) {
@@ -107,6 +111,10 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
             return refused(
                 QStringLiteral("--seed is a whole number from 0, not \"%1\".").arg(parser.value(seed)));
         }
+    }
+    options.ramp = parser.value(ramp).toStdString();
+    if (parser.isSet(ramp) && (options.ramp.empty() || options.papers.empty())) {
+        return refused(QStringLiteral("--ramp needs a ramp's name and --papers."));
     }
     options.bundle = parser.value(verify).toStdString();
     if (parser.isSet(verify) && options.bundle.empty()) {

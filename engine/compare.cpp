@@ -79,6 +79,9 @@ PondModel modelOf(const Pond& pond, const CompareOptions& options, bool& isSame)
     before.ramps = pond.ramps;
     before.chosenRamp = pond.chosenRamp;
     before.title = pond.title;
+    before.client = pond.client;
+    before.weather.file = pond.weather.file;  // their rows are compared
+    before.readingsFile.name = pond.readingsFile.name;
     PondModel model = prepareUnbalanced(pond, options.resolution);
     isSame = before == pond && model.grid.face == earlier.grid.face &&
              model.bottomDepth == earlier.bottomDepth &&

@@ -1,6 +1,8 @@
 #include "engine/dawn_rules.h"
 
 #include "engine/error.h"
+#include "engine/run.h"
+#include "engine/water.h"
 
 #include <algorithm>
 #include <cmath>
@@ -80,6 +82,12 @@ DawnLimits dawnLimits(SpeciesGroup group, double saturation, const std::optional
         take(out.morningRise, own->morningRise);
     }
     return out;
+}
+
+DawnLimits dawnLimits(const PondModel& model, double temperature) {
+    const double saturation =
+        oxygenSaturation(std::clamp(temperature, 0.0, 40.0), 0.0, model.parameters.airPressure);
+    return dawnLimits(model.parameters.lines.group, saturation, model.pond.dawnRules);
 }
 
 std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits) {

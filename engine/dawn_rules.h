@@ -7,6 +7,8 @@
 
 namespace engine {
 
+struct PondModel;
+
 /// What a dawn reading says of the next step of a ramp, from the mildest to the gravest.
 enum class DawnVerdict {
     Go,    ///< Next step
@@ -55,6 +57,9 @@ struct DawnLimits {
 /// @param saturation  Of the fish water [g/m^3].
 [[nodiscard]] DawnLimits dawnLimits(SpeciesGroup group, double saturation,
                                     const std::optional<DawnRules>& own);
+
+/// The same of a pond at its own air pressure. @param temperature  Of the fish water [degC].
+[[nodiscard]] DawnLimits dawnLimits(const PondModel& model, double temperature);
 
 /// This morning, as far as it is known.
 struct Morning {

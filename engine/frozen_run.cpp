@@ -2,6 +2,7 @@
 
 #include "engine/digest.h"
 #include "engine/local_time.h"
+#include "engine/log.h"
 #include "engine/pond_check.h"
 #include "engine/pond_io.h"
 #include "engine/readings_csv.h"
@@ -54,7 +55,7 @@ bool isDone(const RampRun& run) {
 std::string statementOf(const std::vector<TextFile>& files, const RunStamp& stamp) {
     std::string text = "Dawnline run\nversion " + stamp.version + "\ntime " + isoTime(stamp.time) +
                        "\nseed " + std::to_string(stamp.seed) + "\nmembers " + std::to_string(stamp.members) +
-                       "\nnights " + std::to_string(stamp.nights) + '\n';
+                       "\nnights " + std::to_string(stamp.nights) + "\nramp " + stamp.ramp + '\n';
     for (const TextFile& file : files) {
         text += "sha256 " + sha256(file.text) + "  " + file.name + '\n';
     }
@@ -97,17 +98,21 @@ std::variant<FrozenPond, std::string> freeze(const Pond& pond, const std::filesy
 }
 
 FrozenRun runFrozen(const FrozenPond& frozen, RunStamp stamp, std::optional<int> nights,
-                    const RunControl& control) {
+                    const RunControl& control, const Comparison* earlier) {
     CompareOptions options;
     options.days = nights;
     options.members = stamp.members;
     options.seed = stamp.seed;
+    options.earlier = earlier;
     FrozenRun run{frozen.files, std::move(stamp), compare(frozen.pond, options, control)};
     run.stamp.nights = run.comparison.days;
+    run.stamp.ramp = run.comparison.runs[plannedRamp(run.comparison, run.stamp.ramp)].name;
     return run;
 }
 
-std::size_t plannedRamp(const Comparison& comparison) {
+std::size_t plannedRamp(const Comparison& comparison, std::string_view asked) {
+    const Ramp* meant = rampMeant(comparison.model.pond);
+    const std::string_view wanted = !asked.empty() ? asked : meant != nullptr ? meant->name : asked;
     std::size_t best = 0;
     std::tuple<double, double> least;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
@@ -115,7 +120,7 @@ std::size_t plannedRamp(const Comparison& comparison) {
         if (!isDone(run)) {
             continue;
         }
-        if (run.name == comparison.model.pond.chosenRamp) {
+        if (run.name == wanted) {
             return i;
         }
         const std::tuple rank(chancesOf(comparison, run).added.value_or(0.0), -run.worst().lowest);
@@ -127,7 +132,7 @@ std::size_t plannedRamp(const Comparison& comparison) {
     return best;
 }
 
-std::optional<std::size_t> fastestRamp(const Comparison& comparison) {
+std::optional<std::size_t> fastestRamp(const Comparison& comparison, std::size_t plan) {
     std::size_t best = 0;
     std::tuple<int, double> least;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
@@ -143,7 +148,7 @@ std::optional<std::size_t> fastestRamp(const Comparison& comparison) {
             least = rank;
         }
     }
-    return best == 0 || best == plannedRamp(comparison) ? std::nullopt : std::optional(best);
+    return best == 0 || best == plan ? std::nullopt : std::optional(best);
 }
 
 }  // namespace engine

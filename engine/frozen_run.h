@@ -21,6 +21,7 @@ struct RunStamp {
     std::uint64_t seed = 1;
     int members = 1;
     int nights = 0;
+    std::string ramp;  ///< That the papers are about
 };
 
 /// One run, whose numbers stand on every paper of a pond.
@@ -34,8 +35,8 @@ struct FrozenRun {
 inline constexpr std::string_view kFrozenPond = "pond.toml";
 inline constexpr std::string_view kFrozenStatement = "run.txt";
 
-/// The text whose SHA-256 names a run: program version, time, seed, members, nights, and the SHA-256 of each
-/// file. LF line ends, so that `sha256sum` of it gives the same name.
+/// The text whose SHA-256 names a run: program version, time, seed, members, nights, ramp, and the SHA-256 of
+/// each file. LF line ends, so that `sha256sum` of it gives the same name.
 [[nodiscard]] std::string statementOf(const std::vector<TextFile>& files, const RunStamp& stamp);
 
 /// The name of a run: SHA-256 of its statement.
@@ -53,18 +54,20 @@ struct FrozenPond {
                                                            const std::filesystem::path& path);
 
 /// Runs everything that the papers print, once: curves, causes, end states and members.
-/// @param stamp    Its nights are filled in.
+/// @param stamp    Its nights are filled in, and its ramp by plannedRamp() if it is empty or not one's name.
 /// @param nights   As in CompareOptions.
+/// @param earlier  As in CompareOptions: what of it still holds is taken over, to the bit.
 [[nodiscard]] FrozenRun runFrozen(const FrozenPond& frozen, RunStamp stamp, std::optional<int> nights,
-                                  const RunControl& control = {});
+                                  const RunControl& control = {}, const Comparison* earlier = nullptr);
 
-/// The ramp that the papers are about: the pond file's chosen one; without one the ramp whose members least
-/// often go below the stress line though do-nothing does not, of equals the one with the higher worst night.
-/// 0 (do-nothing) without a ramp that completed.
-[[nodiscard]] std::size_t plannedRamp(const Comparison& comparison);
+/// The ramp that the papers are about: that of the name asked for, else the one that the log says was
+/// started, else the pond file's chosen one; without one that completed the ramp whose members least often go
+/// below the stress line though do-nothing does not, of equals the one with the higher worst night. 0
+/// (do-nothing) without a ramp that completed.
+[[nodiscard]] std::size_t plannedRamp(const Comparison& comparison, std::string_view asked = {});
 
-/// The ramp that the plan is held against: the completed one that comes to continuous air first, of equals
-/// the one with the greatest dose; nothing if that is the plan itself.
-[[nodiscard]] std::optional<std::size_t> fastestRamp(const Comparison& comparison);
+/// The ramp that a plan is held against: the completed one that comes to continuous air first, of equals the
+/// one with the greatest dose; nothing if that is the plan itself.
+[[nodiscard]] std::optional<std::size_t> fastestRamp(const Comparison& comparison, std::size_t plan);
 
 }  // namespace engine

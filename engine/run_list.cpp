@@ -19,7 +19,8 @@ ClockTime clockOf(double seconds) {
     return {static_cast<int>(((minutes % kMinutesPerDay) + kMinutesPerDay) % kMinutesPerDay)};
 }
 
-/// What of a row belongs to its day and not to its run.
+}  // namespace
+
 RunRow dayOf(const Comparison& comparison, std::size_t index, int day) {
     const RampRun& run = comparison.runs[index];
     RunRow row;
@@ -37,8 +38,6 @@ RunRow dayOf(const Comparison& comparison, std::size_t index, int day) {
     }
     return row;
 }
-
-}  // namespace
 
 std::vector<RunRow> runList(const Comparison& comparison, std::size_t index) {
     std::vector<RunRow> rows;

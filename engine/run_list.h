@@ -23,6 +23,9 @@ struct RunRow {
     std::optional<double> lowest;                ///< Of the night, in the central run [g/m^3]
 };
 
+/// What of a row belongs to its day and not to its run. @param run  As for runList().
+[[nodiscard]] RunRow dayOf(const Comparison& comparison, std::size_t run, int day);
+
 /// The runs of a ramp from day 1 to the day on which the air stays on, or to the last night. Runs that meet
 /// with the same diffusers at the same depth are one; a change of either while the air is on is a row of its
 /// own whose stop is the next one's start. Empty for do-nothing.
@@ -33,7 +36,7 @@ struct RunRow {
 inline constexpr std::string_view kScheduleHeader =
     "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,lowest_p50_mg_per_l";
 
-/// Those rows as `schedule.csv`.
+/// Those rows as `schedule.csv`. A day without a run has 0 minutes, and neither start, diffusers nor depth.
 [[nodiscard]] std::string runListCsv(const std::vector<RunRow>& rows);
 
 }  // namespace engine

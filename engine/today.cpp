@@ -2,7 +2,6 @@
 
 #include "engine/hold_rules.h"
 #include "engine/units.h"
-#include "engine/water.h"
 
 #include <algorithm>
 #include <cmath>
@@ -264,9 +263,7 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     }
     today.group = model.parameters.lines.group;
     const double warm = morning.temperatureSurface.value_or(model.profile.temperature.front());
-    today.limits = dawnLimits(
-        today.group, oxygenSaturation(std::clamp(warm, 0.0, 40.0), 0.0, model.parameters.airPressure),
-        known.dawnRules);
+    today.limits = dawnLimits(model, warm);
     today.decision = decideAtDawn(morning, today.limits);
     today.restart = restartOf(today, air);
 

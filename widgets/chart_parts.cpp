@@ -130,7 +130,8 @@ private:
 
     void edges() {
         for (const Tint& tint : m_ground.tints) {
-            m_painter.setPen(QPen(mixed(m_style.paper, tint.colour, kEdge), 0));
+            m_painter.setPen(QPen(mixed(m_style.paper, tint.colour, kEdge), 0,
+                                  tint.isDotted ? Qt::DotLine : Qt::SolidLine));
             for (const std::vector<double>* edge : {&tint.low, &tint.high}) {
                 std::vector<QPointF> line;
                 for (std::size_t i = 0; i < tint.x.size(); ++i) {

@@ -25,7 +25,8 @@ struct Shade {
     int step = 2;
 };
 
-/// Places and texts of a clock from noon to noon, in hours after noon: every third, or each where few are shown.
+/// Places and texts of a clock from noon to noon, in hours after noon: every third, or each where few are
+/// shown.
 [[nodiscard]] std::vector<std::pair<double, QString>> clockMarks(double shownHours = 24.0);
 
 /// Shades of one night. @param x  Turns hours after noon into places on the axis.
@@ -35,6 +36,7 @@ struct Shade {
 struct Tint {
     std::vector<double> x, low, high;  ///< x rises; same sizes
     QColor colour;
+    bool isDotted = false;  ///< Its edge, so that a grey copy tells two tints apart
 };
 
 /// What lies under the curves.

@@ -345,7 +345,7 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     ground.rules = oxygenSteps(scene.top, step);
     ground.uprights = {12.0};
     for (const NightBand& band : scene.bands) {
-        ground.tints.push_back({band.hour, band.low, band.high, style.lineColour(band.look)});
+        ground.tints.push_back({band.hour, band.low, band.high, style.lineColour(band.look), band.isDotted});
     }
     addGround(*rect, style, std::move(ground));
     for (const NightLine& line : scene.lines) {

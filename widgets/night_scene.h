@@ -30,6 +30,7 @@ struct NightBand {
     std::size_t look = 0;
     std::vector<double> hour;       ///< After noon, 0 to 24
     std::vector<double> low, high;  ///< 5 and 95 % of the members [g/m^3], same size
+    bool isDotted = false;          ///< Its edge
 };
 
 /// A horizontal line with a name.

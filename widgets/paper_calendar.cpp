@@ -48,7 +48,7 @@ std::string text(const QString& words) {
 
 engine::CalendarEvent runEvent(const PaperRun& run, const engine::RunRow& row, const std::string& uid) {
     const engine::Pond& pond = run.comparison().model.pond;
-    const engine::DawnLimits limits = dawnLimits(run.comparison().model.parameters.lines);
+    const engine::DawnLimits limits = dawnLimits(run);
     engine::CalendarEvent event;
     event.uid = uid;
     event.start = instant(pond, *row.start);

@@ -94,6 +94,7 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
     scene.bands.clear();
     if (source.fast) {
         scene.bands.push_back(bandOf(comparison, *source.fast, selection.night()));
+        scene.bands.back().isDotted = true;
     }
     scene.bands.push_back(bandOf(comparison, source.plan, selection.night()));
     const bool hasBands = !scene.bands.back().hour.empty();

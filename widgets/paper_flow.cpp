@@ -315,7 +315,8 @@ void PaperFlow::figure(const PaperFigure& figure) {
     PaperStrip strip;
     strip.before = 8.0 * kPoint;
     const double under = figure.height + 3.0 * kPoint;
-    strip.height = under + caption.height() + (figure.words.isEmpty() ? 0.0 : words.height());
+    const double below = under + caption.height() + 1.5 * kPoint;
+    strip.height = figure.words.isEmpty() ? under + caption.height() : below + words.height();
     strip.paint = [=, look = m_look, hasWords = !figure.words.isEmpty()](QCPPainter& painter,
                                                                          const QPointF& at) {
         painter.save();
@@ -326,7 +327,7 @@ void PaperFlow::figure(const PaperFigure& figure) {
         caption.paint(painter, at + QPointF(0, under));
         if (hasWords) {
             painter.setPen(look.quiet);
-            words.paint(painter, at + QPointF(0, under + caption.height()));
+            words.paint(painter, at + QPointF(0, below));
         }
     };
     add(std::move(strip));

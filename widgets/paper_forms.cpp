@@ -126,6 +126,11 @@ constexpr std::array kReview{
                                    "The model\u2019s dawn low where the plan ends: {endState} mg/L; left "
                                    "alone: {endNothing} mg/L; safe line: {line} mg/L."),
                  "endState endNothing"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("Review",
+                                   "Head of the log when the plan was made: {logHead}. A log that was only "
+                                   "added to since still holds it; one that was changed does not."),
+                 "logHead"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Review", "What else happened")},
     TemplateLine{
         Text,

@@ -41,6 +41,18 @@ constexpr std::array kOwner{
                  "!doNotStart"},
     TemplateLine{Insert, "night"},
     TemplateLine{Insert, "chances"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("OwnerSheet",
+                                   "**Know this:** Of ten ponds like yours, {addedLethal} would go under the "
+                                   "danger line of {lethal} with the plan but not when left alone."),
+                 "addedLethal !moreLethal"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("OwnerSheet",
+                                   "**With the plan, more ponds go under the danger line of {lethal} than "
+                                   "when left alone. Ask us for a slower plan first.** Of ten ponds like "
+                                   "yours, {addedLethal} would go under it with the plan but not when left "
+                                   "alone."),
+                 "moreLethal"},
     TemplateLine{
         Small,
         QT_TRANSLATE_NOOP(
@@ -121,6 +133,18 @@ constexpr std::array kConsent{
         "added"},
     TemplateLine{
         Text,
+        QT_TRANSLATE_NOOP("Consent",
+                          "**Of ten ponds like this one, {addedLethal} would go under the danger line of "
+                          "{lethal} mg/L with the plan that would not when left alone.**"),
+        "addedLethal"},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP(
+            "Consent",
+            "**Over all, more of them go under the danger line with the plan than when left alone.**"),
+        "moreLethal"},
+    TemplateLine{
+        Text,
         QT_TRANSLATE_NOOP(
             "Consent",
             "These numbers compare plans under stated assumptions, by {members} runs of ponds like this one. "
@@ -187,14 +211,23 @@ std::span<const TemplateLine> ownerTemplate() {
 }
 
 Paper ownerSheet(const PaperRun& run) {
-    const PaperInserts inserts{
-        {QStringLiteral("night"),
-         [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), 52.0 * kMillimetre)); }},
-        {QStringLiteral("chances"), [&](PaperFlow& flow) { flow.table(chanceTable(run)); }},
-        {QStringLiteral("dawn"), [&](PaperFlow& flow) { flow.table(dawnTable(run)); }}};
-    return paperOf(run, QStringLiteral("owners-sheet"),
-                   QCoreApplication::translate("OwnerSheet", "Starting the air in your pond"), "OwnerSheet",
-                   kOwner, inserts);
+    const PaperDress dress = dressOf(run);
+    Paper paper;
+    // It has one page, on which the words come before the size of the picture.
+    for (const double high : {52.0, 47.0, 42.0, 37.0, 32.0}) {
+        const PaperInserts inserts{
+            {QStringLiteral("night"),
+             [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), high * kMillimetre)); }},
+            {QStringLiteral("chances"), [&](PaperFlow& flow) { flow.table(chanceTable(run)); }},
+            {QStringLiteral("dawn"), [&](PaperFlow& flow) { flow.table(dawnTable(run)); }}};
+        paper = paperOf(run, QStringLiteral("owners-sheet"),
+                        QCoreApplication::translate("OwnerSheet", "Starting the air in your pond"),
+                        "OwnerSheet", kOwner, inserts);
+        if (PaperPainter(paper, dress, run.format, PaperLook::standard()).pageCount() == 1) {
+            break;
+        }
+    }
+    return paper;
 }
 
 Paper consentPaper(const PaperRun& run) {

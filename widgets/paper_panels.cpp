@@ -8,11 +8,11 @@
 #include "widgets/night_scene.h"
 #include "widgets/paper_axes.h"
 #include "widgets/paper_figures.h"
+#include "widgets/paper_run.h"
 #include "widgets/plot_style.h"
 #include "widgets/wording.h"
 
 #include <QCoreApplication>
-#include <QLocale>
 #include <qcustomplot.h>
 
 #include <algorithm>
@@ -27,10 +27,7 @@ QString tr(const char* text) {
 }
 
 QString dayText(const engine::Pond& pond, int day) {
-    const engine::Date date = engine::dateOfDay(pond, day);
-    const QDate own(static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
-                    static_cast<int>(static_cast<unsigned>(date.day())));
-    return QLocale().toString(own, QStringLiteral("d MMM"));
+    return paperDay(engine::dateOfDay(pond, day));
 }
 
 /// Days at which an axis is named, at most about `most` of them.

@@ -69,7 +69,7 @@ PaperTable runTable(const PaperRun& run, bool hasBoxes) {
     table.columns = {{tr("Day"), 0.6, true},
                      {tr("Date"), 1.5, false},
                      {tr("On"), 0.9, true},
-                     {tr("Off"), hasBoxes ? 1.1 : 1.5, true},
+                     {tr("Off"), hasBoxes ? 1.7 : 1.5, true},
                      {tr("Min"), 0.8, true},
                      {tr("Open"), 0.8, true},
                      {tr("Depth, %1").arg(run.units.depthHead()), 1.5, true},
@@ -125,7 +125,7 @@ PaperTable chanceTable(const PaperRun& run) {
 }
 
 PaperTable dawnTable(const PaperRun& run) {
-    const engine::DawnLimits limits = dawnLimits(run.comparison().model.parameters.lines);
+    const engine::DawnLimits limits = dawnLimits(run);
     const auto number = [](double oxygen) { return oxygenText(oxygen); };
     PaperTable table;
     table.points = 9.0;
@@ -134,10 +134,12 @@ PaperTable dawnTable(const PaperRun& run) {
     table.rows = {
         {tr("**Go**"), tr("%1 or more").arg(number(limits.go)), tr("Run the next step.")},
         {tr("**Hold**"), tr("%1 to %2").arg(number(limits.hold), number(limits.go)),
-         tr("Run the same time again. Hold too if it fell by 1 to 2 since the day before.")},
+         tr("Run the same time again. So too if it is down by more than %1 since before the start.")
+             .arg(plainText(limits.fallHold))},
         {tr("**Ease off**"), tr("%1 to %2").arg(number(limits.back), number(limits.hold)),
-         tr("No air today. Go on with half the time. So too if it fell by more than 2, or if it smells "
-            "strong.")},
+         tr("No air today. Go on with half the time. So too if it fell by more than %1 in one night, or if "
+            "it smells strong.")
+             .arg(plainText(limits.fallBack))},
         {tr("**Stop**"), tr("under %1").arg(number(limits.back)),
          tr("So too if fish gasp at the top. Do not start the run. Take the incident sheet and call.")}};
     return table;

@@ -32,7 +32,12 @@ constexpr std::array kProposal{
                  QT_TRANSLATE_NOOP("Proposal",
                                    "We propose to start the air under the plan \"{plan}\" from {startDate}, "
                                    "one dawn reading before each step."),
-                 "!doNotStart"},
+                 "!doNotStart !moreLethal"},
+    TemplateLine{Lead,
+                 QT_TRANSLATE_NOOP("Proposal",
+                                   "The plan \"{plan}\" would start the air on {startDate}. It carries more "
+                                   "risk than leaving the pond alone; the frame below says how much."),
+                 "!doNotStart moreLethal"},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP(
@@ -56,6 +61,19 @@ constexpr std::array kProposal{
                           "Of ten ponds like this one, {added} would go under the stress line with the plan "
                           "that would not when left alone: that is what a plan can control."),
         "added"},
+    TemplateLine{BoxTitle, QT_TRANSLATE_NOOP("Proposal", "The plan takes ponds below the lethal line"),
+                 "addedLethal"},
+    TemplateLine{BoxText,
+                 QT_TRANSLATE_NOOP("Proposal",
+                                   "Of ten ponds like this one, {addedLethal} would go under the lethal line "
+                                   "of {lethal} mg/L with the plan that would not when left alone."),
+                 "addedLethal"},
+    TemplateLine{BoxText,
+                 QT_TRANSLATE_NOOP("Proposal",
+                                   "Over all, more of them go under the lethal line with the plan than when "
+                                   "left alone. Slower steps, shallower diffusers or a start in cool water "
+                                   "should be looked at first, and surface aeration has to stand by."),
+                 "moreLethal"},
     TemplateLine{BoxTitle, QT_TRANSLATE_NOOP("Proposal", "Not around the clock in this season"),
                  "endState !doNotStart"},
     TemplateLine{
@@ -206,6 +224,11 @@ constexpr std::array kProposal{
                      "steps of minutes. {members} ponds like this one were drawn (seed {seed}), the same for "
                      "every option. All numbers on this and the accompanying papers come from one run; its "
                      "name below is the SHA-256 of its inputs, and the bundle holds them.")},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("Proposal",
+                                   "Head of the log that the run was made with: {logHead}. It shows whether "
+                                   "entries were changed since, not whether they are true."),
+                 "logHead"},
     TemplateLine{
         Small,
         QT_TRANSLATE_NOOP(

@@ -2,6 +2,7 @@
 
 #include "engine/error.h"
 #include "engine/local_time.h"
+#include "engine/log_chain.h"
 #include "engine/results_io.h"
 #include "engine/units.h"
 #include "engine/weather.h"
@@ -16,7 +17,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace widgets {
 namespace {
@@ -138,17 +138,24 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::Chances chances = engine::chancesOf(comparison, plan);
     if (engine::membersOf(comparison, run.plan) != nullptr) {
         values.set(QStringLiteral("added"), ofTen(chances.added.value_or(0.0)));
+        if (chances.addedLethal.value_or(0.0) > 0.0) {
+            values.set(QStringLiteral("addedLethal"), ofTen(*chances.addedLethal));
+        }
+        if (chances.belowLethal > engine::chancesOf(comparison, nothing).belowLethal) {
+            values.set(QStringLiteral("moreLethal"), QStringLiteral("1"));
+        }
     }
 }
 
 void setLines(const PaperRun& run, PaperValues& values) {
     const engine::Lines& lines = run.comparison().model.parameters.lines;
-    const engine::DawnLimits limits = dawnLimits(lines);
+    const engine::DawnLimits limits = dawnLimits(run);
     values.set(QStringLiteral("line"), oxygenText(lines.stress));
     values.set(QStringLiteral("lethal"), oxygenText(lines.lethal));
     values.set(QStringLiteral("go"), oxygenText(limits.go));
     values.set(QStringLiteral("hold"), oxygenText(limits.hold));
     values.set(QStringLiteral("back"), oxygenText(limits.back));
+    values.set(QStringLiteral("morningRise"), plainText(limits.morningRise));
 }
 
 /// What must stand in front of everything else, if anything must.
@@ -165,10 +172,16 @@ void setWarnings(const PaperRun& run, PaperValues& values) {
     }
 }
 
+QDate ownDate(const engine::Date& date) {
+    return {static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
+            static_cast<int>(static_cast<unsigned>(date.day()))};
+}
+
 }  // namespace
 
-engine::DawnLimits dawnLimits(const engine::Lines& lines) {
-    return engine::dawnLimits(lines.group, std::numeric_limits<double>::infinity(), std::nullopt);
+engine::DawnLimits dawnLimits(const PaperRun& run) {
+    const engine::PondModel& model = run.comparison().model;
+    return engine::dawnLimits(model, model.profile.temperature.front());
 }
 
 FigureSource PaperRun::figures() const {
@@ -181,8 +194,8 @@ PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consu
     outcome->comparison = frozen->comparison;
     outcome->backdrop = engine::backdropOf(outcome->comparison.model, outcome->comparison.days);
     outcome->isWhole = true;
-    run.plan = engine::plannedRamp(outcome->comparison);
-    run.fast = engine::fastestRamp(outcome->comparison);
+    run.plan = engine::plannedRamp(outcome->comparison, frozen->stamp.ramp);
+    run.fast = engine::fastestRamp(outcome->comparison, run.plan);
     engine::ensure(run.plan > 0, "papers are made of a pond with a ramp");
     run.outcome = std::move(outcome);
     run.frozen = std::move(frozen);
@@ -223,13 +236,19 @@ PaperValues valuesOf(const PaperRun& run) {
     values.set(QStringLiteral("members"), QString::number(run.frozen->stamp.members));
     values.set(QStringLiteral("seed"), QString::number(run.frozen->stamp.seed));
     values.set(QStringLiteral("version"), shown(run.frozen->stamp.version));
+    const engine::LogHead head = engine::logHead(run.comparison().model.pond);
+    if (head.readings + head.events + head.rows > 0) {
+        values.set(QStringLiteral("logHead"), shown(engine::shown(head)));
+    }
     return values;
 }
 
 QString paperDate(const engine::Date& date) {
-    const QDate own(static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
-                    static_cast<int>(static_cast<unsigned>(date.day())));
-    return QLocale().toString(own, QStringLiteral("d MMM yyyy"));
+    return QLocale().toString(ownDate(date), QStringLiteral("d MMM yyyy"));
+}
+
+QString paperDay(const engine::Date& date) {
+    return QLocale().toString(ownDate(date), QStringLiteral("d MMM"));
 }
 
 QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {
@@ -238,7 +257,7 @@ QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {
     if (day == row.day) {
         return clock;
     }
-    return tr("%1 on %2").arg(clock, paperDate(engine::dateOfDay(run.comparison().model.pond, day)));
+    return tr("%1 on %2").arg(clock, paperDay(engine::dateOfDay(run.comparison().model.pond, day)));
 }
 
 QString onPaper(QString sentence) {

@@ -12,10 +12,6 @@
 
 namespace widgets {
 
-/// Dawn readings that decide on the day's run, by group as the trade has them: neither cut at saturation nor
-/// replaced by the pond's own rules (engine/dawn_rules.h).
-[[nodiscard]] engine::DawnLimits dawnLimits(const engine::Lines& lines);
-
 /// All that the papers of one run are made from.
 struct PaperRun {
     std::shared_ptr<const engine::FrozenRun> frozen;
@@ -36,6 +32,10 @@ struct PaperRun {
 [[nodiscard]] PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen,
                                 engine::Consultant consultant);
 
+/// Dawn readings that decide on the day's run. Saturation is taken at the surface of the profile, as long as
+/// no reading of the day is known.
+[[nodiscard]] engine::DawnLimits dawnLimits(const PaperRun& run);
+
 /// What every page bears.
 [[nodiscard]] PaperDress dressOf(const PaperRun& run);
 
@@ -44,6 +44,8 @@ struct PaperRun {
 
 /// "14 Jun 2026"
 [[nodiscard]] QString paperDate(const engine::Date& date);
+/// "14 Jun"
+[[nodiscard]] QString paperDay(const engine::Date& date);
 
 /// A start or a stop as a clock time, with the date where it is not that of the row's day.
 [[nodiscard]] QString runClock(const PaperRun& run, const engine::RunRow& row, double time);

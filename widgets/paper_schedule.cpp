@@ -58,7 +58,7 @@ constexpr std::array kSchedule{
                                            "within two days; and when a bloom changes colour.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
                                            "**At ten in the morning** the oxygen near the surface should be "
-                                           "1 mg/L above that of dawn. If not, skip the day.")},
+                                           "{morningRise} mg/L above that of dawn. If not, skip the day.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule", "**No one there to read at dawn:** no step up.")},
     TemplateLine{
         Bullet,
@@ -70,6 +70,7 @@ constexpr std::array kSchedule{
         QT_TRANSLATE_NOOP(
             "Schedule",
             "**Power cut:** after three warm days without air, do not go on here; call for a new schedule.")},
+    TemplateLine{Small, QT_TRANSLATE_NOOP("Schedule", "Head of the log on that day: {logHead}"), "logHead"},
     TemplateLine{
         Fields, QT_TRANSLATE_NOOP(
                     "Schedule",
@@ -90,6 +91,7 @@ constexpr std::array kLog{
     TemplateLine{Small, QT_TRANSLATE_NOOP("DailyLog",
                                           "Go at {go} mg/L or more in the worse of the upper two, hold from "
                                           "{hold}, ease off from {back}, stop below {back}.")},
+    TemplateLine{Small, QT_TRANSLATE_NOOP("DailyLog", "Head of the log so far: {logHead}"), "logHead"},
 };
 
 }  // namespace

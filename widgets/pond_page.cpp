@@ -91,6 +91,7 @@ PondPage::PondPage(Document& document, QWidget* parent)
                {{},
                 {{tr("What was read after the start; readings are shown with the curves:"), readingSheet()}},
                 nullptr});
+    addSection(tr("Papers"), {{form(&buildClient)}, {}, nullptr});
     connect(m_list, &QListWidget::currentRowChanged, m_stack, &QStackedWidget::setCurrentIndex);
     m_list->setCurrentRow(0);
     showHelp({}, tr("Each field says here what it means, how it is measured, what is usual, and where that "

@@ -49,6 +49,7 @@ void buildFeed(PondSection& form);
 void buildProfileTime(PondSection& form);
 void buildWeather(PondSection& form);
 void buildSurfaceAir(PondSection& form);
+void buildClient(PondSection& form);
 
 // And their tables.
 [[nodiscard]] SheetSpec contourSheet();

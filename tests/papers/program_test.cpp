@@ -1,8 +1,10 @@
 #include "engine/bundle.h"
+#include "engine/pond_io.h"
 #include "tests/cli/run_cli.h"
 #include "tests/temporary_folder.h"
 
 #include <algorithm>
+#include <map>
 
 namespace engine {
 namespace {
@@ -74,6 +76,58 @@ TEST(PapersProgram, AFullDiskLeavesNothingBehindAndSaysSo) {
     EXPECT_FALSE(std::filesystem::exists(folder.path() / "new"));
 }
 
+TEST(PapersProgram, AFullDiskLeavesEarlierPapersWhole) {
+    const TemporaryFolder folder;
+    ASSERT_EQ(run(folder, "--papers old --members 1 --seed 1" + kPond).code, 0);
+    std::map<std::string, std::string> before;
+    for (const auto& file : std::filesystem::directory_iterator(folder.path() / "old")) {
+        before[file.path().filename().string()] = fileText(file.path());
+    }
+    const Ended ended =
+        run(folder, "--papers old --members 1 --seed 2" + kPond, "trap '' XFSZ; ulimit -f 40;");
+    EXPECT_EQ(ended.code, 2);
+    EXPECT_NE(ended.err.find("Nothing was written."), std::string::npos) << ended.err;
+    EXPECT_EQ(countIn(folder.path() / "old"), static_cast<int>(before.size()))
+        << "nothing half-written is left";
+    for (const auto& [name, text] : before) {
+        EXPECT_EQ(fileText(folder.path() / "old" / name) == text, true) << name;
+    }
+}
+
+TEST(PapersProgram, ATitleWithSlashesNamesNoFile) {
+    const TemporaryFolder folder;
+    std::string text = fileText(DAWNLINE_SCENARIOS "/new-clay.toml");
+    const std::size_t title = text.find("title");
+    ASSERT_NE(title, std::string::npos);
+    text.replace(title, text.find('\n', title) - title, "title = '/tmp/../a\\b: \u00e9tang / sud?'");
+    folder.write("p.toml", text);
+    const Ended ended = run(folder, "--papers out --members 1 p.toml");
+    ASSERT_EQ(ended.code, 0) << ended.err;
+    EXPECT_EQ(countIn(folder.path() / "out"), 11);
+    EXPECT_EQ(countIn(folder.path()), 4) << "p.toml, out, out.txt and err.txt";
+    EXPECT_EQ(run(folder, "--verify out/bundle.zip").code, 0);
+}
+
+TEST(PapersProgram, PapersAreOfTheRampThatIsAskedFor) {
+    const TemporaryFolder folder;
+    const Ended none = run(folder, "--papers x --members 1 --ramp 'no such'" + kPond);
+    EXPECT_EQ(none.code, 2);
+    EXPECT_NE(none.err.find("The pond has no ramp of the name \"no such\"."), std::string::npos) << none.err;
+    EXPECT_FALSE(std::filesystem::exists(folder.path() / "x"));
+    EXPECT_EQ(run(folder, "--papers x --ramp ''" + kPond).code, 2);
+    const PondReading pond = readPond(DAWNLINE_SCENARIOS "/new-clay.toml");
+    ASSERT_TRUE(pond.pond);
+    const std::string& first = pond.pond->ramps.front().name;
+    ASSERT_NE(first, pond.pond->chosenRamp);
+    const Ended made = run(folder, "--papers y --members 1 --ramp '" + first + "'" + kPond);
+    ASSERT_EQ(made.code, 0) << made.err;
+    ASSERT_EQ(std::system(("cd '" + folder.path().string() +
+                           "' && pdftotext y/start-up-schedule.pdf && qpdf --check y/proposal.pdf > q.txt")
+                              .c_str()),
+              0);
+    EXPECT_NE(fileText(folder.path() / "y/start-up-schedule.txt").find("Plan \"" + first), std::string::npos);
+}
+
 TEST(PapersProgram, FoldersAndFilesThatDoNotDoAreRefusedInWords) {
     const TemporaryFolder folder;
     folder.write("file", "x");
@@ -82,10 +136,24 @@ TEST(PapersProgram, FoldersAndFilesThatDoNotDoAreRefusedInWords) {
     std::filesystem::create_directory(folder.path() / "shut");
     std::filesystem::permissions(folder.path() / "shut",
                                  std::filesystem::perms::owner_read | std::filesystem::perms::owner_exec);
-    if (::geteuid() != 0) {  // root may write everywhere
-        const Ended shut = run(folder, "--papers shut/new" + kPond);
-        EXPECT_EQ(shut.code, 2);
-        EXPECT_NE(shut.err.find("cannot be written to"), std::string::npos) << shut.err;
+    // Root may write everywhere, so that it has to become nobody first.
+    const std::string nobody =
+        ::geteuid() == 0 ? "setpriv --reuid=65534 --regid=65534 --clear-groups --inh-caps=-all" : "";
+    if (nobody.empty() || std::system((nobody + " test -x '" DAWNLINE_WINDOW "'").c_str()) == 0) {
+        std::filesystem::permissions(
+            folder.path(), std::filesystem::perms::others_read | std::filesystem::perms::others_exec,
+            std::filesystem::perm_options::add);
+        std::filesystem::permissions(
+            folder.path() / "shut", std::filesystem::perms::others_read | std::filesystem::perms::others_exec,
+            std::filesystem::perm_options::add);
+        for (const char* where : {"shut", "shut/new"}) {
+            const Ended shut = run(folder, std::string("--papers ") + where + " --members 1" + kPond, nobody);
+            EXPECT_EQ(shut.code, 2);
+            EXPECT_NE(shut.err.find("cannot be written to"), std::string::npos) << shut.err;
+        }
+        EXPECT_EQ(countIn(folder.path() / "shut"), 0);
+    } else {
+        std::printf("The read-only folder was not tried: root cannot become nobody here.\n");
     }
     const Ended proc = run(folder, "--papers /proc/new --members 1" + kPond);
     EXPECT_EQ(proc.code, 2);

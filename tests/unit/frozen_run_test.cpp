@@ -24,8 +24,9 @@ Pond plainPond() {
 }
 
 TEST(FrozenRun, ItsStatementNamesAllThatDecidesItsNumbers) {
-    EXPECT_EQ(statementOf({{"pond.toml", "abc"}}, {"0.1.0", kTime, 7, 200, 19}),
-              "Dawnline run\nversion 0.1.0\ntime 2026-06-14T09:00:00Z\nseed 7\nmembers 200\nnights 19\n"
+    EXPECT_EQ(statementOf({{"pond.toml", "abc"}}, {"0.1.0", kTime, 7, 200, 19, "gentle"}),
+              "Dawnline run\nversion 0.1.0\ntime 2026-06-14T09:00:00Z\nseed 7\nmembers 200\nnights 19\nramp "
+              "gentle\n"
               "sha256 ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad  pond.toml\n");
 }
 
@@ -80,12 +81,37 @@ TEST(FrozenRun, ThePlanIsTheChosenRampOrTheGentlest) {
     comparison.days = 14;
     comparison.runs = {madeUp("do-nothing", 5.0, {}), madeUp("fast", 3.0, 1), madeUp("middle", 4.5, 6),
                        madeUp("slow", 4.6, 12)};
+    comparison.model.pond.ramps.resize(3);
+    for (std::size_t i = 0; i < 3; ++i) {
+        comparison.model.pond.ramps[i].name = comparison.runs[i + 1].name;
+    }
     EXPECT_EQ(plannedRamp(comparison), 3U);
-    EXPECT_EQ(fastestRamp(comparison), 1U);
+    EXPECT_EQ(fastestRamp(comparison, plannedRamp(comparison)), 1U);
     comparison.model.pond.chosenRamp = "middle";
     EXPECT_EQ(plannedRamp(comparison), 2U);
+    EXPECT_EQ(plannedRamp(comparison, "slow"), 3U) << "what is asked for comes first";
     comparison.model.pond.chosenRamp = "fast";
-    EXPECT_EQ(fastestRamp(comparison), std::nullopt);
+    EXPECT_EQ(fastestRamp(comparison, plannedRamp(comparison)), std::nullopt);
+}
+
+TEST(FrozenRun, ARampThatTheLogStartedComesBeforeTheChosenOne) {
+    Comparison comparison;
+    comparison.days = 14;
+    comparison.runs = {madeUp("do-nothing", 5.0, {}), madeUp("fast", 3.0, 1), madeUp("slow", 4.6, 12)};
+    Pond& pond = comparison.model.pond;
+    pond = plainPond();
+    pond.ramps.resize(1);
+    pond.ramps.push_back(pond.ramps.front());
+    pond.ramps[0].name = pond.chosenRamp = "fast";
+    pond.ramps[1].name = "slow";
+    EXPECT_EQ(plannedRamp(comparison), 1U);
+    Event event;
+    event.at = LocalTime(std::chrono::sys_days(*pond.place.firstDay).time_since_epoch());
+    event.kind = "started";
+    event.ramp = "slow";
+    pond.events = {event};
+    EXPECT_EQ(plannedRamp(comparison), 2U);
+    EXPECT_EQ(plannedRamp(comparison, "fast"), 1U) << "what is asked for comes before the log";
 }
 
 }  // namespace

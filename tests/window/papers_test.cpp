@@ -31,7 +31,9 @@ TEST(PaperActions, StandInTheFileMenuOnceThereIsAPond) {
 TEST(PaperActions, PrintEveryPageOfEveryPaper) {
     const auto pond = engine::readPond(scenario("new-clay.toml")).pond;
     ASSERT_TRUE(pond.has_value());
-    const PaperRunReading run = runForPapers(*pond, scenario("new-clay.toml"), 2, 1);
+    PaperOptions options;
+    options.members = 2;
+    const PaperRunReading run = runForPapers(*pond, scenario("new-clay.toml"), options);
     ASSERT_NE(run.run, nullptr) << run.fault;
     const widgets::PaperRun papers = widgets::paperRun(run.run, {});
     const widgets::PaperDress dress = widgets::dressOf(papers);

@@ -1,0 +1,127 @@
+// What the papers say where it can hurt: dawn limits, the lethal line, the head of the log.
+#include "engine/log_chain.h"
+#include "tests/papers/made_papers.h"
+#include "widgets/paper_parts.h"
+#include "widgets/paper_pdf.h"
+
+namespace widgets {
+namespace {
+
+using test::headline;
+using test::printed;
+
+/// The headline run, changed by a test, without running it again.
+template <class Change>
+PaperRun changed(const Change& change) {
+    PaperRun run = headline().run;
+    auto outcome = std::make_shared<Outcome>(*run.outcome);
+    change(outcome->comparison);
+    run.outcome = std::move(outcome);
+    return run;
+}
+
+/// The words of a paper, and on how many pages.
+struct OnPaper {
+    QString text;
+    int pages = 0;
+};
+OnPaper onPaper(const PaperRun& run, const Paper& paper) {
+    const engine::test::TemporaryFolder folder;
+    const QString path =
+        QString::fromStdString(folder.write("p.pdf", pdfOf(paper, dressOf(run), run.format)).string());
+    return {QString::fromStdString(
+                printed(QStringLiteral("pdftotext"), {QStringLiteral("-raw"), path, QStringLiteral("-")}))
+                .simplified(),
+            QString::fromStdString(printed(QStringLiteral("qpdf"), {QStringLiteral("--show-npages"), path}))
+                .toInt()};
+}
+
+TEST(PaperSafety, DawnLimitsAreThePondsOwn) {
+    const PaperRun run = changed([](engine::Comparison& comparison) {
+        engine::DawnRules own;
+        own.go = engine::Quantity(5.7);
+        own.hold = engine::Quantity(4.6);
+        own.back = engine::Quantity(3.4);
+        own.fallBack = engine::Quantity(1.5);
+        own.morningRise = engine::Quantity(0.7);
+        comparison.model.pond.dawnRules = own;
+    });
+    const QString owners = onPaper(run, ownerSheet(run)).text;
+    EXPECT_TRUE(owners.contains(QStringLiteral("5.7 or more"))) << owners.toStdString();
+    EXPECT_TRUE(owners.contains(QStringLiteral("4.6 to 5.7")));
+    EXPECT_TRUE(owners.contains(QStringLiteral("3.4 to 4.6")));
+    EXPECT_TRUE(owners.contains(QStringLiteral("under 3.4")));
+    EXPECT_TRUE(owners.contains(QStringLiteral("fell by more than 1.5 in one night")));
+    EXPECT_TRUE(
+        onPaper(run, schedulePaper(run)).text.contains(QStringLiteral("0.7 mg/L above that of dawn")));
+    const engine::Calendar calendar = scheduleCalendar(run);
+    EXPECT_NE(calendar.events.front().description.find("5.7 mg/L or more"), std::string::npos);
+}
+
+// Trout want 7 mg/L at dawn; at 75 kPa and 28 degC saturation is about 5.7 mg/L (Benson and Krause), of which
+// 80 % is about 4.6: a paper that still said 7 would never let anyone start.
+TEST(PaperSafety, NoGoLimitIsAboveWhatTheWaterCanHold) {
+    const PaperRun run = changed([](engine::Comparison& comparison) {
+        comparison.model.parameters.lines.group = engine::SpeciesGroup::Trout;
+        comparison.model.parameters.airPressure = 75000.0;
+        comparison.model.profile.temperature.front() = 28.0;
+    });
+    const engine::DawnLimits limits = dawnLimits(run);
+    EXPECT_NEAR(limits.go, 4.6, 0.1);
+    EXPECT_NEAR(limits.go - limits.back, 2.0, 1e-9);
+    EXPECT_EQ(valuesOf(run).value(QStringLiteral("go")), fixedText(limits.go, 1));
+}
+
+void setLows(engine::Comparison& comparison, std::size_t ramp, int below) {
+    engine::RampEnsemble& members = comparison.ensemble->ramps[ramp];
+    for (std::size_t i = 0; i < members.lowest.size(); ++i) {
+        members.lowest[i] = static_cast<int>(i) < below ? 0.5F : 4.5F;
+    }
+    members.chanceBelowLethal = static_cast<double>(below) / static_cast<double>(members.lowest.size());
+}
+
+TEST(PaperSafety, APlanThatTakesPondsUnderTheLethalLineSaysSo) {
+    const std::size_t plan = headline().run.plan;
+    const PaperRun more = changed([&](engine::Comparison& comparison) {
+        setLows(comparison, 0, 2);
+        setLows(comparison, plan, 6);  // of eight: four more
+    });
+    for (const Paper& paper : {ownerSheet(more), consentPaper(more), proposal(more)}) {
+        const OnPaper seen = onPaper(more, paper);
+        EXPECT_TRUE(seen.text.contains(QStringLiteral("5 would go under "))) << seen.text.toStdString();
+        EXPECT_TRUE(seen.text.contains(QStringLiteral("than when left alone"))) << paper.file.toStdString();
+        EXPECT_FALSE(seen.text.contains(QStringLiteral("We propose to start"))) << paper.file.toStdString();
+        EXPECT_TRUE(paper.file != QLatin1String("owners-sheet") || seen.pages == 1);
+    }
+    const PaperRun fewer = changed([&](engine::Comparison& comparison) {
+        setLows(comparison, 0, 6);
+        setLows(comparison, plan, 2);
+    });
+    EXPECT_FALSE(valuesOf(fewer).has(QStringLiteral("addedLethal")));
+    EXPECT_FALSE(valuesOf(fewer).has(QStringLiteral("moreLethal")));
+}
+
+TEST(PaperSafety, TheHeadOfALogStandsOnThePapersThatFollowIt) {
+    EXPECT_FALSE(valuesOf(changed([](engine::Comparison& comparison) {
+                     engine::Pond& pond = comparison.model.pond;
+                     pond.readings.clear();
+                     pond.events.clear();
+                     pond.fileReadings.clear();
+                 })).has(QStringLiteral("logHead")));
+    const PaperRun run = changed([](engine::Comparison& comparison) {
+        engine::Event event;
+        event.at = engine::LocalTime(
+            std::chrono::sys_days(*comparison.model.pond.place.firstDay).time_since_epoch());
+        event.kind = "feed";
+        comparison.model.pond.events.push_back(event);
+    });
+    const QString head = QString::fromStdString(engine::shown(engine::logHead(run.comparison().model.pond)));
+    for (const Paper& paper : {schedulePaper(run), dailyLog(run), proposal(run), sixtyDayReview(run)}) {
+        const OnPaper seen = onPaper(run, paper);
+        QString joined = seen.text;  // a long word may be parted at a line's end
+        EXPECT_TRUE(joined.remove(QLatin1Char(' ')).contains(head)) << paper.file.toStdString();
+    }
+}
+
+}  // namespace
+}  // namespace widgets
