@@ -16,7 +16,9 @@ constexpr std::size_t kMostForError = 240;
 constexpr double kFirstStep = 1.0, kLastStep = 0.1;  // of the logarithms of the sigmas
 constexpr int kParts = 3;
 
-using Parts = std::array<double, kParts>;  // Logarithms of the sigmas
+using Parts = std::array<double, kParts>;
+/// Logarithms of the sigmas, and of the time after which the forgotten part is forgotten.
+using Logs = std::array<double, kParts + 1>;
 
 /// Correlation of each part between two points.
 Parts shapesOf(const ModelError& error, const FitPoint& a, const FitPoint& b) {
@@ -32,7 +34,7 @@ class Evidence {
 public:
     Evidence(const ModelError& expected, const std::vector<FitPoint>& points,
              const Eigen::VectorXd& residuals)
-        : m_meter(expected.meter), m_prior(logsOf(expected)) {
+        : m_expected(expected), m_prior(logsOf(expected)) {
         std::vector<std::size_t> latest(points.size());
         std::iota(latest.begin(), latest.end(), std::size_t{0});
         std::stable_sort(latest.begin(), latest.end(),
@@ -40,46 +42,48 @@ public:
         latest.resize(std::min(latest.size(), kMostForError));
         const auto n = static_cast<Eigen::Index>(latest.size());
         m_residuals.resize(n);
-        m_shapes.fill(Eigen::MatrixXd(n, n));
         for (Eigen::Index i = 0; i < n; ++i) {
             const std::size_t at = latest[static_cast<std::size_t>(i)];
             m_residuals[i] = residuals[static_cast<Eigen::Index>(at)];
-            for (Eigen::Index j = 0; j < n; ++j) {
-                const Parts shapes =
-                    shapesOf(expected, points[at], points[latest[static_cast<std::size_t>(j)]]);
-                for (std::size_t k = 0; k < kParts; ++k) {
-                    m_shapes[k](i, j) = shapes[k];
-                }
-            }
+            m_points.push_back(points[at]);
         }
     }
 
-    static Parts logsOf(const ModelError& error) {
-        return {std::log(error.passingSigma), std::log(error.forgottenSigma), std::log(error.dailySigma)};
+    static Logs logsOf(const ModelError& error) {
+        return {std::log(error.passingSigma), std::log(error.forgottenSigma), std::log(error.dailySigma),
+                std::log(error.forgotten)};
+    }
+
+    [[nodiscard]] ModelError errorAt(const Logs& logs) const {
+        ModelError out = m_expected;
+        out.passingSigma = std::exp(logs[0]);
+        out.forgottenSigma = std::exp(logs[1]);
+        out.dailySigma = std::exp(logs[2]);
+        out.forgotten = std::exp(logs[3]);
+        return out;
     }
 
     /// Logarithm of the posterior density, but for a constant.
-    [[nodiscard]] double at(const Parts& logs) const {
-        Eigen::MatrixXd covariance = Eigen::MatrixXd::Zero(m_residuals.size(), m_residuals.size());
-        covariance.diagonal().array() += m_meter * m_meter;
-        double out = 0.0;
-        for (std::size_t k = 0; k < kParts; ++k) {
-            covariance += std::exp(2.0 * logs[k]) * m_shapes[k];
-            out -= 0.5 * (logs[k] - m_prior[k]) * (logs[k] - m_prior[k]);
-        }
+    [[nodiscard]] double at(const Logs& logs) const {
+        Eigen::MatrixXd covariance = modelCovariance(errorAt(logs), m_points, m_points);
+        covariance.diagonal().array() += m_expected.meter * m_expected.meter;
         const Eigen::LLT<Eigen::MatrixXd> root(covariance);
         if (root.info() != Eigen::Success) {
             return -1e300;
+        }
+        double out = 0.0;
+        for (std::size_t k = 0; k < logs.size(); ++k) {
+            out -= 0.5 * (logs[k] - m_prior[k]) * (logs[k] - m_prior[k]);
         }
         return out - 0.5 * root.matrixL().solve(m_residuals).squaredNorm() -
                root.matrixLLT().diagonal().array().log().sum();
     }
 
 private:
-    double m_meter;
-    Parts m_prior;
+    ModelError m_expected;
+    Logs m_prior;
     Eigen::VectorXd m_residuals;
-    std::array<Eigen::MatrixXd, kParts> m_shapes;
+    std::vector<FitPoint> m_points;
 };
 
 }  // namespace
@@ -117,14 +121,14 @@ ModelError errorFrom(const ModelError& expected, const std::vector<FitPoint>& po
         return expected;
     }
     const Evidence evidence(expected, points, residuals);
-    Parts best = Evidence::logsOf(expected);
+    Logs best = Evidence::logsOf(expected);
     double most = evidence.at(best);
-    // Compass search: three numbers, no slopes.
+    // Compass search: four numbers, no slopes.
     for (double step = kFirstStep; step >= kLastStep;) {
         bool isBetter = false;
-        for (std::size_t k = 0; k < kParts; ++k) {
+        for (std::size_t k = 0; k < best.size(); ++k) {
             for (const double by : {step, -step}) {
-                Parts tried = best;
+                Logs tried = best;
                 tried[k] += by;
                 if (const double value = evidence.at(tried); value > most) {
                     most = value;
@@ -136,10 +140,7 @@ ModelError errorFrom(const ModelError& expected, const std::vector<FitPoint>& po
         }
         step = isBetter ? step : 0.5 * step;
     }
-    ModelError out = expected;
-    out.passingSigma = std::exp(best[0]);
-    out.forgottenSigma = std::exp(best[1]);
-    out.dailySigma = std::exp(best[2]);
+    ModelError out = evidence.errorAt(best);
     const double up = std::max(expected.sigma() / out.sigma(), 1.0);
     out.passingSigma *= up;
     out.forgottenSigma *= up;

@@ -40,9 +40,10 @@ struct ModelError {
                                               const std::vector<FitPoint>& b);
 
 /// The error that explains best what is left between readings and model: greatest posterior density of the
-/// three sigmas (type II maximum likelihood, Rasmussen and Williams 2006, section 5.4.1), each with a
-/// log-normal prior about that of `expected`, a factor of e wide (judgement), so that few readings say
-/// little. It is never smaller than expected. The latest 240 readings count.
+/// three sigmas and the time after which the forgotten part is forgotten (type II maximum likelihood,
+/// Rasmussen and Williams 2006, section 5.4.1), each with a log-normal prior about that of `expected`, a
+/// factor of e wide (judgement), so that few readings say little. It is never smaller than expected. The
+/// latest 240 readings count.
 /// @param residuals  Reading minus model, by point.
 [[nodiscard]] ModelError errorFrom(const ModelError& expected, const std::vector<FitPoint>& points,
                                    const Eigen::VectorXd& residuals);
