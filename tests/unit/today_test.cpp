@@ -2,12 +2,18 @@
 
 #include "engine/incident.h"
 #include "engine/local_time.h"
+#include "engine/replan.h"
 #include "engine/review.h"
 #include "engine/weather.h"
 #include "engine/wording.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>
+
+#include <chrono>
+#include <initializer_list>
+#include <stop_token>
+#include <string>
 
 namespace engine {
 namespace {
@@ -98,6 +104,40 @@ TEST(Today, HoldRepeatsTheMinutes) {
     EXPECT_LE(today.steps[0].minutes, 60);  // of day 2, under the cap
 }
 
+/// A run of each of the days before the 19th that stands for the whole of its day.
+void ranEachDay(Pond& pond, std::initializer_list<int> minutes) {
+    int day = 14;
+    for (const int one : minutes) {
+        Event event;
+        event.at = parseLocalTime("2026-06-" + std::to_string(day++) + " 10:00");
+        event.kind = "run";
+        event.minutes = Quantity(one);
+        pond.events.push_back(event);
+    }
+}
+
+TEST(Today, OnlyDaysThatFellBehindTheRampCountAsHolds) {
+    // 30, 60, 120 by the ramp; the minutes of its second day twice more were held.
+    Pond pond = started();
+    ranEachDay(pond, {30, 60, 60, 60});
+    readAt(pond, "2026-06-18 05:40", 6.2, 6.0, 0.1);
+    EXPECT_EQ(decideToday(pond, quick()).morning.holdsBefore, 2);
+    // A skipped day ends the row.
+    Pond skipped = started();
+    ranEachDay(skipped, {30, 30, 30, 0});
+    readAt(skipped, "2026-06-18 05:40", 6.2, 6.0, 0.1);
+    EXPECT_EQ(decideToday(skipped, quick()).morning.holdsBefore, 0);
+    // The same minutes where the ramp asks for no more are its steps.
+    Pond level = started();
+    level.ramps.clear();
+    level.ramps.push_back(test::minutesEachDay(60.0));
+    level.events.front().ramp = level.ramps.front().name;
+    readAt(level, "2026-06-18 05:40", 6.2, 6.0, 0.1);
+    const Today steady = decideToday(level, quick());
+    ASSERT_TRUE(steady.isDecided) << steady.message;
+    EXPECT_EQ(steady.morning.holdsBefore, 0);
+}
+
 TEST(Today, ThreeInputsSufficeAndNoneIsRefusedInWords) {
     Pond pond = test::scenario("grandfathers-pond");
     const Today none = decideToday(pond, quick());
@@ -119,6 +159,47 @@ TEST(Today, APowerCutAsksForPartOfTheRampAgain) {
     EXPECT_NEAR(today.restart->daysOff, 5.75, 0.3);
     EXPECT_EQ(today.restart->restart, Restart::ReducedStart);
     EXPECT_GT(today.restart->gathered.debt, 0.0);
+}
+
+/// A young pond, read on its first morning.
+Today goodMorning() {
+    Pond pond = test::scenario("new-clay");
+    readAt(pond, "2026-05-27 05:40", 7.2, 7.0, 5.0, 24.0);
+    return decideToday(pond, quick());
+}
+
+TEST(Replan, LeavesTheDaysOfTheVerdict) {
+    DawnDecision decision;
+    decision.verdict = DawnVerdict::Go;
+    EXPECT_EQ(daysOfVerdict(decision), 0);
+    decision.runsToday = false;
+    EXPECT_EQ(daysOfVerdict(decision), 1);
+    decision.verdict = DawnVerdict::Stop;
+    EXPECT_EQ(daysOfVerdict(decision), 5);
+}
+
+TEST(Replan, StartsFromThisMorningAndCanBeStopped) {
+    Today today = goodMorning();
+    ASSERT_TRUE(today.isDecided) << today.message;
+    std::stop_source stop;
+    stop.request_stop();
+    EXPECT_EQ(replanned(today, quick(), {stop.get_token(), {}}).end, PlanEnd::Cancelled);
+    today.decision.verdict = DawnVerdict::Back;
+    double progress = 0.0;
+    const Plan plan = replanned(today, quick(), {{}, [&](double share) { progress = share; }});
+    ASSERT_EQ(plan.end, PlanEnd::Completed) << plan.message;
+    EXPECT_EQ(progress, 1.0);
+    const Pond& pond = plan.comparison.model.pond;
+    EXPECT_EQ(pond.place.firstDay, Date(std::chrono::floor<std::chrono::days>(today.at)));
+    ASSERT_TRUE(pond.profile);
+    EXPECT_EQ(pond.profile->oxygen.front(), 7.2);
+    ASSERT_FALSE(plan.holds.empty());
+    EXPECT_EQ(plan.holds.front().day, 1);
+    // One depth makes no profile.
+    today.model.pond.readings.resize(today.model.pond.readings.size() - 2);
+    const Plan none = replanned(today, quick());
+    EXPECT_EQ(none.end, PlanEnd::NotRun);
+    EXPECT_NE(none.message.find("two or more depths"), std::string::npos);
 }
 
 TEST(Incident, AMixedPondKeepsItsAirAndAStratifiedOneDoesNot) {
