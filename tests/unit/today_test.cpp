@@ -161,13 +161,6 @@ TEST(Today, APowerCutAsksForPartOfTheRampAgain) {
     EXPECT_GT(today.restart->gathered.debt, 0.0);
 }
 
-/// A young pond, read on its first morning.
-Today goodMorning() {
-    Pond pond = test::scenario("new-clay");
-    readAt(pond, "2026-05-27 05:40", 7.2, 7.0, 5.0, 24.0);
-    return decideToday(pond, quick());
-}
-
 TEST(Replan, LeavesTheDaysOfTheVerdict) {
     DawnDecision decision;
     decision.verdict = DawnVerdict::Go;
@@ -178,28 +171,44 @@ TEST(Replan, LeavesTheDaysOfTheVerdict) {
     EXPECT_EQ(daysOfVerdict(decision), 5);
 }
 
-TEST(Replan, StartsFromThisMorningAndCanBeStopped) {
-    Today today = goodMorning();
-    ASSERT_TRUE(today.isDecided) << today.message;
-    std::stop_source stop;
-    stop.request_stop();
-    EXPECT_EQ(replanned(today, quick(), {stop.get_token(), {}}).end, PlanEnd::Cancelled);
-    today.decision.verdict = DawnVerdict::Back;
-    double progress = 0.0;
-    const Plan plan = replanned(today, quick(), {{}, [&](double share) { progress = share; }});
-    ASSERT_EQ(plan.end, PlanEnd::Completed) << plan.message;
-    EXPECT_EQ(progress, 1.0);
-    const Pond& pond = plan.comparison.model.pond;
-    EXPECT_EQ(pond.place.firstDay, Date(std::chrono::floor<std::chrono::days>(today.at)));
-    ASSERT_TRUE(pond.profile);
-    EXPECT_EQ(pond.profile->oxygen.front(), 7.2);
-    ASSERT_FALSE(plan.holds.empty());
-    EXPECT_EQ(plan.holds.front().day, 1);
-    // One depth makes no profile.
-    today.model.pond.readings.resize(today.model.pond.readings.size() - 2);
-    const Plan none = replanned(today, quick());
-    EXPECT_EQ(none.end, PlanEnd::NotRun);
-    EXPECT_NE(none.message.find("two or more depths"), std::string::npos);
+TEST(Today, ADayOnWhichNobodyReadsHolds) {
+    Pond pond = started();
+    pond.weather.holdDays = {Date(std::chrono::year(2026) / 6 / 15)};
+    readAt(pond, "2026-06-15 05:40", 6.2, 6.0, 0.1);
+    const Today today = decideToday(pond, quick());
+    EXPECT_EQ(today.decision.verdict, DawnVerdict::Hold);
+    EXPECT_EQ(today.decision.reasons.front(), DawnReason::WeatherHold);
+}
+
+TEST(Today, WithoutARiseByTenNothingRuns) {
+    Pond pond = started();
+    pond.weather.holdDays = {Date(std::chrono::year(2026) / 6 / 30)};  // none of these days
+    readAt(pond, "2026-06-15 05:40", 6.2, 6.0, 0.1);
+    pond.readings.push_back(reading("2026-06-15 10:00", 0.5, 6.6, 27.0));
+    const Today flat = decideToday(pond, quick());
+    ASSERT_TRUE(flat.isDecided) << flat.message;
+    EXPECT_EQ(flat.morning.midMorning, 6.6);
+    EXPECT_FALSE(flat.decision.runsToday);
+    EXPECT_EQ(flat.steps.front().minutes, 0);
+    pond.readings.back().oxygen = Quantity(7.6);
+    const Today risen = decideToday(pond, quick());
+    EXPECT_TRUE(risen.decision.runsToday);
+    EXPECT_GT(risen.steps.front().minutes, 0);
+}
+
+TEST(Today, AMixedPondNeedsItsOxygenMixedTooForAShortRestart) {
+    // Trade 3.3: both within 1 degC and 1.5 mg/L; temperature alone fails.
+    for (const bool isMixed : {true, false}) {
+        Pond pond = started();
+        Event cut;
+        cut.at = parseLocalTime("2026-06-16 12:00");
+        cut.kind = "power_cut";
+        pond.events.push_back(cut);
+        readAt(pond, "2026-06-22 05:40", 6.2, 6.0, isMixed ? 5.0 : 4.0, 26.3);
+        const Today today = decideToday(pond, quick());
+        ASSERT_TRUE(today.restart);
+        EXPECT_EQ(today.restart->restart, isMixed ? Restart::Formality : Restart::ReducedStart);
+    }
 }
 
 TEST(Incident, AMixedPondKeepsItsAirAndAStratifiedOneDoesNot) {
