@@ -6,6 +6,8 @@
 #include "engine/fit.h"
 #include "engine/incident.h"
 #include "engine/log_io.h"
+#include "engine/plan_io.h"
+#include "engine/replan.h"
 #include "engine/review.h"
 #include "engine/today.h"
 #include "engine/wording.h"
@@ -62,7 +64,25 @@ int today(const engine::Pond& pond, const CliOptions& options, const engine::Run
         complain(decided.message);
         return kBadInput;
     }
-    return saidAll(engine::englishText(engine::sentencesOf(decided)));
+    // The verdict is there at once, whatever becomes of the new schedule.
+    const int said = saidAll(engine::englishText(engine::sentencesOf(decided)));
+    if (options.out.empty() || said != 0) {
+        return said;
+    }
+    const engine::Plan plan = engine::replanned(decided, todayOptions(options.log), control);
+    if (plan.end != engine::PlanEnd::Completed) {
+        complain(plan.message + " Nothing was written.");
+        return plan.end == engine::PlanEnd::NotRun ? kBadInput : kEndedEarly;
+    }
+    std::vector<engine::Sentence> sentences = engine::sentencesOf(plan);
+    sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
+    if (const auto fault = engine::writeFiles(options.out, {{"schedule.csv", engine::scheduleCsv(plan)}})) {
+        complain(*fault + " Nothing was written.");
+        return kBadInput;
+    }
+    std::string text = "\n";
+    text += engine::englishText(sentences);
+    return saidAll(text);
 }
 
 int incident(const engine::Pond& pond, const CliOptions& options, const engine::RunControl& control) {

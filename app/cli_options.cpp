@@ -75,6 +75,7 @@ struct LogCommandGrammar {
     const char* files;       ///< Help of --out; null where the command writes none
     const char* timeOption;  ///< Null where it takes no time
     const char* timeHelp;
+    bool needsFolder = true;  ///< Of a command with `files`
 };
 constexpr std::array kLogCommands{
     LogCommandGrammar{LogCommand::Log, "log", "List a pond's log, its flags and its head", nullptr, nullptr,
@@ -84,7 +85,8 @@ constexpr std::array kLogCommands{
                       "Folder for fit.csv, forecast.csv and residuals.csv; made if missing", "--until",
                       "\"YYYY-MM-DD HH:MM\": use nothing later (default: the last reading)"},
     LogCommandGrammar{LogCommand::Today, "today", "Go, hold, back or stop, by this morning's readings",
-                      nullptr, "--at", "\"YYYY-MM-DD HH:MM\": this morning (default: the last reading)"},
+                      "Folder for schedule.csv, planned anew from today; made if missing (default: no plan)",
+                      "--at", "\"YYYY-MM-DD HH:MM\": this morning (default: the last reading)", false},
     LogCommandGrammar{LogCommand::Incident, "incident", "Fish in distress: what to do, from three readings",
                       nullptr, "--at", "\"YYYY-MM-DD HH:MM\": now (default: the last reading)"},
     LogCommandGrammar{LogCommand::Review, "review", "What has changed since the start, beyond the noise",
@@ -106,7 +108,8 @@ public:
             : name == "plan"    ? "plan POND --out DIR [OPTIONS]"
             : name == "measure" ? "measure POND --out DIR [OPTIONS]"
             : ofLog != kLogCommands.end()
-                ? name + (ofLog->files != nullptr ? " POND --out DIR [OPTIONS]" : " POND [OPTIONS]")
+                ? name + (ofLog->files != nullptr && ofLog->needsFolder ? " POND --out DIR [OPTIONS]"
+                                                                        : " POND [OPTIONS]")
                 : "COMMAND ...";
         return "Usage: dawnline-cli " + call + "\n";
     }
@@ -397,7 +400,7 @@ CliOptions logOptions(const Grammar& grammar, std::size_t index, Texts& faults) 
     }
     if (one.files != nullptr) {
         options.out = oneOf("--out", grammar.out, faults).value_or("");
-        if (options.out.empty() && faults.empty()) {
+        if (options.out.empty() && one.needsFolder && faults.empty()) {
             faults.push_back(name + " needs --out and a folder for its tables.");
         }
     }

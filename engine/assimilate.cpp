@@ -39,6 +39,19 @@ Eigen::MatrixXd standardNormals(Eigen::Index rows, Eigen::Index columns, std::ui
     return out;
 }
 
+double nextShare(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
+                 const Eigen::MatrixXd& errors, double left) {
+    const Eigen::LLT<Eigen::MatrixXd> root(errors);
+    ensure(root.info() == Eigen::Success, "errors of readings have a positive definite covariance");
+    const Eigen::MatrixXd apart = root.matrixL().solve((-predictions).colwise() + readings);
+    const Eigen::RowVectorXd misfit = 0.5 * apart.colwise().squaredNorm();
+    const double half = 0.5 * static_cast<double>(readings.size());
+    const double variance = (misfit.array() - misfit.mean()).square().mean();
+    const double share =
+        std::max(half / std::max(misfit.mean(), 1e-12), std::sqrt(half / std::max(variance, 1e-12)));
+    return std::min(share, left);
+}
+
 void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
                 const Eigen::MatrixXd& errors, double alpha, std::uint64_t seed) {
     const auto members = static_cast<double>(states.cols());

@@ -22,6 +22,14 @@ namespace engine {
 void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
                 const Eigen::MatrixXd& errors, double alpha, std::uint64_t seed);
 
+/// The share of the readings, 1/alpha, that the next update may take in, so that it does not leave the range
+/// in which covariances speak for the model: data-misfit controller of Iglesias and Yang (2021), Inverse
+/// Problems 37:025008, M/2 over the mean misfit or the root of M/2 over its variance, whichever is more, M
+/// readings.
+/// @param left  Of 1, what earlier updates have left; never more is given.
+[[nodiscard]] double nextShare(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
+                               const Eigen::MatrixXd& errors, double left);
+
 /// Independent standard normal numbers, the same for a seed everywhere.
 [[nodiscard]] Eigen::MatrixXd standardNormals(Eigen::Index rows, Eigen::Index columns, std::uint64_t seed);
 

@@ -67,6 +67,23 @@ Length defaultLength(const PondModel& model, bool endStates, int threads, std::s
     return out;
 }
 
+}  // namespace
+
+bool differsByRampsOnly(const PondModel& model, const PondModel& other) {
+    Pond before = other.pond;
+    before.ramps = model.pond.ramps;
+    before.chosenRamp = model.pond.chosenRamp;
+    before.title = model.pond.title;
+    before.client = model.pond.client;
+    before.weather.file = model.pond.weather.file;  // their rows are compared
+    before.readingsFile.name = model.pond.readingsFile.name;
+    return before == model.pond && model.grid.face == other.grid.face &&
+           model.bottomDepth == other.bottomDepth &&
+           model.resolution.largestStep == other.resolution.largestStep;
+}
+
+namespace {
+
 /// The model of a pond; its balance is taken over from an earlier comparison of the same pond, whose ramps
 /// may be others as long as they reach no deeper.
 PondModel modelOf(const Pond& pond, const CompareOptions& options, bool& isSame) {
@@ -75,17 +92,8 @@ PondModel modelOf(const Pond& pond, const CompareOptions& options, bool& isSame)
         return prepare(pond, options.resolution);
     }
     const PondModel& earlier = options.earlier->model;
-    Pond before = earlier.pond;
-    before.ramps = pond.ramps;
-    before.chosenRamp = pond.chosenRamp;
-    before.title = pond.title;
-    before.client = pond.client;
-    before.weather.file = pond.weather.file;  // their rows are compared
-    before.readingsFile.name = pond.readingsFile.name;
     PondModel model = prepareUnbalanced(pond, options.resolution);
-    isSame = before == pond && model.grid.face == earlier.grid.face &&
-             model.bottomDepth == earlier.bottomDepth &&
-             options.resolution.largestStep == earlier.resolution.largestStep;
+    isSame = differsByRampsOnly(model, earlier);
     if (!isSame) {
         return prepare(pond, options.resolution);
     }

@@ -19,10 +19,9 @@
 namespace engine {
 namespace {
 
-constexpr int kUpdates = 4;  // Emerick and Reynolds 2013; each with alpha 4, so that the sum of 1/alpha is 1
-constexpr int kPasses = 2;
-constexpr double kFitsWell = 1.25;           // of the scatter expected
-constexpr double kMostInflation = 6.0;       // in one pass
+constexpr int kMostUpdates = 8;              // of the smoother in one pass; the last takes in what is left
+constexpr int kPasses = 3;                   // in which the model's error and the inputs are found by turns
+constexpr double kSettled = 0.2;             // change of the logarithms of the error's sigmas that ends them
 constexpr std::size_t kMostReadings = 1500;  // of one quantity; the covariance of more would take too long
 
 /// What of the log is compared with the model: one value an hour and depth.
@@ -161,7 +160,23 @@ std::vector<float> row(const Eigen::MatrixXd& matrix, Eigen::Index i) {
     return out;
 }
 
-/// Residuals about the median member, decorrelated by the errors that were expected.
+/// Readings minus the median member.
+Eigen::VectorXd residualsOf(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings) {
+    Eigen::VectorXd out = readings;
+    for (Eigen::Index i = 0; i < readings.size(); ++i) {
+        out[i] -= bandOf(row(predictions, i)).p50;
+    }
+    return out;
+}
+
+bool isSettled(const ModelError& a, const ModelError& b) {
+    const auto isNear = [](double x, double y) { return std::fabs(std::log(x / y)) < kSettled; };
+    return isNear(a.passingSigma, b.passingSigma) && isNear(a.forgottenSigma, b.forgottenSigma) &&
+           isNear(a.dailySigma, b.dailySigma);
+}
+
+/// Residuals about the median member, decorrelated by the errors that were expected, and all of them
+/// together.
 FitMisfit misfitOf(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
                    const Eigen::MatrixXd& errors) {
     FitMisfit out;
@@ -169,14 +184,14 @@ FitMisfit misfitOf(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& re
     if (out.readings == 0) {
         return out;
     }
-    Eigen::VectorXd residual = readings;
-    for (Eigen::Index i = 0; i < readings.size(); ++i) {
-        residual[i] -= bandOf(row(predictions, i)).p50;
-    }
+    const Eigen::VectorXd residual = residualsOf(predictions, readings);
     out.mean = residual.mean();
     const Eigen::LLT<Eigen::MatrixXd> root(errors);
-    out.ratio =
-        std::sqrt(root.matrixL().solve(residual).squaredNorm() / static_cast<double>(readings.size()));
+    const Eigen::VectorXd apart = root.matrixL().solve(residual);
+    const Eigen::VectorXd ones = root.matrixL().solve(Eigen::VectorXd::Ones(readings.size()));
+    const double level = std::fabs(ones.dot(apart)) / ones.norm();  // in sigmas of a common offset
+    out.ratio = std::max(std::sqrt(apart.squaredNorm() / static_cast<double>(readings.size())),
+                         level * kBeyondNoise / kLevelBeyondNoise);
     return out;
 }
 
@@ -218,60 +233,67 @@ FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl&
         fit.air.schedule = joinedAt(fit.air.schedule, *options.ahead, fit.untilTime);
         fit.air.isDoNothing = fit.air.schedule.empty();
     }
-    fit.oxygenError.sigma = kModelOxygen;
-    fit.oxygenError.meter = kOxygenMeterError;
-    ModelError temperatureError;
-    temperatureError.sigma = kModelTemperature;
-    temperatureError.meter = kMeterTemperature;
+    const ModelError expectedOxygen = evenError(kModelOxygen, kOxygenMeterError),
+                     expectedTemperature = evenError(kModelTemperature, kMeterTemperature);
 
     FitState state(fit.model, options, fit.untilTime, fit.days, threads, control);
     std::vector<std::vector<float>> prior;
     for (std::size_t i = 0; i < state.inputs(); ++i) {
         prior.push_back(state.values(i));
     }
-    const Joint expected = jointOf(data, fit.oxygenError, temperatureError);
+    const Joint expected = jointOf(data, expectedOxygen, expectedTemperature);
     Joint joint = expected;
     const MemberPlan whole = memberPlan(fit.model, fit.air, fit.days, false);
     const MemberPlan past = planUpTo(whole, fit.model.startTime, fit.untilTime);
     const Eigen::Index o = joint.oxygens, t = joint.readings.size() - o;
     const Eigen::MatrixXd drawn = state.states;
-    Eigen::MatrixXd before;
-    // Where the readings lie further from the fitted members than meter and model were expected to be off,
-    // the model is off by more in this pond, and the prior is fitted again with that: an error taken too
-    // small pulls the inputs far off for what they cannot explain.
-    for (int pass = 0; pass < kPasses; ++pass) {
+    const auto predicted = [&] {
+        return predictionsOf(runFitted(fit.model, past, state.members(), joint.points, threads, control.stop),
+                             joint);
+    };
+    const Eigen::MatrixXd before = predicted();
+    Eigen::MatrixXd predictions = before;
+    ModelError temperatureError;
+    // By turns the error that explains best what is left, and the inputs with that error, from the prior on:
+    // an error taken too small, or as of another kind than it is, pulls the inputs far off for what they
+    // cannot explain. What the prior leaves is the start, which is too wide rather than too narrow.
+    for (int pass = 0; pass < kPasses && predictions.allFinite(); ++pass) {
+        const ModelError nextOxygen = errorFrom(expectedOxygen, data.oxygen.points,
+                                                residualsOf(predictions.topRows(o), joint.readings.head(o)));
+        const ModelError nextTemperature =
+            errorFrom(expectedTemperature, data.temperature.points,
+                      residualsOf(predictions.bottomRows(t), joint.readings.tail(t)));
+        if (pass > 0 && isSettled(nextOxygen, fit.oxygenError) &&
+            isSettled(nextTemperature, temperatureError)) {
+            break;
+        }
+        fit.oxygenError = nextOxygen;
+        temperatureError = nextTemperature;
+        joint = jointOf(data, fit.oxygenError, temperatureError);
         state.states = drawn;
-        for (int update = 0; update <= kUpdates; ++update) {
-            const MemberTrace trace =
-                runFitted(fit.model, past, state.members(), joint.points, threads, control.stop);
+        predictions = before;
+        double left = 1.0;
+        for (int update = 0; update < kMostUpdates && left > 1e-9 && predictions.allFinite(); ++update) {
+            const double share = update + 1 == kMostUpdates
+                                     ? left
+                                     : nextShare(predictions, joint.readings, joint.errors, left);
+            assimilate(state.states, predictions, joint.readings, joint.errors, 1.0 / share,
+                       options.seed * 1000U + static_cast<std::uint64_t>(update));
+            left -= share;
+            predictions = predicted();
             if (control.stop.stop_requested()) {
                 return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
             }
-            const Eigen::MatrixXd predictions = predictionsOf(trace, joint);
-            if (!predictions.allFinite()) {
-                return ended(FitEnd::NotFinite,
-                             "The oxygen of a member is not a finite number at some reading.");
-            }
-            if (update == kUpdates) {
-                fit.oxygen = misfitOf(predictions.topRows(o), joint.readings.head(o),
-                                      joint.errors.topLeftCorner(o, o));
-                fit.temperature = misfitOf(predictions.bottomRows(t), joint.readings.tail(t),
-                                           joint.errors.bottomRightCorner(t, t));
-                break;
-            }
-            before = update == 0 ? predictions : before;
-            assimilate(state.states, predictions, joint.readings, joint.errors, kUpdates,
-                       options.seed * 1000U + static_cast<std::uint64_t>(update));
             if (control.progress) {
-                control.progress((pass * (kUpdates + 1) + update + 1.0) / (kPasses * (kUpdates + 1) + 1.0));
+                control.progress((pass + 1.0 - left) / (kPasses + 0.2));
             }
         }
-        if (pass + 1 == kPasses || std::max(fit.oxygen.ratio, fit.temperature.ratio) < kFitsWell) {
-            break;
-        }
-        fit.oxygenError.sigma *= std::clamp(fit.oxygen.ratio, 1.0, kMostInflation);
-        temperatureError.sigma *= std::clamp(fit.temperature.ratio, 1.0, kMostInflation);
-        joint = jointOf(data, fit.oxygenError, temperatureError);
+    }
+    if (control.stop.stop_requested()) {
+        return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
+    }
+    if (!predictions.allFinite()) {
+        return ended(FitEnd::NotFinite, "The oxygen of a member is not a finite number at some reading.");
     }
     fit.members = state.members();
 

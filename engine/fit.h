@@ -53,11 +53,14 @@ struct ForecastRow {
 struct FitMisfit {
     std::size_t readings = 0;
     double mean = 0.0;   ///< Reading minus model, its median
-    double ratio = 0.0;  ///< Root of the mean square over sigma, as they are or decorrelated: the greater
+    double ratio = 0.0;  ///< Root of the mean square over sigma, decorrelated; more where all lie to one side
 };
 /// Beyond this a fit says that pond and model disagree beyond noise (judgement: 5 readings within the noise
 /// pass it once in 100 times, more of them less often).
 inline constexpr double kBeyondNoise = 1.75;
+/// An offset common to all readings, in its own sigmas, that is taken for as much (noise passes it once in
+/// 100 times).
+inline constexpr double kLevelBeyondNoise = 2.58;
 
 /// The coming night's fish water [g/m^3].
 struct NightAhead {
@@ -89,7 +92,7 @@ struct FitResult {
 };
 
 /// Fits the uncertain inputs of a pond, with its two balance factors, to the readings of its log by an
-/// ensemble smoother with multiple data assimilation (engine/assimilate.h; four times), from the profile on.
+/// ensemble smoother with multiple data assimilation (engine/assimilate.h), from the profile on.
 /// The state of a member are the scores of its inputs, so that every bound of a spread holds, the logarithms
 /// of its factors, and the scores of its weather up to `until`. Readings of one depth and hour are put
 /// together; those of flagged sensors are left out and counted. The forecast goes on from each fitted member

@@ -1,12 +1,12 @@
 #include "engine/incident.h"
 
 #include "engine/local_time.h"
+#include "engine/morning.h"
 #include "engine/speaker.h"
 #include "engine/units.h"
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 namespace engine {
 namespace {
@@ -18,34 +18,6 @@ constexpr double kStaysHours = 3.0;
 constexpr double kEmergency_kWPerHa = 2.5, kTransfer_kgPerKWh = 1.5;
 constexpr double kStratified = 2.0, kMixed = 1.0;  // [K], trade 3.8
 constexpr double kMixedOxygen = 1.5;               // [g/m^3], trade 3.3
-
-/// The last readings of each depth, as a profile; nothing of it where fewer than two depths have both values.
-std::optional<Profile> presentProfile(const Pond& pond, LocalTime at) {
-    std::map<double, const Reading*> byDepth;
-    const std::vector<Reading> readings = readingsInForce(pond);
-    for (const Reading& reading : readings) {
-        if (*reading.at > at - std::chrono::hours(3) && *reading.at <= at && reading.depth &&
-            reading.oxygen && reading.temperature) {
-            byDepth[*reading.depth] = &reading;
-        }
-    }
-    if (byDepth.size() < 2) {
-        return std::nullopt;
-    }
-    Profile out;
-    out.at = at;
-    for (const auto& [depth, reading] : byDepth) {
-        out.depth.push_back(depth);
-        out.temperature.push_back(*reading->temperature);
-        out.oxygen.push_back(*reading->oxygen);
-    }
-    if (pond.profile && !pond.profile->salinity.empty()) {
-        for (const double depth : out.depth) {
-            out.salinity.push_back(interpolate(pond.profile->depth, pond.profile->salinity, depth));
-        }
-    }
-    return out;
-}
 
 std::string_view termOf(IncidentOption option) {
     switch (option) {
@@ -119,11 +91,7 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
         return out;
     }
     const PondModel before = prepare(out.pond, options.resolution);
-    Pond now = out.pond;
-    now.profile = profile;
-    now.place.firstDay = Date(std::chrono::floor<std::chrono::days>(*at));
-    now.water.changes.clear();  // its dates lie before
-    now.ramps.clear();
+    const Pond now = presentPond(out.pond, *profile);
     out.model = prepareUnbalanced(now, options.resolution);
     out.model.parameters.photosynthesisFactor = before.parameters.photosynthesisFactor;
     out.model.parameters.respirationFactor = before.parameters.respirationFactor;

@@ -82,4 +82,40 @@ MorningReadings lastReadings(const PondModel& model, double time) {
     return readingsBetween(model, time - kAroundSunrise, time);
 }
 
+std::optional<Profile> presentProfile(const Pond& pond, LocalTime at) {
+    std::map<double, const Reading*> byDepth;
+    const std::vector<Reading> readings = readingsInForce(pond);
+    for (const Reading& reading : readings) {
+        if (*reading.at > at - std::chrono::hours(3) && *reading.at <= at && reading.depth &&
+            reading.oxygen && reading.temperature) {
+            byDepth[*reading.depth] = &reading;
+        }
+    }
+    if (byDepth.size() < 2) {
+        return std::nullopt;
+    }
+    Profile out;
+    out.at = at;
+    for (const auto& [depth, reading] : byDepth) {
+        out.depth.push_back(depth);
+        out.temperature.push_back(*reading->temperature);
+        out.oxygen.push_back(*reading->oxygen);
+    }
+    if (pond.profile && !pond.profile->salinity.empty()) {
+        for (const double depth : out.depth) {
+            out.salinity.push_back(interpolate(pond.profile->depth, pond.profile->salinity, depth));
+        }
+    }
+    return out;
+}
+
+Pond presentPond(const Pond& pond, const Profile& profile) {
+    Pond now = pond;
+    now.profile = profile;
+    now.place.firstDay = Date(std::chrono::floor<std::chrono::days>(*profile.at));
+    now.water.changes.clear();  // its dates lie before
+    now.ramps.clear();
+    return now;
+}
+
 }  // namespace engine

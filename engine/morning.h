@@ -24,4 +24,10 @@ struct MorningReadings {
 /// The same of the last 3 h before a time.
 [[nodiscard]] MorningReadings lastReadings(const PondModel& model, double time);
 
+/// The last readings of each depth within 3 h before a time, as a profile; nothing of it where fewer than two
+/// depths have both values.
+[[nodiscard]] std::optional<Profile> presentProfile(const Pond& pond, LocalTime at);
+/// A pond that starts with that profile, on its day, with no ramps.
+[[nodiscard]] Pond presentPond(const Pond& pond, const Profile& profile);
+
 }  // namespace engine

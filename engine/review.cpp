@@ -208,7 +208,7 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
         }
         out.rows.push_back(row);
     }
-    const double sigma = out.fit.oxygenError.sigma;
+    const double sigma = out.fit.oxygenError.sigma();
     out.findings = {oxygenFinding(ReviewMeasure::DawnLow, out, without, sigma),
                     oxygenFinding(ReviewMeasure::BottomOxygen, out, without, sigma),
                     secchiFinding(known, out)};

@@ -181,6 +181,10 @@ struct CompareOptions {
     std::uint64_t seed = 1;  ///< Of the members
 };
 
+/// True if two models are of one pond and may differ in ramps and names alone: what was worked out for the one
+/// without its ramps, or of a ramp that both have, holds for the other.
+[[nodiscard]] bool differsByRampsOnly(const PondModel& model, const PondModel& other);
+
 [[nodiscard]] Comparison compare(const Pond& pond, const CompareOptions& options,
                                  const RunControl& control = {});
 

@@ -11,7 +11,6 @@ namespace engine {
 namespace {
 
 constexpr int kDaysAhead = 10;
-constexpr int kDaysAfterStop = 5;    // trade 3.8
 constexpr double kAfterStop = 0.25;  // trade 3.8
 constexpr double kReducedStart = 0.25;
 
@@ -36,17 +35,13 @@ public:
     Steps(Today& today, const Ramp* ramp, const LoggedAir& air, const Schedule& rampRuns,
           const RunControl& control)
         : m_today(today), m_ramp(ramp), m_air(air), m_rampRuns(rampRuns), m_control(control) {
-        for (int day = today.day - 1; day >= 1 && m_last == 0.0; --day) {
-            m_last = minutesOn(air.schedule, day);
-        }
         for (int day = 1; day < today.day; ++day) {
-            m_step += minutesOn(air.schedule, day) > 0.0 ? 1 : 0;
-        }
-        // A day that was held repeats its minutes and is no step: the ramp stands where its minutes are.
-        while (ramp != nullptr && ramp->kind != RampKind::Capped && m_step > 1 && rule(m_step) > m_last) {
-            --m_step;
+            take(std::lround(minutesOn(air.schedule, day)));
         }
     }
+
+    /// Days in a row, up to yesterday, that repeated their minutes although the ramp goes on from there.
+    [[nodiscard]] int holds() const { return m_holds; }
 
     /// Minutes of the coming days if every morning said go.
     [[nodiscard]] std::vector<int> going() const { return from(m_step + 1, kDaysAhead); }
@@ -120,6 +115,29 @@ private:
     static void append(std::vector<int>& to, const std::vector<int>& more) {
         to.insert(to.end(), more.begin(), more.end());
     }
+    /// A day that ran. One that was held repeats its minutes and is no step; where the ramp itself is level,
+    /// the same minutes are a step all the same.
+    void take(long minutes) {
+        if (minutes == 0) {
+            m_holds = 0;
+            return;
+        }
+        const bool isCapped = m_ramp != nullptr && m_ramp->kind == RampKind::Capped;
+        if (m_step == 0 || minutes >= rule(m_step + 1)) {
+            ++m_step;
+            m_holds = 0;
+        } else if (minutes == std::lround(m_last)) {
+            ++m_holds;
+        } else {
+            m_step += isCapped ? 1 : 0;
+            m_holds = 0;
+        }
+        // The ramp stands where its minutes are.
+        while (!isCapped && m_step > 1 && rule(m_step) > minutes) {
+            --m_step;
+        }
+        m_last = static_cast<double>(minutes);
+    }
     [[nodiscard]] int rule(int step) const {
         if (m_ramp == nullptr) {
             return 0;
@@ -154,6 +172,7 @@ private:
     const RunControl& m_control;
     double m_last = 0.0;
     int m_step = 0;  ///< Of the ramp, that ran last
+    int m_holds = 0;
     RampRun m_run;
 };
 
@@ -192,6 +211,7 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
         today.message = "There is no reading to decide by.";
         return today;
     }
+    today.at = *at;
     const Pond known = knownAt(pond, *at);
     if (!hasWeather(known)) {
         today.message = "Less than half a day of weather was known by then.";
@@ -254,13 +274,10 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     morning.debtRatio = model.pool_kg > 0.0 ? model.debt_kg / model.pool_kg : 0.0;
     if (model.bottom.exists() && today.day > 1) {
         // What is left of it by the central run with the air of the log.
-        morning.debtRatio *= steps.run().days[static_cast<std::size_t>(today.day - 2)].debtLeft;
+        today.debtLeft = steps.run().days[static_cast<std::size_t>(today.day - 2)].debtLeft;
+        morning.debtRatio *= today.debtLeft;
     }
-    for (int day = today.day - 1; day > 0 && minutesOn(air.schedule, day) > 0.0 &&
-                                  minutesOn(air.schedule, day) == minutesOn(air.schedule, day - 1);
-         --day) {
-        ++morning.holdsBefore;
-    }
+    morning.holdsBefore = steps.holds();
     today.group = model.parameters.lines.group;
     const double warm = morning.temperatureSurface.value_or(model.profile.temperature.front());
     today.limits = dawnLimits(model, warm);

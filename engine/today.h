@@ -21,6 +21,8 @@ struct TodayOptions {
     Resolution resolution{24, 720.0};
 };
 
+inline constexpr int kDaysAfterStop = 5;  ///< Without air (trade 3.8)
+
 /// One day of the schedule from today on.
 struct StepAhead {
     int day = 0;  ///< 1 is the pond's first day
@@ -41,7 +43,9 @@ struct Today {
     std::string message;  ///< A sentence if there is no decision
     bool isDecided = false;
     PondModel model;  ///< Of the pond as it is known
-    int day = 0;      ///< Number of today
+    LocalTime at{};
+    int day = 0;            ///< Number of today
+    double debtLeft = 1.0;  ///< Share of the debt at the start, central run with the air of the log
     Morning morning;
     SpeciesGroup group{};
     DawnLimits limits;

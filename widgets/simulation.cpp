@@ -17,7 +17,18 @@ Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWh
     return outcome;
 }
 
-Outcome withMembers(const Outcome& outcome, int members, bool ofAll, const engine::RunControl& control) {
+namespace {
+
+/// True if members of an earlier outcome are of the same pond but for its ramps.
+bool hasMembersFor(const Outcome& outcome, const Outcome* earlier) {
+    return earlier != nullptr && earlier->comparison.ensemble &&
+           engine::differsByRampsOnly(outcome.comparison.model, earlier->comparison.model);
+}
+
+}  // namespace
+
+Outcome withMembers(const Outcome& outcome, int members, bool ofAll, const engine::RunControl& control,
+                    const Outcome* earlier) {
     Outcome result = outcome;
     engine::Comparison& comparison = result.comparison;
     const std::size_t chosen = chosenRamp(comparison);
@@ -35,6 +46,9 @@ Outcome withMembers(const Outcome& outcome, int members, bool ofAll, const engin
     engine::EnsembleOptions options;
     options.days = comparison.days;
     options.members = members;
+    if (hasMembersFor(outcome, earlier)) {
+        options.earlier = &*earlier->comparison.ensemble;
+    }
     engine::EnsembleResult found = engine::runMembers(comparison.model, ramps, options, control);
     if (found.end != engine::EnsembleEnd::Completed) {
         return result;
@@ -133,7 +147,10 @@ void Simulation::addCauses(int nights) {
             }
             deliver(outcome);
             if (m_members > 1) {
-                addMembers(outcome->comparison.runs.size() <= 2);
+                // After an edit of one ramp only that one is new, so that all come at once.
+                const bool isKnown =
+                    m_drawn != nullptr && m_drawn->hasAllMembers && hasMembersFor(*outcome, m_drawn.get());
+                addMembers(isKnown || outcome->comparison.runs.size() <= 2);
             } else {
                 measureOrSettle();
             }
@@ -142,15 +159,17 @@ void Simulation::addCauses(int nights) {
 
 void Simulation::addMembers(bool ofAll) {
     m_job.start(
-        [outcome = m_outcome, members = m_members, ofAll](const std::stop_token& stop,
-                                                          const Job::Progress& progress) {
-            return std::make_shared<const Outcome>(withMembers(*outcome, members, ofAll, {stop, progress}));
+        [outcome = m_outcome, members = m_members, ofAll, earlier = m_drawn](const std::stop_token& stop,
+                                                                             const Job::Progress& progress) {
+            return std::make_shared<const Outcome>(
+                withMembers(*outcome, members, ofAll, {stop, progress}, earlier.get()));
         },
         [this, ofAll](const OutcomePtr& outcome) {
             if (!outcome->comparison.ensemble || m_isGivenUp) {
                 emit settled();
                 return;
             }
+            m_drawn = outcome;
             deliver(outcome);
             if (ofAll) {
                 measureOrSettle();

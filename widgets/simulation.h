@@ -62,6 +62,7 @@ private:
     Document& m_document;
     std::optional<int> m_nights;
     OutcomePtr m_outcome;
+    OutcomePtr m_drawn;  ///< The latest with members
     int m_members = engine::kMembersOfBand;
     bool m_isStale = false;
     bool m_isGivenUp = false;
@@ -77,8 +78,9 @@ private:
 
 /// Adds the members of the chosen ramp and do-nothing, or of all ramps. Nothing is added where a run failed
 /// or the work was stopped.
+/// @param earlier  What of its members still holds is taken over, the same bits; may be null.
 [[nodiscard]] Outcome withMembers(const Outcome& outcome, int members, bool ofAll,
-                                  const engine::RunControl& control = {});
+                                  const engine::RunControl& control = {}, const Outcome* earlier = nullptr);
 
 /// Adds what to measure for the chosen ramp. Nothing is added where the work was stopped.
 [[nodiscard]] Outcome withMeasured(const Outcome& outcome, int members,

@@ -20,7 +20,6 @@ namespace {
 
 constexpr int kPlayed_ms = 1000;     // a night
 constexpr int kStaleAfter_ms = 150;  // a mark that only flickers says nothing
-constexpr int kMostNightsOfSlider = 31;
 
 QToolButton* button(const QString& text, const QString& help, QWidget* parent) {
     auto* made = new QToolButton(parent);
@@ -167,8 +166,6 @@ void ViewsPage::setOutcome(const OutcomePtr& outcome) {
     m_outcome = outcome;
     m_selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
     m_slider->setMaximum(outcome->comparison.days);
-    m_slider->setTickPosition(outcome->comparison.days <= kMostNightsOfSlider ? QSlider::TicksBelow
-                                                                              : QSlider::NoTicks);
     m_night->setOutcome(outcome);
     m_lows->setOutcome(outcome);
     m_wholeRun->setOutcome(outcome);

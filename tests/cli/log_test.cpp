@@ -88,11 +88,21 @@ TEST_F(CliLog, FitWithoutReadingsByThenSaysSo) {
 TEST_F(CliLog, TodaySaysItsVerdictWithReasons) {
     const CliRun today = run(std::string("today pond.toml") + kQuick);
     ASSERT_EQ(today.code, 0) << today.err;
-    for (const char* part :
-         {"HOLD: ", "Because the weather or the calendar says hold", "Tonight's low is expected at", "From today", "2026-06-15: "}) {
+    for (const char* part : {"HOLD: ", "Because the weather or the calendar says hold",
+                             "Tonight's low is expected at", "From today", "2026-06-15: "}) {
         EXPECT_NE(today.out.find(part), std::string::npos) << part << "\n" << today.out;
     }
     EXPECT_EQ(run("today pond.toml --at '2026-06-10 05:00'").code, 2);
+}
+
+TEST_F(CliLog, TodayPlansAnewFromTodayWhereAFolderIsGiven) {
+    const CliRun today = run(std::string("today pond.toml --out out") + kQuick);
+    ASSERT_EQ(today.code, 0) << today.err;
+    const std::size_t verdict = today.out.find("HOLD: ");
+    const std::size_t plan = today.out.find(": a plan from 2026-06-15");
+    ASSERT_NE(plan, std::string::npos) << today.out;
+    EXPECT_LT(verdict, plan);
+    EXPECT_EQ(fileText(m_folder / "out/schedule.csv").substr(0, 4), "day,");
 }
 
 TEST_F(CliLog, IncidentNeedsNoMoreThanThreeReadings) {

@@ -2,10 +2,13 @@
 
 #include "engine/digest.h"
 #include "engine/pond_io.h"
+#include "engine/results_io.h"
 #include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
+
+#include <algorithm>
 
 namespace engine {
 namespace {
@@ -112,6 +115,36 @@ TEST(FrozenRun, ARampThatTheLogStartedComesBeforeTheChosenOne) {
     pond.events = {event};
     EXPECT_EQ(plannedRamp(comparison), 2U);
     EXPECT_EQ(plannedRamp(comparison, "fast"), 1U) << "what is asked for comes before the log";
+}
+
+// As from the window, whose pond names its files otherwise than the frozen one and has its members already.
+TEST(FrozenRun, WhatAnEarlierComparisonHasIsTakenOverToTheBit) {
+    const TemporaryFolder folder;
+    folder.write("my logger.csv",
+                 "at,depth_m,temperature_c,oxygen_mg_per_l\r\n2026-06-14 06:00,0.5,25,4\r\n");
+    folder.write("p.toml", std::string(test::kPlainPond) + "\n[readings]\nfile = \"my logger.csv\"\n");
+    Pond pond = readPond(folder.path() / "p.toml").pond.value();
+    const RunStamp stamp{"1", kTime, 1, 4, 0, ""};
+    const auto run = [&](const Comparison* earlier) {
+        return runFrozen(std::get<FrozenPond>(freeze(pond, folder.path() / "p.toml")), stamp, 2, {}, earlier);
+    };
+    const FrozenRun fresh = run(nullptr);
+    CompareOptions options;
+    options.days = 2;
+    options.members = stamp.members;
+    Comparison earlier = compare(pond, options);
+    pond.client = Client{"Owner", ""};
+    const auto same = [](const FrozenRun& a, const FrozenRun& b) {
+        const auto one = comparisonFiles(a.comparison), other = comparisonFiles(b.comparison);
+        return std::equal(one.begin(), one.end(), other.begin(), other.end(),
+                          [](const TextFile& x, const TextFile& y) { return x.text == y.text; });
+    };
+    EXPECT_TRUE(same(run(&earlier), fresh));
+    earlier.ensemble->ramps.front().fishWater.front().front() = 99.0;  // only the taken over has it
+    EXPECT_EQ(run(&earlier).comparison.ensemble->ramps.front().fishWater.front().front(), 99.0);
+    pond.water.secchi = Quantity(pond.water.secchi ? pond.water.secchi->value * 0.5 : 0.3);
+    EXPECT_NE(run(&earlier).comparison.ensemble->ramps.front().fishWater.front().front(), 99.0)
+        << "another water";
 }
 
 }  // namespace

@@ -2,12 +2,18 @@
 
 #include "engine/incident.h"
 #include "engine/local_time.h"
+#include "engine/replan.h"
 #include "engine/review.h"
 #include "engine/weather.h"
 #include "engine/wording.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>
+
+#include <chrono>
+#include <initializer_list>
+#include <stop_token>
+#include <string>
 
 namespace engine {
 namespace {
@@ -98,6 +104,40 @@ TEST(Today, HoldRepeatsTheMinutes) {
     EXPECT_LE(today.steps[0].minutes, 60);  // of day 2, under the cap
 }
 
+/// A run of each of the days before the 19th that stands for the whole of its day.
+void ranEachDay(Pond& pond, std::initializer_list<int> minutes) {
+    int day = 14;
+    for (const int one : minutes) {
+        Event event;
+        event.at = parseLocalTime("2026-06-" + std::to_string(day++) + " 10:00");
+        event.kind = "run";
+        event.minutes = Quantity(one);
+        pond.events.push_back(event);
+    }
+}
+
+TEST(Today, OnlyDaysThatFellBehindTheRampCountAsHolds) {
+    // 30, 60, 120 by the ramp; the minutes of its second day twice more were held.
+    Pond pond = started();
+    ranEachDay(pond, {30, 60, 60, 60});
+    readAt(pond, "2026-06-18 05:40", 6.2, 6.0, 0.1);
+    EXPECT_EQ(decideToday(pond, quick()).morning.holdsBefore, 2);
+    // A skipped day ends the row.
+    Pond skipped = started();
+    ranEachDay(skipped, {30, 30, 30, 0});
+    readAt(skipped, "2026-06-18 05:40", 6.2, 6.0, 0.1);
+    EXPECT_EQ(decideToday(skipped, quick()).morning.holdsBefore, 0);
+    // The same minutes where the ramp asks for no more are its steps.
+    Pond level = started();
+    level.ramps.clear();
+    level.ramps.push_back(test::minutesEachDay(60.0));
+    level.events.front().ramp = level.ramps.front().name;
+    readAt(level, "2026-06-18 05:40", 6.2, 6.0, 0.1);
+    const Today steady = decideToday(level, quick());
+    ASSERT_TRUE(steady.isDecided) << steady.message;
+    EXPECT_EQ(steady.morning.holdsBefore, 0);
+}
+
 TEST(Today, ThreeInputsSufficeAndNoneIsRefusedInWords) {
     Pond pond = test::scenario("grandfathers-pond");
     const Today none = decideToday(pond, quick());
@@ -119,6 +159,56 @@ TEST(Today, APowerCutAsksForPartOfTheRampAgain) {
     EXPECT_NEAR(today.restart->daysOff, 5.75, 0.3);
     EXPECT_EQ(today.restart->restart, Restart::ReducedStart);
     EXPECT_GT(today.restart->gathered.debt, 0.0);
+}
+
+TEST(Replan, LeavesTheDaysOfTheVerdict) {
+    DawnDecision decision;
+    decision.verdict = DawnVerdict::Go;
+    EXPECT_EQ(daysOfVerdict(decision), 0);
+    decision.runsToday = false;
+    EXPECT_EQ(daysOfVerdict(decision), 1);
+    decision.verdict = DawnVerdict::Stop;
+    EXPECT_EQ(daysOfVerdict(decision), 5);
+}
+
+TEST(Today, ADayOnWhichNobodyReadsHolds) {
+    Pond pond = started();
+    pond.weather.holdDays = {Date(std::chrono::year(2026) / 6 / 15)};
+    readAt(pond, "2026-06-15 05:40", 6.2, 6.0, 0.1);
+    const Today today = decideToday(pond, quick());
+    EXPECT_EQ(today.decision.verdict, DawnVerdict::Hold);
+    EXPECT_EQ(today.decision.reasons.front(), DawnReason::WeatherHold);
+}
+
+TEST(Today, WithoutARiseByTenNothingRuns) {
+    Pond pond = started();
+    pond.weather.holdDays = {Date(std::chrono::year(2026) / 6 / 30)};  // none of these days
+    readAt(pond, "2026-06-15 05:40", 6.2, 6.0, 0.1);
+    pond.readings.push_back(reading("2026-06-15 10:00", 0.5, 6.6, 27.0));
+    const Today flat = decideToday(pond, quick());
+    ASSERT_TRUE(flat.isDecided) << flat.message;
+    EXPECT_EQ(flat.morning.midMorning, 6.6);
+    EXPECT_FALSE(flat.decision.runsToday);
+    EXPECT_EQ(flat.steps.front().minutes, 0);
+    pond.readings.back().oxygen = Quantity(7.6);
+    const Today risen = decideToday(pond, quick());
+    EXPECT_TRUE(risen.decision.runsToday);
+    EXPECT_GT(risen.steps.front().minutes, 0);
+}
+
+TEST(Today, AMixedPondNeedsItsOxygenMixedTooForAShortRestart) {
+    // Trade 3.3: both within 1 degC and 1.5 mg/L; temperature alone fails.
+    for (const bool isMixed : {true, false}) {
+        Pond pond = started();
+        Event cut;
+        cut.at = parseLocalTime("2026-06-16 12:00");
+        cut.kind = "power_cut";
+        pond.events.push_back(cut);
+        readAt(pond, "2026-06-22 05:40", 6.2, 6.0, isMixed ? 5.0 : 4.0, 26.3);
+        const Today today = decideToday(pond, quick());
+        ASSERT_TRUE(today.restart);
+        EXPECT_EQ(today.restart->restart, isMixed ? Restart::Formality : Restart::ReducedStart);
+    }
 }
 
 TEST(Incident, AMixedPondKeepsItsAirAndAStratifiedOneDoesNot) {

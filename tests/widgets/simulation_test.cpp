@@ -1,5 +1,6 @@
 #include "widgets/simulation.h"
 
+#include "engine/pond_io.h"
 #include "engine/results_io.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
@@ -76,6 +77,30 @@ TEST(Simulation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
     const auto& all = bench.simulation.outcome()->comparison.ensemble->ramps;
     const Outcome alone = withMembers(outcomeOf(bench.document.pond(), 3, true), 8, false);
     EXPECT_EQ(engine::membersOf(alone.comparison, chosen)->nightLows, all[chosen].nightLows);
+}
+
+TEST(Simulation, AfterAnEditOfARampItsMembersAloneAreDrawn) {
+    const auto reading = engine::readPondText(engine::test::kPlainPond, "plain.toml");
+    engine::Pond pond = *reading.pond;
+    const Outcome before = withMembers(outcomeOf(pond, 3, true), 8, true);
+    pond.ramps.back() = pond.ramps.front();
+    pond.ramps.back().name = "another";
+    pond.ramps.back().first_min = 45.0;
+    const Outcome edited = outcomeOf(pond, 3, true);
+    const Outcome anew = withMembers(edited, 8, true);
+    const Outcome taken = withMembers(edited, 8, true, {}, &before);
+    ASSERT_TRUE(anew.hasAllMembers && taken.hasAllMembers);
+    for (std::size_t i = 0; i < edited.comparison.runs.size(); ++i) {
+        EXPECT_EQ(taken.comparison.ensemble->ramps[i].lowest, anew.comparison.ensemble->ramps[i].lowest) << i;
+        EXPECT_EQ(taken.comparison.ensemble->ramps[i].fishWater,
+                  anew.comparison.ensemble->ramps[i].fishWater);
+    }
+    EXPECT_NE(taken.comparison.ensemble->ramps.back().lowest,
+              before.comparison.ensemble->ramps.back().lowest);
+    pond.aerator->diffusers = engine::Quantity(1.0);  // another pond: nothing may be taken over
+    const Outcome other = outcomeOf(pond, 3, true);
+    EXPECT_EQ(withMembers(other, 8, true, {}, &before).comparison.ensemble->ramps.back().lowest,
+              withMembers(other, 8, true).comparison.ensemble->ramps.back().lowest);
 }
 
 TEST(Simulation, WhatIsStoppedLeavesThePictureAndComesWithTheNextEdit) {

@@ -23,6 +23,7 @@ using test::scenario;
 
 /// Every visible text that does not wrap or scroll has at least the room it asks for.
 void expectNothingCutOff(const QWidget& window) {
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);  // of a text that came just now
     for (const QWidget* widget : window.findChildren<QWidget*>()) {
         const auto* label = qobject_cast<const QLabel*>(widget);
         const bool isText =

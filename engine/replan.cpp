@@ -1,0 +1,73 @@
+#include "engine/replan.h"
+
+#include "engine/error.h"
+#include "engine/hold_rules.h"
+#include "engine/morning.h"
+#include "engine/units.h"
+#include "engine/weather.h"
+
+#include <algorithm>
+
+namespace engine {
+
+int daysOfVerdict(const DawnDecision& decision) {
+    switch (decision.verdict) {
+        case DawnVerdict::Go:
+            return decision.runsToday ? 0 : 1;
+        case DawnVerdict::Hold:
+        case DawnVerdict::Back:
+            return 1;
+        case DawnVerdict::Stop:
+            return kDaysAfterStop;
+    }
+    return 1;
+}
+
+Plan replanned(const Today& today, const TodayOptions& options, const RunControl& control) {
+    ensure(today.isDecided, "a schedule is planned anew after the morning's decision");
+    Plan none;
+    const Pond& known = today.model.pond;
+    const std::optional<Profile> profile = presentProfile(known, today.at);
+    if (!profile) {
+        none.message =
+            "A new schedule needs readings of temperature and oxygen at two or more depths within the last 3 "
+            "h.";
+        return none;
+    }
+    Pond now = presentPond(known, *profile);
+    if (today.model.bottom.exists()) {
+        Quantity debt(today.model.debt_kg * kGramPerKilogram / today.model.bottom.volume);
+        debt.sure = Sureness::Guessed;
+        debt = known.bottom.oxygenDebt.value_or(debt);
+        debt.value *= today.debtLeft;
+        for (std::optional<double>* point : {&debt.low, &debt.high}) {
+            if (*point) {
+                **point *= today.debtLeft;
+            }
+        }
+        now.bottom.oxygenDebt = debt;
+    }
+    std::vector<int> held = holdDays(now);
+    for (int day = 1; day <= daysOfVerdict(today.decision); ++day) {
+        held.push_back(day);
+    }
+    std::sort(held.begin(), held.end());
+    held.erase(std::unique(held.begin(), held.end()), held.end());
+    now.weather.holdDays.clear();
+    for (const int day : held) {
+        now.weather.holdDays.push_back(dateOfDay(now, day));
+    }
+    PlanOptions asked;
+    asked.members = std::max(kReplanMembers, fewestMembers(asked.chance));
+    asked.seed = options.seed;
+    asked.threads = options.threads;
+    asked.resolution = options.resolution;
+    const std::vector<std::string> faults = planFaults(now, asked);
+    if (!faults.empty()) {
+        none.message = faults.front();
+        return none;
+    }
+    return makePlan(now, asked, control);
+}
+
+}  // namespace engine

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "engine/plan.h"
+#include "engine/today.h"
+
+namespace engine {
+
+/// Members and size of the water of a new schedule, so that it is there in seconds.
+inline constexpr int kReplanMembers = 128;
+
+/// Days from today on that a morning's verdict leaves without a plan: none after go, today after hold and
+/// back, the days of a stop (trade 3.4 and 3.8).
+[[nodiscard]] int daysOfVerdict(const DawnDecision& decision);
+
+/// The schedule planned anew from today on (engine/plan.h): the pond as this morning's readings have it, with
+/// what its ramp so far has left of the debt; day 1 of the plan is today. On the days that the verdict speaks
+/// for, and those of the hold calendar, nothing is planned.
+/// @param today  Decided.
+/// @return A plan that has not run, with a sentence, where the readings make no profile or there is no
+///         aerator.
+[[nodiscard]] Plan replanned(const Today& today, const TodayOptions& options, const RunControl& control = {});
+
+}  // namespace engine
