@@ -15,6 +15,144 @@
     <message><source>Schedule</source><translation>Zeitplan</translation></message>
     <message><source>Pond</source><translation>Teich</translation></message>
     <message><source>No pond is open.</source><translation>Es ist kein Teich geöffnet.</translation></message>
+    <message><source>A First Pond: Twelve Questions…</source><translation>Ein erster Teich: zwölf Fragen …</translation></message>
+    <message><source>Open a Pond File…</source><translation>Teichdatei öffnen …</translation></message>
+    <message><source>Computing the ramps</source><translation>Die Rampen werden berechnet</translation></message>
+    <message><source>Asking a thousand ponds what to measure</source><translation>Tausend Teiche werden befragt, was zu messen ist</translation></message>
+    <message><source>Drawing ponds like this one</source><translation>Teiche wie dieser werden gezogen</translation></message>
+    <message><source>Looking for what makes the lows</source><translation>Gesucht wird, was die Tiefstwerte macht</translation></message>
+    <message><source>Export the chart</source><translation>Diagramm ausgeben</translation></message>
+    <message><source>Save the pond as</source><translation>Teich speichern unter</translation></message>
+    <message><source>Save the pond</source><translation>Teich speichern</translation></message>
+    <message><source>Save over it?</source><translation>Trotzdem überschreiben?</translation></message>
+    <message><source>Your changes are still here; save under another name.</source><translation>Ihre Änderungen sind noch da; speichern Sie unter einem anderen Namen.</translation></message>
+    <message><source>Unsaved changes</source><translation>Ungespeicherte Änderungen</translation></message>
+    <message><source>"%1" has changes that are not saved.</source><translation>„%1“ hat Änderungen, die nicht gespeichert sind.</translation></message>
+    <message><source>Open a pond</source><translation>Teich öffnen</translation></message>
+    <message><source>Compare with another version</source><translation>Mit einer anderen Fassung vergleichen</translation></message>
+    <message><source>Read It Again</source><translation>Neu lesen</translation></message>
+    <message><source>Bring It Back</source><translation>Zurückholen</translation></message>
+    <message><source>Open &amp;Recent</source><translation>&amp;Zuletzt geöffnet</translation></message>
+    <message><source>&amp;Read Again from Disk</source><translation>&amp;Neu von der Platte lesen</translation></message>
+    <message><source>Co&amp;mpare with Another Version…</source><translation>Mit anderer Fassung &amp;vergleichen …</translation></message>
+    <message><source>Print the Char&amp;t…</source><translation>Diagramm &amp;drucken …</translation></message>
+    <message><source>&amp;Export Chart…</source><translation>Diagramm e&amp;xportieren …</translation></message>
+    <message><source>&amp;First Pond: Twelve Questions…</source><translation>&amp;Erster Teich: zwölf Fragen …</translation></message>
+    <message><source>New from a &amp;Template</source><translation>Neu aus Vor&amp;lage</translation></message>
+    <message><source>New &amp;Window</source><translation>Neues Fens&amp;ter</translation></message>
+    <message><source>&amp;Undo</source><translation>&amp;Rückgängig</translation></message>
+    <message><source>&amp;Redo</source><translation>&amp;Wiederholen</translation></message>
+    <message><source>&amp;Copy Chart</source><translation>Diagramm &amp;kopieren</translation></message>
+    <message><source>For the &amp;Owner</source><translation>Für den &amp;Eigentümer</translation></message>
+    <message><source>&amp;Next Night</source><translation>&amp;Nächste Nacht</translation></message>
+    <message><source>&amp;Previous Night</source><translation>&amp;Vorige Nacht</translation></message>
+    <message><source>&amp;Play the Nights</source><translation>Nächte &amp;abspielen</translation></message>
+    <message><source>All &amp;Ramps, One Night</source><translation>Alle &amp;Rampen, eine Nacht</translation></message>
+    <message><source>&amp;All Nights, One Ramp</source><translation>Alle Nächte, e&amp;ine Rampe</translation></message>
+    <message><source>&amp;Criteria of EPA 1986</source><translation>&amp;Kriterien der EPA 1986</translation></message>
+    <message><source>&amp;Theme</source><translation>&amp;Farben</translation></message>
+    <message><source>Like the &amp;Desktop</source><translation>Wie der &amp;Desktop</translation></message>
+    <message><source>&amp;Light</source><translation>&amp;Hell</translation></message>
+    <message><source>&amp;Dark</source><translation>D&amp;unkel</translation></message>
+    <message><source>&amp;Keys and Shortcuts</source><translation>&amp;Tasten und Kürzel</translation></message>
+    <message><source>&amp;Cautions</source><translation>&amp;Vorbehalte</translation></message>
+    <message><source>Cautions</source><translation>Vorbehalte</translation></message>
+    <message><source>&amp;About Dawnline</source><translation>Ü&amp;ber Dawnline</translation></message>
+    <message><source>About Dawnline</source><translation>Über Dawnline</translation></message>
+    <message><source>Keys and shortcuts</source><translation>Tasten und Kürzel</translation></message>
+    <message><source>No pond was opened yet</source><translation>Noch wurde kein Teich geöffnet</translation></message>
+    <message><source>&amp;Forget These</source><translation>Diese ver&amp;gessen</translation></message>
+    <message><source>And %1 more.</source><translation>Und %1 weitere.</translation></message>
+    <message><source>The file was changed by another program since it was read.</source><translation>Die Datei wurde seit dem Lesen von einem anderen Programm geändert.</translation></message>
+    <message><source>A pond</source><translation>Ein Teich</translation></message>
+    <message><source>"%1" was not saved when the program ended.</source><translation>„%1“ war nicht gespeichert, als das Programm endete.</translation></message>
+    <message><source>"%1" (%2) had changes that were not saved when the program ended.</source><translation>„%1“ (%2) hatte Änderungen, die nicht gespeichert waren, als das Programm endete.</translation></message>
+    <message><source>There are %1 more after it.</source><translation>Danach kommen noch %1.</translation></message>
+    <message><source>"%1" was not opened; the pond you had stays.</source><translation>„%1“ wurde nicht geöffnet; Ihr bisheriger Teich bleibt.</translation></message>
+    <message><source>"%1" was not opened.</source><translation>„%1“ wurde nicht geöffnet.</translation></message>
+    <message><source>Opened, with remarks:</source><translation>Geöffnet, mit Anmerkungen:</translation></message>
+    <message><source>Drop a pond file here, or:</source><translation>Ziehen Sie eine Teichdatei hierher, oder:</translation></message>
+</context>
+<context>
+    <name>NightPlot</name>
+    <message><source>noon</source><translation>Mittag</translation></message>
+    <message><source>midnight</source><translation>Mitternacht</translation></message>
+    <message><source>oxygen in the fish water, mg/L</source><translation>Sauerstoff im Fischwasser, mg/L</translation></message>
+    <message><source>sunset %1</source><translation>Sonnenuntergang %1</translation></message>
+    <message><source>sunrise %1</source><translation>Sonnenaufgang %1</translation></message>
+    <message><source>fish under stress, below %1</source><translation>Fische unter Stress, unter %1</translation></message>
+    <message><source>lethal if it lasts, below %1</source><translation>tödlich, wenn es anhält, unter %1</translation></message>
+    <message><source>The night</source><translation>Die Nacht</translation></message>
+</context>
+<context>
+    <name>NightScene</name>
+    <message><source>night %1</source><translation>Nacht %1</translation></message>
+    <message><source>do nothing, night %1</source><translation>nichts tun, Nacht %1</translation></message>
+    <message><source>night %1, %2 to %3</source><translation>Nacht %1, %2 bis %3</translation></message>
+    <message><source>All ramps, %1</source><translation>Alle Rampen, %1</translation></message>
+    <message><source>All nights of "%1"; heavy: %2</source><translation>Alle Nächte von „%1“; kräftig: %2</translation></message>
+    <message><source>Stress line %1 mg/L, lethal line %2 mg/L.</source><translation>Stresslinie %1 mg/L, tödliche Grenze %2 mg/L.</translation></message>
+    <message><source>Sunset %1, sunrise %2.</source><translation>Sonnenuntergang %1, Sonnenaufgang %2.</translation></message>
+    <message><source>%1: low %2 mg/L at %3.</source><translation>%1: Tiefstwert %2 mg/L um %3.</translation></message>
+</context>
+<context>
+    <name>Notice</name>
+    <message><source>Notice</source><translation>Hinweis</translation></message>
+    <message><source>Close</source><translation>Schließen</translation></message>
+    <message><source>Close the notice</source><translation>Hinweis schließen</translation></message>
+</context>
+<context>
+    <name>OwnerView</name>
+    <message><source>without it</source><translation>ohne</translation></message>
+    <message><source>with the plan</source><translation>mit dem Plan</translation></message>
+    <message><source>so little oxygen that fish can die</source><translation>so wenig Sauerstoff, dass Fische sterben können</translation></message>
+    <message><source>little oxygen, and the fish suffer</source><translation>wenig Sauerstoff, und die Fische leiden</translation></message>
+    <message><source>enough oxygen for the fish</source><translation>genug Sauerstoff für die Fische</translation></message>
+    <message><source>This plan could not be computed.</source><translation>Dieser Plan konnte nicht berechnet werden.</translation></message>
+    <message><source>Oxygen through the night</source><translation>Sauerstoff durch die Nacht</translation></message>
+    <message><source>For the owner</source><translation>Für den Eigentümer</translation></message>
+    <message><source>Earlier</source><translation>Früher</translation></message>
+    <message><source>The night before</source><translation>Die Nacht davor</translation></message>
+    <message><source>Later</source><translation>Später</translation></message>
+    <message><source>The next night</source><translation>Die nächste Nacht</translation></message>
+    <message><source>Play</source><translation>Abspielen</translation></message>
+    <message><source>Print</source><translation>Drucken</translation></message>
+    <message><source>Print this night</source><translation>Diese Nacht drucken</translation></message>
+    <message><source>Close</source><translation>Schließen</translation></message>
+    <message><source>Of ten ponds like yours</source><translation>Von zehn Teichen wie Ihrem</translation></message>
+</context>
+<context>
+    <name>PaperActions</name>
+    <message><source>Print Pre&amp;view of the Papers…</source><translation>Vors&amp;chau der Papiere …</translation></message>
+    <message><source>&amp;Print the Papers…</source><translation>&amp;Papiere drucken …</translation></message>
+    <message><source>Save the Pap&amp;ers…</source><translation>Papiere spe&amp;ichern …</translation></message>
+    <message><source>The run of the papers is being computed…</source><translation>Der Lauf für die Papiere wird berechnet …</translation></message>
+    <message><source>Preview of the papers</source><translation>Vorschau der Papiere</translation></message>
+    <message><source>Save the papers into a folder</source><translation>Papiere in einen Ordner speichern</translation></message>
+    <message><source>%1 Nothing was written.</source><translation>%1 Es wurde nichts geschrieben.</translation></message>
+</context>
+<context>
+    <name>Ramp</name>
+    <message><source>do nothing</source><translation>nichts tun</translation></message>
+</context>
+<context>
+    <name>Sentence</name>
+    <message><source>Night {night}: "{ramp}" falls to {low} mg/L at {clock}, below the lethal line.</source><translation>Nacht {night}: „{ramp}“ fällt um {clock} auf {low} mg/L, unter die tödliche Grenze.</translation></message>
+    <message><source>Night {night}: "{ramp}" falls to {low} mg/L at {clock}, below the stress line.</source><translation>Nacht {night}: „{ramp}“ fällt um {clock} auf {low} mg/L, unter die Stresslinie.</translation></message>
+    <message><source>Night {night}: no ramp goes below the stress line; the lowest is "{ramp}" with {low} mg/L at {clock}.</source><translation>Nacht {night}: keine Rampe geht unter die Stresslinie; am tiefsten liegt „{ramp}“ mit {low} mg/L um {clock}.</translation></message>
+    <message><source>Night {night}: the low is {low} mg/L at {clock}, without a new aerator.</source><translation>Nacht {night}: der Tiefstwert ist {low} mg/L um {clock}, ohne neue Belüftung.</translation></message>
+    <message><source>With "{ramp}": {low} mg/L.</source><translation>Mit „{ramp}“: {low} mg/L.</translation></message>
+    <message><source>Without the new aerator: {low} mg/L.</source><translation>Ohne die neue Belüftung: {low} mg/L.</translation></message>
+    <message><source>Without the new aerator: {low} mg/L, below the stress line as well.</source><translation>Ohne die neue Belüftung: {low} mg/L, ebenfalls unter der Stresslinie.</translation></message>
+    <message><source>The worst night of "{ramp}" is night {night}, {low} mg/L at {clock}.</source><translation>Die schlimmste Nacht von „{ramp}“ ist Nacht {night}, {low} mg/L um {clock}.</translation></message>
+    <message><source>"{ramp}": the worst is night {night}, {low} mg/L at {clock}. Without the new aerator that night's low is {nothing} mg/L.</source><translation>„{ramp}“: am schlimmsten ist Nacht {night}, {low} mg/L um {clock}. Ohne die neue Belüftung ist der Tiefstwert dieser Nacht {nothing} mg/L.</translation></message>
+    <message><source>Without the new aerator the worst is night {night}, {low} mg/L at {clock}.</source><translation>Ohne die neue Belüftung ist Nacht {night} am schlimmsten, {low} mg/L um {clock}.</translation></message>
+    <message><source>This is a comparison of plans under stated assumptions, not a prediction of survival.</source><translation>Dies ist ein Vergleich von Plänen unter genannten Annahmen, keine Vorhersage des Überlebens.</translation></message>
+    <message><source>Readings override the model.</source><translation>Messungen gehen dem Modell vor.</translation></message>
+    <message><source>It is valid for the profile of {date}; run it again when that is more than seven days old or the weather has changed.</source><translation>Er gilt für das Profil vom {date}; rechnen Sie neu, wenn dieses älter als sieben Tage ist oder das Wetter sich geändert hat.</translation></message>
+    <message><source>Local codes and permits apply, and electrical work is for a licensed electrician.</source><translation>Örtliche Vorschriften und Genehmigungen gelten, und Elektroarbeiten gehören in die Hand einer zugelassenen Elektrofachkraft.</translation></message>
+    <message><source>It is not for the life support of high-value stock.</source><translation>Er taugt nicht zur Lebenserhaltung wertvoller Bestände.</translation></message>
+    <message><source>Aeration that runs in winter makes thin ice: mark it and keep people off.</source><translation>Belüftung, die im Winter läuft, macht dünnes Eis: kennzeichnen Sie es und halten Sie Menschen fern.</translation></message>
 </context>
 <context>
     <name>Views</name>
@@ -31,14 +169,5 @@
     <name>ViewsPage</name>
     <message><source>Night</source><translation>Nacht</translation></message>
     <message><source>Play</source><translation>Abspielen</translation></message>
-</context>
-<context>
-    <name>Ramp</name>
-    <message><source>do nothing</source><translation>nichts tun</translation></message>
-</context>
-<context>
-    <name>NightPlot</name>
-    <message><source>noon</source><translation>Mittag</translation></message>
-    <message><source>midnight</source><translation>Mitternacht</translation></message>
 </context>
 </TS>
