@@ -132,8 +132,117 @@
     <message><source>%1 Nothing was written.</source><translation>%1 Es wurde nichts geschrieben.</translation></message>
 </context>
 <context>
+    <name>PlanDialog</name>
+    <message><source>Without the aerator</source><translation>Ohne die Belüftung</translation></message>
+    <message><source>What the pond can run for good</source><translation>Was der Teich auf Dauer verträgt</translation></message>
+    <message><source>Days to hold</source><translation>Wartetage</translation></message>
+    <message><source>Faster and slower</source><translation>Schneller und langsamer</translation></message>
+    <message><source>Assumptions</source><translation>Annahmen</translation></message>
+    <message><source>Cautions</source><translation>Vorbehalte</translation></message>
+    <message><source>Start at once</source><translation>Sofort beginnen</translation></message>
+    <message><source>Do not start now</source><translation>Jetzt nicht beginnen</translation></message>
+    <message><source>&amp;Find</source><translation>&amp;Finden</translation></message>
+    <message><source>&amp;Add to the Pond</source><translation>Zum Teich &amp;hinzufügen</translation></message>
+    <message><source>Find a ramp</source><translation>Rampe finden</translation></message>
+    <message><source>The answer</source><translation>Die Antwort</translation></message>
+    <message><source>State of the search</source><translation>Stand der Suche</translation></message>
+    <message><source>What was found</source><translation>Was gefunden wurde</translation></message>
+    <message><source>Stopping.</source><translation>Wird angehalten.</translation></message>
+    <message><source>Close</source><translation>Schließen</translation></message>
+    <message><source>Searching.</source><translation>Sucht.</translation></message>
+    <message><source>Finding a ramp</source><translation>Eine Rampe wird gesucht</translation></message>
+    <message><source>Nothing was searched for this pond yet.</source><translation>Für diesen Teich wurde noch nichts gesucht.</translation></message>
+    <message><source>Of the pond before your last edit.</source><translation>Vom Teich vor Ihrer letzten Änderung.</translation></message>
+    <message><source>Stress &amp;line, mg/L</source><translation>Stress&amp;linie, mg/L</translation></message>
+</context>
+<context>
     <name>Ramp</name>
     <message><source>do nothing</source><translation>nichts tun</translation></message>
+</context>
+<context>
+    <name>RampActions</name>
+    <message><source>&amp;Add a Ramp</source><translation>Rampe &amp;hinzufügen</translation></message>
+    <message><source>Add</source><translation>Neu</translation></message>
+    <message><source>Add a ramp</source><translation>Rampe hinzufügen</translation></message>
+    <message><source>&amp;Find a Ramp…</source><translation>Rampe &amp;finden …</translation></message>
+    <message><source>Find</source><translation>Finden</translation></message>
+    <message><source>Find the ramp that harms few ponds in few days</source><translation>Die Rampe finden, die in wenigen Tagen wenigen Teichen schadet</translation></message>
+    <message><source>&amp;Copy the Ramp</source><translation>Rampe &amp;kopieren</translation></message>
+    <message><source>Copy</source><translation>Kopieren</translation></message>
+    <message><source>As a &amp;Table of Minutes</source><translation>Als &amp;Tabelle der Minuten</translation></message>
+    <message><source>As table</source><translation>Als Tabelle</translation></message>
+    <message><source>Turn “%1” into a table</source><translation>„%1“ in eine Tabelle wandeln</translation></message>
+    <message><source>Move “%1”</source><translation>„%1“ verschieben</translation></message>
+    <message><source>Move &amp;Up</source><translation>Nach &amp;oben</translation></message>
+    <message><source>Up</source><translation>Hoch</translation></message>
+    <message><source>Move &amp;Down</source><translation>Nach &amp;unten</translation></message>
+    <message><source>Down</source><translation>Runter</translation></message>
+    <message><source>De&amp;lete the Ramp</source><translation>Rampe &amp;löschen</translation></message>
+    <message><source>Delete</source><translation>Löschen</translation></message>
+    <message><source>Delete “%1”</source><translation>„%1“ löschen</translation></message>
+    <message><source>Line C&amp;olour</source><translation>Lin&amp;ienfarbe</translation></message>
+    <message><source>By its place in the list</source><translation>Nach dem Platz in der Liste</translation></message>
+    <message><source>Change the colour of “%1”</source><translation>Farbe von „%1“ ändern</translation></message>
+    <message><source>blue</source><translation>blau</translation></message>
+    <message><source>vermilion</source><translation>zinnoberrot</translation></message>
+    <message><source>green</source><translation>grün</translation></message>
+    <message><source>orange</source><translation>orange</translation></message>
+    <message><source>sky blue</source><translation>himmelblau</translation></message>
+    <message><source>purple</source><translation>purpur</translation></message>
+    <message><source>%1, other dashes</source><translation>%1, andere Striche</translation></message>
+    <message><source>Colour</source><translation>Farbe</translation></message>
+    <message><source>Colour and dashes of the ramp's line</source><translation>Farbe und Striche der Rampenlinie</translation></message>
+    <message><source>Add the ramp “%1”</source><translation>Rampe „%1“ hinzufügen</translation></message>
+</context>
+<context>
+    <name>RampForm</name>
+    <message><source>No ramp is selected.</source><translation>Keine Rampe ist gewählt.</translation></message>
+    <message><source>Run time</source><translation>Laufzeit</translation></message>
+    <message><source>Time of day</source><translation>Tageszeit</translation></message>
+    <message><source>Diffusers</source><translation>Belüfter</translation></message>
+    <message><source>Name</source><translation>Name</translation></message>
+    <message><source>Rename “%1”</source><translation>„%1“ umbenennen</translation></message>
+    <message><source>Kind</source><translation>Art</translation></message>
+    <message><source>Change the kind of “%1”</source><translation>Art von „%1“ ändern</translation></message>
+    <message><source>The chosen ramp</source><translation>Die gewählte Rampe</translation></message>
+    <message><source>Change the chosen ramp</source><translation>Gewählte Rampe ändern</translation></message>
+    <message><source>First day, min</source><translation>Erster Tag, min</translation></message>
+    <message><source>Times each day</source><translation>Faktor je Tag</translation></message>
+    <message><source>Added daily, min</source><translation>Täglich mehr, min</translation></message>
+    <message><source>Dose, % a day</source><translation>Dosis, % am Tag</translation></message>
+    <message><source>Never lift the cap</source><translation>Obergrenze nie aufheben</translation></message>
+    <message><source>Minutes by day</source><translation>Minuten je Tag</translation></message>
+    <message><source>Skip hold days</source><translation>Wartetage auslassen</translation></message>
+    <message><source>Start</source><translation>Beginn</translation></message>
+    <message><source>Not before</source><translation>Nicht vor</translation></message>
+    <message><source>any time</source><translation>jederzeit</translation></message>
+    <message><source>Not after</source><translation>Nicht nach</translation></message>
+    <message><source>Runs a day</source><translation>Läufe am Tag</translation></message>
+    <message><source>1 if empty</source><translation>1, wenn leer</translation></message>
+    <message><source>Open</source><translation>Offen</translation></message>
+    <message><source>Depth, %1</source><translation>Tiefe, %1</translation></message>
+    <message><source>%1 if empty</source><translation>%1, wenn leer</translation></message>
+    <message><source>all %1 if empty</source><translation>alle %1, wenn leer</translation></message>
+</context>
+<context>
+    <name>RampModel</name>
+    <message><source>failed</source><translation>gescheitert</translation></message>
+    <message><source>The ramps</source><translation>Die Rampen</translation></message>
+    <message><source>worst
+mg/L</source><translation>tiefst
+mg/L</translation></message>
+    <message><source>in
+night</source><translation>in
+Nacht</translation></message>
+    <message><source>chance
+%</source><translation>Risiko
+%</translation></message>
+    <message><source>dose
+%/day</source><translation>Dosis
+%/Tag</translation></message>
+    <message><source>settles
+mg/L</source><translation>am Ende
+mg/L</translation></message>
 </context>
 <context>
     <name>Sentence</name>
@@ -153,6 +262,40 @@
     <message><source>Local codes and permits apply, and electrical work is for a licensed electrician.</source><translation>Örtliche Vorschriften und Genehmigungen gelten, und Elektroarbeiten gehören in die Hand einer zugelassenen Elektrofachkraft.</translation></message>
     <message><source>It is not for the life support of high-value stock.</source><translation>Er taugt nicht zur Lebenserhaltung wertvoller Bestände.</translation></message>
     <message><source>Aeration that runs in winter makes thin ice: mark it and keep people off.</source><translation>Belüftung, die im Winter läuft, macht dünnes Eis: kennzeichnen Sie es und halten Sie Menschen fern.</translation></message>
+    <message><source>No single thing makes that low: none of them gains 0.1 mg/L when it is left out.</source><translation>Keine einzelne Ursache macht diesen Tiefstwert: keine bringt 0,1 mg/L, wenn man sie weglässt.</translation></message>
+    <message><source>What makes that low (mg/L gained if it were not there): {first} {firstGain}.</source><translation>Was diesen Tiefstwert macht (gewonnene mg/L, gäbe es das nicht): {first} {firstGain}.</translation></message>
+    <message><source>What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} {secondGain}.</source><translation>Was diesen Tiefstwert macht (gewonnene mg/L, gäbe es das nicht): {first} {firstGain}; {second} {secondGain}.</translation></message>
+    <message><source>What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} {secondGain}; {third} {thirdGain}.</source><translation>Was diesen Tiefstwert macht (gewonnene mg/L, gäbe es das nicht): {first} {firstGain}; {second} {secondGain}; {third} {thirdGain}.</translation></message>
+</context>
+<context>
+    <name>SidePanel</name>
+    <message><source>The ramps and what they come to</source><translation>Die Rampen und wohin sie führen</translation></message>
+    <message><source>What can be changed</source><translation>Was sich ändern lässt</translation></message>
+    <message><source>&amp;Ramp</source><translation>&amp;Rampe</translation></message>
+    <message><source>&amp;Limits</source><translation>&amp;Grenzen</translation></message>
+    <message><source>&amp;Aerator</source><translation>Be&amp;lüftung</translation></message>
+    <message><source>&amp;Nights to compute</source><translation>Zu berechnende &amp;Nächte</translation></message>
+    <message><source>Nights to compute</source><translation>Zu berechnende Nächte</translation></message>
+</context>
+<context>
+    <name>Term</name>
+    <message><source>sport fish</source><translation>Sportfische</translation></message>
+    <message><source>catfish</source><translation>Welse</translation></message>
+    <message><source>carp</source><translation>Karpfen</translation></message>
+    <message><source>koi</source><translation>Koi</translation></message>
+    <message><source>trout</source><translation>Forellen</translation></message>
+    <message><source>perch, walleye and pike</source><translation>Barsch, Zander und Hecht</translation></message>
+    <message><source>oxygen debt of the bottom water</source><translation>Sauerstoffschuld des Tiefenwassers</translation></message>
+    <message><source>lack of oxygen in the bottom water</source><translation>Sauerstoffmangel im Tiefenwasser</translation></message>
+    <message><source>muck stirred up</source><translation>aufgewirbelter Faulschlamm</translation></message>
+    <message><source>oxygen demand of the mud</source><translation>Sauerstoffzehrung des Schlamms</translation></message>
+    <message><source>breathing of algae and weeds</source><translation>Atmung von Algen und Wasserpflanzen</translation></message>
+    <message><source>breathing of the fish</source><translation>Atmung der Fische</translation></message>
+    <message><source>this weather instead of usual days</source><translation>dieses Wetter statt üblicher Tage</translation></message>
+    <message><source>dying algae and weeds</source><translation>absterbende Algen und Wasserpflanzen</translation></message>
+    <message><source>photosynthesis</source><translation>Photosynthese</translation></message>
+    <message><source>respiration</source><translation>Atmung</translation></message>
+    <message><source>a pond without a title</source><translation>ein Teich ohne Namen</translation></message>
 </context>
 <context>
     <name>Views</name>
@@ -164,10 +307,26 @@
     <message><source>Profiles</source><translation>Profile</translation></message>
     <message><source>Gases</source><translation>Gase</translation></message>
     <message><source>Risk</source><translation>Risiko</translation></message>
+    <message><source>Measure</source><translation>Messen</translation></message>
+    <message><source>mg/L</source><translation>mg/L</translation></message>
 </context>
 <context>
     <name>ViewsPage</name>
     <message><source>Night</source><translation>Nacht</translation></message>
     <message><source>Play</source><translation>Abspielen</translation></message>
+    <message><source>What this night comes to</source><translation>Was diese Nacht ergibt</translation></message>
+    <message><source>What makes the low</source><translation>Was den Tiefstwert macht</translation></message>
+    <message><source>State of the picture</source><translation>Stand des Bildes</translation></message>
+    <message><source>What stands under the cursor</source><translation>Was unter dem Zeiger steht</translation></message>
+    <message><source>Views</source><translation>Ansichten</translation></message>
+    <message><source>Of the pond before your last edit; computing anew.</source><translation>Vom Teich vor Ihrer letzten Änderung; wird neu berechnet.</translation></message>
+    <message><source>All ramps, one night</source><translation>Alle Rampen, eine Nacht</translation></message>
+    <message><source>All ramps in one night</source><translation>Alle Rampen in einer Nacht</translation></message>
+    <message><source>All nights, one ramp</source><translation>Alle Nächte, eine Rampe</translation></message>
+    <message><source>All nights of the selected ramp</source><translation>Alle Nächte der gewählten Rampe</translation></message>
+    <message><source>The night before</source><translation>Die Nacht davor</translation></message>
+    <message><source>The next night</source><translation>Die nächste Nacht</translation></message>
+    <message><source>Play the nights, one a second</source><translation>Nächte abspielen, eine je Sekunde</translation></message>
+    <message><source>What makes the low is being computed.</source><translation>Was den Tiefstwert macht, wird berechnet.</translation></message>
 </context>
 </TS>
