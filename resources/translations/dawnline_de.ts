@@ -2,6 +2,91 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de_DE" sourcelanguage="en">
 <context>
+    <name>AeratorForm</name>
+    <message><source>Air each, %1</source><translation>Luft je Stück, %1</translation></message>
+    <message><source>Diffusers</source><translation>Belüfter</translation></message>
+    <message><source>Depth, %1</source><translation>Tiefe, %1</translation></message>
+    <message><source>Bubbles, %1</source><translation>Blasen, %1</translation></message>
+    <message><source>Power, %1</source><translation>Leistung, %1</translation></message>
+    <message><source>not known</source><translation>nicht bekannt</translation></message>
+    <message><source>Net share</source><translation>Nettoanteil</translation></message>
+    <message><source>Add an Aerator</source><translation>Belüftung hinzufügen</translation></message>
+    <message><source>Add an aerator</source><translation>Belüftung hinzufügen</translation></message>
+</context>
+<context>
+    <name>BudgetView</name>
+    <message><source>photosynthesis</source><translation>Photosynthese</translation></message>
+    <message><source>breathing of the water</source><translation>Atmung des Wassers</translation></message>
+    <message><source>breathing of the fish</source><translation>Atmung der Fische</translation></message>
+    <message><source>mud</source><translation>Schlamm</translation></message>
+    <message><source>oxygen debt</source><translation>Sauerstoffschuld</translation></message>
+    <message><source>exchange at the surface</source><translation>Austausch an der Oberfläche</translation></message>
+    <message><source>bubbles</source><translation>Blasen</translation></message>
+    <message><source>surface aerator</source><translation>Oberflächenbelüfter</translation></message>
+    <message><source>inflow</source><translation>Zufluss</translation></message>
+    <message><source>change of the day</source><translation>Änderung des Tages</translation></message>
+    <message><source>oxygen, kg a day</source><translation>Sauerstoff, kg am Tag</translation></message>
+</context>
+<context>
+    <name>DawnLowsPlot</name>
+    <message><source>low of each night, mg/L</source><translation>Tiefstwert jeder Nacht, mg/L</translation></message>
+    <message><source>night</source><translation>Nacht</translation></message>
+    <message><source>Low of each night in mg/L.</source><translation>Tiefstwert jeder Nacht in mg/L.</translation></message>
+    <message><source>Low of each night</source><translation>Tiefstwert jeder Nacht</translation></message>
+    <message><source>%1 mg/L at %2  %3</source><translation>%1 mg/L um %2  %3</translation></message>
+</context>
+<context>
+    <name>DayAxis</name>
+    <message><source>air, °C</source><translation>Luft, °C</translation></message>
+    <message><source>cloud, %</source><translation>Wolken, %</translation></message>
+    <message><source>wind, m/s</source><translation>Wind, m/s</translation></message>
+    <message><source>day %1</source><translation>Tag %1</translation></message>
+    <message><source>day %1, %2</source><translation>Tag %1, %2</translation></message>
+</context>
+<context>
+    <name>DaysView</name>
+    <message><source>%1: %2 of %3 nights go below the stress line; the lowest is night %4 with %5 mg/L at %6.</source><translation>%1: %2 von %3 Nächten gehen unter die Stresslinie; am tiefsten ist Nacht %4 mit %5 mg/L um %6.</translation></message>
+    <message><source>Night %1: %2 min of air, low %3 mg/L at %4.</source><translation>Nacht %1: %2 min Luft, Tiefstwert %3 mg/L um %4.</translation></message>
+</context>
+<context>
+    <name>DebtView</name>
+    <message><source>oxygen debt left in the whole pond, % of the start</source><translation>verbliebene Sauerstoffschuld im ganzen Teich, % des Anfangs</translation></message>
+    <message><source>dose, % a day</source><translation>Dosis, % am Tag</translation></message>
+    <message><source>With no new air %1 % of the pond's oxygen debt is there after %2 days.</source><translation>Ohne neue Luft sind nach %2 Tagen %1 % der Sauerstoffschuld des Teichs da.</translation></message>
+    <message><source>%1: after %2 days %3 % of the pond's oxygen debt is left; with no new air %4 %.</source><translation>%1: nach %2 Tagen sind %3 % der Sauerstoffschuld des Teichs übrig; ohne neue Luft %4 %.</translation></message>
+</context>
+<context>
+    <name>DepthView</name>
+    <message><source>stress %1</source><translation>Stress %1</translation></message>
+    <message><source>lethal %1</source><translation>tödlich %1</translation></message>
+    <message><source>depth, m</source><translation>Tiefe, m</translation></message>
+    <message><source>down to %1 m</source><translation>bis %1 m</translation></message>
+    <message><source>at no depth</source><translation>in keiner Tiefe</translation></message>
+    <message><source>%1: at the start the fish find enough oxygen %2, at noon after the last night %3.</source><translation>%1: am Anfang finden die Fische genug Sauerstoff %2, am Mittag nach der letzten Nacht %3.</translation></message>
+</context>
+<context>
+    <name>HoursView</name>
+    <message><source>night %1</source><translation>Nacht %1</translation></message>
+    <message><source>%1: the fish water stays above the stress line of %2 mg/L at every hour.</source><translation>%1: das Fischwasser bleibt zu jeder Stunde über der Stresslinie von %2 mg/L.</translation></message>
+    <message><source>%1: %2 hours below the stress line, most often at %3 (%4 of %5 nights).</source><translation>%1: %2 Stunden unter der Stresslinie, am häufigsten um %3 (%4 von %5 Nächten).</translation></message>
+</context>
+<context>
+    <name>LimitsForm</name>
+    <message><source>sport fish</source><translation>Sportfische</translation></message>
+    <message><source>catfish</source><translation>Welse</translation></message>
+    <message><source>carp</source><translation>Karpfen</translation></message>
+    <message><source>koi</source><translation>Koi</translation></message>
+    <message><source>trout</source><translation>Forellen</translation></message>
+    <message><source>perch, pike</source><translation>Barsch, Hecht</translation></message>
+    <message><source>Fish</source><translation>Fische</translation></message>
+    <message><source>Stress line, mg/L</source><translation>Stresslinie, mg/L</translation></message>
+    <message><source>Lethal line, mg/L</source><translation>Tödliche Grenze, mg/L</translation></message>
+    <message><source>Fish water, %</source><translation>Fischwasser, %</translation></message>
+    <message><source>Warmest, %1</source><translation>Wärmstes, %1</translation></message>
+    <message><source>No pond is open.</source><translation>Es ist kein Teich geöffnet.</translation></message>
+    <message><source>no end if empty</source><translation>kein Ende, wenn leer</translation></message>
+</context>
+<context>
     <name>MainWindow</name>
     <message><source>&amp;File</source><translation>&amp;Datei</translation></message>
     <message><source>&amp;Edit</source><translation>&amp;Bearbeiten</translation></message>

@@ -71,7 +71,7 @@ TEST(Translations, EveryGermanTextKeepsThePlacesOfItsSource) {
         } else if (reader.isStartElement() && reader.name() == QLatin1String("translation")) {
             const QString text = reader.readElementText();
             EXPECT_FALSE(text.trimmed().isEmpty()) << plain(source);
-            EXPECT_EQ(placesOf(text), placesOf(source)) << plain(source);
+            EXPECT_TRUE(placesOf(text) == placesOf(source)) << plain(source);
             EXPECT_EQ(text.count(u'&'), source.count(u'&')) << plain(source);
             ++count;
         }
