@@ -65,6 +65,39 @@
     <message><source>%1: at the start the fish find enough oxygen %2, at noon after the last night %3.</source><translation>%1: am Anfang finden die Fische genug Sauerstoff %2, am Mittag nach der letzten Nacht %3.</translation></message>
 </context>
 <context>
+    <name>FirstPondDialog</name>
+    <message><source>A first pond</source><translation>Ein erster Teich</translation></message>
+    <message><source>A new pond</source><translation>Ein neuer Teich</translation></message>
+    <message><source>Name of the pond</source><translation>Name des Teichs</translation></message>
+    <message><source>What is the pond called?</source><translation>Wie heißt der Teich?</translation></message>
+    <message><source>Latitude</source><translation>Breite</translation></message>
+    <message><source>Longitude</source><translation>Länge</translation></message>
+    <message><source>Elevation</source><translation>Höhe</translation></message>
+    <message><source>When shall the air start?</source><translation>Wann soll die Luft beginnen?</translation></message>
+    <message><source>Area</source><translation>Fläche</translation></message>
+    <message><source>How large is it?</source><translation>Wie groß ist er?</translation></message>
+    <message><source>Deepest point</source><translation>Tiefste Stelle</translation></message>
+    <message><source>How deep is it at its deepest?</source><translation>Wie tief ist er an der tiefsten Stelle?</translation></message>
+    <message><source>Age</source><translation>Alter</translation></message>
+    <message><source>Muck</source><translation>Faulschlamm</translation></message>
+    <message><source>Colour of the water</source><translation>Farbe des Wassers</translation></message>
+    <message><source>How clear is the water?</source><translation>Wie klar ist das Wasser?</translation></message>
+    <message><source>none</source><translation>keine</translation></message>
+    <message><source>Water plants</source><translation>Wasserpflanzen</translation></message>
+    <message><source>Fish</source><translation>Fische</translation></message>
+    <message><source>few</source><translation>wenige</translation></message>
+    <message><source>as usual</source><translation>wie üblich</translation></message>
+    <message><source>many</source><translation>viele</translation></message>
+    <message><source>Sky</source><translation>Himmel</translation></message>
+    <message><source>Wind</source><translation>Wind</translation></message>
+    <message><source>sunny</source><translation>sonnig</translation></message>
+    <message><source>mixed</source><translation>wechselhaft</translation></message>
+    <message><source>dull</source><translation>trüb</translation></message>
+    <message><source>calm</source><translation>windstill</translation></message>
+    <message><source>windy</source><translation>windig</translation></message>
+    <message><source>Make the Pond</source><translation>Teich anlegen</translation></message>
+</context>
+<context>
     <name>HoursView</name>
     <message><source>night %1</source><translation>Nacht %1</translation></message>
     <message><source>%1: the fish water stays above the stress line of %2 mg/L at every hour.</source><translation>%1: das Fischwasser bleibt zu jeder Stunde über der Stresslinie von %2 mg/L.</translation></message>
