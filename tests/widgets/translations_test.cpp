@@ -8,6 +8,8 @@
 #include "widgets/wording.h"
 
 #include <QFile>
+#include <QRegularExpression>
+#include <QXmlStreamReader>
 
 #include <gtest/gtest.h>
 
@@ -42,6 +44,40 @@ TEST(Translations, TheSampleLanguageIsInTheProgram) {
     }
     EXPECT_EQ(plain(rampText("do-nothing", 0)), "do nothing");
     EXPECT_FALSE(installLanguage(QStringLiteral("fi")));
+}
+
+/// The places of a text that are filled in later, %1 or {name}, sorted.
+QStringList placesOf(const QString& text) {
+    static const QRegularExpression kPlace(QStringLiteral("%L?[0-9]|%n|\\{\\w+\\}"));
+    QStringList places;
+    for (auto found = kPlace.globalMatch(text); found.hasNext();) {
+        places << found.next().captured();
+    }
+    places.sort();
+    return places;
+}
+
+TEST(Translations, EveryGermanTextKeepsThePlacesOfItsSource) {
+    ASSERT_TRUE(installLanguage(QStringLiteral("en")));  // asks for the resources
+    QFile file(QStringLiteral(":/translations/dawnline_de.ts"));
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    QXmlStreamReader reader(file.readAll());
+    QString source;
+    int count = 0;
+    while (!reader.atEnd()) {
+        reader.readNext();
+        if (reader.isStartElement() && reader.name() == QLatin1String("source")) {
+            source = reader.readElementText();
+        } else if (reader.isStartElement() && reader.name() == QLatin1String("translation")) {
+            const QString text = reader.readElementText();
+            EXPECT_FALSE(text.trimmed().isEmpty()) << plain(source);
+            EXPECT_TRUE(placesOf(text) == placesOf(source)) << plain(source);
+            EXPECT_EQ(text.count(u'&'), source.count(u'&')) << plain(source);
+            ++count;
+        }
+    }
+    EXPECT_FALSE(reader.hasError()) << plain(reader.errorString());
+    EXPECT_GT(count, 0);
 }
 
 TEST(Translations, ThePseudoLanguageKeepsPlacesAndMarkup) {
