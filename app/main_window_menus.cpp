@@ -3,6 +3,7 @@
 #include "app/paper_actions.h"
 #include "app/templates.h"
 #include "engine/pond_io.h"
+#include "widgets/after_start_page.h"
 #include "widgets/notice.h"
 #include "widgets/ramp_actions.h"
 #include "widgets/side_panel.h"
@@ -34,7 +35,8 @@ void MainWindow::makeFileMenu() {
         menu->addAction(tr("Co&mpare with Another Version\u2026"), this, &MainWindow::compareWith);
     m_needPond << again << compare;
     menu->addSeparator();
-    m_needOutcome << menu->addAction(tr("Print the Char&t\u2026"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), this,
+    m_needOutcome << menu->addAction(tr("Print the Char&t\u2026"),
+                                     QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), this,
                                      &MainWindow::printChart);
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
@@ -75,6 +77,25 @@ void MainWindow::fillTemplates(QMenu& menu) {
 void MainWindow::makeRampMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Ramps"));
     m_side->ramps().fill(*menu);
+}
+
+void MainWindow::makeAfterMenu() {
+    using widgets::AfterStartPage;
+    QMenu* menu = menuBar()->addMenu(tr("&After the Start"));
+    const auto page = [this, menu](const QString& text, Qt::Key key, AfterStartPage::Page which) {
+        m_needPond << menu->addAction(text, QKeySequence(key), this, [this, which] {
+            for (int i = 0; i < m_page->viewCount(); ++i) {
+                if (m_page->page(i) == m_afterStart) {
+                    m_page->setView(i);
+                }
+            }
+            m_afterStart->setPage(which);
+        });
+    };
+    page(tr("&Today: Go or Hold"), Qt::Key_F6, AfterStartPage::Today);
+    page(tr("The &Log"), Qt::Key_F7, AfterStartPage::Log);
+    page(tr("Fish in &Distress"), Qt::Key_F8, AfterStartPage::Incident);
+    page(tr("&Sixty Days Later"), Qt::Key_F9, AfterStartPage::Review);
 }
 
 void MainWindow::makeEditMenu() {

@@ -56,6 +56,5 @@ void buildSurfaceAir(PondSection& form);
 [[nodiscard]] SheetSpec fishSheet();
 [[nodiscard]] SheetSpec profileSheet();
 [[nodiscard]] SheetSpec weatherSheet();
-[[nodiscard]] SheetSpec readingSheet();
 
 }  // namespace widgets
