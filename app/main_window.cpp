@@ -112,6 +112,8 @@ void MainWindow::listen() {
     });
     connect(&m_simulation, &Simulation::measuring, this,
             [this] { m_progress->start(tr("Asking a thousand ponds what to measure")); });
+    connect(m_page, &widgets::ViewsPage::viewChanged, m_side,
+            [this](int view) { m_side->setVisible(m_page->page(view) != m_afterStart); });
     connect(m_page, &widgets::ViewsPage::viewChanged, this,
             [this] { m_simulation.setMeasuring(m_page->isMeasuring()); });
     connect(&m_simulation, &Simulation::progressed, m_progress, &widgets::ProgressLine::set);

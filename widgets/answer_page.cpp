@@ -14,11 +14,10 @@ namespace widgets {
 namespace {
 
 constexpr int kLeftWidth = 330;
-constexpr double kLarge = 1.9;  // of the window's type
 
 }  // namespace
 
-AnswerPage::AnswerPage(Document& document, QWidget* parent)
+AnswerPage::AnswerPage(Document& document, double large, QWidget* parent)
     : QWidget(parent),
       m_document(document),
       m_verdict(new QLabel(this)),
@@ -41,10 +40,10 @@ AnswerPage::AnswerPage(Document& document, QWidget* parent)
     row->addWidget(area);
     m_right = new QVBoxLayout;
     row->addLayout(m_right, 1);
-    QFont large = font();
-    large.setPointSizeF(large.pointSizeF() * kLarge);
-    large.setBold(true);
-    m_verdict->setFont(large);
+    QFont type = font();
+    type.setPointSizeF(type.pointSizeF() * large);
+    type.setBold(true);
+    m_verdict->setFont(type);
     m_verdict->setWordWrap(true);
     m_verdict->setTextFormat(Qt::PlainText);
     m_verdict->setTextInteractionFlags(Qt::TextSelectableByMouse);

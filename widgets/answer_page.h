@@ -38,7 +38,8 @@ signals:
     void finished();
 
 protected:
-    AnswerPage(Document& document, QWidget* parent);
+    /// @param large  Size of the answer, in that of the window's type.
+    AnswerPage(Document& document, double large, QWidget* parent);
 
     [[nodiscard]] Document& document() const { return m_document; }
     [[nodiscard]] QVBoxLayout& left() const { return *m_left; }

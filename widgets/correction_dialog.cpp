@@ -6,6 +6,7 @@
 #include "widgets/key_rules.h"
 #include "widgets/line_entry.h"
 #include "widgets/number_box.h"
+#include "widgets/number_text.h"
 #include "widgets/pond_units.h"
 #include "widgets/shown.h"
 
@@ -78,7 +79,7 @@ QWidget* CorrectionDialog::readingForm(const engine::Pond& pond) {
         auto* made = new NumberBox(keyRule(key), 0.1, NumberBox::Empty::Allowed, part);
         made->setUnits(system);
         made->setValue(numberIn(value));
-        made->setAccessibleName(label.arg(QString::fromUtf8(shownUnitOf(unit, system).text)));
+        made->setAccessibleName(label.arg(shownUnit(shownUnitOf(unit, system).text)));
         form->addRow(made->accessibleName(), made);
         return made;
     };

@@ -5,6 +5,7 @@
 #include "widgets/key_rules.h"
 #include "widgets/line_entry.h"
 #include "widgets/number_box.h"
+#include "widgets/number_text.h"
 #include "widgets/pond_units.h"
 
 #include <QComboBox>
@@ -132,7 +133,7 @@ std::vector<NumberBox*> DawnForm::boxes() const {
 }
 
 void DawnForm::showUnits(engine::UnitSystem system) {
-    const auto unit = [system](const char* of) { return QString::fromUtf8(shownUnitOf(of, system).text); };
+    const auto unit = [system](const char* of) { return shownUnit(shownUnitOf(of, system).text); };
     m_heads[0]->setText(tr("Depth, %1").arg(unit("m")));
     m_heads[1]->setText(tr("Temp., %1").arg(unit("degC")));
     m_heads[2]->setText(tr("Oxygen, mg/L"));

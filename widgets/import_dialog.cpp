@@ -3,6 +3,7 @@
 #include "engine/local_time.h"
 #include "widgets/key_rules.h"
 #include "widgets/number_box.h"
+#include "widgets/number_text.h"
 #include "widgets/pond_units.h"
 #include "widgets/shown.h"
 
@@ -49,8 +50,8 @@ ImportDialog::ImportDialog(Document& document, const std::string& text, const QS
     const engine::UnitSystem system = unitsOf(m_document.pond());
     const QString metres = QString::fromUtf8(shownUnitOf("m", system).text);
     m_rows = tableOf({tr("When"), tr("Depth, %1").arg(metres),
-                      tr("Temp., %1").arg(QString::fromUtf8(shownUnitOf("degC", system).text)),
-                      tr("Oxygen, mg/L"), tr("Secchi, %1").arg(metres)},
+                      tr("Temp., %1").arg(shownUnit(shownUnitOf("degC", system).text)), tr("Oxygen, mg/L"),
+                      tr("Secchi, %1").arg(metres)},
                      tr("The first rows as they are understood"), this);
     setWindowTitle(tr("Rows from %1").arg(source));
     resize(760, 640);
@@ -116,7 +117,9 @@ void ImportDialog::makeColumns() {
             readAgain();
         });
     }
-    m_columns->resizeRowsToContents();
+    if (!m_import.columns.empty()) {
+        m_columns->verticalHeader()->setDefaultSectionSize(matchBox(0)->sizeHint().height() + 2);
+    }
 }
 
 QComboBox* ImportDialog::matchBox(int column) const {

@@ -31,6 +31,7 @@ using engine::SentenceKey;
 using engine::SentencePart;
 
 constexpr double kShown_h = 36.0;
+constexpr double kLargeSentence = 1.45;  // of the window's type
 
 QString optionText(IncidentOption option) {
     switch (option) {
@@ -117,7 +118,7 @@ LineChart incidentChart(const engine::Incident& incident) {
 }
 
 IncidentPage::IncidentPage(Document& document, QWidget* parent, engine::TodayOptions options)
-    : AnswerPage(document, parent),
+    : AnswerPage(document, kLargeSentence, parent),
       m_options(options),
       m_form(new DawnForm(DawnForm::Extent::Short, this)),
       m_chart(new LineChartView(tr("What each choice comes to"), m_selection, this)) {
@@ -137,9 +138,14 @@ IncidentPage::IncidentPage(Document& document, QWidget* parent, engine::TodayOpt
     connect(this, &AnswerPage::finished, this, [this] { m_print->setEnabled(m_incident != nullptr); });
     m_print->setEnabled(false);
     left().addStretch(1);
-    m_chart->setMinimumHeight(170);
+    m_chart->setMinimumSize(300, 170);
     m_chart->hide();
-    right().insertWidget(2, m_chart, 1);
+    // Beside the lists, so that both are seen at once.
+    right().removeWidget(&browser());
+    auto* beside = new QHBoxLayout;
+    beside->addWidget(&browser(), 5);
+    beside->addWidget(m_chart, 4);
+    right().insertLayout(2, beside, 1);
     say(
         tr("Until there are readings: no feed, no handling, no chemicals; surface air on if there is any, "
            "drawing from the surface and never from the bottom."));

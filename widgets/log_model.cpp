@@ -281,7 +281,7 @@ QVariant LogModel::headerData(int section, Qt::Orientation orientation, int role
     }
     const engine::UnitSystem system =
         m_document.isEmpty() ? engine::UnitSystem::Metric : unitsOf(m_document.pond());
-    const auto unit = [system](const char* of) { return QString::fromUtf8(shownUnitOf(of, system).text); };
+    const auto unit = [system](const char* of) { return shownUnit(shownUnitOf(of, system).text); };
     switch (section) {
         case At:
             return tr("When");

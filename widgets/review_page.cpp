@@ -25,6 +25,7 @@ using engine::SentenceKey;
 using engine::SentencePart;
 
 constexpr std::size_t kMostLabels = 9;
+constexpr double kLargeSentence = 1.45;  // of the window's type
 
 void addBand(LineChart::Line& line, int day, const engine::Band& band) {
     line.x.push_back(day);
@@ -91,7 +92,7 @@ engine::FitOptions ReviewPage::usual() {
 }
 
 ReviewPage::ReviewPage(Document& document, QWidget* parent, engine::FitOptions options)
-    : AnswerPage(document, parent),
+    : AnswerPage(document, kLargeSentence, parent),
       m_options(options),
       m_until(new LineEntry(LineEntry::Kind::Text, this)),
       m_water(new QComboBox(this)),

@@ -11,13 +11,18 @@ namespace widgets {
 
 QString htmlOf(const std::vector<engine::Sentence>& sentences, const std::vector<SheetSection>& sections,
                engine::SentenceKey without) {
+    std::vector<bool> isSaid(sentences.size());
     QString html;
     for (const SheetSection& section : sections) {
+        const auto& keys = section.keys;
         QString lines;
-        for (const engine::Sentence& sentence : sentences) {
-            if (sentence.part == section.part && sentence.key != without) {
+        for (std::size_t i = 0; i < sentences.size(); ++i) {
+            const engine::Sentence& one = sentences[i];
+            const bool isMeant = keys.empty() || std::find(keys.begin(), keys.end(), one.key) != keys.end();
+            if (one.part == section.part && one.key != without && isMeant && !isSaid[i]) {
+                isSaid[i] = true;
                 lines += QString(section.isList ? QStringLiteral("<li>%1</li>") : QStringLiteral("<p>%1</p>"))
-                             .arg(worded(sentence).toHtmlEscaped());
+                             .arg(worded(one).toHtmlEscaped());
             }
         }
         if (lines.isEmpty()) {
@@ -36,6 +41,7 @@ QTextBrowser* sentenceBrowser(const QString& name, QWidget* parent) {
     browser->setAccessibleName(name);
     browser->setTabChangesFocus(true);
     browser->setFrameShape(QFrame::NoFrame);
+    browser->viewport()->setAutoFillBackground(false);  // paper, as all about it
     browser->document()->setDocumentMargin(6);
     browser->document()->setDefaultStyleSheet(
         QStringLiteral("p { margin: 0 0 5px 0 } ul { margin: 0 0 5px -22px } h4 { margin: 10px 0 4px 0 }"));

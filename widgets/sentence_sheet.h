@@ -16,6 +16,8 @@ struct SheetSection {
     engine::SentencePart part;
     QString title;
     bool isList = false;  ///< One line a sentence
+    std::vector<engine::SentenceKey> keys =
+        {};  ///< Only these of the part; empty: what no section before took
 };
 
 /// The sentences as rich text in the order of the sections.

@@ -18,7 +18,10 @@
 namespace widgets {
 namespace {
 
+using engine::SentenceKey;
 using engine::SentencePart;
+
+constexpr double kLargeWord = 2.2;  // of the window's type
 
 /// The row of a date, put in beside its nearest row if there is none.
 engine::WeatherDay& rowOf(std::vector<engine::WeatherDay>& days, engine::Date date) {
@@ -57,7 +60,7 @@ engine::Pond withOutlook(engine::Pond pond, Outlook outlook, engine::LocalTime a
 }
 
 TodayPage::TodayPage(Document& document, QWidget* parent, engine::TodayOptions options)
-    : AnswerPage(document, parent),
+    : AnswerPage(document, kLargeWord, parent),
       m_options(options),
       m_form(new DawnForm(DawnForm::Extent::Short, this)),
       m_outlook(new QComboBox(this)) {
@@ -153,13 +156,21 @@ void TodayPage::show(const std::shared_ptr<const engine::Today>& today) {
     m_today = today;
     const std::vector<engine::Sentence> sentences = engine::sentencesOf(*today);
     // The schedule has a part of its own, so that a new one can take the place of the ramp's own.
-    showAnswer(wordedFirst(sentences, engine::SentenceKey::TodayVerdict),
-               htmlOf(sentences,
-                      {{SentencePart::Today, {}},
-                       {SentencePart::DaysAhead, tr("The schedule from today on"), true},
-                       {SentencePart::Assumption, tr("What it rests on")},
-                       {SentencePart::Caution, tr("Cautions")}},
-                      engine::SentenceKey::TodayVerdict));
+    showAnswer(
+        wordedFirst(sentences, SentenceKey::TodayVerdict),
+        htmlOf(
+            sentences,
+            {{SentencePart::Today, tr("Why"), true, {SentenceKey::TodayReason, SentenceKey::TodayFishWater}},
+             {SentencePart::Today,
+              tr("Tonight"),
+              false,
+              {SentenceKey::TodayTonight, SentenceKey::TodayNoFit, SentenceKey::TodaySurfaceAir,
+               SentenceKey::FitDisagrees}},
+             {SentencePart::Today, tr("The next step"), false, {}},
+             {SentencePart::DaysAhead, tr("The schedule from today on"), true},
+             {SentencePart::Assumption, tr("What it rests on")},
+             {SentencePart::Caution, tr("Cautions")}},
+            SentenceKey::TodayVerdict));
     say({});
 }
 

@@ -170,7 +170,7 @@ TEST_F(Answers, TheReviewSaysWhatTheEngineSaysAndDrawsBoth) {
             engine::Reading reading;
             reading.at = at(day, 340);
             reading.depth = engine::Quantity(0.5);
-            reading.oxygen = engine::Quantity(5.5);
+            reading.oxygen = engine::Quantity(5.5 - 0.1 * (day - 14));
             reading.temperature = engine::Quantity(25.0);
             pond.readings.push_back(reading);
         }

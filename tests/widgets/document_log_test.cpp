@@ -11,7 +11,12 @@
 namespace widgets {
 namespace {
 
-using engine::test::kPlainPond;
+/// The plain pond with an empty log.
+std::string withoutReadings() {
+    const std::string_view text = engine::test::kPlainPond;
+    return std::string(text.substr(0, text.find("[[reading]]")));
+}
+
 using engine::test::TemporaryFolder;
 
 std::string contentOf(const std::filesystem::path& path) {
@@ -31,7 +36,7 @@ engine::Reading reading(double oxygen) {
 
 class DocumentLog : public testing::Test {
 protected:
-    void SetUp() override { test::open(document, folder, std::string(kPlainPond) + "# a comment\n"); }
+    void SetUp() override { test::open(document, folder, withoutReadings() + "# a comment\n"); }
     [[nodiscard]] std::filesystem::path file() const { return folder.path() / "pond.toml"; }
     [[nodiscard]] engine::Pond onDisk() const { return *engine::readPond(file()).pond; }
 
@@ -102,7 +107,7 @@ TEST_F(DocumentLog, WhereTheFileWasChangedTheEntryIsKeptUntilItIsSaved) {
 
 TEST(DocumentLogOfAPondInNoFile, WaitsToBeSaved) {
     Document document;
-    document.start(*engine::readPondText(kPlainPond, "pond.toml").pond);
+    document.start(*engine::readPondText(withoutReadings(), "pond.toml").pond);
     const Entered entered = enter(document, {reading(5.6)}, {});
     EXPECT_TRUE(entered.isInLog);
     EXPECT_NE(test::plain(entered.said).find("no file yet"), std::string::npos);

@@ -258,7 +258,7 @@ engine::Pond withLog(engine::Pond pond) {
     right.corrects = right.at;
     right.oxygen = engine::Quantity(5.0);
     pond.readings.push_back(right);
-    event(1, "started").ramp = pond.ramps.front().name;
+    event(1, "started").ramp = pond.ramps[1].name;
     event(5, "power_cut");
     event(6, "power_back");
     engine::Event& dye = event(8, "treatment");
