@@ -2,6 +2,7 @@
 
 #include "app/main_window_words.h"
 #include "app/recovery.h"
+#include "widgets/after_start_page.h"
 #include "widgets/chart_view.h"
 #include "widgets/notice.h"
 #include "widgets/owner_view.h"
@@ -39,6 +40,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_page(new widgets::ViewsPage(m_selection, this)),
       m_pondPage(new widgets::PondPage(m_document, this)),
       m_schedule(new widgets::SchedulePage(m_document, m_selection, this)),
+      m_afterStart(new widgets::AfterStartPage(m_document, this)),
       m_side(new widgets::SidePanel(m_document, m_selection, m_simulation, this)),
       m_notice(new widgets::Notice(this)),
       m_progress(new widgets::ProgressLine(this)),
@@ -49,6 +51,7 @@ MainWindow::MainWindow(QWidget* parent)
     makeFileMenu();
     makeEditMenu();
     makeRampMenu();
+    makeAfterMenu();
     makeViewMenu();
     makeHelpMenu();
     resize(kFirstSize);
@@ -72,6 +75,7 @@ void MainWindow::layOut() {
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 0);
     m_page->addPage(tr("Schedule"), m_schedule);
+    m_page->addPage(tr("After the Start"), m_afterStart, [this] { return m_afterStart->chart(); });
     m_page->addPage(tr("Pond"), m_pondPage);
     auto* middle = new QWidget(this);
     auto* column = new QVBoxLayout(middle);
@@ -108,6 +112,8 @@ void MainWindow::listen() {
     });
     connect(&m_simulation, &Simulation::measuring, this,
             [this] { m_progress->start(tr("Asking a thousand ponds what to measure")); });
+    connect(m_page, &widgets::ViewsPage::viewChanged, m_side,
+            [this](int view) { m_side->setVisible(m_page->page(view) != m_afterStart); });
     connect(m_page, &widgets::ViewsPage::viewChanged, this,
             [this] { m_simulation.setMeasuring(m_page->isMeasuring()); });
     connect(&m_simulation, &Simulation::progressed, m_progress, &widgets::ProgressLine::set);

@@ -13,6 +13,7 @@
 class QMenu;
 
 namespace widgets {
+class AfterStartPage;
 class Notice;
 class OwnerView;
 class PlanDialog;
@@ -53,6 +54,7 @@ public:
     [[nodiscard]] widgets::ViewsPage& page() { return *m_page; }
     [[nodiscard]] widgets::PondPage& pondPage() { return *m_pondPage; }
     [[nodiscard]] widgets::SchedulePage& schedule() { return *m_schedule; }
+    [[nodiscard]] widgets::AfterStartPage& afterStart() { return *m_afterStart; }
     [[nodiscard]] widgets::SidePanel& side() { return *m_side; }
     [[nodiscard]] widgets::Notice& notice() { return *m_notice; }
 
@@ -68,6 +70,7 @@ private:
     void makeNewMenu(QMenu& menu);
     void makeEditMenu();
     void makeRampMenu();
+    void makeAfterMenu();
     void makeViewMenu();
     void makeThemeMenu(QMenu& menu);
     void makeHelpMenu();
@@ -102,6 +105,7 @@ private:
     widgets::ViewsPage* m_page;
     widgets::PondPage* m_pondPage;
     widgets::SchedulePage* m_schedule;
+    widgets::AfterStartPage* m_afterStart;
     widgets::SidePanel* m_side;
     widgets::Notice* m_notice;
     widgets::ProgressLine* m_progress;

@@ -3,6 +3,7 @@
 #include "app/paper_actions.h"
 #include "app/templates.h"
 #include "engine/pond_io.h"
+#include "widgets/after_start_page.h"
 #include "widgets/notice.h"
 #include "widgets/ramp_actions.h"
 #include "widgets/side_panel.h"
@@ -77,6 +78,25 @@ void MainWindow::fillTemplates(QMenu& menu) {
 void MainWindow::makeRampMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Ramps"));
     m_side->ramps().fill(*menu);
+}
+
+void MainWindow::makeAfterMenu() {
+    using widgets::AfterStartPage;
+    QMenu* menu = menuBar()->addMenu(tr("&After the Start"));
+    const auto page = [this, menu](const QString& text, Qt::Key key, AfterStartPage::Page which) {
+        m_needPond << menu->addAction(text, QKeySequence(key), this, [this, which] {
+            for (int i = 0; i < m_page->viewCount(); ++i) {
+                if (m_page->page(i) == m_afterStart) {
+                    m_page->setView(i);
+                }
+            }
+            m_afterStart->setPage(which);
+        });
+    };
+    page(tr("&Today: Go or Hold"), Qt::Key_F6, AfterStartPage::Today);
+    page(tr("The &Log"), Qt::Key_F7, AfterStartPage::Log);
+    page(tr("Fish in &Distress"), Qt::Key_F8, AfterStartPage::Incident);
+    page(tr("&Sixty Days Later"), Qt::Key_F9, AfterStartPage::Review);
 }
 
 void MainWindow::makeEditMenu() {

@@ -63,7 +63,7 @@ std::vector<T> inForce(std::vector<T> entries, const Same& isSame) {
     for (std::size_t i = 0; i < entries.size(); ++i) {
         const bool isCorrected = std::any_of(entries.begin(), entries.end(), [&](const T& later) {
             return later.corrects && &later != &entries[i] && later.corrects == entries[i].at &&
-                   isSame(later, entries[i]);
+                   later.corrects != entries[i].corrects && isSame(later, entries[i]);
         });
         // Of two corrections of one entry the last written one counts.
         const bool isReplaced =

@@ -63,7 +63,7 @@ void ChartView::setShownSpan(std::optional<Selection::Span> span) {
 void ChartView::showAnew() {
     if (!isVisible()) {
         m_isLate = true;
-    } else if (m_outcome != nullptr) {
+    } else if (hasContent()) {
         const QString words = refresh();
         setAccessibleDescription(words);
         m_plot->setAccessibleDescription(words);
@@ -75,7 +75,7 @@ void ChartView::showAnew() {
 void ChartView::redraw() {
     if (!isVisible()) {  // hidden views hear of palettes and sizes too
         m_isLate = true;
-    } else if (m_outcome != nullptr && !m_isDue) {
+    } else if (hasContent() && !m_isDue) {
         m_isDue = true;
         QTimer::singleShot(0, this, &ChartView::drawNow);
     }
@@ -180,7 +180,7 @@ void ChartView::mouseMoved(const QMouseEvent& mouse) {
 }
 
 bool ChartView::eventFilter(QObject* watched, QEvent* event) {
-    if (watched != m_plot || m_outcome == nullptr) {
+    if (watched != m_plot || !hasContent()) {
         return QWidget::eventFilter(watched, event);
     }
     if (event->type() == QEvent::MouseMove) {

@@ -42,6 +42,8 @@ signals:
     void saidAnew();
 
 protected:
+    /// False while there is nothing to draw.
+    [[nodiscard]] virtual bool hasContent() const { return m_outcome != nullptr; }
     /// Takes outcome and selection over into what is drawn. Called only while there is an outcome.
     /// @return the text alternative.
     [[nodiscard]] virtual QString refresh() = 0;

@@ -1,5 +1,6 @@
 #include "widgets/document.h"
 
+#include "engine/log_chain.h"
 #include "engine/pond_check.h"
 #include "engine/pond_io.h"
 #include "engine/text_file.h"
@@ -25,6 +26,18 @@ Document::Parts difference(const engine::Pond& a, const engine::Pond& b) {
     return parts;
 }
 
+void putLog(engine::Pond& to, const engine::Pond& from) {
+    to.readings = from.readings;
+    to.events = from.events;
+    to.readingsFile = from.readingsFile;
+    to.fileReadings = from.fileReadings;
+}
+
+bool isSameLog(const engine::Pond& a, const engine::Pond& b) {
+    return a.readings == b.readings && a.events == b.events && a.readingsFile == b.readingsFile &&
+           a.fileReadings == b.fileReadings;
+}
+
 /// A companion file's name as seen from another pond file.
 std::string moved(const std::string& name, const std::filesystem::path& from,
                   const std::filesystem::path& to) {
@@ -48,10 +61,11 @@ public:
           m_document(document),
           m_before(document.m_pond),
           m_after(std::move(after)),
-          m_mergeKey(std::move(mergeKey)) {}
+          m_mergeKey(std::move(mergeKey)),
+          m_appends(document.m_appends) {}
 
-    void undo() override { m_document.put(m_before); }
-    void redo() override { m_document.put(m_after); }
+    void undo() override { put(m_before); }
+    void redo() override { put(m_after); }
     [[nodiscard]] int id() const override { return m_mergeKey.isEmpty() ? -1 : 1; }
     bool mergeWith(const QUndoCommand* other) override {
         const auto* later = static_cast<const Edit*>(other);  // the only class with this id
@@ -59,14 +73,24 @@ public:
             return false;
         }
         m_after = later->m_after;
+        m_appends = later->m_appends;
         setObsolete(m_after == m_before);
         return true;
     }
 
 private:
+    /// The log stands as it is unless this very edit changed it and nothing was entered since.
+    void put(engine::Pond pond) {
+        if (isSameLog(m_before, m_after) || m_appends != m_document.m_appends) {
+            putLog(pond, m_document.m_pond);
+        }
+        m_document.put(pond);
+    }
+
     Document& m_document;
     engine::Pond m_before, m_after;
     QString m_mergeKey;
+    int m_appends;
 };
 
 Document::Document(QObject* parent) : QObject(parent) {}
@@ -95,6 +119,7 @@ engine::Diagnostics Document::open(const std::filesystem::path& path) {
     m_hasPond = true;
     m_losesComments = !text.text || *text.text != engine::writePond(m_pond);
     m_onDisk = text.text.value_or(std::string());
+    m_hasUnwrittenEntry = false;
     m_undo.clear();
     emit changed(Everything);
     emit pathChanged();
@@ -141,6 +166,66 @@ engine::Diagnostics Document::edit(const QString& name, const std::function<void
     return {};
 }
 
+Document::Appended Document::append(const std::function<void(engine::Pond&)>& change,
+                                    std::string_view addition) {
+    engine::ensure(m_hasPond, "only the log of an open pond is added to");
+    engine::Pond after = m_pond;
+    change(after);
+    engine::Pond rest = after;
+    putLog(rest, m_pond);
+    engine::ensure(
+        rest == m_pond && engine::matchHead(after, engine::logHead(m_pond)) != engine::HeadMatch::Changed,
+        "an entry is added to the log and changes nothing");
+    Appended out;
+    out.faults = engine::checkPond(after);
+    if (engine::hasErrors(out.faults)) {
+        std::erase_if(out.faults,
+                      [](const engine::Diagnostic& one) { return one.severity != engine::Severity::Error; });
+        return out;
+    }
+    out.faults.clear();
+    out.notWritten = writeEntry(change, addition);
+    m_hasUnwrittenEntry = m_hasUnwrittenEntry || out.notWritten.has_value();
+    ++m_appends;
+    put(after);
+    return out;
+}
+
+/// Into the file as it is on the disk, so that other edits stay unsaved. What is to be written is read back
+/// before, and must be the file's pond with the entry and no other.
+std::optional<QString> Document::writeEntry(const std::function<void(engine::Pond&)>& change,
+                                            std::string_view addition) {
+    if (m_path.empty()) {
+        return tr("The pond is in no file yet; save it to keep the entry.");
+    }
+    if (m_hasUnwrittenEntry) {
+        return tr("An earlier entry is not in the file yet; save the pond to keep both.");
+    }
+    if (isChangedOnDisk()) {
+        return tr("Another program has changed the file; save the pond to keep the entry.");
+    }
+    engine::PondReading before = engine::readPondText(m_onDisk, m_path);
+    if (!before.pond) {
+        return tr("The file on the disk cannot be read; save the pond to keep the entry.");
+    }
+    const bool isOurForm = engine::writePond(*before.pond) == m_onDisk;
+    change(*before.pond);
+    std::string text = engine::writePond(*before.pond);
+    if (!isOurForm) {
+        text = m_onDisk;
+        text += (text.empty() || text.back() == '\n' ? "" : "\n") + std::string(addition);
+    }
+    const engine::PondReading written = engine::readPondText(text, m_path);
+    if (!written.pond || !(*written.pond == *before.pond)) {
+        return tr("The file is written in a form that cannot be added to; save the pond to keep the entry.");
+    }
+    if (auto fault = saveDurably(m_path, text)) {
+        return fault;
+    }
+    m_onDisk = std::move(text);
+    return std::nullopt;
+}
+
 std::optional<QString> Document::save() {
     return saveAs(m_path);
 }
@@ -155,7 +240,7 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path) {
     if (auto fault = saveDurably(path, engine::writePond(pond))) {
         return fault;
     }
-    m_losesComments = false;
+    m_losesComments = m_hasUnwrittenEntry = false;
     m_onDisk = engine::writePond(pond);
     if (path != m_path) {
         m_path = path;

@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <functional>
 #include <optional>
+#include <string_view>
 
 namespace widgets {
 
@@ -55,6 +56,19 @@ public:
     engine::Diagnostics edit(const QString& name, const std::function<void(engine::Pond&)>& change,
                              const QString& mergeKey = {});
 
+    /// What came of an entry into the log.
+    struct Appended {
+        engine::Diagnostics faults;         ///< For which it was refused; empty if it is in the log
+        std::optional<QString> notWritten;  ///< Why it is not in the pond file yet
+    };
+    /// Adds to the log: readings, events or rows of the readings file behind those that are there. No step of
+    /// undo, and undo does not take it away. Written to the pond file at once and durably, without other
+    /// edits that are not saved; where that cannot be, the document counts as modified until it is saved.
+    /// @param addition  The same as text of a pond file: it is put at the end of a file that is not in our
+    ///                  own form, whose comments stay.
+    /// @throws InternalError if the change touches more than the log, or changes what is in it.
+    Appended append(const std::function<void(engine::Pond&)>& change, std::string_view addition);
+
     /// Writes the pond in our own form, durably: the old file stands until the new one is on the disk,
     /// and beside it as `.bak` afterwards.
     /// @return a sentence if it could not be written; the document is then still modified.
@@ -64,7 +78,7 @@ public:
     /// True if saving changes more of the file than was edited: its comments and its layout.
     [[nodiscard]] bool losesComments() const { return m_losesComments; }
 
-    [[nodiscard]] bool isModified() const { return !m_undo.isClean(); }
+    [[nodiscard]] bool isModified() const { return m_hasUnwrittenEntry || !m_undo.isClean(); }
     [[nodiscard]] QUndoStack& undoStack() { return m_undo; }
 
 signals:
@@ -76,6 +90,8 @@ signals:
 private:
     class Edit;
     void put(const engine::Pond& pond);
+    [[nodiscard]] std::optional<QString> writeEntry(const std::function<void(engine::Pond&)>& change,
+                                                    std::string_view addition);
 
     engine::Pond m_pond;
     std::filesystem::path m_path;
@@ -83,6 +99,8 @@ private:
     QUndoStack m_undo;
     bool m_hasPond = false;
     bool m_losesComments = false;
+    bool m_hasUnwrittenEntry = false;
+    int m_appends = 0;
 };
 
 }  // namespace widgets

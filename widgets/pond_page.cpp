@@ -87,10 +87,6 @@ PondPage::PondPage(Document& document, QWidget* parent)
                                {{tr("Day by day:"), weatherSheet()}},
                                nullptr});
     addSection(tr("Air"), {{new AeratorForm(m_document, this), form(&buildSurfaceAir)}, {}, nullptr});
-    addSection(tr("Readings"),
-               {{},
-                {{tr("What was read after the start; readings are shown with the curves:"), readingSheet()}},
-                nullptr});
     addSection(tr("Papers"), {{form(&buildClient)}, {}, nullptr});
     connect(m_list, &QListWidget::currentRowChanged, m_stack, &QStackedWidget::setCurrentIndex);
     m_list->setCurrentRow(0);

@@ -57,6 +57,5 @@ void buildClient(PondSection& form);
 [[nodiscard]] SheetSpec fishSheet();
 [[nodiscard]] SheetSpec profileSheet();
 [[nodiscard]] SheetSpec weatherSheet();
-[[nodiscard]] SheetSpec readingSheet();
 
 }  // namespace widgets

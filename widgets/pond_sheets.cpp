@@ -238,43 +238,4 @@ SheetSpec weatherSheet() {
             }};
 }
 
-SheetSpec readingSheet() {
-    return {tr("Readings"),
-            tr("Change the readings"),
-            {{tr("At"), Kind::Time, {}, true, false, tr("Date and time, as 2026-06-14 05:40.")},
-             numbers(tr("Depth, %1"), "reading.depth_m", tr("Of the probe."), false),
-             numbers(tr("Temperature, %1"), "reading.temperature_c", tr("Of the water there."), false),
-             numbers(tr("Oxygen, %1"), "reading.oxygen_mg_per_l", tr("At dawn it counts most."), false),
-             numbers(tr("Secchi, %1"), "reading.secchi_m", tr("If it was read."), false),
-             {tr("Note"),
-              Kind::Text,
-              {},
-              false,
-              false,
-              tr("What was seen: fish at the surface, a smell, a storm.")}},
-            [](const Pond& pond) {
-                SheetRows rows;
-                for (const engine::Reading& reading : pond.readings) {
-                    rows.push_back({cell(reading.at ? engine::formatLocalTime(*reading.at) : std::string()),
-                                    cell(reading.depth), cell(reading.temperature), cell(reading.oxygen),
-                                    cell(reading.secchi), cell(reading.note)});
-                }
-                return rows;
-            },
-            [](Pond& pond, const SheetRows& rows) {
-                const auto old = pond.readings;
-                pond.readings.clear();
-                for (std::size_t i = 0; i < rows.size(); ++i) {
-                    engine::Reading reading = before(old, i);
-                    reading.at = engine::parseLocalTime(rows[i][0].text);
-                    putNumber(reading.depth, rows[i][1].number);
-                    putNumber(reading.temperature, rows[i][2].number);
-                    putNumber(reading.oxygen, rows[i][3].number);
-                    putNumber(reading.secchi, rows[i][4].number);
-                    reading.note = rows[i][5].text;
-                    pond.readings.push_back(reading);
-                }
-            }};
-}
-
 }  // namespace widgets

@@ -254,12 +254,23 @@ const ChartView& ViewsPage::meant() const {
             return *part;
         }
     }
+    const std::size_t page = static_cast<std::size_t>(view()) - m_pictures.size() - 1;  // huge for pictures
+    if (page < m_chartsOfPages.size() && m_chartsOfPages[page]) {
+        if (const ChartView* chart = m_chartsOfPages[page](); chart != nullptr) {
+            return *chart;
+        }
+    }
     return main();
 }
 
-void ViewsPage::addPage(const QString& name, QWidget* page) {
+void ViewsPage::addPage(const QString& name, QWidget* page, std::function<const ChartView*()> chart) {
+    m_chartsOfPages.push_back(std::move(chart));
     m_stack->addWidget(page);
     m_tabs->addTab(name);
+}
+
+const QWidget* ViewsPage::page(int index) const {
+    return m_stack->widget(index);
 }
 
 int ViewsPage::viewCount() const {

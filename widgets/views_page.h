@@ -6,6 +6,7 @@
 #include <QTimer>
 #include <QWidget>
 
+#include <functional>
 #include <vector>
 
 class QLabel;
@@ -46,7 +47,10 @@ public:
     [[nodiscard]] QString headline() const;
 
     /// Adds a page that is no picture as the last tab.
-    void addPage(const QString& name, QWidget* page);
+    /// @param chart  What is meant there by export and copy; may give null.
+    void addPage(const QString& name, QWidget* page, std::function<const ChartView*()> chart = {});
+    /// What a tab shows.
+    [[nodiscard]] const QWidget* page(int index) const;
     /// The views' tabs: the night, then those of `viewKinds()`.
     [[nodiscard]] int viewCount() const;
     [[nodiscard]] int view() const;
@@ -80,6 +84,7 @@ private:
     QTabBar* m_tabs;
     QStackedWidget* m_stack;
     std::vector<PictureView*> m_pictures;
+    std::vector<std::function<const ChartView*()>> m_chartsOfPages;
     NightPlot* m_night;
     DawnLowsPlot* m_lows;
     WholeRunPlot* m_wholeRun;

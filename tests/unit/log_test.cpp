@@ -117,6 +117,19 @@ TEST(Log, ACorrectionIsANewEntryAndTheOldOneStays) {
     EXPECT_FALSE(hasOld);
 }
 
+TEST(Log, ACorrectionOfACorrectionCountsAndNothingElseOfThatTime) {
+    Pond pond = pondOfJune();
+    pond.readings = {reading("2026-06-15 05:40", 8.1)};
+    for (const double right : {5.1, 5.3}) {
+        Reading corrected = reading("2026-06-15 05:40", right);
+        corrected.corrects = corrected.at;
+        pond.readings.push_back(corrected);
+    }
+    const std::vector<Reading> inForce = readingsInForce(pond);
+    ASSERT_EQ(inForce.size(), 1U);
+    EXPECT_EQ(inForce[0].oxygen, Quantity(5.3));
+}
+
 TEST(Log, WhatWasNotKnownIsNotUsed) {
     Pond pond = pondOfJune();
     pond.weather.observed = true;

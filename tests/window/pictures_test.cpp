@@ -2,11 +2,18 @@
 // names, to be looked at, or nowhere; either way nothing in them may be cut off.
 
 #include "tests/window/driven.h"
+#include "widgets/after_start_page.h"
+#include "widgets/dawn_form.h"
 #include "widgets/first_pond_dialog.h"
+#include "widgets/import_dialog.h"
+#include "widgets/incident_page.h"
+#include "widgets/log_page.h"
 #include "widgets/owner_view.h"
 #include "widgets/plan_dialog.h"
 #include "widgets/pond_page.h"
+#include "widgets/review_page.h"
 #include "widgets/theme.h"
+#include "widgets/today_page.h"
 
 #include <QAbstractButton>
 #include <QLabel>
@@ -218,6 +225,105 @@ TEST(Pictures, ReadingsOverTheCurves) {
     ASSERT_TRUE(driven.waitForCurves());
     driven.window.selection().setNight(2);
     take(driven, "readings");
+}
+
+/// A log of some weeks: dawns, a start, two treatments, a cut of the power, a stuck logger, a correction.
+engine::Pond withLog(engine::Pond pond) {
+    const auto at = [&](int day, int minutes) {
+        return engine::LocalTime(std::chrono::local_days(*pond.place.firstDay) + std::chrono::days(day - 1) +
+                                 std::chrono::minutes(minutes));
+    };
+    const auto read = [&](int day, double depth, double temperature, double oxygen) {
+        engine::Reading reading;
+        reading.at = at(day, 340 + static_cast<int>(depth));
+        reading.depth = engine::Quantity(depth);
+        reading.temperature = engine::Quantity(temperature);
+        reading.oxygen = engine::Quantity(oxygen);
+        pond.readings.push_back(reading);
+    };
+    const auto event = [&](int day, const char* kind) -> engine::Event& {
+        engine::Event& made = pond.events.emplace_back();
+        made.at = at(day, 540);
+        made.kind = kind;
+        return made;
+    };
+    for (int day = 1; day <= 12; ++day) {
+        read(day, 0.5, 26.4, 5.9 - 0.1 * day);
+        read(day, 1.5, 24.8, 5.4 - 0.1 * day);
+        read(day, 2.8, 20.4 + 0.2 * day, 0.1 + 0.05 * day);
+    }
+    pond.readings[3].smell = engine::Smell::Faint;
+    pond.readings[3].fish = engine::FishBehaviour::OffFeed;
+    pond.readings[3].note = "owner was there; thunder in the evening";
+    engine::Reading right = pond.readings[4];
+    right.corrects = right.at;
+    right.oxygen = engine::Quantity(5.0);
+    pond.readings.push_back(right);
+    event(1, "started").ramp = pond.ramps[1].name;
+    event(5, "power_cut");
+    event(6, "power_back");
+    engine::Event& dye = event(8, "treatment");
+    dye.what = "dye";
+    dye.cost = engine::Quantity(120.0);
+    engine::Event& copper = event(11, "treatment");
+    copper.what = "copper";
+    copper.area_percent = engine::Quantity(25.0);
+    return pond;
+}
+
+void typeVisit(widgets::DawnForm& form, std::array<const char*, 3> temperature,
+               std::array<const char*, 3> oxygen) {
+    const char* const names[3] = {"Surface", "Middle", "Bottom"};
+    for (std::size_t i = 0; i < 3; ++i) {
+        using widgets::test::fieldOf;
+        widgets::test::type(fieldOf(form, (std::string(names[i]) + ": temperature").c_str()), temperature[i]);
+        widgets::test::type(fieldOf(form, (std::string(names[i]) + ": oxygen").c_str()), oxygen[i]);
+    }
+}
+
+TEST(Pictures, AfterTheStartLightAndDark) {
+    Driven driven(Driven::Writable{"grandfathers-pond.toml"}, 3);
+    edit(driven, [](engine::Pond& pond) { pond = withLog(pond); });
+    auto& after = driven.window.afterStart();
+    for (const char* theme : {"Light", "Dark"}) {
+        driven.trigger(theme);
+        const std::string suffix = std::string("-") + theme;
+        driven.trigger("The Log");
+        take(driven, ("after-log" + suffix).c_str());
+        driven.trigger("Today: Go or Hold");
+        typeVisit(*after.today().findChild<widgets::DawnForm*>(), {"26.2", "25", "22.8"},
+                  {"4.6", "4.3", "0.4"});
+        take(driven, ("after-today-before" + suffix).c_str());
+        after.today().decide(false);
+        ASSERT_TRUE(QTest::qWaitFor([&] { return !after.today().isRunning(); }, test::kPatience_ms));
+        take(driven, ("after-today" + suffix).c_str());
+        driven.trigger("Fish in Distress");
+        typeVisit(*after.incident().findChild<widgets::DawnForm*>(), {"26.2", "25", "22.8"},
+                  {"1.6", "1.3", "0.1"});
+        after.incident().judge(false);
+        ASSERT_TRUE(QTest::qWaitFor([&] { return !after.incident().isRunning(); }, test::kPatience_ms));
+        take(driven, ("after-incident" + suffix).c_str());
+    }
+    widgets::ImportDialog dialog(driven.window.document(),
+                                 "Logger 12\nDate;Time;Depth (ft);DO (ppm);Temp [degF];Battery\n"
+                                 "15.06.2026;05:40;5;5,6;80;3,9\n15.06.2026;05:50;5;5,5;80;3,9\n",
+                                 QStringLiteral("logger.csv"), &driven.window);
+    dialog.show();
+    QTest::qWait(60);
+    keep(dialog, "after-import");
+    dialog.hide();
+    driven.trigger("Sixty Days Later");
+    take(driven, "after-review-before");
+    if (qEnvironmentVariableIsSet("DAWNLINE_PICTURES")) {
+        for (const char* theme : {"Light", "Dark"}) {
+            driven.trigger(theme);
+            after.review().look();
+            ASSERT_TRUE(QTest::qWaitFor([&] { return !after.review().isRunning(); }, 4 * test::kPatience_ms));
+            take(driven, (std::string("after-review-") + theme).c_str());
+        }
+    }
+    driven.trigger("Like the Desktop");
+    driven.window.document().undoStack().setClean();
 }
 
 TEST(Pictures, ABadFileAndAnEmptyWindow) {

@@ -1,0 +1,212 @@
+// Today, the incident and the sixty days as a user asks for them, held against the engine's own answers.
+
+#include "engine/pond_io.h"
+#include "tests/scenario.h"
+#include "tests/widgets/typing.h"
+#include "widgets/document.h"
+#include "widgets/incident_page.h"
+#include "widgets/review_page.h"
+#include "widgets/today_page.h"
+#include "widgets/wording.h"
+
+#include <QComboBox>
+#include <QPdfWriter>
+#include <QPushButton>
+
+namespace widgets {
+namespace {
+
+using test::fieldOf;
+using test::plain;
+using test::type;
+
+constexpr int kPatience_ms = 60000;  // only a hanging test waits that long
+
+engine::TodayOptions quick() {
+    engine::TodayOptions options;
+    options.members = 8;
+    options.resolution = {14, 1800.0};
+    options.threads = 1;
+    return options;
+}
+
+engine::LocalTime at(int day, int minutes) {
+    return engine::LocalTime(std::chrono::local_days(std::chrono::year(2026) / 6 / day) +
+                             std::chrono::minutes(minutes));
+}
+
+class Answers : public testing::Test {
+protected:
+    void SetUp() override {
+        engine::Pond pond = engine::test::scenario("grandfathers-pond");
+        engine::Event started;
+        started.at = at(14, 540);
+        started.kind = "started";
+        started.ramp = "doubling from 30 min";
+        pond.events.push_back(started);
+        test::open(document, folder, engine::writePond(pond));
+    }
+    /// Types the readings of one visit into a page's form.
+    static void typeReadings(QWidget& page, const char* time, const std::array<const char*, 3>& temperature,
+                             const std::array<const char*, 3>& oxygen) {
+        type(fieldOf(page, "At"), time);
+        const char* const names[3] = {"Surface", "Middle", "Bottom"};
+        for (std::size_t i = 0; i < 3; ++i) {
+            type(fieldOf(page, (std::string(names[i]) + ": temperature").c_str()), temperature[i]);
+            type(fieldOf(page, (std::string(names[i]) + ": oxygen").c_str()), oxygen[i]);
+        }
+    }
+    static void press(QWidget& page, const char* text) {
+        for (QPushButton* button : page.findChildren<QPushButton*>()) {
+            if (plain(QString(button->text()).remove(u'&')) == text) {
+                button->click();
+                return;
+            }
+        }
+        FAIL() << "there is no button " << text;
+    }
+    static bool wait(const AnswerPage& page) {
+        return QTest::qWaitFor([&] { return !page.isRunning(); }, kPatience_ms);
+    }
+
+    engine::test::TemporaryFolder folder;
+    Document document;
+};
+
+TEST_F(Answers, ThreeInputsGiveTodaysVerdictAsTheEngineHasIt) {
+    TodayPage page(document, nullptr, quick());
+    test::showActive(page);
+    typeReadings(page, "2026-06-15 05:40", {"27", "25", "21"}, {"3.4", "3.6", "0.1"});
+    press(page, "Enter in the Log and Decide");
+    ASSERT_TRUE(wait(page));
+    ASSERT_NE(page.today(), nullptr) << plain(page.state());
+    ASSERT_EQ(document.pond().readings.size(), 3U);
+    engine::TodayOptions options = quick();
+    options.at = at(15, 340);
+    const engine::Today expected = engine::decideToday(document.pond(), options);
+    EXPECT_EQ(page.today()->decision.verdict, engine::DawnVerdict::Back);
+    EXPECT_EQ(page.today()->decision.verdict, expected.decision.verdict);
+    EXPECT_EQ(plain(page.verdict()).substr(0, 5), "BACK:");
+    for (const engine::Sentence& sentence : engine::sentencesOf(expected)) {
+        if (sentence.key != engine::SentenceKey::TodayVerdict) {
+            EXPECT_TRUE(page.text().contains(worded(sentence).simplified())) << plain(worded(sentence));
+        }
+    }
+    EXPECT_TRUE(engine::readPond(folder.path() / "pond.toml").pond->readings == document.pond().readings);
+}
+
+TEST_F(Answers, DecidingWithoutEnteringLeavesTheLogAlone) {
+    TodayPage page(document, nullptr, quick());
+    test::showActive(page);
+    typeReadings(page, "2026-06-15 05:40", {"27", "25", "21"}, {"2.1", "2.6", "0.1"});
+    press(page, "Decide without Entering");
+    ASSERT_TRUE(wait(page));
+    EXPECT_EQ(plain(page.verdict()).substr(0, 5), "STOP:") << plain(page.state());
+    EXPECT_TRUE(document.pond().readings.empty());
+    document.edit(QStringLiteral("e"), [](engine::Pond& pond) { pond.title = "other"; });
+    EXPECT_NE(plain(page.state()).find("before your last edit"), std::string::npos);
+}
+
+TEST_F(Answers, TheOutlookChangesTodayAndTomorrowForTheDecisionAlone) {
+    const engine::Pond before = document.pond();
+    const engine::Pond dull = withOutlook(before, Outlook::DullAndCalm, at(15, 340));
+    for (const engine::WeatherDay& day : dull.weather.days) {
+        const auto date = std::chrono::local_days(day.date);
+        const bool isMeant = date == std::chrono::floor<std::chrono::days>(at(15, 0)) ||
+                             date == std::chrono::floor<std::chrono::days>(at(16, 0));
+        EXPECT_EQ(isMeant, day.cloud_percent->value == 95.0 && day.wind->value == 1.0);
+    }
+    EXPECT_EQ(dull.weather.days.size(), before.weather.days.size());
+    EXPECT_TRUE(withOutlook(before, Outlook::AsTheTable, at(15, 340)) == before);
+}
+
+TEST_F(Answers, WhatCannotBeDecidedSaysWhyAndAStopIsNoVerdict) {
+    TodayPage page(document, nullptr, quick());
+    test::showActive(page);
+    press(page, "Decide without Entering");
+    ASSERT_TRUE(wait(page));
+    EXPECT_EQ(plain(page.verdict()), "");
+    EXPECT_FALSE(page.state().isEmpty());
+    typeReadings(page, "2026-06-15 05:40", {"27", "25", "21"}, {"6.1", "6.0", "0.1"});
+    page.decide(false);
+    page.cancel();
+    ASSERT_TRUE(wait(page));
+    EXPECT_EQ(plain(page.verdict()), "");
+    EXPECT_NE(plain(page.state()).find("Stopped"), std::string::npos);
+}
+
+TEST_F(Answers, AnIncidentIsJudgedFromThreeReadings) {
+    IncidentPage page(document, nullptr, quick());
+    test::showActive(page);
+    typeReadings(page, "2026-06-17 05:30", {"26", "24.5", "20"}, {"1.4", "1.2", "0.1"});
+    press(page, "Enter in the Log and Judge");
+    ASSERT_TRUE(wait(page));
+    ASSERT_NE(page.incident(), nullptr) << plain(page.state());
+    engine::TodayOptions options = quick();
+    options.at = at(17, 330);
+    const engine::Incident expected = engine::judgeIncident(document.pond(), options);
+    EXPECT_EQ(page.incident()->state, engine::PresentState::Stratified);
+    ASSERT_EQ(page.incident()->options.size(), expected.options.size());
+    for (std::size_t i = 0; i < expected.options.size(); ++i) {
+        EXPECT_EQ(page.incident()->options[i].lowest, expected.options[i].lowest);
+        EXPECT_TRUE(page.text().contains(oxygenText(expected.options[i].lowest)));
+    }
+    EXPECT_NE(plain(page.verdict()).find("Still stratified"), std::string::npos);
+    for (const char* part : {"Call: owner", "Toxic bloom", "Write down", "No feed"}) {
+        EXPECT_NE(plain(page.text()).find(part), std::string::npos) << part;
+    }
+    ASSERT_TRUE(page.chart().chart());
+    EXPECT_EQ(page.chart().chart()->lines.size(), expected.options.size());
+    {
+        QPdfWriter paper(QString::fromStdString((folder.path() / "incident.pdf").string()));
+        page.printTo(paper);
+    }
+    EXPECT_GT(std::filesystem::file_size(folder.path() / "incident.pdf"), 10000U);
+}
+
+TEST_F(Answers, TheReviewSaysWhatTheEngineSaysAndDrawsBoth) {
+    const auto faults = document.edit(QStringLiteral("readings"), [](engine::Pond& pond) {
+        for (int day = 14; day <= 19; ++day) {
+            engine::Reading reading;
+            reading.at = at(day, 340);
+            reading.depth = engine::Quantity(0.5);
+            reading.oxygen = engine::Quantity(5.5 - 0.1 * (day - 14));
+            reading.temperature = engine::Quantity(25.0);
+            pond.readings.push_back(reading);
+        }
+        engine::Event copper;
+        copper.at = at(17, 600);
+        copper.kind = "treatment";
+        copper.what = "copper";
+        pond.events.push_back(copper);
+    });
+    ASSERT_TRUE(faults.empty());
+    engine::FitOptions options;
+    options.members = 8;
+    options.resolution = {14, 1800.0};
+    options.threads = 1;
+    ReviewPage page(document, nullptr, options);
+    test::showActive(page);
+    press(page, "Look Back");
+    ASSERT_TRUE(wait(page));
+    ASSERT_NE(page.review(), nullptr) << plain(page.state());
+    const engine::Review expected = engine::reviewPond(document.pond(), options);
+    for (const engine::Sentence& sentence : engine::sentencesOf(expected)) {
+        const QString all = page.verdict() + page.text();
+        EXPECT_TRUE(all.contains(worded(sentence).simplified())) << plain(worded(sentence));
+    }
+    ASSERT_TRUE(page.chart().chart());
+    const LineChart& chart = *page.chart().chart();
+    EXPECT_EQ(chart.lines.size(), 2U);
+    EXPECT_EQ(chart.lines[0].x.size(), expected.rows.size());
+    EXPECT_GE(chart.dots.size(), 5U);
+    EXPECT_EQ(chart.marks.size(), 2U) << "the start and the treatment";
+    EXPECT_EQ(chart.csv, engine::reviewCsv(expected));
+    EXPECT_FALSE(page.chart().accessibleDescription().isEmpty());
+    fieldOf<QComboBox>(page, "Shown")->setCurrentIndex(1);
+    EXPECT_EQ(plain(page.chart().sheet().name), "sixty-days-bottom");
+    EXPECT_FALSE(pngOf(page.chart().sheet()).isEmpty());
+}
+
+}  // namespace
+}  // namespace widgets

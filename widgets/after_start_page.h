@@ -1,0 +1,42 @@
+#pragma once
+
+#include <QWidget>
+
+class QStackedWidget;
+class QTabBar;
+
+namespace widgets {
+
+class ChartView;
+class Document;
+class IncidentPage;
+class LogPage;
+class ReviewPage;
+class TodayPage;
+
+/// What there is to do once the air runs: this morning, the log, an incident, sixty days later.
+class AfterStartPage final : public QWidget {
+    Q_OBJECT
+public:
+    enum Page { Today, Log, Incident, Review };
+
+    explicit AfterStartPage(Document& document, QWidget* parent = nullptr);
+
+    void setPage(Page page);
+    /// The shown page's chart; null if it has none.
+    [[nodiscard]] const ChartView* chart() const;
+    [[nodiscard]] TodayPage& today() const { return *m_today; }
+    [[nodiscard]] LogPage& log() const { return *m_log; }
+    [[nodiscard]] IncidentPage& incident() const { return *m_incident; }
+    [[nodiscard]] ReviewPage& review() const { return *m_review; }
+
+private:
+    QTabBar* m_tabs;
+    QStackedWidget* m_stack;
+    TodayPage* m_today;
+    LogPage* m_log;
+    IncidentPage* m_incident;
+    ReviewPage* m_review;
+};
+
+}  // namespace widgets

@@ -1,0 +1,129 @@
+#include "widgets/answer_page.h"
+
+#include "widgets/document.h"
+#include "widgets/progress_line.h"
+#include "widgets/sentence_sheet.h"
+
+#include <QBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QTextBrowser>
+
+namespace widgets {
+namespace {
+
+constexpr int kLeftWidth = 330;
+
+}  // namespace
+
+AnswerPage::AnswerPage(Document& document, double large, QWidget* parent)
+    : QWidget(parent),
+      m_document(document),
+      m_verdict(new QLabel(this)),
+      m_state(new QLabel(this)),
+      m_text(sentenceBrowser(tr("The answer and its reasons"), this)),
+      m_progress(new ProgressLine(this)) {
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 4, 0, 0);
+    row->setSpacing(14);
+    auto* side = new QWidget(this);
+    m_left = new QVBoxLayout(side);
+    m_left->setContentsMargins(0, 0, 8, 0);
+    auto* area = new QScrollArea(this);
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setFixedWidth(kLeftWidth);
+    area->setWidget(side);
+    row->addWidget(area);
+    m_right = new QVBoxLayout;
+    row->addLayout(m_right, 1);
+    QFont type = font();
+    type.setPointSizeF(type.pointSizeF() * large);
+    type.setBold(true);
+    m_verdict->setFont(type);
+    m_verdict->setWordWrap(true);
+    m_verdict->setTextFormat(Qt::PlainText);
+    m_verdict->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_verdict->setAccessibleName(tr("The answer"));
+    m_verdict->hide();
+    m_state->setWordWrap(true);
+    m_state->setTextFormat(Qt::PlainText);
+    m_state->setAccessibleName(tr("State of the answer"));
+    m_right->addWidget(m_state);
+    m_right->addWidget(m_verdict);
+    m_right->addWidget(m_text, 1);
+    m_right->addWidget(m_progress);
+    connect(&m_job, &Job::progressed, m_progress, &ProgressLine::set);
+    connect(&m_job, &Job::failed, this, &AnswerPage::say);
+    connect(&m_job, &Job::finished, this, &AnswerPage::end);
+    connect(m_progress, &ProgressLine::stopped, this, &AnswerPage::cancel);
+    connect(&m_document, &Document::changed, this, [this] { documentChanged(); });
+}
+
+QString AnswerPage::verdict() const {
+    return m_verdict->text();
+}
+
+QString AnswerPage::text() const {
+    return m_text->toPlainText();
+}
+
+QString AnswerPage::state() const {
+    return m_state->text();
+}
+
+void AnswerPage::cancel() {
+    m_isGivenUp = true;
+    m_job.cancel();
+    say(tr("Stopping."));
+}
+
+QPushButton* AnswerPage::addButton(const QString& text, const QString& help) {
+    auto* made = new QPushButton(text, this);
+    made->setToolTip(help);
+    made->setAccessibleDescription(help);
+    made->setAutoDefault(false);
+    m_left->addWidget(made);
+    m_buttons.push_back(made);
+    return made;
+}
+
+void AnswerPage::say(const QString& state) {
+    m_state->setText(state);
+    m_state->setVisible(!state.isEmpty());
+}
+
+void AnswerPage::showAnswer(const QString& verdict, const QString& html) {
+    m_verdict->setText(verdict);
+    m_verdict->setVisible(!verdict.isEmpty());
+    m_text->setHtml(html);
+}
+
+void AnswerPage::begin(const QString& what) {
+    m_isGivenUp = false;
+    showAnswer({}, {});
+    say(what + QLatin1Char('.'));
+    m_progress->start(what);
+    for (QPushButton* button : m_buttons) {
+        button->setEnabled(false);
+    }
+}
+
+void AnswerPage::end() {
+    m_progress->finish();
+    for (QPushButton* button : m_buttons) {
+        button->setEnabled(true);
+    }
+    emit finished();
+}
+
+void AnswerPage::documentChanged() {
+    if (!m_verdict->text().isEmpty()) {
+        say(tr("Of the pond before your last edit."));
+    }
+}
+
+}  // namespace widgets

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "engine/today.h"
+#include "widgets/answer_page.h"
+
+#include <memory>
+
+class QComboBox;
+
+namespace widgets {
+
+class DawnForm;
+
+/// What the sky is expected to do in the coming night and on the day after.
+enum class Outlook { AsTheTable, Clear, HalfCloudy, Dull, DullAndCalm };
+
+/// The pond with that outlook in the rows of today and tomorrow; unchanged where the weather is by the hour.
+[[nodiscard]] engine::Pond withOutlook(engine::Pond pond, Outlook outlook, engine::LocalTime at);
+
+/// This morning: three readings, their time and the outlook in; go, hold, back or stop out, with reasons,
+/// tonight's expected low, and the schedule from today on.
+class TodayPage final : public AnswerPage {
+    Q_OBJECT
+public:
+    explicit TodayPage(Document& document, QWidget* parent = nullptr, engine::TodayOptions options = {});
+
+    /// Decides by the log and what is typed, which goes into the log first if `isEntered`.
+    void decide(bool isEntered);
+    /// The last decision; null if there is none.
+    [[nodiscard]] const std::shared_ptr<const engine::Today>& today() const { return m_today; }
+
+protected:
+    void documentChanged() override;
+
+private:
+    void show(const std::shared_ptr<const engine::Today>& today);
+
+    engine::TodayOptions m_options;
+    DawnForm* m_form;
+    QComboBox* m_outlook;
+    std::shared_ptr<const engine::Today> m_today;
+};
+
+}  // namespace widgets
