@@ -29,6 +29,7 @@ constexpr int kSearchLayers = 24;
 constexpr double kSearchStep = 600.0;  // [s]
 // Members times days of each length, with which a search ends without a way; half a minute of one core.
 constexpr double kMostScouted = 40000.0, kMostSearched = 100000.0;
+constexpr double kBriefSearch = 1.0 / 3.0;
 constexpr int kTries = 3;                     // budgets that a way is looked for with
 constexpr int kClimbs = 2;                    // standing schedules to which ramps are looked for
 constexpr int kLateNights = 4;                // nights that tell whether a standing schedule can ever be good
@@ -159,7 +160,7 @@ const PlanMembers& Planner::draws(int days, bool scouts) {
                                             powerOfTwo(fewestMembers(m_options.chance)));
         members =
             std::make_unique<PlanMembers>(m_rough, count, days, m_options.seed, m_threads, m_control.stop);
-        members->allow(scouts ? kMostScouted : kMostSearched);
+        members->allow((scouts ? kMostScouted : kMostSearched) * (m_options.isBrief ? kBriefSearch : 1.0));
     }
     return *members;
 }
@@ -328,6 +329,9 @@ void Planner::report() {
             stressTest(fresh.model, fresh.runs.back().schedule, fresh.days, m_threads, m_control.stop);
     }
     m_plan.tradeOff = fileTradeOff(m_plan);
+    if (m_options.isBrief) {
+        return;
+    }
     if (m_draws.front()) {
         const StandingSchedule& to = m_plan.standing[m_plan.chosen.value_or(0)];
         const std::vector<TradeOffPoint> searched =

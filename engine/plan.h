@@ -129,6 +129,9 @@ struct PlanOptions {
     int threads = 0;  ///< 0: as many as cores
     Resolution resolution;
     HoldRules holds;
+    /// For an answer within seconds: a third of the search, and no trade-off but that of the file's ramps, no
+    /// slow edge and no months.
+    bool isBrief = false;
     /// Called once, with the first schedule that the search finds, before it is polished and checked.
     std::function<void(const std::vector<DayAction>& days, ClockTime start)> first;
 };

@@ -62,6 +62,7 @@ Plan replanned(const Today& today, const TodayOptions& options, const RunControl
     asked.seed = options.seed;
     asked.threads = options.threads;
     asked.resolution = options.resolution;
+    asked.isBrief = true;
     const std::vector<std::string> faults = planFaults(now, asked);
     if (!faults.empty()) {
         none.message = faults.front();
