@@ -98,8 +98,8 @@ constexpr std::array kLogTemplates{
              "Now {surface} mg/L above, {bottom} mg/L below, {difference} degC between them: the pond is "
              "{state}."},
     Template{IncidentOption,
-             "{option}: lowest {low} mg/L in the fish water within 24 h; above {line} mg/L again after "
-             "{hours} h."},
+             "{option}: lowest {low} mg/L in the fish water within 24 h; above {line} mg/L to stay "
+             "after {hours} h."},
     Template{IncidentOptionNever,
              "{option}: lowest {low} mg/L in the fish water within 24 h; it does not stay above {line} mg/L "
              "within 48 h."},

@@ -52,7 +52,7 @@ QString optionsTable(const engine::Incident& incident) {
     QString rows =
         QStringLiteral("<tr><th align='left'>%1</th><th align='right'>%2</th><th align='right'>%3</th></tr>")
             .arg(IncidentPage::tr("What is done"), IncidentPage::tr("Lowest in 24 h, mg/L"),
-                 IncidentPage::tr("Above %1 mg/L again").arg(oxygenText(incident.line)));
+                 IncidentPage::tr("Above %1 mg/L to stay").arg(oxygenText(incident.line)));
     for (const engine::OptionOutcome& option : incident.options) {
         const QString again = !option.recovery_h ? IncidentPage::tr("not within 48 h")
                               : *option.recovery_h < 0.5
