@@ -82,8 +82,7 @@ int today(const engine::Pond& pond, const CliOptions& options, const engine::Run
     }
     std::string text =
         "\nThe verdict above and its limits on a day's dose come first. This is where the schedule would go "
-        "from "
-        "here if every morning says go:\n";
+        "from here if every morning says go:\n";
     text += engine::englishText(sentences);
     return saidAll(text);
 }

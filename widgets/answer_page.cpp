@@ -1,6 +1,9 @@
 #include "widgets/answer_page.h"
 
+#include "engine/log.h"
+#include "widgets/dawn_form.h"
 #include "widgets/document.h"
+#include "widgets/log_entry.h"
 #include "widgets/progress_line.h"
 #include "widgets/sentence_sheet.h"
 
@@ -20,7 +23,7 @@ constexpr int kLeftWidth = 330;
 AnswerPage::AnswerPage(Document& document, double large, QWidget* parent)
     : QWidget(parent),
       m_document(document),
-      m_verdict(new QLabel(this)),
+      m_verdict(sentenceLabel(tr("The answer"), this)),
       m_state(new QLabel(this)),
       m_text(sentenceBrowser(tr("The answer and its reasons"), this)),
       m_progress(new ProgressLine(this)) {
@@ -44,10 +47,6 @@ AnswerPage::AnswerPage(Document& document, double large, QWidget* parent)
     type.setPointSizeF(type.pointSizeF() * large);
     type.setBold(true);
     m_verdict->setFont(type);
-    m_verdict->setWordWrap(true);
-    m_verdict->setTextFormat(Qt::PlainText);
-    m_verdict->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    m_verdict->setAccessibleName(tr("The answer"));
     m_verdict->hide();
     m_state->setWordWrap(true);
     m_state->setTextFormat(Qt::PlainText);
@@ -94,6 +93,31 @@ QPushButton* AnswerPage::addButton(const QString& text, const QString& help) {
 void AnswerPage::say(const QString& state) {
     m_state->setText(state);
     m_state->setVisible(!state.isEmpty());
+}
+
+std::optional<AnswerPage::Question> AnswerPage::ask(DawnForm& form, engine::TodayOptions options,
+                                                    bool isEntered) {
+    if (m_document.isEmpty() || isRunning() || !form.commit()) {
+        return std::nullopt;
+    }
+    const std::vector<engine::Reading> readings = form.readings();
+    const std::optional<engine::LocalTime> typed = form.time();
+    QString said;
+    if (isEntered && !readings.empty()) {
+        const Entered entered = enter(m_document, readings, {});
+        if (!entered.isInLog) {
+            say(entered.said);
+            return std::nullopt;
+        }
+        said = entered.said;
+        form.clear();
+    }
+    Question question{m_document.pond(), options, said};
+    if (!isEntered) {
+        question.pond.readings.insert(question.pond.readings.end(), readings.begin(), readings.end());
+    }
+    question.options.at = readings.empty() ? engine::lastEntry(question.pond) : typed;
+    return question;
 }
 
 void AnswerPage::showAnswer(const QString& verdict, const QString& html) {

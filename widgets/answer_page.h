@@ -1,12 +1,15 @@
 #pragma once
 
+#include "engine/pond.h"
 #include "engine/sentence.h"
+#include "engine/today.h"
 #include "widgets/job.h"
 #include "widgets/selection.h"
 
 #include <QWidget>
 
 #include <memory>
+#include <optional>
 
 class QLabel;
 class QPushButton;
@@ -15,6 +18,7 @@ class QVBoxLayout;
 
 namespace widgets {
 
+class DawnForm;
 class Document;
 class ProgressLine;
 
@@ -45,6 +49,15 @@ protected:
     [[nodiscard]] QVBoxLayout& left() const { return *m_left; }
     [[nodiscard]] QVBoxLayout& right() const { return *m_right; }
     [[nodiscard]] QTextBrowser& browser() const { return *m_text; }
+    /// What is asked of the engine from readings that were typed.
+    struct Question {
+        engine::Pond pond;
+        engine::TodayOptions
+            options;   ///< At the time of the readings, or of the log's last entry without any
+        QString said;  ///< Of the way into the log; empty if all is well
+    };
+    /// Takes a form's readings, into the log if so wanted; nothing where that cannot be, which it then says.
+    [[nodiscard]] std::optional<Question> ask(DawnForm& form, engine::TodayOptions options, bool isEntered);
     /// A button at the left that is off while something is worked out.
     QPushButton* addButton(const QString& text, const QString& help);
     void say(const QString& state);

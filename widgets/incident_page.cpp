@@ -1,7 +1,6 @@
 #include "widgets/incident_page.h"
 
 #include "engine/local_time.h"
-#include "engine/log.h"
 #include "engine/text.h"
 #include "engine/weather.h"
 #include "widgets/dawn_form.h"
@@ -161,37 +160,21 @@ void IncidentPage::documentChanged() {
 }
 
 void IncidentPage::judge(bool isEntered) {
-    if (document().isEmpty() || isRunning() || !m_form->commit()) {
+    std::optional<Question> question = ask(*m_form, m_options, isEntered);
+    if (!question) {
         return;
     }
-    const std::vector<engine::Reading> readings = m_form->readings();
-    const std::optional<engine::LocalTime> typed = m_form->time();
-    QString said;
-    if (isEntered && !readings.empty()) {
-        const Entered entered = enter(document(), readings, {});
-        if (!entered.isInLog) {
-            say(entered.said);
-            return;
-        }
-        said = entered.said;
-        m_form->clear();
-    }
-    engine::Pond pond = document().pond();
-    if (!isEntered) {
-        pond.readings.insert(pond.readings.end(), readings.begin(), readings.end());
-    }
-    engine::TodayOptions options = m_options;
-    options.at = readings.empty() ? engine::lastEntry(pond) : typed;
     m_incident = nullptr;
     m_chart->setChart(std::nullopt);
     m_chart->hide();
     work(
         tr("Running on from these readings"),
-        [pond = std::move(pond), options](const std::stop_token& stop, const Job::Progress& progress) {
+        [pond = std::move(question->pond), options = question->options](const std::stop_token& stop,
+                                                                        const Job::Progress& progress) {
             return std::make_shared<const engine::Incident>(
                 engine::judgeIncident(pond, options, {stop, progress}));
         },
-        [this, said](const std::shared_ptr<const engine::Incident>& incident) {
+        [this, said = question->said](const std::shared_ptr<const engine::Incident>& incident) {
             show(incident);
             if (!said.isEmpty()) {
                 say(said);

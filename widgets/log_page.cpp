@@ -32,15 +32,6 @@ namespace {
 
 constexpr int kFormWidth = 330;
 
-QLabel* wrapped(const QString& name, QWidget* parent) {
-    auto* label = new QLabel(parent);
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    label->setAccessibleName(name);
-    return label;
-}
-
 QPushButton* button(const QString& text, const QString& help, QWidget* parent) {
     auto* made = new QPushButton(text, parent);
     made->setToolTip(help);
@@ -59,10 +50,10 @@ LogPage::LogPage(Document& document, QWidget* parent)
       m_reading(new DawnForm(DawnForm::Extent::Full, this)),
       m_event(new EventForm(this)),
       m_forms(new QTabWidget(this)),
-      m_said(wrapped(tr("What came of the entry"), this)),
-      m_flags(wrapped(tr("Flagged readings"), this)),
-      m_head(wrapped(tr("Head of the log"), this)),
-      m_match(wrapped(tr("Whether a printed head fits"), this)),
+      m_said(sentenceLabel(tr("What came of the entry"), this)),
+      m_flags(sentenceLabel(tr("Flagged readings"), this)),
+      m_head(sentenceLabel(tr("Head of the log"), this)),
+      m_match(sentenceLabel(tr("Whether a printed head fits"), this)),
       m_printed(new QLineEdit(this)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 4, 0, 0);
@@ -113,7 +104,7 @@ QWidget* LogPage::entryForms() {
     add(m_event, tr("An event"), tr("Enter the Event"), &LogPage::addEvent);
     m_forms->setAccessibleName(tr("New entries"));
     column->addWidget(m_forms, 1);
-    auto* rule = wrapped(tr("About the log"), part);
+    auto* rule = sentenceLabel(tr("About the log"), part);
     rule->setText(
         tr("The log is only added to: a wrong entry is corrected by a new one and stays readable. "
            "Undo leaves it alone."));

@@ -3,8 +3,8 @@
 #include "widgets/document.h"
 #include "widgets/number_box.h"
 #include "widgets/progress_line.h"
+#include "widgets/sentence_sheet.h"
 #include "widgets/shown.h"
-#include "widgets/wording.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -18,41 +18,24 @@ namespace {
 
 constexpr double kMostHarmed = 50.0;  // of a hundred; more is no wish
 
-struct Section {
-    engine::SentencePart part;
-    QString title;
-};
-
-std::vector<Section> sections() {
+std::vector<SheetSection> sections() {
     using engine::SentencePart;
-    return {{SentencePart::Plan, {}},
+    using enum engine::SentenceKey;
+    return {{SentencePart::Plan, {}, false, {}, {PlanDay, PlanDayPulses, PlanDayHeld}},
             {SentencePart::DoNothing, PlanDialog::tr("Without the aerator")},
-            {SentencePart::EndStates, PlanDialog::tr("What the pond can run for good")},
-            {SentencePart::Holds, PlanDialog::tr("Days to hold")},
-            {SentencePart::Edges, PlanDialog::tr("Faster and slower")},
+            {SentencePart::EndStates,
+             PlanDialog::tr("What the pond can run for good"),
+             false,
+             {},
+             {EndStateRow, EndStateOfNothing, MonthHarmless, MonthHarmful}},
+            {SentencePart::Holds, PlanDialog::tr("Days to hold"), false, {}, {HoldOne}},
+            {SentencePart::Edges,
+             PlanDialog::tr("Faster and slower"),
+             false,
+             {},
+             {EdgePoint, EdgePointNoEnd, EdgeSearched}},
             {SentencePart::Assumption, PlanDialog::tr("Assumptions")},
             {SentencePart::Caution, PlanDialog::tr("Cautions")}};
-}
-
-/// Sentences of which there is one a day, a schedule or a ramp.
-bool isListed(engine::SentenceKey key) {
-    using engine::SentenceKey;
-    switch (key) {
-        case SentenceKey::PlanDay:
-        case SentenceKey::PlanDayPulses:
-        case SentenceKey::PlanDayHeld:
-        case SentenceKey::EndStateRow:
-        case SentenceKey::EndStateOfNothing:
-        case SentenceKey::MonthHarmless:
-        case SentenceKey::MonthHarmful:
-        case SentenceKey::HoldOne:
-        case SentenceKey::EdgePoint:
-        case SentenceKey::EdgePointNoEnd:
-        case SentenceKey::EdgeSearched:
-            return true;
-        default:
-            return false;
-    }
 }
 
 }  // namespace
@@ -70,30 +53,7 @@ QString verdictText(const engine::Plan& plan) {
 }
 
 QString planHtml(const engine::Plan& plan) {
-    const std::vector<engine::Sentence> sentences = engine::sentencesOf(plan);
-    QString html;
-    for (const Section& section : sections()) {
-        QString lines;
-        bool isInList = false;
-        for (const engine::Sentence& sentence : sentences) {
-            if (sentence.part != section.part) {
-                continue;
-            }
-            const bool isRow = isListed(sentence.key);
-            lines += isRow && !isInList   ? QStringLiteral("<ul>")
-                     : !isRow && isInList ? QStringLiteral("</ul>")
-                                          : QString();
-            isInList = isRow;
-            lines += QString(isRow ? QStringLiteral("<li>%1</li>") : QStringLiteral("<p>%1</p>"))
-                         .arg(worded(sentence).toHtmlEscaped());
-        }
-        lines += isInList ? QStringLiteral("</ul>") : QString();
-        if (!lines.isEmpty() && !section.title.isEmpty()) {
-            html += QStringLiteral("<h4>%1</h4>").arg(section.title.toHtmlEscaped());
-        }
-        html += lines;
-    }
-    return html;
+    return htmlOf(engine::sentencesOf(plan), sections());
 }
 
 PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution resolution)
@@ -105,7 +65,7 @@ PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution r
       m_members(new NumberBox({1.0, 10000.0, "", false, true}, 100.0, NumberBox::Empty::Refused, this)),
       m_verdict(new QLabel(this)),
       m_state(new QLabel(this)),
-      m_text(new QTextBrowser(this)),
+      m_text(sentenceBrowser(tr("What was found"), this)),
       m_progress(new ProgressLine(this)),
       m_find(new QPushButton(tr("&Find"), this)),
       m_add(new QPushButton(tr("&Add to the Pond"), this)) {
@@ -123,11 +83,6 @@ PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution r
     m_state->setWordWrap(true);
     m_state->setTextFormat(Qt::PlainText);
     m_state->setAccessibleName(tr("State of the search"));
-    m_text->setAccessibleName(tr("What was found"));
-    m_text->setTabChangesFocus(true);
-    m_text->document()->setDocumentMargin(12);
-    m_text->document()->setDefaultStyleSheet(
-        QStringLiteral("p { margin: 0 0 5px 0 } ul { margin: 0 0 5px -22px } h4 { margin: 10px 0 4px 0 }"));
     column->addWidget(m_verdict);
     column->addWidget(m_state);
     column->addWidget(m_text, 1);

@@ -57,7 +57,7 @@ private:
     QPushButton *m_find, *m_add;
     std::shared_ptr<const engine::Plan> m_plan;
     engine::Pond m_asked;  ///< The pond of the latest search
-    int m_search = 0;  ///< Counts searches, so that a late first schedule is not taken for this one's
+    int m_search = 0;      ///< Counts searches, so that a late first schedule is not taken for this one's
     Job m_job;
 };
 

@@ -2,12 +2,20 @@
 
 #include "widgets/wording.h"
 
+#include <QLabel>
 #include <QTextBrowser>
 #include <QTextDocument>
 
 #include <algorithm>
 
 namespace widgets {
+namespace {
+
+bool isAmong(const std::vector<engine::SentenceKey>& keys, engine::SentenceKey key) {
+    return std::find(keys.begin(), keys.end(), key) != keys.end();
+}
+
+}  // namespace
 
 QString htmlOf(const std::vector<engine::Sentence>& sentences, const std::vector<SheetSection>& sections,
                engine::SentenceKey without) {
@@ -16,24 +24,42 @@ QString htmlOf(const std::vector<engine::Sentence>& sentences, const std::vector
     for (const SheetSection& section : sections) {
         const auto& keys = section.keys;
         QString lines;
+        bool isInList = false;
+        const auto setInList = [&](bool isRow) {
+            if (isRow != isInList) {
+                lines += isRow ? QStringLiteral("<ul>") : QStringLiteral("</ul>");
+                isInList = isRow;
+            }
+        };
         for (std::size_t i = 0; i < sentences.size(); ++i) {
             const engine::Sentence& one = sentences[i];
-            const bool isMeant = keys.empty() || std::find(keys.begin(), keys.end(), one.key) != keys.end();
+            const bool isMeant = keys.empty() || isAmong(keys, one.key);
             if (one.part == section.part && one.key != without && isMeant && !isSaid[i]) {
                 isSaid[i] = true;
-                lines += QString(section.isList ? QStringLiteral("<li>%1</li>") : QStringLiteral("<p>%1</p>"))
+                setInList(section.isList || isAmong(section.rows, one.key));
+                lines += QString(isInList ? QStringLiteral("<li>%1</li>") : QStringLiteral("<p>%1</p>"))
                              .arg(worded(one).toHtmlEscaped());
             }
         }
         if (lines.isEmpty()) {
             continue;
         }
+        setInList(false);
         if (!section.title.isEmpty()) {
             html += QStringLiteral("<h4>%1</h4>").arg(section.title.toHtmlEscaped());
         }
-        html += section.isList ? QStringLiteral("<ul>%1</ul>").arg(lines) : lines;
+        html += lines;
     }
     return html;
+}
+
+QLabel* sentenceLabel(const QString& name, QWidget* parent) {
+    auto* label = new QLabel(parent);
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    label->setAccessibleName(name);
+    return label;
 }
 
 QTextBrowser* sentenceBrowser(const QString& name, QWidget* parent) {

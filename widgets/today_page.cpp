@@ -1,6 +1,5 @@
 #include "widgets/today_page.h"
 
-#include "engine/log.h"
 #include "widgets/dawn_form.h"
 #include "widgets/document.h"
 #include "widgets/log_entry.h"
@@ -109,38 +108,23 @@ void TodayPage::documentChanged() {
 }
 
 void TodayPage::decide(bool isEntered) {
-    if (document().isEmpty() || isRunning() || !m_form->commit()) {
+    std::optional<Question> question = ask(*m_form, m_options, isEntered);
+    if (!question) {
         return;
     }
-    const std::vector<engine::Reading> readings = m_form->readings();
-    const std::optional<engine::LocalTime> typed = m_form->time();
-    QString said;
-    if (isEntered && !readings.empty()) {
-        const Entered entered = enter(document(), readings, {});
-        if (!entered.isInLog) {
-            say(entered.said);
-            return;
-        }
-        said = entered.said;
-        m_form->clear();
-    }
-    engine::Pond pond = document().pond();
-    if (!isEntered) {
-        pond.readings.insert(pond.readings.end(), readings.begin(), readings.end());
-    }
-    engine::TodayOptions options = m_options;
-    options.at = readings.empty() ? engine::lastEntry(pond) : typed;
-    if (options.at) {
-        pond = withOutlook(std::move(pond), static_cast<Outlook>(m_outlook->currentIndex()), *options.at);
+    if (question->options.at) {
+        question->pond = withOutlook(std::move(question->pond),
+                                     static_cast<Outlook>(m_outlook->currentIndex()), *question->options.at);
     }
     m_today = nullptr;
     work(
         tr("Deciding, and looking at the coming night"),
-        [pond = std::move(pond), options](const std::stop_token& stop, const Job::Progress& progress) {
+        [pond = std::move(question->pond), options = question->options](const std::stop_token& stop,
+                                                                        const Job::Progress& progress) {
             return std::make_shared<const engine::Today>(
                 engine::decideToday(pond, options, {stop, progress}));
         },
-        [this, said](const std::shared_ptr<const engine::Today>& today) {
+        [this, said = question->said](const std::shared_ptr<const engine::Today>& today) {
             show(today);
             if (!said.isEmpty()) {
                 say(said);

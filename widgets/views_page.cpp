@@ -3,6 +3,7 @@
 #include "widgets/dawn_lows_plot.h"
 #include "widgets/night_plot.h"
 #include "widgets/picture_view.h"
+#include "widgets/sentence_sheet.h"
 #include "widgets/whole_run_plot.h"
 
 #include <QBoxLayout>
@@ -31,25 +32,16 @@ QToolButton* button(const QString& text, const QString& help, QWidget* parent) {
     return made;
 }
 
-QLabel* sentence(const QString& name, QWidget* parent) {
-    auto* label = new QLabel(parent);
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    label->setAccessibleName(name);
-    return label;
-}
-
 }  // namespace
 
 ViewsPage::ViewsPage(Selection& selection, QWidget* parent)
     : QWidget(parent),
       m_selection(selection),
-      m_headline(sentence(tr("What this night comes to"), this)),
-      m_detail(sentence(tr("What makes the low"), this)),
-      m_stale(sentence(tr("State of the picture"), this)),
+      m_headline(sentenceLabel(tr("What this night comes to"), this)),
+      m_detail(sentenceLabel(tr("What makes the low"), this)),
+      m_stale(sentenceLabel(tr("State of the picture"), this)),
       m_which(new QLabel(this)),
-      m_readOut(sentence(tr("What stands under the cursor"), this)),
+      m_readOut(sentenceLabel(tr("What stands under the cursor"), this)),
       m_tabs(new QTabBar(this)),
       m_stack(new QStackedWidget(this)),
       m_night(new NightPlot(selection, this)),
