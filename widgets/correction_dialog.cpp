@@ -135,7 +135,7 @@ std::vector<engine::Event> CorrectionDialog::events() const {
     if (m_event == nullptr) {
         return {};
     }
-    engine::Event right = m_event->event().value_or(engine::Event{});
+    engine::Event right = m_event->typed().value_or(engine::Event{});
     right.corrects = m_wrongEvent.corrects ? m_wrongEvent.corrects : m_wrongEvent.at;
     right.until = right.minutes ? std::nullopt : m_wrongEvent.until;  // what the form does not show
     right.diffusers = m_wrongEvent.diffusers;

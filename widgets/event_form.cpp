@@ -187,7 +187,7 @@ bool EventForm::commit() {
     return true;
 }
 
-std::optional<engine::Event> EventForm::event() const {
+std::optional<engine::Event> EventForm::typed() const {
     engine::Event out;
     out.at = engine::parseLocalTime(m_time->value());
     if (!out.at) {

@@ -30,7 +30,7 @@ public:
     /// Takes what is typed. @return false if a text cannot be taken; its field then has the focus.
     bool commit();
     /// Nothing without a time. @pre commit()
-    [[nodiscard]] std::optional<engine::Event> event() const;
+    [[nodiscard]] std::optional<engine::Event> typed() const;
     void clear();  ///< Forgets all but kind and time.
 
 private:

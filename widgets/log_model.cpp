@@ -151,7 +151,7 @@ const engine::Reading* LogModel::reading(int row) const {
                                                     : nullptr;
 }
 
-const engine::Event* LogModel::event(int row) const {
+const engine::Event* LogModel::logEvent(int row) const {
     const LogLine& one = line(row);
     return one.source == LogLine::Source::Event ? &m_document.pond().events[one.index] : nullptr;
 }
@@ -229,7 +229,7 @@ QString LogModel::stateText(int row) const {
     }
     const engine::Reading* read = reading(row);
     QStringList parts;
-    if (read != nullptr ? read->corrects.has_value() : event(row)->corrects.has_value()) {
+    if (read != nullptr ? read->corrects.has_value() : logEvent(row)->corrects.has_value()) {
         parts << tr("correction");
     }
     if (one.fault != engine::SensorFault::None) {
@@ -246,7 +246,7 @@ QString LogModel::text(int row, int column) const {
         return stateText(row);
     }
     const engine::Reading* read = reading(row);
-    return read != nullptr ? textOf(*read, column) : textOf(*event(row), column);
+    return read != nullptr ? textOf(*read, column) : textOf(*logEvent(row), column);
 }
 
 QVariant LogModel::data(const QModelIndex& index, int role) const {

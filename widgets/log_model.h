@@ -42,7 +42,7 @@ public:
     /// Null for an event.
     [[nodiscard]] const engine::Reading* reading(int row) const;
     /// Null for a reading.
-    [[nodiscard]] const engine::Event* event(int row) const;
+    [[nodiscard]] const engine::Event* logEvent(int row) const;
 
 private:
     void reload();

@@ -240,7 +240,7 @@ void LogPage::addEvent() {
     if (m_document.isEmpty() || !m_event->commit()) {
         return;
     }
-    const std::optional<engine::Event> event = m_event->event();
+    const std::optional<engine::Event> event = m_event->typed();
     if (!event) {
         say(tr("There is nothing to enter: an event needs its time."));
     } else if (append({}, {*event})) {
@@ -253,7 +253,7 @@ void LogPage::correct() {
     if (row < 0 || !m_model->line(row).isInForce) {
         return;
     }
-    CorrectionDialog dialog(m_document.pond(), m_model->reading(row), m_model->event(row), this);
+    CorrectionDialog dialog(m_document.pond(), m_model->reading(row), m_model->logEvent(row), this);
     if (dialog.exec() == QDialog::Accepted) {
         append(dialog.readings(), dialog.events());
     }
