@@ -15,6 +15,7 @@
 #include "widgets/schedule_page.h"
 #include "widgets/sheets.h"
 #include "widgets/side_panel.h"
+#include "widgets/today_page.h"
 #include "widgets/views_page.h"
 
 #include <QAction>
@@ -103,6 +104,8 @@ void MainWindow::listen() {
         showTitle();
     });
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &MainWindow::showTitle);
+    connect(&m_afterStart->today(), &widgets::TodayPage::rampWanted, &m_side->ramps(),
+            &widgets::RampActions::add);
     connect(&m_simulation, &Simulation::outcomeChanged, this, &MainWindow::showOutcome);
     connect(&m_simulation, &Simulation::staleChanged, m_page, &widgets::ViewsPage::setStale);
     connect(&m_simulation, &Simulation::staleChanged, this, [this](bool isStale) {

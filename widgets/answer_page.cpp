@@ -59,6 +59,7 @@ AnswerPage::AnswerPage(Document& document, double large, QWidget* parent)
     connect(&m_job, &Job::failed, this, &AnswerPage::say);
     connect(&m_job, &Job::finished, this, &AnswerPage::end);
     connect(m_progress, &ProgressLine::stopped, this, &AnswerPage::cancel);
+    connect(&m_document, &Document::replaced, this, [this] { startAnew(); });
     connect(&m_document, &Document::changed, this, [this] { documentChanged(); });
 }
 
@@ -86,8 +87,12 @@ QPushButton* AnswerPage::addButton(const QString& text, const QString& help) {
     made->setAccessibleDescription(help);
     made->setAutoDefault(false);
     m_left->addWidget(made);
-    m_buttons.push_back(made);
     return made;
+}
+
+QPushButton* AnswerPage::addAsking(const QString& text, const QString& help) {
+    m_asking.push_back(addButton(text, help));
+    return m_asking.back();
 }
 
 void AnswerPage::say(const QString& state) {
@@ -97,7 +102,7 @@ void AnswerPage::say(const QString& state) {
 
 std::optional<AnswerPage::Question> AnswerPage::ask(DawnForm& form, engine::TodayOptions options,
                                                     bool isEntered) {
-    if (m_document.isEmpty() || isRunning() || !form.commit()) {
+    if (m_document.isEmpty() || (isRunning() && !isGoingOn()) || !form.commit()) {
         return std::nullopt;
     }
     const std::vector<engine::Reading> readings = form.readings();
@@ -126,22 +131,41 @@ void AnswerPage::showAnswer(const QString& verdict, const QString& html) {
     m_text->setHtml(html);
 }
 
-void AnswerPage::begin(const QString& what) {
+void AnswerPage::introduce(const QString& sentence) {
+    m_introduction = sentence;
+    say(sentence);
+}
+
+void AnswerPage::begin(const QString& what, const QString& stopped) {
     m_isGivenUp = false;
-    showAnswer({}, {});
-    say(what + QLatin1Char('.'));
+    m_whenStopped = stopped;
     m_progress->start(what);
-    for (QPushButton* button : m_buttons) {
-        button->setEnabled(false);
+}
+
+void AnswerPage::allowAsking(bool isAllowed) {
+    for (QPushButton* button : m_asking) {
+        button->setEnabled(isAllowed);
     }
 }
 
 void AnswerPage::end() {
     m_progress->finish();
-    for (QPushButton* button : m_buttons) {
-        button->setEnabled(true);
-    }
+    allowAsking(true);
     emit finished();
+}
+
+void AnswerPage::startAnew() {
+    if (isRunning()) {
+        cancel();
+        m_whenStopped = m_introduction;
+    }
+    showAnswer({}, {});
+    say(m_introduction);
+}
+
+void AnswerPage::showEvent(QShowEvent* event) {
+    proposeTime();
+    QWidget::showEvent(event);
 }
 
 void AnswerPage::documentChanged() {

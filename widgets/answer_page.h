@@ -35,10 +35,12 @@ public:
     /// What is to do, or why there is no answer.
     [[nodiscard]] QString state() const;
     [[nodiscard]] bool isRunning() const { return m_job.isRunning(); }
+    /// There may be an answer, and more of it is being worked out.
+    [[nodiscard]] bool isGoingOn() const { return m_isGoingOn && m_job.isRunning(); }
     void cancel();
 
 signals:
-    /// A job has ended, with an answer or without.
+    /// All work has ended, with an answer or without.
     void finished();
 
 protected:
@@ -58,18 +60,32 @@ protected:
     };
     /// Takes a form's readings, into the log if so wanted; nothing where that cannot be, which it then says.
     [[nodiscard]] std::optional<Question> ask(DawnForm& form, engine::TodayOptions options, bool isEntered);
-    /// A button at the left that is off while something is worked out.
+    /// A button at the left.
     QPushButton* addButton(const QString& text, const QString& help);
+    /// The same of one that asks for the answer, which is off while it is worked out.
+    QPushButton* addAsking(const QString& text, const QString& help);
     void say(const QString& state);
     void showAnswer(const QString& verdict, const QString& html);
     /// Works on a copy of all it needs and shows what it gives, unless it was stopped.
     template <class Work, class Show>
     void work(const QString& what, Work work, Show show);
+    /// Works on more of the answer that was just shown, which stays. May be asked anew meanwhile, which drops
+    /// this. Stopped, it leaves `stopped` as the state.
+    template <class Work, class Show>
+    void goOn(const QString& what, const QString& stopped, Work work, Show show);
     /// The pond has changed: by default the answer is marked as old.
     virtual void documentChanged();
+    /// There is another pond: the answer about the one before goes, and what was typed for it.
+    virtual void startAnew();
+    /// Proposes when what is typed was seen; also whenever the page comes to sight.
+    virtual void proposeTime() {}
+    void showEvent(QShowEvent* event) override;
+    /// What is said before anything is asked.
+    void introduce(const QString& sentence);
 
 private:
-    void begin(const QString& what);
+    void begin(const QString& what, const QString& stopped);
+    void allowAsking(bool isAllowed);
     void end();
 
     Document& m_document;
@@ -77,19 +93,38 @@ private:
     QLabel *m_verdict, *m_state;
     QTextBrowser* m_text;
     ProgressLine* m_progress;
-    std::vector<QPushButton*> m_buttons;
-    bool m_isGivenUp = false;
+    std::vector<QPushButton*> m_asking;
+    QString m_introduction, m_whenStopped;
+    bool m_isGivenUp = false, m_isGoingOn = false;
     Job m_job;
 };
 
 template <class Work, class Show>
 void AnswerPage::work(const QString& what, Work work, Show show) {
-    begin(what);
+    showAnswer({}, {});
+    say(what + QLatin1Char('.'));
+    allowAsking(false);
+    begin(what, tr("Stopped; nothing was decided."));
+    m_isGoingOn = false;
     m_job.start(std::move(work), [this, show = std::move(show)](auto answer) {
         if (m_isGivenUp) {
-            say(tr("Stopped; nothing was decided."));
+            say(m_whenStopped);
         } else {
             show(std::move(answer));
+        }
+    });
+}
+
+template <class Work, class Show>
+void AnswerPage::goOn(const QString& what, const QString& stopped, Work work, Show show) {
+    allowAsking(true);
+    begin(what, stopped);
+    m_isGoingOn = true;
+    m_job.start(std::move(work), [this, show = std::move(show)](auto more) {
+        if (m_isGivenUp) {
+            say(m_whenStopped);
+        } else {
+            show(std::move(more));
         }
     });
 }

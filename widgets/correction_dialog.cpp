@@ -137,8 +137,7 @@ std::vector<engine::Event> CorrectionDialog::events() const {
     }
     engine::Event right = m_event->typed().value_or(engine::Event{});
     right.corrects = m_wrongEvent.corrects ? m_wrongEvent.corrects : m_wrongEvent.at;
-    right.until = right.minutes ? std::nullopt : m_wrongEvent.until;  // what the form does not show
-    right.diffusers = m_wrongEvent.diffusers;
+    right.diffusers = m_wrongEvent.diffusers;  // what the form does not show
     right.depth = m_wrongEvent.depth;
     return {right};
 }

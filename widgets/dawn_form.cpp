@@ -1,12 +1,12 @@
 #include "widgets/dawn_form.h"
 
 #include "engine/basin.h"
-#include "engine/local_time.h"
 #include "widgets/key_rules.h"
 #include "widgets/line_entry.h"
 #include "widgets/number_box.h"
 #include "widgets/number_text.h"
 #include "widgets/pond_units.h"
+#include "widgets/visit_time.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -53,10 +53,7 @@ QComboBox* fishBox(QWidget* parent) {
 }
 
 DawnForm::DawnForm(Extent extent, QWidget* parent)
-    : QWidget(parent),
-      m_time(new LineEntry(LineEntry::Kind::Time, this)),
-      m_smell(smellBox(this)),
-      m_fish(fishBox(this)) {
+    : QWidget(parent), m_time(new VisitTime(this)), m_smell(smellBox(this)), m_fish(fishBox(this)) {
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(6);
@@ -119,6 +116,7 @@ DawnForm::DawnForm(Extent extent, QWidget* parent)
         grid->setColumnStretch(i, 1);
     }
     showUnits(engine::UnitSystem::Metric);
+    setFocusProxy(m_rows[0].temperature);  // the time is proposed and the depths are the usual ones
 }
 
 std::vector<NumberBox*> DawnForm::boxes() const {
@@ -159,8 +157,8 @@ void DawnForm::setPond(const engine::Pond& pond) {
     m_rows[2].depth->setValue(tenths(deepest - off));
 }
 
-void DawnForm::setTime(std::optional<engine::LocalTime> at) {
-    m_time->setValue(at ? engine::formatLocalTime(*at) : std::string());
+void DawnForm::propose(std::optional<engine::LocalTime> at) {
+    m_time->propose(at);
 }
 
 bool DawnForm::commit() {
@@ -170,7 +168,7 @@ bool DawnForm::commit() {
             return false;
         }
     }
-    for (LineEntry* entry : {m_time, m_meter, m_photo, m_note}) {
+    for (LineEntry* entry : {static_cast<LineEntry*>(m_time), m_meter, m_photo, m_note}) {
         if (entry != nullptr && !entry->entry().commit()) {
             entry->setFocus();
             return false;
@@ -180,7 +178,7 @@ bool DawnForm::commit() {
 }
 
 std::optional<engine::LocalTime> DawnForm::time() const {
-    return engine::parseLocalTime(m_time->value());
+    return m_time->time();
 }
 
 std::vector<engine::Reading> DawnForm::readings() const {
@@ -233,6 +231,7 @@ std::vector<engine::Reading> DawnForm::readings() const {
 }
 
 void DawnForm::clear() {
+    m_time->forget();
     for (const Row& row : m_rows) {
         forget(row.temperature);
         forget(row.oxygen);
@@ -247,6 +246,17 @@ void DawnForm::clear() {
     }
     m_smell->setCurrentIndex(0);
     m_fish->setCurrentIndex(0);
+}
+
+void DawnForm::startAnew() {
+    clear();
+    m_hasDepths = false;
+    for (const Row& row : m_rows) {
+        forget(row.depth);
+    }
+    if (m_meter != nullptr) {
+        forget(m_meter);
+    }
 }
 
 }  // namespace widgets

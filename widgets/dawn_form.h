@@ -15,6 +15,7 @@ namespace widgets {
 
 class LineEntry;
 class NumberBox;
+class VisitTime;
 
 /// Readings of one visit as they are taken at the pond: the time, three depths, and what was seen. Holds them
 /// until they are asked for; in the units of the pond.
@@ -28,15 +29,18 @@ public:
 
     /// Takes the pond's units and usual depths over. What is typed stays.
     void setPond(const engine::Pond& pond);
-    void setTime(std::optional<engine::LocalTime> at);
+    /// A time that was typed stays.
+    void propose(std::optional<engine::LocalTime> at);
     /// Takes what is typed. @return false if a text cannot be taken; its field then has the focus.
     bool commit();
     /// When; nothing if none is given.
     [[nodiscard]] std::optional<engine::LocalTime> time() const;
     /// One reading for each depth with a value, what was seen standing with the first. @pre commit()
     [[nodiscard]] std::vector<engine::Reading> readings() const;
-    /// Forgets all but the time and the depths.
+    /// Forgets what was read, so that the next visit can be typed: all but the depths and the meter.
     void clear();
+    /// Forgets everything, as for another pond.
+    void startAnew();
 
 private:
     struct Row {
@@ -45,7 +49,7 @@ private:
     [[nodiscard]] std::vector<NumberBox*> boxes() const;
     void showUnits(engine::UnitSystem system);
 
-    LineEntry* m_time;
+    VisitTime* m_time;
     std::array<Row, 3> m_rows{};
     std::array<QLabel*, 3> m_heads{};
     NumberBox* m_secchi = nullptr;

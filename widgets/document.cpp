@@ -121,6 +121,7 @@ engine::Diagnostics Document::open(const std::filesystem::path& path) {
     m_onDisk = text.text.value_or(std::string());
     m_hasUnwrittenEntry = false;
     m_undo.clear();
+    emit replaced();
     emit changed(Everything);
     emit pathChanged();
     return reading.diagnostics;
@@ -136,6 +137,7 @@ void Document::start(engine::Pond pond, const std::filesystem::path& path) {
     m_losesComments = text.text.has_value();
     m_undo.clear();
     m_undo.resetClean();
+    emit replaced();
     emit changed(Everything);
     emit pathChanged();
 }

@@ -82,6 +82,9 @@ public:
     [[nodiscard]] QUndoStack& undoStack() { return m_undo; }
 
 signals:
+    /// There is another pond, opened or started: what was typed for the one before is not for this one. Comes
+    /// before changed().
+    void replaced();
     /// The pond has changed: by an edit, undo or redo (the parts it touched) or by opening (everything).
     void changed(widgets::Document::Parts parts);
     /// Another file: opened, or saved under another name.

@@ -6,6 +6,7 @@
 #include "widgets/number_box.h"
 #include "widgets/pond_units.h"
 #include "widgets/shown.h"
+#include "widgets/visit_time.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -59,7 +60,7 @@ QString kindText(const std::string& word) {
 EventForm::EventForm(QWidget* parent)
     : QWidget(parent),
       m_grid(new QGridLayout(this)),
-      m_time(new LineEntry(LineEntry::Kind::Time, this)),
+      m_time(new VisitTime(this)),
       m_kind(new QComboBox(this)),
       m_ramp(new QComboBox(this)),
       m_minutes(numberBox("event.minutes", 10.0, this)),
@@ -67,6 +68,7 @@ EventForm::EventForm(QWidget* parent)
       m_amount(numberBox("event.amount_kg", 1.0, this)),
       m_rain(numberBox("event.rain_mm", 1.0, this)),
       m_cost(numberBox("event.cost", 10.0, this)),
+      m_until(new LineEntry(LineEntry::Kind::Time, this)),
       m_what(new LineEntry(LineEntry::Kind::Text, this)),
       m_photo(new LineEntry(LineEntry::Kind::Text, this)),
       m_note(new LineEntry(LineEntry::Kind::Text, this)) {
@@ -82,7 +84,8 @@ EventForm::EventForm(QWidget* parent)
         {});
     add(tr("At"), m_time, tr("Date and time on the pond's clock, as 2026-06-14 09:00."), {});
     add(tr("Ramp"), m_ramp, tr("Which ramp is run from this day on, its day 1 being this day."), {"started"});
-    add(tr("Minutes"), m_minutes, tr("How long the air ran."), {"run"});
+    add(tr("Minutes"), m_minutes, tr("How long the air ran, if its end is not given."), {"run"});
+    add(tr("Until"), m_until, tr("Date and time of the end, where it is known."), {"run", "power_cut"});
     add(tr("What was put in"), m_what, tr("Copper, herbicide, dye, lime."), {"treatment", "algaecide"});
     add(tr("Area, %"), m_area, tr("Share of the pond's area that was treated."), {"treatment", "algaecide"});
     add(tr("Amount, %1"), m_amount, tr("Of the feed or of what was put in."),
@@ -147,8 +150,8 @@ void EventForm::setPond(const engine::Pond& pond) {
     m_ramp->setCurrentIndex(std::max(at, 0));
 }
 
-void EventForm::setTime(std::optional<engine::LocalTime> at) {
-    m_time->setValue(at ? engine::formatLocalTime(*at) : std::string());
+void EventForm::propose(std::optional<engine::LocalTime> at) {
+    m_time->propose(at);
 }
 
 void EventForm::setEvent(const engine::Event& event) {
@@ -158,7 +161,7 @@ void EventForm::setEvent(const engine::Event& event) {
     }
     m_kind->setCurrentIndex(m_kind->findData(word));
     m_kind->setEnabled(false);
-    setTime(event.at);
+    m_time->set(event.at);
     m_time->setEnabled(false);
     m_ramp->setCurrentIndex(m_ramp->findText(shown(event.ramp)));
     fill(m_minutes, event.minutes);
@@ -166,6 +169,7 @@ void EventForm::setEvent(const engine::Event& event) {
     fill(m_amount, event.amount_kg);
     fill(m_rain, event.rain_mm);
     fill(m_cost, event.cost);
+    m_until->setValue(event.until ? engine::formatLocalTime(*event.until) : std::string());
     m_what->setValue(event.what);
     m_photo->setValue(event.photo);
     m_note->setValue(event.note);
@@ -178,7 +182,7 @@ bool EventForm::commit() {
             return false;
         }
     }
-    for (LineEntry* entry : {m_time, m_what, m_photo, m_note}) {
+    for (LineEntry* entry : {static_cast<LineEntry*>(m_time), m_until, m_what, m_photo, m_note}) {
         if (entry->isVisibleTo(this) && !entry->entry().commit()) {
             entry->setFocus();
             return false;
@@ -189,7 +193,7 @@ bool EventForm::commit() {
 
 std::optional<engine::Event> EventForm::typed() const {
     engine::Event out;
-    out.at = engine::parseLocalTime(m_time->value());
+    out.at = m_time->time();
     if (!out.at) {
         return std::nullopt;
     }
@@ -202,6 +206,9 @@ std::optional<engine::Event> EventForm::typed() const {
     put(out.amount_kg, m_amount);
     put(out.rain_mm, m_rain);
     put(out.cost, m_cost);
+    if (m_until->isVisibleTo(this)) {
+        out.until = engine::parseLocalTime(m_until->value());
+    }
     if (m_what->isVisibleTo(this)) {
         out.what = m_what->value();
     }
@@ -211,11 +218,12 @@ std::optional<engine::Event> EventForm::typed() const {
 }
 
 void EventForm::clear() {
+    m_time->forget();
     for (NumberBox* box : boxes()) {
         box->entry().reset();
         box->setValue(std::nullopt);
     }
-    for (LineEntry* entry : {m_what, m_photo, m_note}) {
+    for (LineEntry* entry : {m_until, m_what, m_photo, m_note}) {
         entry->entry().reset();
         entry->setValue({});
     }

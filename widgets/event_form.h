@@ -15,6 +15,7 @@ namespace widgets {
 
 class LineEntry;
 class NumberBox;
+class VisitTime;
 
 /// An event as it goes into the log: its kind, when, and what that kind can have.
 class EventForm final : public QWidget {
@@ -24,14 +25,15 @@ public:
 
     /// Takes the names of the pond's ramps over. What is typed stays.
     void setPond(const engine::Pond& pond);
-    void setTime(std::optional<engine::LocalTime> at);
+    /// A time that was typed stays.
+    void propose(std::optional<engine::LocalTime> at);
     /// Shows an event, as one that is to be corrected: its kind and time then stay.
     void setEvent(const engine::Event& event);
     /// Takes what is typed. @return false if a text cannot be taken; its field then has the focus.
     bool commit();
     /// Nothing without a time. @pre commit()
     [[nodiscard]] std::optional<engine::Event> typed() const;
-    void clear();  ///< Forgets all but kind and time.
+    void clear();  ///< Forgets all but the kind.
 
 private:
     struct Row {
@@ -48,10 +50,10 @@ private:
     [[nodiscard]] std::vector<NumberBox*> boxes() const;
 
     QGridLayout* m_grid;
-    LineEntry* m_time;
+    VisitTime* m_time;
     QComboBox *m_kind, *m_ramp;
     NumberBox *m_minutes, *m_area, *m_amount, *m_rain, *m_cost;
-    LineEntry *m_what, *m_photo, *m_note;
+    LineEntry *m_until, *m_what, *m_photo, *m_note;
     std::vector<Row> m_rows;
 };
 

@@ -125,16 +125,16 @@ IncidentPage::IncidentPage(Document& document, QWidget* parent, engine::TodayOpt
     what->setWordWrap(true);
     left().addWidget(what);
     left().addWidget(m_form);
-    QPushButton* enter = addButton(
+    setFocusProxy(m_form);
+    QPushButton* enter = addAsking(
         tr("Enter in the &Log and Judge"),
         tr("Puts the readings into the log, where they stay, and compares what can be done (Ctrl+Enter)."));
     enter->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
     connect(enter, &QPushButton::clicked, this, [this] { judge(true); });
-    QPushButton* only = addButton(tr("Judge &without Entering"), tr("As an exercise, before there is need."));
+    QPushButton* only = addAsking(tr("Judge &without Entering"), tr("As an exercise, before there is need."));
     connect(only, &QPushButton::clicked, this, [this] { judge(false); });
     m_print = addButton(tr("&Print\u2026"), tr("The answer with its lists, to take to the pond."));
     connect(m_print, &QPushButton::clicked, this, &IncidentPage::askAndPrint);
-    connect(this, &AnswerPage::finished, this, [this] { m_print->setEnabled(m_incident != nullptr); });
     m_print->setEnabled(false);
     left().addStretch(1);
     m_chart->setMinimumSize(300, 170);
@@ -145,7 +145,7 @@ IncidentPage::IncidentPage(Document& document, QWidget* parent, engine::TodayOpt
     beside->addWidget(&browser(), 5);
     beside->addWidget(m_chart, 4);
     right().insertLayout(2, beside, 1);
-    say(
+    introduce(
         tr("Until there are readings: no feed, no handling, no chemicals; surface air on if there is any, "
            "drawing from the surface and never from the bottom."));
     documentChanged();
@@ -155,8 +155,28 @@ void IncidentPage::documentChanged() {
     AnswerPage::documentChanged();
     if (!document().isEmpty()) {
         m_form->setPond(document().pond());
-        m_form->setTime(nextDawn(document().pond()));
+        proposeTime();
     }
+}
+
+/// The readings are taken now.
+void IncidentPage::proposeTime() {
+    if (!document().isEmpty()) {
+        m_form->propose(nextVisit(document().pond(), clockOf(document().pond())));
+    }
+}
+
+void IncidentPage::startAnew() {
+    AnswerPage::startAnew();
+    m_form->startAnew();
+    forgetAnswer();
+}
+
+void IncidentPage::forgetAnswer() {
+    m_incident = nullptr;
+    m_chart->setChart(std::nullopt);
+    m_chart->hide();
+    m_print->setEnabled(false);
 }
 
 void IncidentPage::judge(bool isEntered) {
@@ -164,9 +184,7 @@ void IncidentPage::judge(bool isEntered) {
     if (!question) {
         return;
     }
-    m_incident = nullptr;
-    m_chart->setChart(std::nullopt);
-    m_chart->hide();
+    forgetAnswer();
     work(
         tr("Running on from these readings"),
         [pond = std::move(question->pond), options = question->options](const std::stop_token& stop,
@@ -188,6 +206,7 @@ void IncidentPage::show(const std::shared_ptr<const engine::Incident>& incident)
         return;
     }
     m_incident = incident;
+    m_print->setEnabled(true);
     showAnswer(wordedFirst(engine::sentencesOf(*incident), SentenceKey::IncidentAdvice),
                reasonsHtml(*incident));
     m_chart->show();

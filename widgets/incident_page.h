@@ -32,8 +32,11 @@ public:
 
 protected:
     void documentChanged() override;
+    void startAnew() override;
+    void proposeTime() override;
 
 private:
+    void forgetAnswer();
     void show(const std::shared_ptr<const engine::Incident>& incident);
     void askAndPrint();
 

@@ -9,7 +9,7 @@ namespace widgets {
 
 /// A line of text, a date or a date with its time, as the pond file writes it. Takes what is typed as Entry
 /// says.
-class LineEntry final : public ElidedEdit, public EntryOf<std::string> {
+class LineEntry : public ElidedEdit, public EntryOf<std::string> {
     Q_OBJECT
 public:
     enum class Kind { Text, Date, Time };

@@ -130,9 +130,27 @@ LogModel::LogModel(Document& document, QObject* parent) : QAbstractTableModel(pa
 }
 
 void LogModel::reload() {
+    std::vector<LogLine> lines = m_document.isEmpty() ? std::vector<LogLine>() : logLines(m_document.pond());
+    if (lines == m_lines) {  // the units, perhaps; who reads the table keeps the place
+        if (!lines.empty()) {
+            emit dataChanged(index(0, 0), index(rowCount() - 1, Columns - 1));
+        }
+        emit headerDataChanged(Qt::Horizontal, 0, Columns - 1);
+        return;
+    }
     beginResetModel();
-    m_lines = m_document.isEmpty() ? std::vector<LogLine>() : logLines(m_document.pond());
+    m_lines = std::move(lines);
     endResetModel();
+}
+
+int LogModel::rowOfLast(LogLine::Source source) const {
+    int last = -1;
+    for (int row = 0; row < rowCount(); ++row) {
+        if (line(row).source == source && (last < 0 || line(row).index > line(last).index)) {
+            last = row;
+        }
+    }
+    return last;
 }
 
 int LogModel::rowCount(const QModelIndex& parent) const {

@@ -20,6 +20,7 @@ struct LogLine {
     engine::LocalTime at{};
     bool isInForce = true;  ///< False: a later entry stands for it
     engine::SensorFault fault = engine::SensorFault::None;
+    bool operator==(const LogLine&) const = default;
 };
 
 /// Every entry in the order of time, those that later ones correct and those of flagged sensors among them.
@@ -43,6 +44,8 @@ public:
     [[nodiscard]] const engine::Reading* reading(int row) const;
     /// Null for a reading.
     [[nodiscard]] const engine::Event* logEvent(int row) const;
+    /// Of the entry that came in last, rows of files left out; -1 if there is none.
+    [[nodiscard]] int rowOfLast(LogLine::Source source) const;
 
 private:
     void reload();

@@ -9,6 +9,7 @@
 #include "widgets/event_form.h"
 #include "widgets/import_dialog.h"
 #include "widgets/log_entry.h"
+#include "widgets/log_head_line.h"
 #include "widgets/log_model.h"
 #include "widgets/sentence_sheet.h"
 #include "widgets/shown.h"
@@ -21,7 +22,6 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QTabWidget>
@@ -52,9 +52,7 @@ LogPage::LogPage(Document& document, QWidget* parent)
       m_forms(new QTabWidget(this)),
       m_said(sentenceLabel(tr("What came of the entry"), this)),
       m_flags(sentenceLabel(tr("Flagged readings"), this)),
-      m_head(sentenceLabel(tr("Head of the log"), this)),
-      m_match(sentenceLabel(tr("Whether a printed head fits"), this)),
-      m_printed(new QLineEdit(this)) {
+      m_head(new LogHeadLine(document, this)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 4, 0, 0);
     row->addWidget(entryForms());
@@ -72,10 +70,23 @@ LogPage::LogPage(Document& document, QWidget* parent)
     column->addWidget(m_table, 1);
     column->addWidget(buttonsOfTable());
     column->addWidget(m_flags);
-    column->addWidget(headPart());
+    column->addWidget(m_head);
     row->addLayout(column, 1);
+    connect(m_model, &QAbstractItemModel::modelReset, m_table, [this] {
+        m_table->resizeColumnsToContents();
+        m_table->scrollToBottom();  // the newest, unless an entry was just made elsewhere
+    });
+    m_table->resizeColumnsToContents();
+    m_table->scrollToBottom();
+    connect(&m_document, &Document::replaced, this, [this] {
+        m_reading->startAnew();
+        m_event->clear();
+        m_head->clear();
+        say({});
+    });
     connect(&m_document, &Document::changed, this, &LogPage::documentChanged);
-    documentChanged();
+    setFocusProxy(m_reading);
+    documentChanged(Document::Everything);
 }
 
 QWidget* LogPage::entryForms() {
@@ -139,88 +150,56 @@ QWidget* LogPage::buttonsOfTable() {
     return part;
 }
 
-QWidget* LogPage::headPart() {
-    auto* part = new QWidget(this);
-    auto* column = new QVBoxLayout(part);
-    column->setContentsMargins(0, 4, 0, 0);
-    QFont fixed = m_head->font();
-    fixed.setPointSizeF(fixed.pointSizeF() * 0.9);
-    m_head->setFont(fixed);
-    column->addWidget(m_head);
-    auto* row = new QHBoxLayout;
-    m_printed->setPlaceholderText(tr("A head as it was printed"));
-    m_printed->setAccessibleName(tr("A head as it was printed"));
-    m_printed->setAccessibleDescription(tr("Tells whether the log is still the one of that paper."));
-    row->addWidget(m_printed, 1);
-    column->addLayout(row);
-    m_match->hide();
-    column->addWidget(m_match);
-    connect(m_printed, &QLineEdit::textChanged, this, &LogPage::compareHead);
-    return part;
-}
-
 QString LogPage::said() const {
     return m_said->text();
 }
 
 QString LogPage::head() const {
-    return m_document.isEmpty() ? QString() : shown(engine::shown(engine::logHead(m_document.pond())));
+    return m_head->head();
 }
 
 void LogPage::say(const QString& sentence) {
     m_said->setText(sentence);
 }
 
-void LogPage::documentChanged() {
+void LogPage::documentChanged(Document::Parts parts) {
     if (m_document.isEmpty()) {
         return;
     }
     const engine::Pond& pond = m_document.pond();
-    m_reading->setPond(pond);
-    m_event->setPond(pond);
-    m_reading->setTime(nextDawn(pond));
-    m_event->setTime(nextDawn(pond));
-    QStringList flags, head;
-    for (const engine::Sentence& one : engine::sentencesOfLog(pond, std::nullopt)) {
-        if (one.key == engine::SentenceKey::LogFlag || one.key == engine::SentenceKey::LogNoFlags ||
-            one.key == engine::SentenceKey::LogFlagsMeaning) {
-            flags << worded(one);
-        }
-        if (one.key == engine::SentenceKey::LogHeadMeaning) {
-            head << worded(one);
-        }
+    m_event->setPond(pond);  // the names of its ramps
+    if (!parts.testFlag(Document::Others)) {
+        return;
     }
-    m_flags->setText(flags.join(QLatin1Char(' ')));
-    // Broken so that it fits the narrowest column; the spaces are no part of it.
-    QString number = this->head();
-    number.insert(number.size() - 32, QLatin1Char(' '));
-    m_head->setText(tr("Head of the log: %1").arg(number) + QLatin1Char('\n') + head.join(QLatin1Char(' ')));
-    m_table->resizeColumnsToContents();
-    m_table->scrollToBottom();
-    compareHead();
+    m_reading->setPond(pond);
+    proposeTimes();
+    using enum engine::SentenceKey;
+    m_flags->setText(
+        worded(engine::sentencesOfLog(pond, std::nullopt), {LogFlag, LogNoFlags, LogFlagsMeaning}));
+    m_head->showAnew();
 }
 
-void LogPage::compareHead() {
-    const QString typed = m_printed->text().remove(QLatin1Char(' '));
-    m_match->setVisible(!typed.isEmpty());
-    if (typed.isEmpty() || m_document.isEmpty()) {
-        return;
+void LogPage::proposeTimes() {
+    if (!m_document.isEmpty()) {
+        const engine::LocalTime now = clockOf(m_document.pond());
+        m_reading->propose(nextDawn(m_document.pond(), now));
+        m_event->propose(nextVisit(m_document.pond(), now));
     }
-    if (!engine::parseLogHead(typed.toStdString())) {
-        m_match->setText(tr("This is no head: three counts and 64 digits, as 3-1-0-9f\u2026"));
-        return;
-    }
-    for (const engine::Sentence& one : engine::sentencesOfLog(m_document.pond(), typed.toStdString())) {
-        if (one.key == engine::SentenceKey::LogHeadSame || one.key == engine::SentenceKey::LogHeadAdded ||
-            one.key == engine::SentenceKey::LogHeadChanged) {
-            m_match->setText(worded(one));
-        }
-    }
+}
+
+void LogPage::showEvent(QShowEvent* event) {
+    proposeTimes();
+    QWidget::showEvent(event);
 }
 
 bool LogPage::append(const std::vector<engine::Reading>& readings, const std::vector<engine::Event>& events) {
     const Entered entered = enter(m_document, readings, events);
     say(!entered.said.isEmpty() ? entered.said : tr("Entered, and written to the pond file."));
+    if (entered.isInLog) {  // which may stand far above the last row: the table follows the time
+        const int row =
+            m_model->rowOfLast(readings.empty() ? LogLine::Source::Event : LogLine::Source::Reading);
+        m_table->selectRow(row);
+    }
     return entered.isInLog;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/pond.h"
+#include "widgets/document.h"
 
 #include <QWidget>
 
@@ -8,7 +9,6 @@
 #include <vector>
 
 class QLabel;
-class QLineEdit;
 class QPushButton;
 class QTabWidget;
 class QTableView;
@@ -16,8 +16,8 @@ class QTableView;
 namespace widgets {
 
 class DawnForm;
-class Document;
 class EventForm;
+class LogHeadLine;
 class LogModel;
 
 /// The log of a pond: its entries, forms for new ones, rows from loggers and spreadsheets, and the head of
@@ -40,9 +40,9 @@ public:
 private:
     QWidget* entryForms();
     QWidget* buttonsOfTable();
-    QWidget* headPart();
-    void documentChanged();
-    void compareHead();
+    void documentChanged(Document::Parts parts);
+    void proposeTimes();
+    void showEvent(QShowEvent* event) override;
     void correct();
     void import();
     void paste();
@@ -56,8 +56,8 @@ private:
     DawnForm* m_reading;
     EventForm* m_event;
     QTabWidget* m_forms;
-    QLabel *m_said, *m_flags, *m_head, *m_match;
-    QLineEdit* m_printed;
+    QLabel *m_said, *m_flags;
+    LogHeadLine* m_head;
     QPushButton* m_correct = nullptr;
 };
 

@@ -111,10 +111,11 @@ ReviewPage::ReviewPage(Document& document, QWidget* parent, engine::FitOptions o
     left().addWidget(until);
     left().addWidget(m_until);
     QPushButton* look =
-        addButton(tr("&Look Back"),
+        addAsking(tr("&Look Back"),
                   tr("Fits the pond to its readings and runs it with the aerator and without (Ctrl+Enter)."));
     look->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
     connect(look, &QPushButton::clicked, this, &ReviewPage::look);
+    setFocusProxy(look);
     auto* shownLabel = new QLabel(tr("&Shown"), this);
     shownLabel->setBuddy(m_water);
     m_water->addItems({tr("the upper water at dawn"), tr("the bottom at dawn")});
@@ -127,7 +128,7 @@ ReviewPage::ReviewPage(Document& document, QWidget* parent, engine::FitOptions o
     m_chart->hide();
     right().insertWidget(2, m_chart, 3);
     right().setStretchFactor(&browser(), 2);
-    say(
+    introduce(
         tr("Needs the start as an event of the log, dawn readings before and after it, and the weather that "
            "came. Some minutes of work for sixty days."));
 }
@@ -145,9 +146,7 @@ void ReviewPage::look() {
             return;
         }
     }
-    m_review = nullptr;
-    m_chart->setChart(std::nullopt);
-    m_chart->hide();
+    forgetAnswer();
     work(
         tr("Running the pond with the aerator and without it"),
         [pond = document().pond(), options](const std::stop_token& stop, const Job::Progress& progress) {
@@ -155,6 +154,19 @@ void ReviewPage::look() {
                 engine::reviewPond(pond, options, {stop, progress}));
         },
         [this](const std::shared_ptr<const engine::Review>& review) { show(review); });
+}
+
+void ReviewPage::startAnew() {
+    AnswerPage::startAnew();
+    m_until->entry().reset();
+    m_until->setValue({});
+    forgetAnswer();
+}
+
+void ReviewPage::forgetAnswer() {
+    m_review = nullptr;
+    m_chart->setChart(std::nullopt);
+    m_chart->hide();
 }
 
 void ReviewPage::show(const std::shared_ptr<const engine::Review>& review) {

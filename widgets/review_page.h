@@ -32,7 +32,11 @@ public:
     /// As many members as an answer in the window may take.
     [[nodiscard]] static engine::FitOptions usual();
 
+protected:
+    void startAnew() override;
+
 private:
+    void forgetAnswer();
     void show(const std::shared_ptr<const engine::Review>& review);
     void showChart();
 

@@ -1,11 +1,13 @@
 #pragma once
 
+#include "engine/plan.h"
 #include "engine/today.h"
 #include "widgets/answer_page.h"
 
 #include <memory>
 
 class QComboBox;
+class QPushButton;
 
 namespace widgets {
 
@@ -28,17 +30,31 @@ public:
     void decide(bool isEntered);
     /// The last decision; null if there is none.
     [[nodiscard]] const std::shared_ptr<const engine::Today>& today() const { return m_today; }
+    /// The schedule planned anew from today on; null if there is none yet.
+    [[nodiscard]] const std::shared_ptr<const engine::Plan>& plan() const { return m_plan; }
+
+signals:
+    /// The new schedule as a ramp that is to stand beside the others.
+    void rampWanted(const engine::Ramp& ramp);
 
 protected:
     void documentChanged() override;
+    void startAnew() override;
+    void proposeTime() override;
 
 private:
     void show(const std::shared_ptr<const engine::Today>& today);
+    void planAnew(const engine::TodayOptions& options);
+    void showPlan(const std::shared_ptr<const engine::Plan>& plan);
+    void addRamp();
+    void forgetAnswer();
 
     engine::TodayOptions m_options;
     DawnForm* m_form;
     QComboBox* m_outlook;
+    QPushButton* m_add;
     std::shared_ptr<const engine::Today> m_today;
+    std::shared_ptr<const engine::Plan> m_plan;
 };
 
 }  // namespace widgets

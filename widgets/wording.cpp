@@ -6,6 +6,8 @@
 #include <QCoreApplication>
 #include <QLocale>
 
+#include <algorithm>
+
 namespace widgets {
 namespace {
 
@@ -30,6 +32,17 @@ QString valueText(const engine::SentenceValue& value) {
     return text;
 }
 
+template <class Condition>
+QString wordedIf(const std::vector<engine::Sentence>& sentences, Condition isMeant) {
+    QStringList texts;
+    for (const engine::Sentence& sentence : sentences) {
+        if (isMeant(sentence)) {
+            texts << worded(sentence);
+        }
+    }
+    return texts.join(QLatin1Char(' '));
+}
+
 }  // namespace
 
 QString worded(const engine::Sentence& sentence) {
@@ -40,13 +53,13 @@ QString worded(const engine::Sentence& sentence) {
 }
 
 QString worded(const std::vector<engine::Sentence>& sentences, engine::SentencePart part) {
-    QStringList texts;
-    for (const engine::Sentence& sentence : sentences) {
-        if (sentence.part == part) {
-            texts << worded(sentence);
-        }
-    }
-    return texts.join(QLatin1Char(' '));
+    return wordedIf(sentences, [part](const engine::Sentence& one) { return one.part == part; });
+}
+
+QString worded(const std::vector<engine::Sentence>& sentences, const std::vector<engine::SentenceKey>& keys) {
+    return wordedIf(sentences, [&keys](const engine::Sentence& one) {
+        return std::find(keys.begin(), keys.end(), one.key) != keys.end();
+    });
 }
 
 QString oxygenText(double oxygen) {

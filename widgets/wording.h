@@ -15,6 +15,10 @@ namespace widgets {
 /// All sentences of one part, one after the other.
 [[nodiscard]] QString worded(const std::vector<engine::Sentence>& sentences, engine::SentencePart part);
 
+/// The same of some keys.
+[[nodiscard]] QString worded(const std::vector<engine::Sentence>& sentences,
+                             const std::vector<engine::SentenceKey>& keys);
+
 /// Oxygen with one decimal, in the user's locale [mg/L].
 [[nodiscard]] QString oxygenText(double oxygen);
 /// Clock time of a moment of the run.

@@ -1,10 +1,12 @@
 // Today, the incident and the sixty days as a user asks for them, held against the engine's own answers.
 
 #include "engine/pond_io.h"
+#include "engine/replan.h"
 #include "tests/scenario.h"
 #include "tests/widgets/typing.h"
 #include "widgets/document.h"
 #include "widgets/incident_page.h"
+#include "widgets/log_entry.h"
 #include "widgets/review_page.h"
 #include "widgets/today_page.h"
 #include "widgets/wording.h"
@@ -56,17 +58,14 @@ protected:
             type(fieldOf(page, (std::string(names[i]) + ": oxygen").c_str()), oxygen[i]);
         }
     }
-    static void press(QWidget& page, const char* text) {
-        for (QPushButton* button : page.findChildren<QPushButton*>()) {
-            if (plain(QString(button->text()).remove(u'&')) == text) {
-                button->click();
-                return;
-            }
-        }
-        FAIL() << "there is no button " << text;
-    }
+    static void press(QWidget& page, const char* text) { test::button(page, text)->click(); }
     static bool wait(const AnswerPage& page) {
         return QTest::qWaitFor([&] { return !page.isRunning(); }, kPatience_ms);
+    }
+
+    /// Until there is a verdict, whether or not there is more to come.
+    static bool waitForVerdict(const AnswerPage& page) {
+        return QTest::qWaitFor([&] { return !page.isRunning() || page.isGoingOn(); }, kPatience_ms);
     }
 
     engine::test::TemporaryFolder folder;
@@ -78,7 +77,7 @@ TEST_F(Answers, ThreeInputsGiveTodaysVerdictAsTheEngineHasIt) {
     test::showActive(page);
     typeReadings(page, "2026-06-15 05:40", {"27", "25", "21"}, {"3.4", "3.6", "0.1"});
     press(page, "Enter in the Log and Decide");
-    ASSERT_TRUE(wait(page));
+    ASSERT_TRUE(waitForVerdict(page));
     ASSERT_NE(page.today(), nullptr) << plain(page.state());
     ASSERT_EQ(document.pond().readings.size(), 3U);
     engine::TodayOptions options = quick();
@@ -100,11 +99,108 @@ TEST_F(Answers, DecidingWithoutEnteringLeavesTheLogAlone) {
     test::showActive(page);
     typeReadings(page, "2026-06-15 05:40", {"27", "25", "21"}, {"2.1", "2.6", "0.1"});
     press(page, "Decide without Entering");
-    ASSERT_TRUE(wait(page));
+    ASSERT_TRUE(waitForVerdict(page));
     EXPECT_EQ(plain(page.verdict()).substr(0, 5), "STOP:") << plain(page.state());
     EXPECT_TRUE(document.pond().readings.empty());
     document.edit(QStringLiteral("e"), [](engine::Pond& pond) { pond.title = "other"; });
     EXPECT_NE(plain(page.state()).find("before your last edit"), std::string::npos);
+}
+
+TEST_F(Answers, TheScheduleIsPlannedAnewBehindTheVerdictAndCanBeARamp) {
+    document.start(engine::test::scenario("new-clay"));
+    TodayPage page(document, nullptr, quick());
+    test::showActive(page);
+    typeReadings(page, "2026-05-27 05:40", {"21", "20", "17"}, {"7.1", "7.0", "4"});
+    page.decide(false);
+    ASSERT_TRUE(waitForVerdict(page));
+    ASSERT_NE(page.today(), nullptr) << plain(page.state());
+    const QString verdict = page.verdict();
+    auto* add = test::button(page, "Add the New Schedule to the Pond");
+    EXPECT_FALSE(add->isEnabled()) << "there is none yet";
+    ASSERT_TRUE(wait(page));
+    ASSERT_NE(page.plan(), nullptr) << plain(page.text());
+    EXPECT_EQ(page.verdict(), verdict);
+    const engine::Plan expected = engine::replanned(*page.today(), quick());
+    EXPECT_EQ(page.plan()->days, expected.days);
+    for (const engine::Sentence& sentence : engine::sentencesOf(expected)) {
+        if (sentence.part == engine::SentencePart::Plan) {
+            EXPECT_TRUE(page.text().contains(worded(sentence).simplified())) << plain(worded(sentence));
+        }
+    }
+    EXPECT_LT(page.text().indexOf(QStringLiteral("Planned anew")),
+              page.text().indexOf(QStringLiteral("Cautions")));
+    ASSERT_TRUE(expected.ramp);
+    std::optional<engine::Ramp> wanted;
+    QObject::connect(&page, &TodayPage::rampWanted, &page, [&](const engine::Ramp& ramp) { wanted = ramp; });
+    ASSERT_TRUE(add->isEnabled());
+    add->click();
+    ASSERT_TRUE(wanted);
+    EXPECT_EQ(wanted->name, "from 2026-05-27");
+    EXPECT_EQ(wanted->minutes, expected.ramp->minutes);
+}
+
+TEST_F(Answers, AStopOfTheNewScheduleLeavesTheVerdict) {
+    TodayPage page(document, nullptr, quick());
+    test::showActive(page);
+    typeReadings(page, "2026-06-15 05:40", {"27", "25", "21"}, {"6.1", "6.0", "0.1"});
+    page.decide(false);
+    ASSERT_TRUE(waitForVerdict(page));
+    ASSERT_TRUE(page.isGoingOn());
+    const QString text = page.text();
+    page.cancel();
+    ASSERT_TRUE(wait(page));
+    EXPECT_FALSE(page.verdict().isEmpty());
+    EXPECT_EQ(page.text(), text);
+    EXPECT_EQ(page.plan(), nullptr);
+    EXPECT_NE(plain(page.state()).find("no new schedule"), std::string::npos);
+}
+
+TEST_F(Answers, WhatIsTypedStaysThroughAnEditAndGoesWithThePond) {
+    TodayPage today(document, nullptr, quick());
+    IncidentPage incident(document, nullptr, quick());
+    for (AnswerPage* page : {static_cast<AnswerPage*>(&today), static_cast<AnswerPage*>(&incident)}) {
+        test::showActive(*page);
+        EXPECT_EQ(test::textOf(fieldOf(*page, "At")), "2026-06-14 05:30") << "the first day's dawn";
+        type(fieldOf(*page, "At"), "2026-06-17 04:50");
+        type(fieldOf(*page, "Surface: oxygen"), "3.2");
+    }
+    document.edit(QStringLiteral("e"), [](engine::Pond& pond) { pond.title = "other"; });
+    for (const QWidget* page : {static_cast<QWidget*>(&today), static_cast<QWidget*>(&incident)}) {
+        EXPECT_EQ(test::textOf(fieldOf(*page, "At")), "2026-06-17 04:50");
+        EXPECT_EQ(test::textOf(fieldOf(*page, "Surface: oxygen")), "3.2");
+    }
+    incident.judge(false);
+    engine::Pond another = document.pond();
+    another.place.firstDay = std::chrono::year(2026) / 7 / 1;
+    document.start(another);
+    ASSERT_TRUE(wait(incident));
+    for (const AnswerPage* page :
+         {static_cast<const AnswerPage*>(&today), static_cast<const AnswerPage*>(&incident)}) {
+        EXPECT_EQ(test::textOf(fieldOf(*page, "At")), "2026-07-01 05:30");
+        EXPECT_EQ(test::textOf(fieldOf(*page, "Surface: oxygen")), "") << "it was read in another pond";
+        EXPECT_EQ(plain(page->verdict()), "");
+        EXPECT_EQ(plain(page->text()), "");
+        EXPECT_EQ(plain(page->state()).find("Stop"), std::string::npos) << plain(page->state());
+    }
+    EXPECT_EQ(incident.incident(), nullptr);
+}
+
+TEST(NextVisit, IsNowInADayOfThePondAndTheNextDawnElsewhere) {
+    engine::Pond pond = engine::test::scenario("grandfathers-pond");
+    const auto last = std::chrono::local_days(pond.weather.days.back().date);
+    EXPECT_EQ(nextVisit(pond, at(16, 317)), at(16, 317));
+    EXPECT_EQ(nextVisit(pond, at(16, 317) + std::chrono::seconds(40)), at(16, 317));
+    EXPECT_EQ(nextDawn(pond, at(16, 317)), at(16, 330)) << "today's, though no reading was taken before";
+    for (const engine::LocalTime off : {at(1, 300), engine::LocalTime(last) + std::chrono::days(30)}) {
+        EXPECT_EQ(nextVisit(pond, off), at(14, 330));
+        EXPECT_EQ(nextDawn(pond, off), at(14, 330));
+    }
+    engine::Reading reading;
+    reading.at = at(16, 340);
+    pond.readings.push_back(reading);
+    EXPECT_EQ(nextDawn(pond, at(16, 700)), at(17, 330)) << "today's is in the log";
+    EXPECT_EQ(nextDawn(pond, at(18, 100)), at(18, 330));
+    EXPECT_EQ(nextVisit(pond, at(18, 100)), at(18, 100));
 }
 
 TEST_F(Answers, TheOutlookChangesTodayAndTomorrowForTheDecisionAlone) {

@@ -51,15 +51,12 @@ protected:
     }
     [[nodiscard]] engine::Pond onDisk() const { return *engine::readPond(folder.path() / "pond.toml").pond; }
     void press(const char* text) const {
-        for (QPushButton* button : page->findChildren<QPushButton*>()) {
-            if (plain(button->text()) == text) {
-                ASSERT_TRUE(button->isEnabled()) << text;
-                button->click();
-                return;
-            }
-        }
-        FAIL() << "there is no button " << text;
+        QPushButton* button = test::button(*page, text);
+        ASSERT_TRUE(button->isEnabled()) << text;
+        button->click();
     }
+
+    [[nodiscard]] DawnForm& readingForm() const { return *page->findChild<DawnForm*>(); }
 
     engine::test::TemporaryFolder folder;
     Document document;
@@ -69,7 +66,7 @@ protected:
 
 TEST_F(LogPageTest, AReadingOfThreeDepthsGoesIntoTheFileInTheUsersUnits) {
     document.edit(QStringLiteral("units"), [](engine::Pond& pond) { pond.units = engine::UnitSystem::Us; });
-    type(fieldOf(*page, "At"), "2026-06-15 05:40");
+    type(fieldOf(readingForm(), "At"), "2026-06-15 05:40");
     const char* const values[3][3] = {{"2", "80", "5.6"}, {"4", "77", "5.1"}, {"6", "68", "0.1"}};
     const char* const names[3] = {"Surface", "Middle", "Bottom"};
     for (int i = 0; i < 3; ++i) {
@@ -98,7 +95,7 @@ TEST_F(LogPageTest, AnEventIsWhatItsKindCanBe) {
     kind->setCurrentIndex(kind->findData(QStringLiteral("treatment")));
     auto* form = page->findChild<EventForm*>();
     EXPECT_FALSE(fieldOf(*form, "Ramp")->isVisibleTo(form));
-    form->setTime(engine::LocalTime(std::chrono::local_days(std::chrono::year(2026) / 6 / 20)));
+    form->propose(engine::LocalTime(std::chrono::local_days(std::chrono::year(2026) / 6 / 20)));
     fieldOf(*form, "What was put in")->setFocus();
     lineEditOf(fieldOf(*form, "What was put in"))->setText(QStringLiteral("copper"));
     lineEditOf(fieldOf(*form, "Area, %"))->setText(QStringLiteral("25"));
@@ -108,6 +105,27 @@ TEST_F(LogPageTest, AnEventIsWhatItsKindCanBe) {
     EXPECT_EQ(document.pond().events[0].area_percent->value, 25.0);
     EXPECT_EQ(cell(0, LogModel::What), "Treatment");
     EXPECT_EQ(cell(0, LogModel::Note), "copper, 25 % of the area");
+}
+
+TEST_F(LogPageTest, APowerCutHasItsEndAndACorrectionCanMoveIt) {
+    auto* kind = fieldOf<QComboBox>(*page, "What");
+    kind->setCurrentIndex(kind->findData(QStringLiteral("power_cut")));
+    auto* form = page->findChild<EventForm*>();
+    EXPECT_FALSE(fieldOf(*form, "Minutes")->isVisibleTo(form));
+    form->propose(engine::LocalTime(std::chrono::local_days(std::chrono::year(2026) / 6 / 20)));
+    lineEditOf(fieldOf(*form, "Until"))->setText(QStringLiteral("2026-06-20 07:30"));
+    page->addEvent();
+    ASSERT_EQ(document.pond().events.size(), 1U) << plain(page->said());
+    const engine::Event cut = document.pond().events[0];
+    EXPECT_EQ(cut.until, *cut.at + std::chrono::minutes(450));
+    EXPECT_EQ(cell(0, LogModel::Note), "until 2026-06-20 07:30");
+    CorrectionDialog dialog(document.pond(), nullptr, &cut, nullptr);
+    EXPECT_EQ(test::textOf(fieldOf(dialog, "Until")), "2026-06-20 07:30");
+    dialog.show();
+    lineEditOf(fieldOf(dialog, "Until"))->setText(QStringLiteral("2026-06-20 09:00"));
+    test::button(dialog, "Enter the Correction")->click();
+    ASSERT_EQ(dialog.events().size(), 1U);
+    EXPECT_EQ(dialog.events()[0].until, *cut.at + std::chrono::minutes(540));
 }
 
 TEST_F(LogPageTest, AFaultIsSaidAndTheFormKeepsWhatWasTyped) {
@@ -133,15 +151,9 @@ TEST_F(LogPageTest, ACorrectionIsANewEntryAndTheOldOneStays) {
             auto* dialog = qobject_cast<CorrectionDialog*>(QApplication::activeModalWidget());
             ASSERT_NE(dialog, nullptr);
             type(fieldOf(*dialog, "Oxygen, mg/L"), right);
-            for (QPushButton* button : dialog->findChildren<QPushButton*>()) {
-                if (plain(button->text()) == "&Enter the Correction") {
-                    button->click();
-                    return;
-                }
-            }
-            dialog->reject();
+            test::button(*dialog, "Enter the Correction")->click();
         });
-        press("Co&rrect\u2026");
+        press("Correct\u2026");
     }
     ASSERT_EQ(document.pond().readings.size(), 3U);
     EXPECT_EQ(document.pond().readings[0].oxygen->value, 8.1);
@@ -207,6 +219,54 @@ TEST_F(LogPageTest, TakenRowsLieBesideThePondAndOnlyAdd) {
     EXPECT_TRUE(onDisk() == document.pond());
     EXPECT_TRUE(std::filesystem::exists(folder.path() / "pond-readings.csv"));
     EXPECT_EQ(page->model().rowCount(), 3);
+}
+
+TEST_F(LogPageTest, ThePlaceInTheTableStaysThroughAnEditAndALateEntryComesToSight) {
+    std::string rows = "at,depth_m,temperature_c,oxygen_mg_per_l\n";
+    for (int i = 0; i < 200; ++i) {
+        rows += "2026-06-" + std::to_string(15 + i / 24) + (i % 24 < 10 ? " 0" : " ") +
+                std::to_string(i % 24) + ":00,0.5,24," + std::to_string(5 + i % 3) + "\n";
+    }
+    folder.write("logger.csv", rows);
+    show(withoutReadings() + "\n[readings]\nfile = \"logger.csv\"\n");
+    const auto isInSight = [this](int row) {
+        return page->table().viewport()->rect().intersects(
+            page->table().visualRect(page->model().index(row, 0)));
+    };
+    EXPECT_TRUE(isInSight(199)) << "the newest first";
+    page->table().selectRow(20);
+    ASSERT_TRUE(isInSight(20));
+    document.edit(QStringLiteral("e"), [](engine::Pond& pond) { pond.title = "other"; });
+    document.edit(QStringLiteral("e"), [](engine::Pond& pond) { pond.units = engine::UnitSystem::Us; });
+    EXPECT_TRUE(isInSight(20));
+    EXPECT_EQ(page->table().currentIndex().row(), 20);
+    EXPECT_EQ(plain(page->model().headerData(LogModel::Depth, Qt::Horizontal, Qt::DisplayRole).toString()),
+              "Depth, ft");
+    type(fieldOf(readingForm(), "At"), "2026-06-15 05:40");
+    type(fieldOf(*page, "Surface: oxygen"), "5.6");
+    press("Enter the Reading");
+    ASSERT_EQ(page->model().rowCount(), 201) << plain(page->said());
+    EXPECT_EQ(page->table().currentIndex().row(), 6) << "06:00 is behind it";
+    EXPECT_TRUE(isInSight(6));
+}
+
+TEST_F(LogPageTest, ATypedTimeStaysUntilItsEntryIsMadeAndGoesWithThePond) {
+    type(fieldOf(readingForm(), "At"), "2026-06-20 05:10");
+    test::typeOnly(fieldOf(*page, "Surface: oxygen"), "4.4");
+    document.edit(QStringLiteral("e"), [](engine::Pond& pond) { pond.title = "other"; });
+    EXPECT_EQ(test::textOf(fieldOf(readingForm(), "At")), "2026-06-20 05:10");
+    EXPECT_EQ(test::textOf(fieldOf(*page, "Surface: oxygen")), "4.4");
+    press("Enter the Reading");
+    ASSERT_EQ(document.pond().readings.size(), 1U) << plain(page->said());
+    EXPECT_EQ(test::textOf(fieldOf(readingForm(), "At")), "2026-06-21 05:30") << "the dawn after it";
+    type(fieldOf(readingForm(), "At"), "2026-06-22 05:10");
+    type(fieldOf(*page, "Bottom: oxygen"), "0.4");
+    engine::Pond another = document.pond();
+    another.readings.clear();
+    document.start(another);
+    EXPECT_NE(test::textOf(fieldOf(readingForm(), "At")), "2026-06-22 05:10");
+    EXPECT_EQ(test::textOf(fieldOf(*page, "Bottom: oxygen")), "") << "it was read in another pond";
+    EXPECT_EQ(page->model().rowCount(), 0);
 }
 
 TEST_F(LogPageTest, FlaggedReadingsAreShownAndKept) {

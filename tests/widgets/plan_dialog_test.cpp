@@ -24,14 +24,7 @@ struct Asked {
         dialog.show();
         test::type(test::fieldOf(dialog, "Report on so many ponds"), "64");
     }
-    QPushButton& button(const char* text) {
-        for (auto* button : dialog.findChildren<QPushButton*>()) {
-            if (button->text().remove(u'&') == QString::fromUtf8(text)) {
-                return *button;
-            }
-        }
-        throw std::runtime_error(text);
-    }
+    QPushButton& button(const char* text) { return *test::button(dialog, text); }
     bool waitForAnswer() {
         return QTest::qWaitFor([this] { return !dialog.isRunning(); }, kPatience_ms);
     }

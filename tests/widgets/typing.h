@@ -8,6 +8,7 @@
 #include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QString>
 #include <QTest>
 #include <QWidget>
@@ -46,6 +47,17 @@ T* fieldOf(const QWidget& form, const char* name) {
         }
     }
     throw std::runtime_error(std::string("the form has no field of the name ") + name);
+}
+
+/// The button with this text (without its mnemonic).
+inline QPushButton* button(const QWidget& form, const char* text) {
+    for (QPushButton* one : form.findChildren<QPushButton*>()) {
+        QString shown = one->text();
+        if (shown.remove(u'&') == QString::fromUtf8(text)) {
+            return one;
+        }
+    }
+    throw std::runtime_error(std::string("the form has no button ") + text);
 }
 
 inline QLineEdit* lineEditOf(QWidget* field) {
