@@ -143,7 +143,10 @@ IncidentPage::IncidentPage(Document& document, QWidget* parent, engine::TodayOpt
     right().removeWidget(&browser());
     auto* beside = new QHBoxLayout;
     beside->addWidget(&browser(), 5);
-    beside->addWidget(m_chart, 4);
+    auto* drawn = new QVBoxLayout;  // no taller than a night is read best
+    drawn->addWidget(m_chart, 7);
+    drawn->addStretch(3);
+    beside->addLayout(drawn, 4);
     right().insertLayout(2, beside, 1);
     introduce(
         tr("Until there are readings: no feed, no handling, no chemicals; surface air on if there is any, "

@@ -91,7 +91,9 @@ void drawLines(QCustomPlot& plot, const LineChart& chart, const PlotStyle& style
     auto* rect = new QCPAxisRect(&plot, false);  // owned by the layout
     plot.plotLayout()->addElement(0, 0, rect);
     rect->setAutoMargins(QCP::msNone);
-    rect->setMargins(QMargins(34, static_cast<int>(metrics.height()) + 8, static_cast<int>(names) + 14, 24));
+    // The unit stands clear of the topmost number, half of which is above the axis.
+    rect->setMargins(
+        QMargins(34, static_cast<int>(1.5 * metrics.height()) + 8, static_cast<int>(names) + 14, 24));
     const double top = topOf(chart);
     dress(*rect, style, chart.from, chart.to, top, chart.labels);
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
