@@ -62,7 +62,7 @@ int today(const engine::Pond& pond, const CliOptions& options, const engine::Run
     const engine::Today decided = engine::decideToday(pond, todayOptions(options.log), control);
     if (!decided.isDecided) {
         complain(decided.message);
-        return kBadInput;
+        return control.stop.stop_requested() ? kEndedEarly : kBadInput;
     }
     // The verdict is there at once, whatever becomes of the new schedule.
     const int said = saidAll(engine::englishText(engine::sentencesOf(decided)));
@@ -91,7 +91,7 @@ int incident(const engine::Pond& pond, const CliOptions& options, const engine::
     const engine::Incident judged = engine::judgeIncident(pond, todayOptions(options.log), control);
     if (!judged.isJudged) {
         complain(judged.message);
-        return kBadInput;
+        return control.stop.stop_requested() ? kEndedEarly : kBadInput;
     }
     return saidAll(engine::englishText(engine::sentencesOf(judged)));
 }

@@ -90,6 +90,10 @@ DawnLimits dawnLimits(const PondModel& model, double temperature) {
     return dawnLimits(model.parameters.lines.group, saturation, model.pond.dawnRules);
 }
 
+bool isMixedAtDawn(double difference, double bottom) {
+    return std::fabs(difference) < kMixedTemperature && bottom > kMixedBottom;
+}
+
 std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits) {
     if (isMixed || debtRatio < kLowRatio) {
         return std::nullopt;
@@ -102,9 +106,7 @@ DawnDecision decideAtDawn(const Morning& morning, const DawnLimits& limits) {
     DawnDecision out;
     out.fishWater = std::min(morning.surface.value_or(1e300), morning.middle.value_or(1e300));
     out.isMixed = morning.temperatureSurface && morning.temperatureBottom && morning.bottom &&
-                  std::fabs(*morning.temperatureSurface -
-                            *morning.temperatureBottom)<kMixedTemperature&& * morning.bottom>
-                      kMixedBottom;
+                  isMixedAtDawn(*morning.temperatureSurface - *morning.temperatureBottom, *morning.bottom);
     out.doseCap_percent = doseCap(morning.debtRatio, out.isMixed, limits);
     const auto because = [&](DawnReason reason) { out.reasons.push_back(reason); };
     because(out.fishWater >= limits.go     ? DawnReason::FishWaterGood

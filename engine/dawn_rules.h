@@ -94,6 +94,10 @@ struct DawnDecision {
 /// @pre a surface or a middle reading
 [[nodiscard]] DawnDecision decideAtDawn(const Morning& morning, const DawnLimits& limits);
 
+/// Whether a dawn's readings are those of a mixed pond. @param difference  Top minus bottom [K], of either
+/// sign. @param bottom  Oxygen there [g/m^3].
+[[nodiscard]] bool isMixedAtDawn(double difference, double bottom);
+
 /// The most of the bottom water that a day may lift [%], or nothing if any dose may be [trade 3.4].
 [[nodiscard]] std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits);
 

@@ -126,6 +126,10 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
             out.options.push_back(outcomeOf(option, out.model, surface, transfer, control));
         }
     }
+    if (control.stop.stop_requested()) {
+        out.message = "The incident was stopped before it was judged.";
+        return out;
+    }
     out.isJudged = true;
     return out;
 }
@@ -155,6 +159,11 @@ std::vector<Sentence> sentencesOf(const Incident& incident) {
         }
         speaker.say(option.recovery_h ? SentenceKey::IncidentOption : SentenceKey::IncidentOptionNever,
                     std::move(values));
+    }
+    if (incident.surfaceIsGuess) {
+        speaker.say(SentenceKey::IncidentSurfaceAssumed,
+                    {number("transfer", Measure::Plain, incident.surfaceTransfer_kgPerH),
+                     number("power", Measure::Plain, kEmergency_kWPerHa)});
     }
     const Speaker steps(out, SentencePart::IncidentSteps);
     for (const char* step :

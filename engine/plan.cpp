@@ -4,6 +4,7 @@
 #include "engine/error.h"
 #include "engine/parallel.h"
 #include "engine/plan_edges.h"
+#include "engine/plan_mornings.h"
 #include "engine/plan_search.h"
 #include "engine/plan_season.h"
 #include "engine/plan_standing.h"
@@ -57,6 +58,8 @@ private:
     void findEndStates();
     [[nodiscard]] std::vector<int> heldDays(const DayAction& standing) const;
     [[nodiscard]] std::vector<Ladder> laddersTo(const StandingSchedule& target) const;
+    [[nodiscard]] std::vector<DayAction> firstDays() const;
+    [[nodiscard]] bool mayBe(const std::vector<DayAction>& days, ClockTime start, bool stands) const;
     /// The search's members, or the scouts among them.
     [[nodiscard]] const PlanMembers& draws(int days, bool scouts);
     [[nodiscard]] std::optional<Way> atOnce(const PlanMembers& members, const StandingSchedule& target,
@@ -148,7 +151,34 @@ std::vector<Ladder> Planner::laddersTo(const StandingSchedule& target) const {
     }
     ladders.push_back(ladder(standing.diffusers, 4));
     std::erase_if(ladders, [](const Ladder& one) { return one.levels.empty(); });
+    if (m_options.mornings) {
+        for (Ladder& one : ladders) {
+            one.first = firstDays();
+            one.allows = [this, start = target.start](const std::vector<DayAction>& days, bool stands) {
+                return mayBe(days, start, stands);
+            };
+        }
+    }
     return ladders;
+}
+
+std::vector<DayAction> Planner::firstDays() const {
+    std::vector<DayAction> days;
+    if (m_options.mornings) {
+        for (const int minutes : m_options.mornings->firstDays) {
+            days.push_back(m_plan.standing.front().action);  // at the file's depth, as the ramp is that runs
+            days.back().minutes = minutes;
+        }
+    }
+    return days;
+}
+
+bool Planner::mayBe(const std::vector<DayAction>& days, ClockTime start, bool stands) const {
+    return !m_options.mornings ||
+           isLeftByMornings(
+               m_rough, *m_options.mornings, days, start,
+               stands ? std::optional(std::max(kShortestRun, static_cast<int>(days.size()))) : std::nullopt,
+               m_control.stop);
 }
 
 const PlanMembers& Planner::draws(int days, bool scouts) {
@@ -200,7 +230,7 @@ std::optional<Way> Planner::bestClimb(const StandingSchedule& target, int days, 
 
 std::optional<Way> Planner::wayTo(const StandingSchedule& target, bool mayClimb, int budget) {
     bool isHopeless = false;
-    const bool canBeAtOnce = heldDays(target.action).empty();
+    const bool canBeAtOnce = heldDays(target.action).empty() && mayBe({target.action}, target.start, true);
     if (atOnce(draws(kShortestRun, true), target, budget, isHopeless) && canBeAtOnce) {
         if (const auto way = atOnce(draws(kShortestRun, false), target, budget, isHopeless)) {
             return way;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/dawn_rules.h"
 #include "engine/hold_rules.h"
 #include "engine/run.h"
 
@@ -121,6 +122,13 @@ struct MonthStart {
     bool isHarmless = false;  ///< Keeps the line, or is no worse where do-nothing does not keep it
 };
 
+/// What the mornings of a ramp that is under way leave a plan (trade 3.4 and 3.8).
+struct PlanMornings {
+    std::vector<int> firstDays;  ///< Minutes of the days that this morning's verdict speaks for
+    std::optional<int> most;     ///< Minutes of the first day after them at most; nothing: any
+    DawnLimits limits;           ///< Their caps on what a day may lift
+};
+
 struct PlanOptions {
     std::optional<double> line;  ///< Instead of the pond's stress line [g/m^3]
     double chance = 0.05;        ///< Wanted share of ponds that a plan harms at most, above 0 to 1
@@ -129,6 +137,7 @@ struct PlanOptions {
     int threads = 0;  ///< 0: as many as cores
     Resolution resolution;
     HoldRules holds;
+    std::optional<PlanMornings> mornings;  ///< Of a ramp under way; nothing before the start
     /// For an answer within seconds: a third of the search, and no trade-off but that of the file's ramps, no
     /// slow edge and no months.
     bool isBrief = false;

@@ -46,6 +46,9 @@ public:
     [[nodiscard]] std::optional<Way> stand() const {
         Way way{m_days, {}};
         way.days.push_back(m_ladder.standing);
+        if (!m_ladder.mayBe(way.days, true)) {
+            return std::nullopt;
+        }
         way.harm = toTheEnd(m_members, m_at, schedule(way.days), std::max(day() - 1, 1), m_budget);
         return way.harm.any <= m_budget ? std::optional(way) : std::nullopt;
     }
@@ -81,6 +84,9 @@ private:
     [[nodiscard]] bool isGood(const DayAction& action) const {
         std::vector<DayAction> days = m_days;
         days.push_back(action);
+        if (!m_ladder.mayBe(days, false)) {
+            return false;
+        }
         const int last = std::min(day() + kLookAhead - 1, m_members.days());
         const MembersOnTheirWay after = m_members.run(m_at, schedule(days), PlanMembers::endOfNight(last));
         return m_members.harm(after, 1, last).any <= m_onTheWay;
@@ -99,6 +105,9 @@ private:
 std::optional<Way> climbOnce(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
                              int budget, int onTheWay, int below, int lastDay, const std::stop_token& stop) {
     Climber climber(members, ladder, budget, onTheWay, below);
+    for (const DayAction& given : ladder.first) {
+        climber.take(given);
+    }
     while (climber.day() <= lastDay && !members.isSpent() && !stop.stop_requested()) {
         DayAction held = ladder.standing;
         held.minutes = 0;
@@ -186,11 +195,11 @@ Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, s
     const auto without = [&](std::size_t skipped) {
         std::vector<DayAction> actions;
         for (std::size_t i = 0; i < best.days.size(); ++i) {
-            if (i != skipped && !best.days[i].isHold) {
+            if (i >= ladder.first.size() && i != skipped && !best.days[i].isHold) {
                 actions.push_back(best.days[i]);
             }
         }
-        std::vector<DayAction> days;
+        std::vector<DayAction> days = ladder.first;
         for (std::size_t next = 0; next < actions.size();) {
             DayAction held = ladder.standing;
             held.minutes = 0;
@@ -199,11 +208,14 @@ Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, s
         }
         return days;
     };
-    for (std::size_t i = best.days.size() - 1; i-- > 0 && !stop.stop_requested();) {
+    for (std::size_t i = best.days.size() - 1; i-- > ladder.first.size() && !stop.stop_requested();) {
         if (best.days[i].isHold) {
             continue;
         }
         const std::vector<DayAction> days = without(i);
+        if (!ladder.mayBe(days, true)) {
+            continue;
+        }
         const HarmCount harm = harmOf(members, days, ladder.start, budget);
         if (harm.any <= budget && days.size() < best.days.size()) {
             best = {days, harm};
@@ -212,11 +224,11 @@ Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, s
     }
     for (const double factor : {0.75, 0.5}) {
         Way gentler = best;
-        for (std::size_t i = 0; i + 1 < gentler.days.size(); ++i) {
+        for (std::size_t i = ladder.first.size(); i + 1 < gentler.days.size(); ++i) {
             int& minutes = gentler.days[i].minutes;
             minutes = minutes > 0 ? std::max(static_cast<int>(std::lround(factor * minutes)), 1) : 0;
         }
-        if (gentler.days == best.days || stop.stop_requested()) {
+        if (gentler.days == best.days || stop.stop_requested() || !ladder.mayBe(gentler.days, true)) {
             continue;
         }
         gentler.harm = harmOf(members, gentler.days, ladder.start, best.harm.any);

@@ -3,6 +3,7 @@
 #include "engine/plan.h"
 #include "engine/plan_members.h"
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <vector>
@@ -15,6 +16,13 @@ struct Ladder {
     std::vector<DayAction> levels;
     DayAction standing;
     ClockTime start;
+    std::vector<DayAction> first = {};  ///< Of the first days, on which there is nothing to choose
+    /// Whether such days may be, the last of which may stand; empty: all may.
+    std::function<bool(const std::vector<DayAction>& days, bool stands)> allows = {};
+
+    [[nodiscard]] bool mayBe(const std::vector<DayAction>& days, bool stands) const {
+        return !allows || allows(days, stands);
+    }
 };
 
 /// A way up a ladder: the actions of day 1 to the first day of the standing schedule, which is the last.

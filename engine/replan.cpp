@@ -1,10 +1,8 @@
 #include "engine/replan.h"
 
 #include "engine/error.h"
-#include "engine/hold_rules.h"
 #include "engine/morning.h"
 #include "engine/units.h"
-#include "engine/weather.h"
 
 #include <algorithm>
 
@@ -21,6 +19,21 @@ int daysOfVerdict(const DawnDecision& decision) {
             return kDaysAfterStop;
     }
     return 1;
+}
+
+PlanMornings morningsOf(const Today& today) {
+    PlanMornings out;
+    out.limits = today.limits;
+    const auto days = static_cast<std::size_t>(daysOfVerdict(today.decision));
+    for (std::size_t i = 0; i < std::min(days, today.steps.size()); ++i) {
+        out.firstDays.push_back(today.steps[i].minutes);
+    }
+    const bool isReduced = today.decision.verdict >= DawnVerdict::Back ||
+                           (today.restart && today.restart->restart == Restart::ReducedStart);
+    if (isReduced && days < today.steps.size()) {
+        out.most = today.steps[days].minutes;
+    }
+    return out;
 }
 
 Plan replanned(const Today& today, const TodayOptions& options, const RunControl& control) {
@@ -47,22 +60,13 @@ Plan replanned(const Today& today, const TodayOptions& options, const RunControl
         }
         now.bottom.oxygenDebt = debt;
     }
-    std::vector<int> held = holdDays(now);
-    for (int day = 1; day <= daysOfVerdict(today.decision); ++day) {
-        held.push_back(day);
-    }
-    std::sort(held.begin(), held.end());
-    held.erase(std::unique(held.begin(), held.end()), held.end());
-    now.weather.holdDays.clear();
-    for (const int day : held) {
-        now.weather.holdDays.push_back(dateOfDay(now, day));
-    }
     PlanOptions asked;
     asked.members = std::max(kReplanMembers, fewestMembers(asked.chance));
     asked.seed = options.seed;
     asked.threads = options.threads;
     asked.resolution = options.resolution;
     asked.isBrief = true;
+    asked.mornings = morningsOf(today);
     const std::vector<std::string> faults = planFaults(now, asked);
     if (!faults.empty()) {
         none.message = faults.front();

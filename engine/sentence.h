@@ -251,6 +251,7 @@ enum class SentenceKey {
     IncidentPresent,
     IncidentOption,
     IncidentOptionNever,
+    IncidentSurfaceAssumed,
     IncidentAdvice,
     IncidentStep,
     IncidentSign,

@@ -335,6 +335,10 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     } else {
         today.fitMessage = fit.message;
     }
+    if (control.stop.stop_requested()) {
+        today.message = "The decision was stopped before it was made.";
+        return today;
+    }
     today.isDecided = true;
     return today;
 }

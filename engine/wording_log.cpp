@@ -103,6 +103,11 @@ constexpr std::array kLogTemplates{
     Template{IncidentOptionNever,
              "{option}: lowest {low} mg/L in the fish water within 24 h; it does not stay above {line} mg/L "
              "within 48 h."},
+    Template{
+        IncidentSurfaceAssumed,
+        "The pond file has no surface aerator. For surface air one of {power} kW a hectare is taken, which "
+        "brings {transfer} kg of oxygen an hour into clean water (common practice for emergencies, from "
+        "memory); a smaller one does less."},
     Template{IncidentAdvice, "{advice}"},
     Template{IncidentStep, "{step}"},
     Template{IncidentSign, "{sign}"},

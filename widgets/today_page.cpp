@@ -1,6 +1,7 @@
 #include "widgets/today_page.h"
 
 #include "engine/local_time.h"
+#include "engine/log.h"
 #include "engine/replan.h"
 #include "widgets/dawn_form.h"
 #include "widgets/document.h"
@@ -75,9 +76,14 @@ QString plannedHtml(const engine::Plan& plan) {
 }  // namespace
 
 engine::Pond withOutlook(engine::Pond pond, Outlook outlook, engine::LocalTime at) {
-    if (outlook == Outlook::AsTheTable || pond.weather.days.empty()) {
+    if (outlook == Outlook::AsTheTable) {
         return pond;
     }
+    engine::Weather known = engine::weatherKnownAt(pond, at);  // the rows are copied: none that came later
+    if (known.days.empty()) {
+        return pond;
+    }
+    pond.weather = std::move(known);
     constexpr double kCalm = 1.0;  // [m/s]; under the 1.5 at which the hold rules call it calm
     const double cloud = outlook == Outlook::Clear ? 10.0 : outlook == Outlook::HalfCloudy ? 50.0 : 95.0;
     const auto today = std::chrono::floor<std::chrono::days>(at);

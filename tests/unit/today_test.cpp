@@ -233,6 +233,30 @@ TEST(Incident, AMixedPondKeepsItsAirAndAStratifiedOneDoesNot) {
     }
 }
 
+TEST(Incident, SaysWhichSurfaceAeratorItTakesWhereTheFileHasNone) {
+    Pond pond = started();
+    readAt(pond, "2026-06-17 05:30", 2.2, 1.5, 0.0, 20.5);
+    pond.surfaceAerator.reset();
+    const auto said = [](const Pond& one) { return englishText(sentencesOf(judgeIncident(one, quick()))); };
+    EXPECT_NE(said(pond).find("one of 2.50 kW a hectare is taken"), std::string::npos) << said(pond);
+    pond.surfaceAerator.emplace();
+    pond.surfaceAerator->transfer_kgPerH = Quantity(1.0);
+    EXPECT_EQ(said(pond).find("no surface aerator"), std::string::npos);
+}
+
+TEST(Incident, AStopLeavesNoJudgementAndNoDecision) {
+    Pond pond = started();
+    readAt(pond, "2026-06-17 05:30", 2.2, 1.5, 0.0, 20.5);
+    std::stop_source stop;
+    stop.request_stop();
+    const Incident incident = judgeIncident(pond, quick(), {stop.get_token(), {}});
+    EXPECT_FALSE(incident.isJudged);
+    EXPECT_NE(incident.message.find("stopped"), std::string::npos);
+    const Today today = decideToday(pond, quick(), {stop.get_token(), {}});
+    EXPECT_FALSE(today.isDecided);
+    EXPECT_NE(today.message.find("stopped"), std::string::npos);
+}
+
 TEST(Incident, TwoDepthsWithTemperaturesAreNeeded) {
     Pond pond = started();
     pond.readings.push_back(reading("2026-06-17 05:30", 0.5, 2.0, 26.0));

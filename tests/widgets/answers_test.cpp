@@ -216,6 +216,23 @@ TEST_F(Answers, TheOutlookChangesTodayAndTomorrowForTheDecisionAlone) {
     EXPECT_TRUE(withOutlook(before, Outlook::AsTheTable, at(15, 340)) == before);
 }
 
+TEST_F(Answers, TheOutlookTakesNothingFromRowsThatWereKnownLater) {
+    engine::Pond pond = document.pond();
+    pond.weather.observed = true;
+    for (engine::WeatherDay& day : pond.weather.days) {
+        if (std::chrono::local_days(day.date) >= std::chrono::floor<std::chrono::days>(at(15, 0))) {
+            day.airMax = engine::Quantity(44.0);  // measured on that day's evening at the earliest
+        }
+    }
+    const engine::Pond dull = withOutlook(pond, Outlook::Dull, at(15, 340));
+    ASSERT_FALSE(dull.weather.days.empty());
+    for (const engine::WeatherDay& day : dull.weather.days) {
+        EXPECT_LT(day.airMax->value, 44.0);
+    }
+    EXPECT_EQ(dull.weather.days.back().date, engine::Date(std::chrono::year(2026) / 6 / 16));
+    EXPECT_EQ(dull.weather.days.back().cloud_percent->value, 95.0);
+}
+
 TEST_F(Answers, WhatCannotBeDecidedSaysWhyAndAStopIsNoVerdict) {
     TodayPage page(document, nullptr, quick());
     test::showActive(page);
