@@ -60,6 +60,29 @@ TEST(Calendar, HasWhatEveryEventNeedsInUtc) {
     EXPECT_TRUE(text.ends_with("END:VCALENDAR\r\n"));
 }
 
+// RFC 5545, 3.6 and 3.6.1: PRODID once for the calendar; UID and DTSTAMP in each event, not only in the
+// first.
+TEST(Calendar, NamesItsProgramOnceAndStampsEachOfSeveralEvents) {
+    Calendar calendar = oneEvent("a");
+    calendar.events.push_back(calendar.events[0]);
+    calendar.events[1].uid = "uid-2";
+    int programs = 0, events = 0, uids = 0, stamps = 0;
+    for (const std::string& line : linesOf(icalendar(calendar))) {
+        if (line == "BEGIN:VEVENT") {
+            uids = stamps = 0;
+        } else if (line == "END:VEVENT") {
+            ++events;
+            EXPECT_EQ(uids, 1) << "event " << events;
+            EXPECT_EQ(stamps, 1) << "event " << events;
+        }
+        programs += line.starts_with("PRODID:") ? 1 : 0;
+        uids += line.starts_with("UID:") ? 1 : 0;
+        stamps += line.starts_with("DTSTAMP:") ? 1 : 0;
+    }
+    EXPECT_EQ(programs, 1);
+    EXPECT_EQ(events, 2);
+}
+
 // RFC 5545, 3.1: 75 octets without the line break, the leading space among them, no character parted.
 TEST(Calendar, FoldsAt75OctetsBetweenCharacters) {
     for (int length = 60; length < 160; ++length) {
