@@ -44,7 +44,10 @@ public:
     [[nodiscard]] int holds() const { return m_holds; }
 
     /// Minutes of the coming days if every morning said go.
-    [[nodiscard]] std::vector<int> going() const { return from(m_step + 1, kDaysAhead); }
+    [[nodiscard]] std::vector<int> going() const {
+        const bool isWhole = m_today.restart && m_today.restart->restart == Restart::WholeRamp;
+        return from(isWhole ? 1 : m_step + 1, kDaysAhead);
+    }
 
     [[nodiscard]] std::vector<int> minutes(DawnVerdict verdict, bool runsToday, double share) const {
         std::vector<int> out;
@@ -101,6 +104,9 @@ public:
         const double midnight = (m_today.day - 1) * kDay;
         request.schedule = joinedAt(m_air.schedule, schedule(minutes), midnight);
         m_run = runRamp(m_today.model, m_ramp, request, {m_control.stop, nullptr});
+        if (m_run.end != RunEnd::Completed) {
+            return out;
+        }
         for (std::size_t i = 0; i < minutes.size(); ++i) {
             const auto day = static_cast<std::size_t>(m_today.day - 1) + i;
             out.push_back(100.0 * m_run.days[day].lifted / m_today.model.bottom.volume);
@@ -109,6 +115,12 @@ public:
     }
 
     [[nodiscard]] const RampRun& run() const { return m_run; }
+    /// Why there are no doses although there is bottom water; empty if there are.
+    [[nodiscard]] std::string whyNoDoses() const {
+        return m_run.end == RunEnd::NotFinite    ? m_run.message
+               : m_control.stop.stop_requested() ? "The decision was stopped before it was made."
+                                                 : std::string();
+    }
     [[nodiscard]] bool hasRun() const { return m_last > 0.0; }
 
 private:
@@ -266,8 +278,12 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     }
     const LoggedAir air =
         airOfLog(known, rampRuns.empty() ? nullptr : &rampRuns, today.day - 1, (today.day - 1) * kDay);
+    today.restart = restartOf(today, air);
     Steps steps(today, ramp, air, rampRuns, control);
     const std::vector<double> goingDoses = steps.doses(steps.going());
+    if (today.message = steps.whyNoDoses(); !today.message.empty()) {
+        return today;
+    }
     if (goingDoses.size() > 1) {
         morning.nextDose_percent = std::max(goingDoses[0], goingDoses[1]);
     }
@@ -282,7 +298,6 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     const double warm = morning.temperatureSurface.value_or(model.profile.temperature.front());
     today.limits = dawnLimits(model, warm);
     today.decision = decideAtDawn(morning, today.limits);
-    today.restart = restartOf(today, air);
 
     const auto shareOf = [&] {
         if (today.restart && today.restart->restart == Restart::ReducedStart) {
@@ -308,6 +323,9 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
         }
         doses = steps.doses(minutes);
     }
+    if (today.message = steps.whyNoDoses(); !today.message.empty()) {
+        return today;
+    }
     const Schedule ahead = steps.schedule(minutes);
     for (std::size_t i = 0; i < minutes.size(); ++i) {
         const int day = today.day + static_cast<int>(i);
@@ -324,6 +342,9 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     fitted.hours = 32;
     fitted.ahead = ahead;
     FitResult fit = fitPond(pond, fitted, control);
+    if (today.message = steps.whyNoDoses(); !today.message.empty()) {
+        return today;
+    }
     if (fit.end == FitEnd::Completed) {
         const auto tonight = std::find_if(fit.nights.begin(), fit.nights.end(),
                                           [&](const NightAhead& night) { return night.night == today.day; });
@@ -334,10 +355,6 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
         today.fit = std::move(fit);
     } else {
         today.fitMessage = fit.message;
-    }
-    if (control.stop.stop_requested()) {
-        today.message = "The decision was stopped before it was made.";
-        return today;
     }
     today.isDecided = true;
     return today;

@@ -112,6 +112,20 @@ TEST_F(CliLog, IncidentNeedsNoMoreThanThreeReadings) {
     EXPECT_NE(incident.out.find("Air off and surface air on: lowest"), std::string::npos) << incident.out;
 }
 
+TEST_F(CliLog, AnInterruptEndsTodayAndTheIncidentInWords) {
+    // Each takes far longer than the time after which it is interrupted.
+    const CliRun today =
+        run("today pond.toml --members 4096 --layers 160", "timeout --preserve-status --signal=INT 0.5");
+    EXPECT_EQ(today.code, 1) << today.err;
+    EXPECT_EQ(today.out, "");
+    EXPECT_NE(today.err.find("was stopped before"), std::string::npos) << today.err;
+    const CliRun incident =
+        run("incident pond.toml --layers 160 --step-s 60", "timeout --preserve-status --signal=INT 0.5");
+    EXPECT_EQ(incident.code, 1) << incident.err;
+    EXPECT_EQ(incident.out, "");
+    EXPECT_NE(incident.err.find("was stopped before"), std::string::npos) << incident.err;
+}
+
 TEST_F(CliLog, ReviewWritesItsTable) {
     const CliRun review = run(std::string("review pond.toml --out out") + kQuick);
     ASSERT_EQ(review.code, 0) << review.err;

@@ -171,6 +171,23 @@ TEST(Replan, LeavesTheDaysOfTheVerdict) {
     EXPECT_EQ(daysOfVerdict(decision), 5);
 }
 
+TEST(Today, AfterWeeksWithoutAirTheWholeRampBeginsAgain) {
+    Pond pond = started();
+    Event off;
+    off.at = parseLocalTime("2026-06-18 09:00");
+    off.kind = "stopped";
+    pond.events.push_back(off);
+    readAt(pond, "2026-07-08 05:40", 6.2, 6.0, 0.1);
+    const Today today = decideToday(pond, quick());
+    ASSERT_TRUE(today.isDecided) << today.message;
+    ASSERT_TRUE(today.restart);
+    EXPECT_EQ(today.restart->restart, Restart::WholeRamp);
+    EXPECT_EQ(today.decision.verdict, DawnVerdict::Go);
+    ASSERT_FALSE(today.steps.empty());
+    EXPECT_LE(today.steps.front().minutes, 30) << "the ramp's first day, and no more than the cap";
+    EXPECT_GT(today.steps.front().minutes, 0);
+}
+
 TEST(Today, ADayOnWhichNobodyReadsHolds) {
     Pond pond = started();
     pond.weather.holdDays = {Date(std::chrono::year(2026) / 6 / 15)};
