@@ -49,8 +49,8 @@ int run(int argc, char** argv) {
         return app::verifyBundle(options.bundle);
     }
     if (!options.papers.empty()) {
-        const int code = app::writePapers(
-            {options.pond, options.papers, options.profile, options.members, options.seed, options.ramp});
+        const int code = app::writePapers({options.pond, options.papers, options.profile, options.members,
+                                           options.seed, options.ramp, options.isPlanned});
         return code == 0 && !options.charts.empty() ? app::writeCharts(options.pond, options.charts) : code;
     }
     return options.charts.empty() ? openWindow(options) : app::writeCharts(options.pond, options.charts);

@@ -3,8 +3,10 @@
 #include "app/main_window_words.h"
 #include "engine/bundle.h"
 #include "engine/files.h"
+#include "engine/plan.h"
 #include "engine/pond_io.h"
 #include "engine/text_file.h"
+#include "engine/wording.h"
 #include "widgets/papers.h"
 #include "widgets/shown.h"
 
@@ -45,6 +47,37 @@ QString defaultProfile() {
         folder = QDir::homePath() + QStringLiteral("/.config");
     }
     return folder + QStringLiteral("/dawnline/consultant.toml");
+}
+
+/// The pond with the ramp that was found for it, or why there are no papers of one.
+struct PlannedPond {
+    std::optional<engine::Pond> pond;
+    std::string ramp;
+    std::string fault;
+    int code = 0;
+};
+
+PlannedPond planned(engine::Pond pond, const PaperOptions& options) {
+    engine::PlanOptions asked;
+    asked.members = std::max(options.members, engine::fewestMembers(asked.chance));
+    asked.seed = options.seed;
+    asked.isBrief = true;  // what the papers do not print is not searched for
+    if (const auto faults = engine::planFaults(pond, asked); !faults.empty()) {
+        return {std::nullopt, {}, faults.front(), 2};
+    }
+    const engine::Plan plan = engine::makePlan(pond, asked);
+    if (plan.end != engine::PlanEnd::Completed) {
+        return {std::nullopt, {}, plan.message, 1};
+    }
+    if (!plan.ramp) {
+        std::vector<engine::Sentence> said = engine::sentencesOf(plan);
+        std::erase_if(said, [](const engine::Sentence& one) {
+            return one.part != engine::SentencePart::Plan || one.key == engine::SentenceKey::PlanTitle;
+        });
+        return {std::nullopt, {}, "There is no ramp to put on paper.\n" + engine::englishText(said), 1};
+    }
+    pond.ramps.push_back(*plan.ramp);
+    return {std::move(pond), plan.ramp->name, {}, 0};
 }
 
 }  // namespace
@@ -109,7 +142,17 @@ int writePapers(const PaperOptions& options) {
     if (!pond.pond || !consultant.consultant || folderFault) {
         return 2;
     }
-    const PaperRunReading run = runForPapers(*pond.pond, options.pond, options);
+    PlannedPond own{*pond.pond, options.ramp, {}, 0};
+    if (options.isPlanned) {
+        own = planned(*pond.pond, options);
+        if (!own.pond) {
+            complain(own.fault + " Nothing was written.");
+            return own.code;
+        }
+    }
+    PaperOptions asked = options;
+    asked.ramp = own.ramp;
+    const PaperRunReading run = runForPapers(*own.pond, options.pond, asked);
     if (run.run == nullptr) {
         complain(run.fault + " Nothing was written.");
         return run.code;

@@ -20,6 +20,7 @@ struct PaperOptions {
     int members = 200;
     std::uint64_t seed = 1;
     std::string ramp;  ///< Whose papers; empty: the one started by the log, or the pond file's chosen one
+    bool isPlanned = false;  ///< A ramp is looked for first, and the papers are of that one
 };
 
 /// Writes every paper of a pond, its calendar and its bundle into a folder; says on standard output what it

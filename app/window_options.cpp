@@ -50,6 +50,9 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
         QStringLiteral("ramp"),
         QStringLiteral("Ramp that the papers are about, instead of the one started by the log or chosen."),
         QStringLiteral("NAME"));
+    const QCommandLineOption plan(
+        QStringLiteral("plan"),
+        QStringLiteral("Find a ramp first that harms few ponds in few days; the papers are about that one."));
     const QCommandLineOption verify(
         QStringLiteral("verify"),
         QStringLiteral("Say whether a bundle of papers is whole, without a window."),
@@ -58,7 +61,7 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
         QStringLiteral("language"),
         QStringLiteral("Show the window in this language, such as de, instead of the system's."),
         QStringLiteral("CODE"));
-    parser.addOptions({help, version, charts, papers, verify, profile, members, seed, ramp, language});
+    parser.addOptions({help, version, charts, papers, verify, profile, members, seed, ramp, plan, language});
     parser.addPositionalArgument(QStringLiteral("POND"), QStringLiteral("Pond file to open."),
                                  QStringLiteral("[POND]"));
     if (!parser.parse(arguments)) {
@@ -116,6 +119,10 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
     if (parser.isSet(ramp) && (options.ramp.empty() || options.papers.empty())) {
         return refused(QStringLiteral("--ramp needs a ramp's name and --papers."));
     }
+    options.isPlanned = parser.isSet(plan);
+    if (options.isPlanned && (options.papers.empty() || !options.ramp.empty())) {
+        return refused(QStringLiteral("--plan needs --papers, and no --ramp: it finds the ramp itself."));
+    }
     options.bundle = parser.value(verify).toStdString();
     if (parser.isSet(verify) && options.bundle.empty()) {
         return refused(QStringLiteral("--verify needs a bundle."));
@@ -125,7 +132,7 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
 }
 
 bool needsNoDisplay(int argc, const char* const* argv) {
-    constexpr std::array<std::string_view, 6> kQuiet{"--charts", "--papers", "--verify",
+    constexpr std::array<std::string_view, 7> kQuiet{"--charts", "--papers", "--plan",   "--verify",
                                                      "--help",   "-h",       "--version"};
     return std::any_of(argv + 1, argv + argc, [&](const char* argument) {
         const std::string_view word =

@@ -19,7 +19,8 @@ struct WindowOptions {
     std::string profile;  ///< Of the consultant; empty: the one in the config folder
     int members = 200;    ///< Of the papers' run
     std::uint64_t seed = 1;
-    std::string ramp;  ///< Whose papers; empty: the pond's own
+    std::string ramp;        ///< Whose papers; empty: the pond's own
+    bool isPlanned = false;  ///< A ramp is looked for, and the papers are of that one
 };
 
 /// Options if and only if there is something to do; else what to print and the exit code.

@@ -128,6 +128,31 @@ TEST(PapersProgram, PapersAreOfTheRampThatIsAskedFor) {
     EXPECT_NE(fileText(folder.path() / "y/start-up-schedule.txt").find("Plan \"" + first), std::string::npos);
 }
 
+TEST(PapersProgram, PapersCanBeOfARampThatIsFoundFirst) {
+    const TemporaryFolder folder;
+    const Ended made = run(folder, "--papers y --members 64 --plan" + kPond);
+    ASSERT_EQ(made.code, 0) << made.err;
+    ASSERT_EQ(std::system(("cd '" + folder.path().string() +
+                           "' && pdftotext y/start-up-schedule.pdf && '" DAWNLINE_SYSTEM_PYTHON
+                           "' -m zipfile -e y/bundle.zip z")
+                              .c_str()),
+              0);
+    EXPECT_NE(fileText(folder.path() / "y/start-up-schedule.txt").find("Plan \"planned\""),
+              std::string::npos);
+    const PondReading bundled = readPond(folder.path() / "z/pond.toml");
+    ASSERT_TRUE(bundled.pond);
+    EXPECT_EQ(bundled.pond->ramps.back().name, "planned") << "who verifies it has the ramp too";
+    const Ended both = run(folder, "--papers x --plan --ramp planned" + kPond);
+    EXPECT_EQ(both.code, 2);
+    EXPECT_NE(both.err.find("no --ramp"), std::string::npos) << both.err;
+    EXPECT_EQ(run(folder, "--plan" + kPond).code, 2);
+    const Ended none =
+        run(folder, "--papers x --members 64 --plan '" DAWNLINE_SCENARIOS "/grandfathers-pond.toml'");
+    EXPECT_EQ(none.code, 1);
+    EXPECT_NE(none.err.find("Do not start now"), std::string::npos) << none.err;
+    EXPECT_FALSE(std::filesystem::exists(folder.path() / "x"));
+}
+
 TEST(PapersProgram, FoldersAndFilesThatDoNotDoAreRefusedInWords) {
     const TemporaryFolder folder;
     folder.write("file", "x");
