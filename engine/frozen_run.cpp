@@ -46,6 +46,14 @@ std::string firstError(const Diagnostics& said) {
     return error == said.end() ? std::string() : format(*error);
 }
 
+std::optional<Review> reviewOf(const Pond& pond, const RunStamp& stamp, const RunControl& control) {
+    FitOptions options;
+    options.members = kReviewMembers;
+    options.seed = stamp.seed;
+    Review review = reviewPond(pond, options, {control.stop, {}});
+    return review.isDone ? std::optional(std::move(review)) : std::nullopt;
+}
+
 bool isDone(const RampRun& run) {
     return run.end == RunEnd::Completed;
 }
@@ -105,6 +113,7 @@ FrozenRun runFrozen(const FrozenPond& frozen, RunStamp stamp, std::optional<int>
     options.seed = stamp.seed;
     options.earlier = earlier;
     FrozenRun run{frozen.files, std::move(stamp), compare(frozen.pond, options, control)};
+    run.review = reviewOf(frozen.pond, run.stamp, control);
     run.stamp.nights = run.comparison.days;
     run.stamp.ramp = run.comparison.runs[plannedRamp(run.comparison, run.stamp.ramp)].name;
     return run;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/files.h"
+#include "engine/review.h"
 #include "engine/run.h"
 
 #include <chrono>
@@ -30,7 +31,11 @@ struct FrozenRun {
     std::vector<TextFile> files;
     RunStamp stamp;
     Comparison comparison;
+    std::optional<Review> review = {};  ///< Where the log has a start and readings to look back on
 };
+
+/// Members of the review on paper, fewer than those of the comparison, as each is fitted.
+inline constexpr int kReviewMembers = 64;
 
 inline constexpr std::string_view kFrozenPond = "pond.toml";
 inline constexpr std::string_view kFrozenStatement = "run.txt";

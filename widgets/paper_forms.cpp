@@ -1,4 +1,4 @@
-// Sheets that are mostly filled in by hand: commissioning, incident, 60-day review, maintenance.
+// Sheets that are mostly filled in by hand: commissioning, incident, maintenance.
 #include "widgets/paper_parts.h"
 #include "widgets/papers.h"
 
@@ -111,55 +111,6 @@ constexpr std::array kIncident{
     TemplateLine{Insert, "cautions"},
 };
 
-constexpr std::array kReview{
-    TemplateLine{Text, QT_TRANSLATE_NOOP(
-                           "Review",
-                           "Thirty to sixty days after the start, before anything is added to the water. The "
-                           "question: what changed, beyond what the pond would have done by itself?")},
-    TemplateLine{
-        Fields,
-        QT_TRANSLATE_NOOP("Review", "Review on|By={consultant}|Started on={startDate}|Days since the start")},
-    TemplateLine{Heading, QT_TRANSLATE_NOOP("Review", "Before and now")},
-    TemplateLine{Insert, "changes"},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("Review",
-                                   "The model\u2019s dawn low where the plan ends: {endState} mg/L; left "
-                                   "alone: {endNothing} mg/L; safe line: {line} mg/L."),
-                 "endState endNothing"},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("Review",
-                                   "Head of the log when the plan was made: {logHead}. A log that was only "
-                                   "added to since still holds it; one that was changed does not."),
-                 "logHead"},
-    TemplateLine{Heading, QT_TRANSLATE_NOOP("Review", "What else happened")},
-    TemplateLine{
-        Text,
-        QT_TRANSLATE_NOOP(
-            "Review", "Weather out of the ordinary, power cuts, holds, feed, stocking, treatments, runoff:")},
-    TemplateLine{Lines, "3"},
-    TemplateLine{Heading, QT_TRANSLATE_NOOP("Review", "Could it be something else?")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Review", "Season and weather alone would explain it.")},
-    TemplateLine{Tick,
-                 QT_TRANSLATE_NOOP("Review", "Something besides the air was changed in the same time.")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Review", "Too few readings to tell.")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP(
-                           "Review",
-                           "The change is larger than the difference between neighbouring days of the log.")},
-    TemplateLine{Heading, QT_TRANSLATE_NOOP("Review", "Decision")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Review", "Leave it alone and read on.")},
-    TemplateLine{Tick,
-                 QT_TRANSLATE_NOOP("Review", "Change the running hours to: ______________________________")},
-    TemplateLine{Tick,
-                 QT_TRANSLATE_NOOP("Review",
-                                   "One treatment, on a part of the pond, with a wait of ______ days before "
-                                   "the next. No copper below an alkalinity of 50 mg/L or where it is not "
-                                   "known. Dying plants take oxygen: run the plan for it first.")},
-    TemplateLine{Text, QT_TRANSLATE_NOOP("Review", "Alkalinity as given: {alkalinity} mg/L."), "alkalinity"},
-    TemplateLine{Fields,
-                 QT_TRANSLATE_NOOP("Review", "Next review on|Owner={client}|Consultant={consultant}")},
-    TemplateLine{Insert, "cautions"},
-};
-
 constexpr std::array kMaintenance{
     TemplateLine{Text, QT_TRANSLATE_NOOP("Maintenance",
                                          "Keep this card in the cabinet. Where the maker\u2019s manual says "
@@ -264,30 +215,6 @@ Paper incidentSheet(const PaperRun& run) {
         flow.table(table);
     };
     return paperOf(run, QStringLiteral("incident"), tr("Incident sheet"), "Incident", kIncident, inserts);
-}
-
-Paper sixtyDayReview(const PaperRun& run) {
-    const auto tr = [](const char* text) { return QCoreApplication::translate("Review", text); };
-    const PaperValues values = valuesOf(run);
-    PaperInserts inserts = cautionInsert(run);
-    inserts[QStringLiteral("changes")] = [&](PaperFlow& flow) {
-        PaperTable table = blankTable(
-            {tr("What"), tr("At the start"), tr("Day 30"), tr("Day 60"), tr("Change, and is it real?")},
-            {1.7, 1.2, 1, 1, 1.8}, 0);
-        table.rowHeight = 18.0 * kPoint;
-        table.rows = {
-            {tr("Dawn low, mean of the week, mg/L"), QString(), QString(), QString(), QString()},
-            {tr("Oxygen off the bottom, mg/L"), QString(), QString(), QString(), QString()},
-            {tr("Top minus bottom, degrees"), QString(), QString(), QString(), QString()},
-            {tr("Secchi depth"), values.value(QStringLiteral("secchi")), QString(), QString(), QString()},
-            {tr("Muck, mean of 12 probes"), values.value(QStringLiteral("muck")), QString(), QString(),
-             QString()},
-            {tr("Weed cover, %"), QString(), QString(), QString(), QString()},
-            {tr("Smell of the bottom water"), QString(), QString(), QString(), QString()},
-            {tr("Fish: feeding, losses"), QString(), QString(), QString(), QString()}};
-        flow.table(table);
-    };
-    return paperOf(run, QStringLiteral("sixty-day-review"), tr("60-day review"), "Review", kReview, inserts);
 }
 
 Paper maintenanceCard(const PaperRun& run) {

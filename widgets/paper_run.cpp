@@ -135,6 +135,9 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     if (comparison.model.pond.aerator && comparison.model.pond.aerator->power_kW) {
         values.set(QStringLiteral("energy"), fixedText(plan.energy_kWh, 0));
     }
+    if (run.frozen->review) {
+        values.set(QStringLiteral("reviewed"), QStringLiteral("1"));
+    }
     const engine::Chances chances = engine::chancesOf(comparison, plan);
     if (engine::membersOf(comparison, run.plan) != nullptr) {
         values.set(QStringLiteral("added"), ofTen(chances.added.value_or(0.0)));

@@ -29,6 +29,9 @@ std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
     bundled.push_back(
         {std::string(engine::kFrozenStatement), engine::statementOf(run.frozen->files, run.frozen->stamp)});
     bundled.push_back({"schedule.csv", engine::runListCsv(engine::runList(run.comparison(), run.plan))});
+    if (run.frozen->review) {
+        bundled.push_back({"review.csv", engine::reviewCsv(*run.frozen->review)});
+    }
     for (engine::TextFile& table : engine::comparisonFiles(run.comparison())) {
         bundled.push_back(std::move(table));
     }
