@@ -84,6 +84,8 @@ protected:
     void introduce(const QString& sentence);
 
 private:
+    template <class Work, class Show>
+    void start(const QString& what, const QString& stopped, Work work, Show show);
     void begin(const QString& what, const QString& stopped);
     void allowAsking(bool isAllowed);
     void end();
@@ -104,27 +106,25 @@ void AnswerPage::work(const QString& what, Work work, Show show) {
     showAnswer({}, {});
     say(what + QLatin1Char('.'));
     allowAsking(false);
-    begin(what, tr("Stopped; nothing was decided."));
     m_isGoingOn = false;
-    m_job.start(std::move(work), [this, show = std::move(show)](auto answer) {
-        if (m_isGivenUp) {
-            say(m_whenStopped);
-        } else {
-            show(std::move(answer));
-        }
-    });
+    start(what, tr("Stopped; nothing was decided."), std::move(work), std::move(show));
 }
 
 template <class Work, class Show>
 void AnswerPage::goOn(const QString& what, const QString& stopped, Work work, Show show) {
     allowAsking(true);
-    begin(what, stopped);
     m_isGoingOn = true;
-    m_job.start(std::move(work), [this, show = std::move(show)](auto more) {
+    start(what, stopped, std::move(work), std::move(show));
+}
+
+template <class Work, class Show>
+void AnswerPage::start(const QString& what, const QString& stopped, Work work, Show show) {
+    begin(what, stopped);
+    m_job.start(std::move(work), [this, show = std::move(show)](auto answer) {
         if (m_isGivenUp) {
             say(m_whenStopped);
         } else {
-            show(std::move(more));
+            show(std::move(answer));
         }
     });
 }
