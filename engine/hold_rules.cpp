@@ -71,8 +71,27 @@ std::vector<OutlookDay> outlookOf(const Pond& pond) {
     return days;
 }
 
+std::vector<HeldSpan> heldByEvents(const Pond& pond, const HoldRules& rules) {
+    std::vector<HeldSpan> spans;
+    for (const Event& event : eventsInForce(pond)) {
+        if (!event.at) {
+            continue;
+        }
+        const int day = static_cast<int>(std::floor(secondsOf(pond, *event.at) / kDay)) + 1;
+        if (event.kind == "algaecide" || event.what == "algaecide" || event.what == "copper") {
+            const double area = event.area_percent ? event.area_percent->value : 100.0;
+            const bool isHeavy = area >= rules.heavyArea_percent;
+            spans.push_back(
+                {day, isHeavy ? rules.heavyAlgaecide_d : rules.algaecide_d, HoldReason::Algaecide});
+        } else if (eventKind(event.kind) == EventKind::BloomChange) {
+            spans.push_back({day, rules.bloomChange_d, HoldReason::BloomChange});
+        }
+    }
+    return spans;
+}
+
 std::vector<HoldDay> heldByRules(std::span<const OutlookDay> outlook, double surface,
-                                 std::span<const int> treatmentDays, const HoldRules& rules) {
+                                 std::span<const HeldSpan> spans, const HoldRules& rules) {
     std::vector<HoldDay> held;
     for (const OutlookDay& today : outlook) {
         if (today.day < 1) {
@@ -94,9 +113,11 @@ std::vector<HoldDay> heldByRules(std::span<const OutlookDay> outlook, double sur
             front =
                 front || (day > today.day && day <= today.day + frontAhead && isFront(outlook, day, rules));
         }
-        const bool isTreated = std::any_of(treatmentDays.begin(), treatmentDays.end(), [&](int day) {
-            return day <= today.day && today.day < day + rules.algaecide_d;
-        });
+        const auto isHeld = [&](HoldReason reason) {
+            return std::any_of(spans.begin(), spans.end(), [&](const HeldSpan& span) {
+                return span.reason == reason && span.first <= today.day && today.day < span.first + span.days;
+            });
+        };
         HoldDay one{today.day, {}};
         const auto add = [&one](bool trips, HoldReason reason) {
             if (trips) {
@@ -108,7 +129,8 @@ std::vector<HoldDay> heldByRules(std::span<const OutlookDay> outlook, double sur
         add(calm, HoldReason::CalmHeat);
         add(front, HoldReason::ColdFront);
         add(isFront(outlook, today.day, rules), HoldReason::SharpFall);
-        add(isTreated, HoldReason::Algaecide);
+        add(isHeld(HoldReason::Algaecide), HoldReason::Algaecide);
+        add(isHeld(HoldReason::BloomChange), HoldReason::BloomChange);
         if (!one.reasons.empty()) {
             held.push_back(one);
         }
@@ -125,16 +147,8 @@ std::vector<HoldDay> holdCalendar(const Pond& pond, const HoldRules& rules) {
         std::sort(held.begin(), held.end(), [](const HoldDay& a, const HoldDay& b) { return a.day < b.day; });
         return held;
     }
-    std::vector<int> treatments;
-    for (const Event& event : eventsInForce(pond)) {
-        const bool isAgainstAlgae =
-            event.kind == "algaecide" || event.what == "algaecide" || event.what == "copper";
-        if (isAgainstAlgae && event.at) {
-            treatments.push_back(static_cast<int>(std::floor(secondsOf(pond, *event.at) / kDay)) + 1);
-        }
-    }
     const std::vector<OutlookDay> outlook = outlookOf(pond);
-    return heldByRules(outlook, startProfile(pond).temperature.front(), treatments, rules);
+    return heldByRules(outlook, startProfile(pond).temperature.front(), heldByEvents(pond, rules), rules);
 }
 
 std::vector<int> holdDays(const Pond& pond) {
@@ -159,6 +173,8 @@ std::string_view termOf(HoldReason reason) {
             return "hold-fall";
         case HoldReason::Algaecide:
             return "hold-algaecide";
+        case HoldReason::BloomChange:
+            return "hold-bloom";
         case HoldReason::OwnCalendar:
             return "hold-own";
     }

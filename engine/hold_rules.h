@@ -17,6 +17,7 @@ enum class HoldReason {
     ColdFront,    ///< A front or a storm comes, a natural turnover beside the aerator's
     SharpFall,    ///< Air falls sharply on the day itself
     Algaecide,    ///< Algae were treated lately and rot
+    BloomChange,  ///< The bloom has changed its colour lately, as before it collapses
     OwnCalendar,  ///< The pond file names the day itself
 };
 
@@ -35,6 +36,9 @@ struct HoldRules {
     double sharpFall = 5.0;  ///< Fall of the greatest air from day to day [K] that, with cloud, is a front
     double frontCloud_percent = 60.0;  ///< Cloud on such a day, which stands for its rain (judgement)
     int algaecide_d = 14;              ///< Days after a treatment
+    int heavyAlgaecide_d = 21;         ///< ... of so much of the area:
+    double heavyArea_percent = 50.0;   ///< (judgement); a treatment without an area is of the whole pond
+    int bloomChange_d = 3;             ///< Days from a change of the bloom's colour on, as the outlook's 72 h
 };
 
 /// What is known of one day ahead; empty numbers are not known and trip nothing.
@@ -52,15 +56,25 @@ struct HoldDay {
     std::vector<HoldReason> reasons;
 };
 
+/// Days held because of something that was done or seen.
+struct HeldSpan {
+    int first = 1;  ///< 0 or less before the first day
+    int days = 0;
+    HoldReason reason{};
+};
+
+/// What of a pond's log holds days: events of kind "algaecide" and treatments with copper or an algaecide;
+/// changes of the bloom.
+[[nodiscard]] std::vector<HeldSpan> heldByEvents(const Pond& pond, const HoldRules& rules = {});
+
 /// The days held by the rules, from day 1 to the last of the outlook. Days without an outlook are not held.
-/// @param surface        Temperature of the surface water now [degC].
-/// @param treatmentDays  Days on which algae were treated, 0 or less before the first day.
+/// @param surface  Temperature of the surface water now [degC].
+/// @param spans    Held besides.
 [[nodiscard]] std::vector<HoldDay> heldByRules(std::span<const OutlookDay> outlook, double surface,
-                                               std::span<const int> treatmentDays, const HoldRules& rules);
+                                               std::span<const HeldSpan> spans, const HoldRules& rules);
 
 /// The hold calendar of a pond: the days that its file names (weather.hold_days), or, where it names none,
-/// those of the rules under its own weather. Treatments that count are its events of kind "algaecide" and
-/// those with copper or an algaecide.
+/// those of the rules under its own weather and log.
 [[nodiscard]] std::vector<HoldDay> holdCalendar(const Pond& pond, const HoldRules& rules = {});
 
 /// The days of the hold calendar alone.

@@ -24,6 +24,7 @@ constexpr std::array kKindWords{
     KindWord{"algaecide", EventKind::Treatment},
     KindWord{"feed", EventKind::Feed},
     KindWord{"rain", EventKind::Rain},
+    KindWord{"bloom_change", EventKind::BloomChange},
     KindWord{"fish_distress", EventKind::FishDistress},
     KindWord{"kill", EventKind::Kill},
 };

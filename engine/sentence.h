@@ -241,6 +241,7 @@ enum class SentenceKey {
     TodayNoFit,
     TodayDose,
     TodayNoDose,
+    TodayMixed,
     TodaySurfaceAir,
     TodayStepDay,
     TodayRules,

@@ -101,6 +101,9 @@ std::vector<Sentence> sentencesOf(const Today& today) {
     } else {
         speaker.say(SentenceKey::TodayNoDose);
     }
+    if (today.decision.isMixed && today.decision.verdict == DawnVerdict::Go) {
+        speaker.say(SentenceKey::TodayMixed);
+    }
     if (today.fit) {
         for (const NightAhead& night : today.fit->nights) {
             if (night.night == today.day) {

@@ -80,6 +80,10 @@ constexpr std::array kLogTemplates{
         "95 %)."},
     Template{TodayNoFit, "Tonight's low is not computed: {message}"},
     Template{TodayDose, "The next step would lift {dose} % of the bottom water; the cap is {cap} % a day."},
+    Template{
+        TodayMixed,
+        "Surface and bottom are within 1 degC and the bottom holds more than 2 mg/L: once that is so, the "
+        "trade goes to air around the clock in two steps at most."},
     Template{TodayNoDose, "No cap on the dose applies: the pond is mixed, or its bottom water owes little."},
     Template{TodaySurfaceAir, "Have surface air running before midnight; {reason}."},
     Template{TodayStepDay, "{date}: {minutes} min from {clock}, about {dose} % of the bottom water."},

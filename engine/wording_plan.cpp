@@ -150,7 +150,8 @@ constexpr std::array kTermWords{
     TermWord{"hold-calm", "calm with heat within three days"},
     TermWord{"hold-front", "a cold front or storm within two days"},
     TermWord{"hold-fall", "air falls sharply under cloud"},
-    TermWord{"hold-algaecide", "algae were treated within two weeks"},
+    TermWord{"hold-algaecide", "algae were treated within two weeks, or three if heavily"},
+    TermWord{"hold-bloom", "the bloom has changed its colour"},
     TermWord{"hold-own", "the pond file names it"},
 };
 

@@ -18,8 +18,9 @@
 namespace widgets {
 namespace {
 
-constexpr const char* kKinds[] = {"started",   "stopped", "run",  "power_cut",     "power_back",
-                                  "treatment", "feed",    "rain", "fish_distress", "kill"};
+constexpr const char* kKinds[] = {"started",      "stopped",       "run",  "power_cut",
+                                  "power_back",   "treatment",     "feed", "rain",
+                                  "bloom_change", "fish_distress", "kill"};
 
 NumberBox* numberBox(const char* key, double step, QWidget* parent) {
     return new NumberBox(keyRule(key), step, NumberBox::Empty::Allowed, parent);
@@ -47,6 +48,7 @@ QString kindText(const std::string& word) {
                                                      {"algaecide", EventForm::tr("Algaecide")},
                                                      {"feed", EventForm::tr("Feed")},
                                                      {"rain", EventForm::tr("Rain")},
+                                                     {"bloom_change", EventForm::tr("Bloom changed colour")},
                                                      {"fish_distress", EventForm::tr("Fish in distress")},
                                                      {"kill", EventForm::tr("Dead fish")}};
     for (const auto& [known, text] : words) {

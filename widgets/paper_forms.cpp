@@ -32,7 +32,9 @@ constexpr std::array kCommissioning{
                                          "Forecast for three days: not two dull days, no heat of 35 \u00b0C "
                                          "(95 \u00b0F), no storm or front within two days.")},
     TemplateLine{Tick,
-                 QT_TRANSLATE_NOOP("Commissioning", "No algaecide or herbicide within the last 14 days.")},
+                 QT_TRANSLATE_NOOP(
+                     "Commissioning",
+                     "No algaecide or herbicide within the last 14 days, or 21 after a heavy treatment.")},
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP("Commissioning",
                                    "Someone reads at dawn on each of the next ten days; deputy named.")},

@@ -1,5 +1,6 @@
 #include "engine/hold_rules.h"
 
+#include "engine/local_time.h"
 #include "engine/weather.h"
 #include "tests/scenario.h"
 
@@ -66,12 +67,38 @@ TEST(HoldRules, EachRuleHoldsTheDaysBeforeWhatItFears) {
     EXPECT_EQ(heldDays(front, HoldReason::SharpFall), (Days{5}));
 }
 
-TEST(HoldRules, AlgaecideHoldsTwoWeeksAndNotLonger) {
-    const std::vector<int> treated{-10};
+TEST(HoldRules, AlgaecideHoldsTwoWeeksAndNotLongerAndThreeIfHeavy) {
+    const std::vector<HeldSpan> treated{{-10, 14, HoldReason::Algaecide}};
     EXPECT_EQ(heldDays(heldByRules(fairDays(8), 24.0, treated, {}), HoldReason::Algaecide), (Days{1, 2, 3}));
-    HoldRules heavy;
-    heavy.algaecide_d = 21;
-    EXPECT_EQ(heldByRules(fairDays(8), 24.0, treated, heavy).size(), 8U) << "the table is editable";
+    Pond pond = scenario("grandfathers-pond");
+    pond.events.clear();
+    Event& copper = pond.events.emplace_back();
+    copper.at = parseLocalTime("2026-06-14 12:00");
+    copper.kind = "treatment";
+    copper.what = "copper";
+    copper.area_percent = Quantity(25.0);
+    const auto daysHeld = [&](const HoldRules& rules) { return heldByEvents(pond, rules).at(0).days; };
+    EXPECT_EQ(daysHeld({}), 14);
+    EXPECT_EQ(heldByEvents(pond).at(0).first, 1);
+    copper.area_percent = Quantity(60.0);
+    EXPECT_EQ(daysHeld({}), 21);
+    copper.area_percent.reset();
+    EXPECT_EQ(daysHeld({}), 21) << "without an area it is the whole pond";
+    HoldRules own;
+    own.heavyAlgaecide_d = 28;
+    EXPECT_EQ(daysHeld(own), 28) << "the table is editable";
+    copper.what = "dye";
+    EXPECT_TRUE(heldByEvents(pond).empty());
+}
+
+TEST(HoldRules, ABloomThatChangesItsColourHoldsThreeDays) {
+    Pond pond = scenario("grandfathers-pond");
+    pond.events.clear();
+    Event& change = pond.events.emplace_back();
+    change.at = parseLocalTime("2026-06-15 12:00");
+    change.kind = "bloom_change";
+    EXPECT_EQ(heldDays(heldByRules(fairDays(8), 24.0, heldByEvents(pond), {}), HoldReason::BloomChange),
+              (Days{2, 3, 4}));
 }
 
 TEST(HoldRules, WhatIsNotKnownHoldsNothing) {
