@@ -1,6 +1,7 @@
 #include "app/paper_actions.h"
 
 #include "engine/files.h"
+#include "widgets/consultant_dialog.h"
 #include "widgets/document.h"
 #include "widgets/notice.h"
 #include "widgets/paper_pdf.h"
@@ -35,6 +36,7 @@ PaperActions::PaperActions(widgets::Document& document, const widgets::Simulatio
     m_actions << menu.addAction(tr("&Print the Papers\u2026"), QKeySequence::Print, this,
                                 &PaperActions::printOut);
     m_actions << menu.addAction(tr("Save the Pap&ers\u2026"), this, &PaperActions::save);
+    menu.addAction(tr("W&hose Papers They Are\u2026"), this, &PaperActions::askWhose);
     connect(&m_job, &widgets::Job::failed, &m_notice, &widgets::Notice::say);
 }
 
@@ -104,6 +106,19 @@ void PaperActions::save() {
                   : tr("%n paper(s) and the bundle are in %1.", nullptr, static_cast<int>(files.size()) - 1)
                         .arg(folder));
     });
+}
+
+void PaperActions::askWhose() {
+    const engine::ConsultantReading reading = standardConsultant();
+    if (!reading.consultant) {  // not to be written over: somebody typed it
+        m_notice.say(widgets::shown(engine::format(reading.diagnostics.front())));
+        return;
+    }
+    const std::filesystem::path path = standardProfile();
+    widgets::ConsultantDialog dialog(*reading.consultant, path, &m_window);
+    if (dialog.exec() == QDialog::Accepted) {
+        m_notice.say(tr("Whose papers they are is kept in %1.").arg(widgets::shown(path.string())));
+    }
 }
 
 }  // namespace app

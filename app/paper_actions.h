@@ -21,8 +21,8 @@ class Simulation;
 
 namespace app {
 
-/// Print preview, printing and saving of the papers, from the window. Their run is frozen and computed off
-/// the UI thread when it is asked for; asking again gives the earlier up.
+/// Whose papers they are, and print preview, printing and saving of them, from the window. Their run is
+/// frozen and computed off the UI thread when it is asked for; asking again gives the earlier up.
 class PaperActions final : public QObject {
     Q_OBJECT
 public:
@@ -31,7 +31,7 @@ public:
     PaperActions(widgets::Document& document, const widgets::Simulation& simulation, widgets::Notice& notice,
                  QMenu& menu, QWidget& window);
 
-    /// The actions, which need a pond.
+    /// The actions that need a pond.
     [[nodiscard]] const QList<QAction*>& actions() const { return m_actions; }
 
     /// Paints every paper of a run on a printer set up for them.
@@ -46,6 +46,7 @@ private:
     void preview();
     void printOut();
     void save();
+    void askWhose();
 
     widgets::Document& m_document;
     const widgets::Simulation& m_simulation;

@@ -7,12 +7,12 @@
 #include "engine/pond_io.h"
 #include "engine/text_file.h"
 #include "engine/wording.h"
+#include "widgets/paper_parts.h"
 #include "widgets/papers.h"
 #include "widgets/shown.h"
 
 #include <QDir>
 #include <QFileInfo>
-#include <QImageReader>
 
 #include <algorithm>
 #include <chrono>
@@ -38,15 +38,6 @@ std::chrono::sys_seconds runTime() {
     const qlonglong given = qEnvironmentVariable("SOURCE_DATE_EPOCH").toLongLong(&isGiven);
     return isGiven && given >= 0 ? std::chrono::sys_seconds(std::chrono::seconds(given))
                                  : std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-}
-
-QString defaultProfile() {
-    // A relative path in the variable is to be ignored (XDG base directories 0.8).
-    QString folder = qEnvironmentVariable("XDG_CONFIG_HOME");
-    if (!QDir::isAbsolutePath(folder)) {
-        folder = QDir::homePath() + QStringLiteral("/.config");
-    }
-    return folder + QStringLiteral("/dawnline/consultant.toml");
 }
 
 /// The pond with the ramp that was found for it, or why there are no papers of one.
@@ -82,19 +73,30 @@ PlannedPond planned(engine::Pond pond, const PaperOptions& options) {
 
 }  // namespace
 
-engine::ConsultantReading consultantOf(const std::string& profile) {
-    const QString standard = defaultProfile();
-    if (profile.empty() && !QFileInfo::exists(standard)) {
+std::filesystem::path standardProfile() {
+    // A relative path in the variable is to be ignored (XDG base directories 0.8).
+    QString folder = qEnvironmentVariable("XDG_CONFIG_HOME");
+    if (!QDir::isAbsolutePath(folder)) {
+        folder = QDir::homePath() + QStringLiteral("/.config");
+    }
+    return (folder + QStringLiteral("/dawnline/consultant.toml")).toStdString();
+}
+
+engine::ConsultantReading standardConsultant() {
+    const std::filesystem::path path = standardProfile();
+    if (!QFileInfo::exists(widgets::shown(path.string()))) {
         return {engine::Consultant(), {}};  // all of it blank
     }
-    const std::string path = profile.empty() ? standard.toStdString() : profile;
-    engine::ConsultantReading reading = engine::readConsultant(path);
-    if (reading.consultant && !reading.consultant->logo.empty()) {
-        QImageReader logo(widgets::shown(reading.consultant->logo));
-        if (logo.read().isNull()) {
-            reading.diagnostics.push_back({engine::Severity::Error, path, 0, "logo",
-                                           "The picture " + engine::shownPath(reading.consultant->logo) +
-                                               " cannot be read: " + logo.errorString().toStdString() + "."});
+    return engine::readConsultant(path);
+}
+
+engine::ConsultantReading consultantOf(const std::string& profile) {
+    engine::ConsultantReading reading =
+        profile.empty() ? standardConsultant() : engine::readConsultant(profile);
+    if (reading.consultant) {
+        if (const auto fault = widgets::logoFault(*reading.consultant)) {
+            const std::string path = profile.empty() ? standardProfile().string() : profile;
+            reading.diagnostics.push_back({engine::Severity::Error, path, 0, "logo", *fault});
             reading.consultant.reset();
         }
     }

@@ -15,8 +15,7 @@ namespace app {
 struct PaperOptions {
     std::filesystem::path pond;
     std::filesystem::path folder;
-    std::string profile;  ///< Of the consultant; empty: `dawnline/consultant.toml` in the XDG config folder,
-                          ///< if it is there
+    std::string profile;  ///< Of the consultant; empty: standardProfile(), if it is there
     int members = 200;
     std::uint64_t seed = 1;
     std::string ramp;  ///< Whose papers; empty: the one started by the log, or the pond file's chosen one
@@ -31,7 +30,13 @@ struct PaperOptions {
 /// Says whether a bundle is whole, and which run it holds. @return 0 if it is, else 2.
 [[nodiscard]] int verifyBundle(const std::filesystem::path& bundle);
 
-/// The consultant of a profile. @param profile  As in PaperOptions.
+/// `dawnline/consultant.toml` in the XDG config folder, whether it is there or not.
+[[nodiscard]] std::filesystem::path standardProfile();
+
+/// Who stands there, blank without a file; the logo may be no picture.
+[[nodiscard]] engine::ConsultantReading standardConsultant();
+
+/// The consultant of a profile, whose logo is a picture. @param profile  As in PaperOptions.
 [[nodiscard]] engine::ConsultantReading consultantOf(const std::string& profile);
 
 /// A pond's run for papers, or a sentence why there is none and the exit code it means.

@@ -95,7 +95,7 @@ public:
             }
             if (const TomlNode* amount = item.find("amount")) {
                 const bool isNumber = amount->kind == TomlKind::Whole || amount->kind == TomlKind::Real;
-                if (isNumber && amount->number >= 0.0 && amount->number <= 1e9) {
+                if (isNumber && amount->number >= 0.0 && amount->number <= kLargestPrice) {
                     price.amount = amount->number;
                 } else {
                     wrong(*amount, "price.amount", "a number from 0 to 1000000000");
@@ -116,6 +116,20 @@ private:
     std::string m_file;
     Diagnostics& m_faults;
 };
+
+std::string textList(const std::vector<std::string>& texts) {
+    std::string out;
+    for (const std::string& text : texts) {
+        out += (out.empty() ? "" : ", ") + tomlText(text);
+    }
+    return '[' + out + ']';
+}
+
+/// A logo that lies below the folder, by its way from there; any other as it is.
+std::string logoFrom(const std::filesystem::path& folder, const std::string& logo) {
+    const std::filesystem::path way = std::filesystem::path(logo).lexically_relative(folder);
+    return way.empty() || *way.begin() == ".." ? logo : way.string();
+}
 
 }  // namespace
 
@@ -158,6 +172,42 @@ ConsultantReading readConsultant(const std::filesystem::path& path) {
         reading.consultant = std::move(consultant);
     }
     return reading;
+}
+
+std::string writeConsultant(const Consultant& consultant, const std::filesystem::path& folder) {
+    std::string out;
+    const auto line = [&out](std::string_view key, const std::string& value) {
+        out.append(key).append(" = ").append(value) += '\n';
+    };
+    const auto text = [&line](std::string_view key, const std::string& value) {
+        if (!value.empty()) {
+            line(key, tomlText(value));
+        }
+    };
+    text("business", consultant.business);
+    text("name", consultant.name);
+    text("licence", consultant.licence);
+    if (!consultant.address.empty()) {
+        line("address", textList(consultant.address));
+    }
+    text("phone", consultant.phone);
+    text("email", consultant.email);
+    text("logo", logoFrom(folder, consultant.logo));
+    text("units", consultant.usUnits ? "us" : "si");
+    text("page", consultant.letter ? "letter" : "a4");
+    text("currency", consultant.currency);
+    if (!consultant.exclusions.empty()) {
+        line("exclusions", textList(consultant.exclusions));
+    }
+    for (const Price& price : consultant.prices) {
+        out += "\n[[price]]\n";
+        text("item", price.item);
+        text("unit", price.unit);
+        if (price.amount) {
+            line("amount", shortest(*price.amount));
+        }
+    }
+    return out;
 }
 
 }  // namespace engine

@@ -9,6 +9,8 @@
 
 namespace engine {
 
+inline constexpr double kLargestPrice = 1e9;
+
 /// One line of a price list.
 struct Price {
     std::string item;
@@ -39,5 +41,9 @@ struct ConsultantReading {
 /// "us"), page ("a4" or "letter"), currency, exclusions and tables [[price]] of item, unit and amount.
 /// Unknown keys are errors that name the nearest known one.
 [[nodiscard]] ConsultantReading readConsultant(const std::filesystem::path& path);
+
+/// The text of a profile. Reading it gives an equal consultant; what is blank is left out.
+/// @param folder  In which the profile will lie: a logo below it is named relative to it.
+[[nodiscard]] std::string writeConsultant(const Consultant& consultant, const std::filesystem::path& folder);
 
 }  // namespace engine

@@ -3,45 +3,13 @@
 #include "engine/pond_keys.h"
 #include "engine/pond_words.h"
 #include "engine/text.h"
+#include "engine/toml_node.h"
 
 namespace engine {
 namespace {
 
 std::string number(double value) {
     return shortest(value == 0.0 ? 0.0 : value);  // no minus before zero
-}
-
-/// A TOML basic string.
-std::string inQuotes(std::string_view text) {
-    constexpr std::string_view kDigits = "0123456789ABCDEF";
-    std::string out = "\"";
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        switch (c) {
-            case '"':
-                out += "\\\"";
-                break;
-            case '\\':
-                out += "\\\\";
-                break;
-            case '\n':
-                out += "\\n";
-                break;
-            case '\t':
-                out += "\\t";
-                break;
-            case '\r':
-                out += "\\r";
-                break;
-            default:
-                if (byte < 0x20 || byte == 0x7F) {
-                    out += {'\\', 'u', '0', '0', kDigits[byte / 16U], kDigits[byte % 16U]};
-                } else {
-                    out += c;
-                }
-        }
-    }
-    return out + '"';
 }
 
 std::string numberList(const std::vector<double>& values) {
@@ -64,10 +32,10 @@ std::string withSpread(const Quantity& quantity) {
         out += ", high = " + number(*quantity.high);
     }
     if (quantity.sure) {
-        out += ", sure = " + inQuotes(wordOf(*quantity.sure));
+        out += ", sure = " + tomlText(wordOf(*quantity.sure));
     }
     if (!quantity.source.empty()) {
-        out += ", source = " + inQuotes(quantity.source);
+        out += ", source = " + tomlText(quantity.source);
     }
     return out + " }";
 }
@@ -102,7 +70,7 @@ public:
     }
     void text(const char* key, const std::string& text, Need) {
         if (!text.empty()) {
-            line(key, inQuotes(text));
+            line(key, tomlText(text));
         }
     }
     void truth(const char* key, bool value, bool fallback) {
@@ -132,13 +100,13 @@ public:
     }
     void clock(const char* key, const std::optional<ClockTime>& time) {
         if (time) {
-            line(key, inQuotes(formatClock(*time)));
+            line(key, tomlText(formatClock(*time)));
         }
     }
     void window(const char* key, const std::optional<ClockWindow>& window) {
         if (window) {
-            const std::string from = inQuotes(formatClock(window->from));
-            const std::string to = inQuotes(formatClock(window->to));
+            const std::string from = tomlText(formatClock(window->from));
+            const std::string to = tomlText(formatClock(window->to));
             line(key, std::string("[").append(from).append(", ").append(to).append("]"));
         }
     }
@@ -150,7 +118,7 @@ public:
     }
     template <class E>
     void choice(const char* key, const E& value) {
-        line(key, inQuotes(wordOf(value)));
+        line(key, tomlText(wordOf(value)));
     }
 
     /// A table that is always there: its header is left out if nothing stands under it.

@@ -186,4 +186,36 @@ TomlParse parseToml(std::string_view text) {
     }
 }
 
+std::string tomlText(std::string_view text) {
+    constexpr std::string_view kDigits = "0123456789ABCDEF";
+    std::string out = "\"";
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        switch (c) {
+            case '"':
+                out += "\\\"";
+                break;
+            case '\\':
+                out += "\\\\";
+                break;
+            case '\n':
+                out += "\\n";
+                break;
+            case '\t':
+                out += "\\t";
+                break;
+            case '\r':
+                out += "\\r";
+                break;
+            default:
+                if (byte < 0x20 || byte == 0x7F) {
+                    out += {'\\', 'u', '0', '0', kDigits[byte / 16U], kDigits[byte % 16U]};
+                } else {
+                    out += c;
+                }
+        }
+    }
+    return out + '"';
+}
+
 }  // namespace engine

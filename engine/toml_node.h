@@ -40,4 +40,7 @@ struct TomlParse {
 /// Reads TOML 1.0 from valid UTF-8. Never throws for what the text holds.
 [[nodiscard]] TomlParse parseToml(std::string_view text);
 
+/// A text as TOML 1.0 writes it on one line: a basic string with its quotes. @pre valid UTF-8
+[[nodiscard]] std::string tomlText(std::string_view text);
+
 }  // namespace engine

@@ -1,5 +1,6 @@
 #include "widgets/paper_parts.h"
 
+#include "engine/files.h"
 #include "engine/results_io.h"
 #include "engine/units.h"
 #include "engine/wording.h"
@@ -158,6 +159,15 @@ PaperTable blankTable(const QStringList& titles, const std::vector<double>& shar
     }
     table.rows.assign(static_cast<std::size_t>(rows), empty);
     return table;
+}
+
+std::optional<std::string> logoFault(const engine::Consultant& consultant) {
+    QImageReader logo(shown(consultant.logo));
+    if (consultant.logo.empty() || !logo.read().isNull()) {
+        return std::nullopt;
+    }
+    return "The picture " + engine::shownPath(consultant.logo) +
+           " cannot be read: " + logo.errorString().toStdString() + ".";
 }
 
 QImage logoOf(const engine::Consultant& consultant) {

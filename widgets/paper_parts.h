@@ -26,6 +26,9 @@ namespace widgets {
 [[nodiscard]] PaperTable blankTable(const QStringList& titles, const std::vector<double>& shares, int rows,
                                     double points = 8.0);
 
+/// Why the consultant's logo is no picture; nothing if it is one, or if there is none.
+[[nodiscard]] std::optional<std::string> logoFault(const engine::Consultant& consultant);
+
 /// The logo on white and no larger than print needs; null without one.
 [[nodiscard]] QImage logoOf(const engine::Consultant& consultant);
 

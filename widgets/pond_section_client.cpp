@@ -27,8 +27,8 @@ void buildClient(PondSection& form) {
         form,
         {PondSection::tr("Prepared for"), PondSection::tr("Change for whom the papers are"),
          PondSection::tr("The owner\u2019s name as it stands on the papers; empty leaves a line to write "
-                         "on. Who advises, with address, logo and prices, stands in the consultant\u2019s "
-                         "profile, the file dawnline/consultant.toml in the config folder.")},
+                         "on. Who advises, with address, logo and prices, is set once for all ponds: File, "
+                         "Whose Papers They Are.")},
         &Client::name);
     addText(form,
             {PondSection::tr("Phone at dawn"), PondSection::tr("Change the client\u2019s phone"),

@@ -58,5 +58,37 @@ TEST(Consultant, FaultsAreNamedWithTheirLine) {
     EXPECT_NE(firstFault("business = ").find("f:1: "), std::string::npos);
 }
 
+TEST(Consultant, WhatIsWrittenReadsBackEqual) {
+    const test::TemporaryFolder folder;
+    Consultant who;
+    who.business = "Still \"Water\" & Sons\\\t#1";
+    who.name = "A. B\u00f6hm";
+    who.phone = "+00 1";
+    who.email = "a@b.example";
+    who.licence = "L 7";
+    who.address = {"1 Bank Road", "Weir, = [x]"};
+    who.logo = (folder.path() / "pictures/logo.png").string();
+    who.usUnits = true;
+    who.letter = true;
+    who.currency = "\u20ac";
+    who.prices = {{"Visit", "each", 120.1}, {"Plan", "", std::nullopt}, {"Phone", "", 0.0}};
+    who.exclusions = {"permits", "power"};
+    const std::string text = writeConsultant(who, folder.path());
+    EXPECT_NE(text.find("logo = \"pictures/logo.png\""), std::string::npos) << text;
+    const auto reading = readConsultant(folder.write("consultant.toml", text));
+    ASSERT_TRUE(reading.consultant.has_value()) << format(reading.diagnostics.front());
+    EXPECT_EQ(*reading.consultant, who);
+    EXPECT_EQ(writeConsultant(*reading.consultant, folder.path()), text);
+
+    who.logo = (folder.path().parent_path() / "elsewhere.png").string();
+    const auto far = readConsultant(folder.write("consultant.toml", writeConsultant(who, folder.path())));
+    ASSERT_TRUE(far.consultant.has_value());
+    EXPECT_EQ(far.consultant->logo, who.logo);
+}
+
+TEST(Consultant, BlanksAreNotWritten) {
+    EXPECT_EQ(writeConsultant({}, "/"), "units = \"si\"\npage = \"a4\"\n");
+}
+
 }  // namespace
 }  // namespace engine

@@ -3,6 +3,8 @@
 #include "app/paper_actions.h"
 #include "engine/pond_io.h"
 #include "tests/window/driven.h"
+#include "widgets/consultant_dialog.h"
+#include "widgets/notice.h"
 #include "widgets/paper_pdf.h"
 
 #include <QPrinter>
@@ -12,7 +14,9 @@ namespace app {
 namespace {
 
 using test::Driven;
+using test::plain;
 using test::scenario;
+using widgets::test::fieldOf;
 
 TEST(PaperActions, StandInTheFileMenuOnceThereIsAPond) {
     Driven empty;
@@ -55,6 +59,47 @@ TEST(PaperActions, PrintEveryPageOfEveryPaper) {
     ASSERT_TRUE(count.waitForFinished(30000));
     EXPECT_EQ(count.readAllStandardOutput().trimmed().toInt(), pages);
     EXPECT_GT(pages, 12);
+}
+
+/// A config folder of its own, while it lives.
+struct ConfigFolder {
+    ConfigFolder() { qputenv("XDG_CONFIG_HOME", folder.path().c_str()); }
+    ~ConfigFolder() { qunsetenv("XDG_CONFIG_HOME"); }
+    test::TemporaryFolder folder;
+};
+
+TEST(PaperActions, PapersCarryTheNameThatIsSetOnce) {
+    const ConfigFolder config;
+    Driven driven(scenario("new-clay.toml"));
+    test::atNextDialog<widgets::ConsultantDialog>([](widgets::ConsultantDialog& dialog) {
+        widgets::test::typeOnly(fieldOf(dialog, "Business"), "Still Water");
+        widgets::test::button(dialog, "Save")->click();
+    });
+    driven.trigger("Whose Papers They Are\u2026");
+
+    const auto who = consultantOf({}).consultant;
+    ASSERT_TRUE(who.has_value());
+    PaperOptions options;
+    options.members = 2;
+    const PaperRunReading run =
+        runForPapers(driven.window.document().pond(), scenario("new-clay.toml"), options);
+    ASSERT_NE(run.run, nullptr) << run.fault;
+    for (const engine::TextFile& file : widgets::paperFiles(widgets::paperRun(run.run, *who))) {
+        if (file.name.ends_with(".pdf")) {
+            EXPECT_NE(file.text.find("Still Water"), std::string::npos) << file.name;
+        }
+    }
+}
+
+// Somebody typed it, and it is not written over.
+TEST(PaperActions, AProfileThatCannotBeReadIsSaidAndLeft) {
+    const ConfigFolder config;
+    std::filesystem::create_directory(config.folder.path() / "dawnline");
+    config.folder.write("dawnline/consultant.toml", "buisness = \"Still Water\"\n");
+    Driven driven;
+    driven.trigger("Whose Papers They Are\u2026");
+    EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
+    EXPECT_NE(plain(driven.window.notice().text()).find("the nearest is"), std::string::npos);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include "tests/window/driven.h"
 #include "widgets/after_start_page.h"
+#include "widgets/consultant_dialog.h"
 #include "widgets/dawn_form.h"
 #include "widgets/first_pond_dialog.h"
 #include "widgets/import_dialog.h"
@@ -324,6 +325,32 @@ TEST(Pictures, AfterTheStartLightAndDark) {
     }
     driven.trigger("Like the Desktop");
     driven.window.document().undoStack().setClean();
+}
+
+TEST(Pictures, WhosePapersTheyAreLightAndDark) {
+    Driven driven;
+    engine::Consultant who;
+    who.business = "Still Water Pond Care";
+    who.name = "A. B\u00f6hm";
+    who.address = {"1 Bank Road", "Weir"};
+    who.currency = "USD";
+    who.prices = {{"Site visit with profile", "each", 240.0}, {"Plan and papers", "", std::nullopt}};
+    who.exclusions = {"permits", "electrical work"};
+    for (const char* theme : {"Light", "Dark"}) {
+        driven.trigger(theme);
+        widgets::ConsultantDialog dialog(who, driven.folder.path() / "consultant.toml", &driven.window);
+        dialog.show();
+        QTest::qWait(60);
+        expectNothingCutOff(dialog);
+        EXPECT_LE(dialog.height(), 748);
+        keep(dialog, std::string("consultant-") + theme);
+        widgets::test::typeOnly(widgets::test::fieldOf(dialog, "Logo"), "logo.png");
+        widgets::test::button(dialog, "Save")->click();
+        QTest::qWait(60);
+        expectNothingCutOff(dialog);
+        keep(dialog, std::string("consultant-refused-") + theme);
+    }
+    driven.trigger("Like the Desktop");
 }
 
 TEST(Pictures, ABadFileAndAnEmptyWindow) {
