@@ -25,6 +25,7 @@ constexpr std::array kKindWords{
     KindWord{"feed", EventKind::Feed},
     KindWord{"rain", EventKind::Rain},
     KindWord{"bloom_change", EventKind::BloomChange},
+    KindWord{"not_bought", EventKind::NotBought},
     KindWord{"fish_distress", EventKind::FishDistress},
     KindWord{"kill", EventKind::Kill},
 };

@@ -21,13 +21,14 @@ enum class EventKind {
     Feed,
     Rain,
     BloomChange,   ///< The water has changed its colour
+    NotBought,     ///< A treatment that was offered and left out
     FishDistress,  ///< Fish at the surface or off their feed
     Kill           ///< Dead fish
 };
 
 /// The word of the pond file as a kind: started, stopped, run, power_cut, power_back, treatment, algaecide (a
 /// treatment too), feed, rain,
-/// bloom_change, fish_distress, kill; nothing for any other.
+/// bloom_change, not_bought, fish_distress, kill; nothing for any other.
 [[nodiscard]] std::optional<EventKind> eventKind(std::string_view word);
 [[nodiscard]] std::vector<std::string_view> eventKindWords();
 

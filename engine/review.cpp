@@ -25,10 +25,22 @@ struct Dawns {
     std::vector<std::vector<float>> surface, bottom;
 };
 
-Dawns dawnsOf(const FitResult& fit, const Schedule& schedule, bool isNothing,
+/// A part of the algae that dies, evenly over some days.
+struct DeadAlgae {
+    double share = 0.0;
+    double from = 0.0;  ///< [s after midnight of day 1]
+};
+
+Dawns dawnsOf(const FitResult& fit, const Schedule& schedule, bool isNothing, const DeadAlgae& dead,
               const std::vector<double>& rises, int threads, const RunControl& control) {
     const EnsembleRamp air{"review", schedule, isNothing};
-    const MemberPlan plan = memberPlan(fit.model, air, static_cast<int>(rises.size()), false);
+    MemberPlan plan = memberPlan(fit.model, air, static_cast<int>(rises.size()), false);
+    double time = fit.model.startTime;
+    for (MemberStep& step : plan.steps) {
+        time += step.dt;
+        step.plants.chlorophyll *=
+            1.0 - dead.share * std::clamp((time - dead.from) / (kKillTakes_d * kDay), 0.0, 1.0);
+    }
     std::vector<MemberWatch::Point> points;
     for (const double depth : {fit.model.surfaceDepth, fit.model.bottomDepth}) {
         for (const double rise : rises) {
@@ -65,46 +77,57 @@ Band meanBand(const std::vector<std::vector<float>>& days, const std::vector<std
     return bandOf(std::move(means));
 }
 
-ReviewFinding oxygenFinding(ReviewMeasure measure, const Review& review, const Dawns& without, double sigma) {
+/// Days between two changes: those after the first, up to the morning of the second.
+struct Between {
+    int after = 0, upTo = 0;
+    [[nodiscard]] bool holds(int day) const { return day > after && day <= upTo; }
+};
+
+ReviewFinding oxygenFinding(ReviewMeasure measure, const std::vector<ReviewRow>& rows, const Between& days,
+                            const Dawns& without, double sigma) {
     ReviewFinding out;
     out.measure = measure;
-    std::vector<std::size_t> days;
-    for (std::size_t i = 0; i < review.rows.size(); ++i) {
-        const ReviewRow& row = review.rows[i];
-        const auto& read = measure == ReviewMeasure::DawnLow ? row.dawn : row.bottom;
-        if (read && row.day > review.startDay) {
-            out.reading += *read;
-            days.push_back(i);
+    std::vector<std::size_t> read;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const ReviewRow& row = rows[i];
+        const auto& value = measure == ReviewMeasure::DawnLow ? row.dawn : row.bottom;
+        if (value && days.holds(row.day)) {
+            out.reading += *value;
+            read.push_back(i);
         }
     }
-    out.count = static_cast<int>(days.size());
+    out.count = static_cast<int>(read.size());
     if (out.count >= kFewestReadings) {
         out.reading /= out.count;
         out.without =
-            meanBand(measure == ReviewMeasure::DawnLow ? without.surface : without.bottom, days, sigma);
+            meanBand(measure == ReviewMeasure::DawnLow ? without.surface : without.bottom, read, sigma);
         out.standsOut = out.reading < out.without.p05 || out.reading > out.without.p95;
     }
     return out;
 }
 
-/// Secchi has no model: its mean before the start and what days scatter about it.
-ReviewFinding secchiFinding(const Pond& pond, const Review& review) {
+/// Secchi has no model: its mean before the change and what days scatter about it.
+/// @param since  Day from which readings count as before; the pond file's depth is before all.
+ReviewFinding secchiFinding(const Pond& pond, std::optional<int> since, const Between& days) {
     ReviewFinding out;
     out.measure = ReviewMeasure::Secchi;
-    double before = pond.water.secchi->value, count = 1.0;
+    double before = since ? 0.0 : pond.water.secchi->value, count = since ? 0.0 : 1.0;
     for (const Reading& reading : readingsInForce(pond)) {
         if (!reading.secchi) {
             continue;
         }
-        if (dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*reading.at))) < review.startDay) {
+        const int day = dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*reading.at)));
+        // A disc read on the day of the change is read when one is there for it.
+        if (day <= days.after && (!since || day > *since)) {
             before += *reading.secchi;
             count += 1.0;
-        } else {
+        } else if (days.holds(day)) {
             out.reading += *reading.secchi;
             ++out.count;
         }
     }
-    if (out.count < kFewestReadings) {
+    if (out.count < kFewestReadings || count == 0.0) {
+        out.count = count == 0.0 ? 0 : out.count;
         return out;
     }
     out.reading /= out.count;
@@ -113,6 +136,31 @@ ReviewFinding secchiFinding(const Pond& pond, const Review& review) {
     out.without = {before * std::exp(-1.645 * sigma), before, before * std::exp(1.645 * sigma)};
     out.standsOut = out.reading < out.without.p05 || out.reading > out.without.p95;
     return out;
+}
+
+/// Of each member the lowest dawn from a row on.
+Band lowestDawn(const std::vector<std::vector<float>>& days, std::size_t from) {
+    std::vector<float> lows = days[from];
+    for (std::size_t i = from + 1; i < days.size(); ++i) {
+        for (std::size_t k = 0; k < lows.size(); ++k) {
+            lows[k] = std::min(lows[k], days[i][k]);
+        }
+    }
+    return bandOf(std::move(lows));
+}
+
+/// The mean of the upper water's readings of the last week lies below the stress line.
+bool isLowAtTheEnd(const Review& review) {
+    constexpr int kWeek = 7;
+    double sum = 0.0;
+    int count = 0;
+    for (const ReviewRow& row : review.rows) {
+        if (row.dawn && row.day > review.lastDay - kWeek) {
+            sum += *row.dawn;
+            ++count;
+        }
+    }
+    return count > 0 && sum / count < review.fit.model.parameters.lines.stress;
 }
 
 }  // namespace
@@ -128,7 +176,7 @@ std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, std::optional<int> s
     for (const Event& event : eventsInForce(pond)) {
         if (eventKind(event.kind) == EventKind::Treatment) {
             out.push_back(
-                {event, dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*event.at))), true});
+                {event, dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*event.at))), true, {}});
         }
     }
     for (ReviewTreatment& one : out) {
@@ -160,6 +208,12 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
     for (const ReviewTreatment& one : out.treatments) {
         out.cost += one.event.cost ? one.event.cost->value : 0.0;
     }
+    for (const Event& event : eventsInForce(known)) {
+        if (eventKind(event.kind) == EventKind::NotBought) {
+            out.notBought.push_back(event);
+            out.notBoughtCost += event.cost ? event.cost->value : 0.0;
+        }
+    }
     // The whole weather that came goes into both runs; only readings after the first treatment stay out.
     Pond fitted = known;
     if (!out.treatments.empty()) {
@@ -177,13 +231,29 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
         return out;
     }
     const int threads = threadsFor(options.threads);
+    const std::vector<double>& chlorophyll = out.fit.model.start.chlorophyll;  // [ug/L]
+    const double algae = chlorophyll.empty() ? 0.0 : chlorophyll.front();
     const WeatherSeries sun(known, {true, std::nullopt}, 1, out.lastDay + 1);
     std::vector<double> rises;
     for (int day = 1; day <= out.lastDay; ++day) {
         rises.push_back(sun.sunrise(day));
     }
-    const Dawns with = dawnsOf(out.fit, out.fit.air.schedule, false, rises, threads, control);
-    const Dawns without = dawnsOf(out.fit, {}, true, rises, threads, control);
+    const Dawns with = dawnsOf(out.fit, out.fit.air.schedule, false, {}, rises, threads, control);
+    const Dawns without = dawnsOf(out.fit, {}, true, {}, rises, threads, control);
+    if (out.lastDay > kKilled_d && algae > 0.0) {
+        ReviewKill kill;
+        kill.day = out.lastDay - kKilled_d;
+        const auto from = static_cast<std::size_t>(kill.day);  // the dawn after
+        const auto killed = [&](double share) {
+            const DeadAlgae dead{share, (kill.day - 1) * kDay + kDay / 2};
+            return lowestDawn(
+                dawnsOf(out.fit, out.fit.air.schedule, false, dead, rises, threads, control).surface, from);
+        };
+        kill.leftAlone = lowestDawn(with.surface, from);
+        kill.quarter = killed(0.25);
+        kill.all = killed(1.0);
+        out.kill = kill;
+    }
     if (control.stop.stop_requested()) {
         out.message = "The review was stopped before it was done.";
         return out;
@@ -208,23 +278,41 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
         }
         out.rows.push_back(row);
     }
+    // What is seen after a change is put beside a pond without it, up to the next change.
     const double sigma = out.fit.oxygenError.sigma();
-    out.findings = {oxygenFinding(ReviewMeasure::DawnLow, out, without, sigma),
-                    oxygenFinding(ReviewMeasure::BottomOxygen, out, without, sigma),
-                    secchiFinding(known, out)};
+    const auto findings = [&](int change, std::optional<int> since, const Dawns& unchanged) {
+        Between days{change, out.lastDay};
+        for (const ReviewTreatment& one : out.treatments) {
+            days.upTo = one.day > change ? std::min(days.upTo, one.day) : days.upTo;
+        }
+        return std::vector<ReviewFinding>{
+            oxygenFinding(ReviewMeasure::DawnLow, out.rows, days, unchanged, sigma),
+            oxygenFinding(ReviewMeasure::BottomOxygen, out.rows, days, unchanged, sigma),
+            secchiFinding(known, since, days)};
+    };
+    out.findings = findings(out.startDay, std::nullopt, without);
+    int since = out.startDay;
+    for (ReviewTreatment& one : out.treatments) {
+        if (one.isAttributable && one.day > out.startDay) {
+            one.findings = findings(one.day, since, with);
+        }
+        since = std::max(since, one.day);
+    }
     out.copper = copperGate(known.water);
-    const std::vector<double>& chlorophyll = out.fit.model.start.chlorophyll;  // [ug/L]
-    const double algae = chlorophyll.empty() ? 0.0 : chlorophyll.front();
     out.algaeBillLow = kAlgaeLow * algae;
     out.algaeBillHigh = kAlgaeHigh * algae;
     const int lastChange =
         out.treatments.empty() ? out.startDay : std::max(out.startDay, out.treatments.back().day);
-    const bool isWorse = std::any_of(out.findings.begin(), out.findings.end(), [](const ReviewFinding& one) {
-        return one.standsOut && one.reading < one.without.p05;
-    });
-    out.verdict = out.lastDay - lastChange < kWatch_d ? ReviewVerdict::Wait
-                  : isWorse                           ? ReviewVerdict::OneThing
-                                                      : ReviewVerdict::LeaveAlone;
+    const auto isWorse = [](const std::vector<ReviewFinding>& all) {
+        return std::any_of(all.begin(), all.end(), [](const ReviewFinding& one) {
+            return one.standsOut && one.reading < one.without.p05;
+        });
+    };
+    const bool isTreatedWorse = std::any_of(out.treatments.begin(), out.treatments.end(),
+                                            [&](const auto& one) { return isWorse(one.findings); });
+    out.verdict = out.lastDay - lastChange < kWatch_d                             ? ReviewVerdict::Wait
+                  : isWorse(out.findings) || isTreatedWorse || isLowAtTheEnd(out) ? ReviewVerdict::OneThing
+                                                                                  : ReviewVerdict::LeaveAlone;
     out.isDone = true;
     return out;
 }

@@ -17,12 +17,13 @@ inline constexpr int kWatch_d = 30;
 /// What is looked at for a change.
 enum class ReviewMeasure { DawnLow, BottomOxygen, Secchi };
 
-/// One measure since the start: its readings beside what the pond would have done without the aerator.
+/// One measure since a change, up to the next: its readings beside what the pond would have done without that
+/// change.
 struct ReviewFinding {
     ReviewMeasure measure{};
-    int count = 0;         ///< Readings since the start; before it, for Secchi, see `without`
-    double reading = 0.0;  ///< Their mean [g/m^3] or [m]
-    Band without;          ///< The same mean of the members without the aerator; of Secchi, before the start
+    int count = 0;           ///< Readings since the change
+    double reading = 0.0;    ///< Their mean [g/m^3] or [m]
+    Band without;            ///< The same mean of members without the change; of Secchi, as read before it
     bool standsOut = false;  ///< The mean lies outside 5 to 95 % of `without`
 };
 inline constexpr int kFewestReadings = 3;
@@ -30,8 +31,19 @@ inline constexpr int kFewestReadings = 3;
 struct ReviewTreatment {
     Event event;
     int day = 0;
-    bool isAttributable = true;  ///< No other change within kWatch_d days before or after
+    bool isAttributable = true;           ///< No other change within kWatch_d days before or after
+    std::vector<ReviewFinding> findings;  ///< Beside the members with the aerator and without any treatment;
+                                          ///< empty unless attributable
 };
+
+/// What dead algae would have cost: the lowest dawn of the upper water over the last kKilled_d days, had
+/// algae been killed at noon before them, over three days, under the weather that came [g/m^3].
+struct ReviewKill {
+    int day = 0;  ///< Of the kill
+    Band leftAlone, quarter, all;
+};
+inline constexpr int kKilled_d = 10;         ///< The bill comes over a week or two (trade 3.7)
+inline constexpr double kKillTakes_d = 3.0;  ///< Judgement
 
 enum class CopperGate { Unknown, Low, Open };
 inline constexpr double kCopperAlkalinity =
@@ -52,11 +64,13 @@ struct Review {
     FitResult fit;  ///< To the readings before the first treatment
     int startDay = 0, lastDay = 0;
     std::vector<ReviewRow> rows;
-    std::vector<ReviewFinding> findings;
+    std::vector<ReviewFinding> findings;  ///< Of the aerator's start
     std::vector<ReviewTreatment> treatments;
+    std::optional<ReviewKill> kill;  ///< Nothing without algae or with fewer than kKilled_d days
+    std::vector<Event> notBought;    ///< What was offered and left out
     CopperGate copper{};
     double algaeBillLow = 0.0, algaeBillHigh = 0.0;  ///< If all algae die [g/m^3]
-    double cost = 0.0;
+    double cost = 0.0, notBoughtCost = 0.0;          ///< In the owner's money
     ReviewVerdict verdict{};
 };
 

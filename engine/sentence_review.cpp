@@ -16,22 +16,34 @@ std::string_view termOf(ReviewMeasure measure) {
                                                     : "secchi";
 }
 
-void sayFinding(const ReviewFinding& one, const Speaker& speaker) {
-    const SentenceValue what = term("what", termOf(one.measure));
+SentenceValue readOf(const ReviewFinding& one, const char* name, double value) {
+    return number(name, one.measure == ReviewMeasure::Secchi ? Measure::Depth : Measure::Oxygen, value);
+}
+
+/// What all sentences of a finding hold. @param without  How a pond is called that the change is missing
+/// from.
+std::vector<SentenceValue> valuesOf(const ReviewFinding& one, std::string_view without) {
+    std::vector<SentenceValue> out{term("what", termOf(one.measure))};
     if (one.count < kFewestReadings) {
-        speaker.say(SentenceKey::ReviewTooFew,
-                    {what, whole("count", one.count), whole("needed", kFewestReadings)});
-        return;
+        out.push_back(whole("count", one.count));
+        out.push_back(whole("needed", kFewestReadings));
+    } else {
+        out.push_back(term("without", one.measure == ReviewMeasure::Secchi ? "before-change" : without));
+        out.push_back(readOf(one, "reading", one.reading));
+        out.push_back(readOf(one, "low", one.without.p05));
+        out.push_back(readOf(one, "high", one.without.p95));
     }
-    speaker.say(one.standsOut ? SentenceKey::ReviewStandsOut : SentenceKey::ReviewNothing,
-                {what, oxygen("reading", one.reading), oxygen("low", one.without.p05),
-                 oxygen("high", one.without.p95)});
+    return out;
+}
+
+std::string_view nameOf(const Event& event) {
+    return event.what.empty() ? event.kind : event.what;
 }
 
 void sayTreatments(const Review& review, const Speaker& speaker) {
     for (const ReviewTreatment& one : review.treatments) {
         const SentenceValue date = day("date", dateOfDay(review.fit.known, one.day));
-        const SentenceValue what = text("what", one.event.what.empty() ? one.event.kind : one.event.what);
+        const SentenceValue what = text("what", nameOf(one.event));
         speaker.say(SentenceKey::ReviewTreatment,
                     {date, what,
                      number("area", Measure::Percent,
@@ -39,14 +51,38 @@ void sayTreatments(const Review& review, const Speaker& speaker) {
         if (!one.isAttributable) {
             speaker.say(SentenceKey::ReviewNotAttributable, {date, what, whole("days", kWatch_d)});
         }
+        for (const ReviewFinding& finding : one.findings) {
+            std::vector<SentenceValue> values = valuesOf(finding, "without-treatment");
+            values.push_back(date);
+            values.push_back(text("treatment", nameOf(one.event)));
+            speaker.say(finding.count < kFewestReadings ? SentenceKey::ReviewAfterTooFew
+                        : finding.standsOut             ? SentenceKey::ReviewAfterStandsOut
+                                                        : SentenceKey::ReviewAfterNothing,
+                        std::move(values));
+        }
     }
     speaker.say(SentenceKey::ReviewCost, {number("cost", Measure::Input, review.cost)});
+    for (const Event& event : review.notBought) {
+        const Date date(std::chrono::floor<std::chrono::days>(*event.at));
+        speaker.say(SentenceKey::ReviewNotBought, {day("date", date), text("what", nameOf(event))});
+    }
+    if (!review.notBought.empty()) {
+        speaker.say(SentenceKey::ReviewNotSpent, {number("cost", Measure::Input, review.notBoughtCost)});
+    }
     speaker.say(SentenceKey::ReviewCopper, {term("gate", review.copper == CopperGate::Unknown ? "gate-unknown"
                                                          : review.copper == CopperGate::Low   ? "gate-low"
                                                                                             : "gate-open")});
     speaker.say(SentenceKey::ReviewAlgaeBill,
                 {oxygen("low", review.algaeBillLow), oxygen("high", review.algaeBillHigh),
                  oxygen("mean", review.rows.empty() ? 0.0 : review.rows.back().dawnWith.p50)});
+    if (review.kill) {
+        const ReviewKill& kill = *review.kill;
+        speaker.say(SentenceKey::ReviewKill,
+                    {day("date", dateOfDay(review.fit.known, kill.day)), oxygen("allLow", kill.all.p05),
+                     oxygen("allHigh", kill.all.p95), oxygen("quarterLow", kill.quarter.p05),
+                     oxygen("quarterHigh", kill.quarter.p95), oxygen("low", kill.leftAlone.p05),
+                     oxygen("high", kill.leftAlone.p95)});
+    }
 }
 
 }  // namespace
@@ -78,7 +114,10 @@ std::vector<Sentence> sentencesOf(const Review& review) {
                                  : review.verdict == ReviewVerdict::LeaveAlone ? "verdict-leave"
                                                                                : "verdict-one")});
     for (const ReviewFinding& one : review.findings) {
-        sayFinding(one, speaker);
+        speaker.say(one.count < kFewestReadings ? SentenceKey::ReviewTooFew
+                    : one.standsOut             ? SentenceKey::ReviewStandsOut
+                                                : SentenceKey::ReviewNothing,
+                    valuesOf(one, "without-aerator"));
     }
     if (review.fit.oxygen.ratio > kBeyondNoise) {
         speaker.say(SentenceKey::FitDisagrees, {number("mean", Measure::Rate, review.fit.oxygen.mean),

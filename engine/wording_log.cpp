@@ -125,14 +125,31 @@ constexpr std::array kLogTemplates{
              "{title}: {days} days from {date}, with the aerator as the log has it and without it, under the "
              "weather "
              "that came."},
-    Template{
-        ReviewStandsOut,
-        "{what} stands out of the noise: read {reading}, without the aerator {low} to {high} (5 to 95 %)."},
+    Template{ReviewStandsOut,
+             "{what} stands out of the noise: read {reading}, {without} {low} to {high} (5 to 95 %)."},
     Template{
         ReviewNothing,
-        "{what} does not stand out of the noise: read {reading}, without the aerator {low} to {high} (5 to "
-        "95 %)."},
+        "{what} does not stand out of the noise: read {reading}, {without} {low} to {high} (5 to 95 %)."},
     Template{ReviewTooFew, "{what}: too few readings to tell; {count} are there, and {needed} are needed."},
+    Template{ReviewAfterStandsOut,
+             "{what} after {treatment} on {date} stands out of the noise: read {reading}, {without} {low} to "
+             "{high} (5 to 95 %)."},
+    Template{ReviewAfterNothing,
+             "{what} after {treatment} on {date} does not stand out of the noise: read {reading}, {without} "
+             "{low} to {high} (5 to 95 %)."},
+    Template{
+        ReviewAfterTooFew,
+        "{what} after {treatment} on {date}: too few readings to tell; {count} are there, and {needed} are "
+        "needed."},
+    Template{ReviewNotBought, "{date}: {what} was offered and not bought."},
+    Template{ReviewNotSpent, "Not spent on what was offered and left out: {cost} in the owner's money."},
+    Template{
+        ReviewKill,
+        "Had all algae been killed at noon of {date}, the lowest dawn of the upper water since then would "
+        "have been {allLow} to {allHigh}; of a quarter of them, {quarterLow} to {quarterHigh}; left alone "
+        "it is {low} to {high} mg/L (nine of ten ponds like this one that fit the readings, under the "
+        "weather "
+        "that came)."},
     Template{ReviewTreatment, "{date}: {what}, {area} % of the area."},
     Template{ReviewNotAttributable,
              "{date}: {what} came within {days} days of another change, so that nothing seen after it can be "
@@ -145,10 +162,11 @@ constexpr std::array kLogTemplates{
              "100 ug/L of chlorophyll, after Boyd 1973); the upper water held {mean} mg/L at the last dawn."},
     Template{ReviewCost, "Spent on treatments: {cost} in the owner's money."},
     Template{ReviewVerdict, "{verdict}"},
-    Template{ReviewMeaning,
-             "A change stands out where its mean lies outside what nine of ten ponds like this one would "
-             "have done "
-             "without the aerator. That is no proof of what caused it."},
+    Template{
+        ReviewMeaning,
+        "A change stands out where the mean of what was read after it, up to the next change, lies outside "
+        "what nine of ten ponds like this one would have done without it. That is no proof of what caused "
+        "it."},
 };
 
 constexpr std::array kLogTerms{
@@ -222,6 +240,9 @@ constexpr std::array kLogTerms{
     TermWord{"dawn-low", "The dawn oxygen above (mg/L)"},
     TermWord{"bottom-oxygen", "The oxygen at the bottom (mg/L)"},
     TermWord{"secchi", "The Secchi depth (m)"},
+    TermWord{"without-aerator", "without the aerator"},
+    TermWord{"without-treatment", "with the aerator and without any treatment"},
+    TermWord{"before-change", "as read before it"},
     TermWord{"gate-unknown",
              "not before the alkalinity is measured; without it nobody can tell what copper does here."},
     TermWord{"gate-low", "not here, the alkalinity is below 50 mg/L."},

@@ -18,9 +18,9 @@
 namespace widgets {
 namespace {
 
-constexpr const char* kKinds[] = {"started",      "stopped",       "run",  "power_cut",
-                                  "power_back",   "treatment",     "feed", "rain",
-                                  "bloom_change", "fish_distress", "kill"};
+constexpr const char* kKinds[] = {"started",      "stopped",    "run",           "power_cut",
+                                  "power_back",   "treatment",  "feed",          "rain",
+                                  "bloom_change", "not_bought", "fish_distress", "kill"};
 
 NumberBox* numberBox(const char* key, double step, QWidget* parent) {
     return new NumberBox(keyRule(key), step, NumberBox::Empty::Allowed, parent);
@@ -49,6 +49,7 @@ QString kindText(const std::string& word) {
                                                      {"feed", EventForm::tr("Feed")},
                                                      {"rain", EventForm::tr("Rain")},
                                                      {"bloom_change", EventForm::tr("Bloom changed colour")},
+                                                     {"not_bought", EventForm::tr("Not bought")},
                                                      {"fish_distress", EventForm::tr("Fish in distress")},
                                                      {"kill", EventForm::tr("Dead fish")}};
     for (const auto& [known, text] : words) {
@@ -88,11 +89,13 @@ EventForm::EventForm(QWidget* parent)
     add(tr("Ramp"), m_ramp, tr("Which ramp is run from this day on, its day 1 being this day."), {"started"});
     add(tr("Minutes"), m_minutes, tr("How long the air ran, if its end is not given."), {"run"});
     add(tr("Until"), m_until, tr("Date and time of the end, where it is known."), {"run", "power_cut"});
-    add(tr("What was put in"), m_what, tr("Copper, herbicide, dye, lime."), {"treatment", "algaecide"});
+    add(tr("Substance"), m_what,
+        tr("Copper, herbicide, dye, lime, bacteria: what was put in, or offered and left out."),
+        {"treatment", "algaecide", "not_bought"});
     add(tr("Area, %"), m_area, tr("Share of the pond's area that was treated."), {"treatment", "algaecide"});
     add(tr("Amount, %1"), m_amount, tr("Of the feed or of what was put in."),
         {"treatment", "algaecide", "feed"}, "kg");
-    add(tr("Cost"), m_cost, tr("In the owner's money."), {"treatment", "algaecide"});
+    add(tr("Cost"), m_cost, tr("In the owner's money."), {"treatment", "algaecide", "not_bought"});
     add(tr("Rain, %1"), m_rain, tr("As the gauge shows it."), {"rain"}, "mm");
     add(tr("Photo"), m_photo, tr("A file or a number by which it is found again."), {});
     add(tr("Note"), m_note, tr("What else is to be known: which fish, how many, who was there."), {});

@@ -329,6 +329,67 @@ TEST(Review, SaysWhatStandsOutAndWaitsForThirtyDays) {
     EXPECT_NE(said.find("Copper: not before the alkalinity is measured"), std::string::npos);
 }
 
+/// 40 days with one treatment on the 36th, read at four dawns after the start and at three at the end.
+Pond treatedLate(double dawnsAtTheEnd) {
+    Pond pond = started();
+    for (const char* at : {"2026-06-15 05:40", "2026-06-16 05:40", "2026-06-17 05:40", "2026-06-18 05:40"}) {
+        readAt(pond, at, 5.0, 4.8, 0.1);
+    }
+    Event event;
+    event.at = parseLocalTime("2026-07-19 10:00");
+    event.kind = "treatment";
+    event.what = "bacteria";
+    event.cost = Quantity(400.0);
+    pond.events.push_back(event);
+    event.at = parseLocalTime("2026-07-20 10:00");
+    event.kind = "not_bought";
+    event.what = "dye";
+    event.cost = Quantity(150.0);
+    pond.events.push_back(event);
+    for (const char* at : {"2026-07-21 05:40", "2026-07-22 05:40", "2026-07-23 05:40"}) {
+        readAt(pond, at, dawnsAtTheEnd, dawnsAtTheEnd, 0.1);
+    }
+    return pond;
+}
+
+Review coarseReview(const Pond& pond) {
+    FitOptions options;
+    options.members = 8;
+    options.resolution = {14, 1800.0};
+    return reviewPond(pond, options);
+}
+
+TEST(Review, ATreatmentIsHeldAgainstThePondWithoutIt) {
+    const Review changed = coarseReview(treatedLate(12.0));
+    ASSERT_TRUE(changed.isDone) << changed.message;
+    ASSERT_EQ(changed.findings.size(), 3U);
+    EXPECT_EQ(changed.findings[0].count, 4);  // of the aerator: none after the treatment
+    ASSERT_EQ(changed.treatments.size(), 1U);
+    ASSERT_EQ(changed.treatments[0].findings.size(), 3U);
+    EXPECT_EQ(changed.treatments[0].findings[0].count, 3);
+    EXPECT_TRUE(changed.treatments[0].findings[0].standsOut);
+    const std::string said = englishText(sentencesOf(changed));
+    EXPECT_NE(said.find("after bacteria on 2026-07-19 stands out"), std::string::npos) << said;
+    EXPECT_NE(said.find("dye was offered and not bought"), std::string::npos);
+    EXPECT_EQ(changed.cost, 400.0);
+    EXPECT_EQ(changed.notBoughtCost, 150.0);
+
+    // What the members have without the treatment is no news.
+    const Review usual = coarseReview(treatedLate(changed.rows[38].dawnWith.p50));
+    ASSERT_TRUE(usual.isDone) << usual.message;
+    EXPECT_FALSE(usual.treatments[0].findings[0].standsOut);
+}
+
+TEST(Review, DeadAlgaeHaveAPrice) {
+    const Review review = coarseReview(treatedLate(4.0));
+    ASSERT_TRUE(review.isDone) << review.message;
+    ASSERT_TRUE(review.kill);
+    EXPECT_EQ(review.kill->day, 30);
+    EXPECT_LT(review.kill->all.p50, review.kill->quarter.p50);
+    EXPECT_LT(review.kill->quarter.p50, review.kill->leftAlone.p50);
+    EXPECT_NE(englishText(sentencesOf(review)).find("Had all algae been killed"), std::string::npos);
+}
+
 TEST(Review, WithoutAnyAirThereIsNothingToReview) {
     Pond pond = test::scenario("grandfathers-pond");
     readAt(pond, "2026-06-17 05:40", 5.0, 4.8, 0.1);

@@ -96,8 +96,8 @@ TEST_F(LogPageTest, AnEventIsWhatItsKindCanBe) {
     auto* form = page->findChild<EventForm*>();
     EXPECT_FALSE(fieldOf(*form, "Ramp")->isVisibleTo(form));
     form->propose(engine::LocalTime(std::chrono::local_days(std::chrono::year(2026) / 6 / 20)));
-    fieldOf(*form, "What was put in")->setFocus();
-    lineEditOf(fieldOf(*form, "What was put in"))->setText(QStringLiteral("copper"));
+    fieldOf(*form, "Substance")->setFocus();
+    lineEditOf(fieldOf(*form, "Substance"))->setText(QStringLiteral("copper"));
     lineEditOf(fieldOf(*form, "Area, %"))->setText(QStringLiteral("25"));
     page->addEvent();
     ASSERT_EQ(document.pond().events.size(), 1U) << plain(page->said());
