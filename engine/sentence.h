@@ -238,6 +238,7 @@ enum class SentenceKey {
     TodayFishWater,
     TodayReason,
     TodayTonight,
+    TodayDuskLine,
     TodayNoFit,
     TodayDose,
     TodayNoDose,

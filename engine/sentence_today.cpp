@@ -120,6 +120,14 @@ std::vector<Sentence> sentencesOf(const Today& today) {
     } else {
         speaker.say(SentenceKey::TodayNoFit, {text("message", today.fitMessage)});
     }
+    if (today.dusk) {
+        speaker.say(
+            SentenceKey::TodayDuskLine,
+            {oxygen("first", today.dusk->first), oxygen("second", today.dusk->second),
+             number("firstClock", Measure::Clock, today.dusk->firstTime),
+             number("secondClock", Measure::Clock, today.dusk->secondTime), oxygen("dawn", today.dusk->dawn),
+             oxygen("low", today.dusk->low), oxygen("high", today.dusk->high)});
+    }
     if (today.decision.wantsSurfaceAir) {
         speaker.say(SentenceKey::TodaySurfaceAir,
                     {term("reason",

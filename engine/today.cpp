@@ -345,16 +345,22 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     if (today.message = steps.whyNoDoses(); !today.message.empty()) {
         return today;
     }
+    today.dusk = duskLine(model, today.day);
+    if (today.dusk) {
+        morning.tonight = today.dusk->dawn;
+    }
     if (fit.end == FitEnd::Completed) {
         const auto tonight = std::find_if(fit.nights.begin(), fit.nights.end(),
                                           [&](const NightAhead& night) { return night.night == today.day; });
         if (tonight != fit.nights.end()) {
-            morning.tonight = tonight->low.p50;
-            today.decision = decideAtDawn(morning, today.limits);
+            morning.tonight = std::min(tonight->low.p50, morning.tonight.value_or(tonight->low.p50));
         }
         today.fit = std::move(fit);
     } else {
         today.fitMessage = fit.message;
+    }
+    if (morning.tonight) {
+        today.decision = decideAtDawn(morning, today.limits);
     }
     today.isDecided = true;
     return today;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/dawn_rules.h"
+#include "engine/dusk.h"
 #include "engine/fit.h"
 #include "engine/morning.h"
 #include "engine/sentence.h"
@@ -52,6 +53,7 @@ struct Today {
     DawnDecision decision;
     std::vector<StepAhead> steps;  ///< From today on
     std::optional<RestartAdvice> restart;
+    std::optional<DuskLine> dusk;  ///< Of this evening; whichever is lower, it or the fit, is tonight's low
     std::optional<FitResult> fit;
     std::string fitMessage;  ///< Why there is no fit
 };

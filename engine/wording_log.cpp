@@ -78,6 +78,11 @@ constexpr std::array kLogTemplates{
         TodayTonight,
         "Tonight's low is expected at {low} mg/L in the fish water, about {clock}; {from} to {to} mg/L (5 to "
         "95 %)."},
+    Template{
+        TodayDuskLine,
+        "The line through this evening's readings, {first} mg/L at {firstClock} and {second} mg/L at "
+        "{secondClock}, comes to {dawn} mg/L at 07:00; {low} to {high} mg/L by the meter's error alone (5 "
+        "to 95 %)."},
     Template{TodayNoFit, "Tonight's low is not computed: {message}"},
     Template{TodayDose, "The next step would lift {dose} % of the bottom water; the cap is {cap} % a day."},
     Template{

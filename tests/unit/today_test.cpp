@@ -329,6 +329,39 @@ TEST(Review, SaysWhatStandsOutAndWaitsForThirtyDays) {
     EXPECT_NE(said.find("Copper: not before the alkalinity is measured"), std::string::npos);
 }
 
+// Expected: the line of two points by hand. From 6.0 at 17:30 to 5.3 at 21:00 it falls 0.2 mg/L an hour, and
+// ten hours later it is at 3.3; a meter off by 0.2 mg/L at each leaves 0.2 sqrt((1 + 20/7)^2 + (20/7)^2) =
+// 0.960 there, 1.645 times which is 1.58.
+TEST(Today, TwoEveningReadingsAreDrawnOnToDawn) {
+    Pond pond = started();
+    readAt(pond, "2026-06-14 05:40", 6.2, 6.0, 0.1);
+    readAt(pond, "2026-06-15 05:40", 6.0, 5.8, 0.1);
+    readAt(pond, "2026-06-15 17:30", 6.3, 6.0, 0.1);
+    const Today before = decideToday(pond, quick());
+    ASSERT_TRUE(before.isDecided) << before.message;
+    EXPECT_FALSE(before.dusk);
+    readAt(pond, "2026-06-15 21:00", 6.1, 5.3, 0.1);
+    const Today today = decideToday(pond, quick());
+    ASSERT_TRUE(today.isDecided) << today.message;
+    ASSERT_TRUE(today.dusk);
+    EXPECT_NEAR(today.dusk->dawn, 3.3, 1e-9);
+    EXPECT_NEAR(today.dusk->low, 3.3 - 1.58, 0.01);
+    EXPECT_NEAR(today.dusk->high, 3.3 + 1.58, 0.01);
+    EXPECT_LE(*today.morning.tonight, today.dusk->dawn);
+    EXPECT_TRUE(today.decision.wantsSurfaceAir);
+    EXPECT_NE(englishText(sentencesOf(today)).find("comes to 3.3 mg/L at 07:00"), std::string::npos);
+}
+
+TEST(Today, EveningReadingsCloseTogetherSayNothing) {
+    Pond pond = started();
+    readAt(pond, "2026-06-15 05:40", 6.0, 5.8, 0.1);
+    readAt(pond, "2026-06-15 18:50", 6.3, 6.0, 0.1);
+    readAt(pond, "2026-06-15 19:40", 6.1, 5.9, 0.1);
+    const Today today = decideToday(pond, quick());
+    ASSERT_TRUE(today.isDecided) << today.message;
+    EXPECT_FALSE(today.dusk);
+}
+
 /// 40 days with one treatment on the 36th, read at four dawns after the start and at three at the end.
 Pond treatedLate(double dawnsAtTheEnd) {
     Pond pond = started();
