@@ -151,10 +151,9 @@ constexpr std::array kLogTemplates{
     Template{
         ReviewKill,
         "Had all algae been killed at noon of {date}, the lowest dawn of the upper water since then would "
-        "have been {allLow} to {allHigh}; of a quarter of them, {quarterLow} to {quarterHigh}; left alone "
-        "it is {low} to {high} mg/L (nine of ten ponds like this one that fit the readings, under the "
-        "weather "
-        "that came)."},
+        "have been {all} mg/L ({allLow} to {allHigh}); had a quarter of them been, {quarter} mg/L "
+        "({quarterLow} to {quarterHigh}); left alone, the model has {alone} mg/L ({low} to {high}): the "
+        "middle and nine of ten ponds like this one that fit the readings, under the weather that came."},
     Template{ReviewTreatment, "{date}: {what}, {area} % of the area."},
     Template{ReviewNotAttributable,
              "{date}: {what} came within {days} days of another change, so that nothing seen after it can be "
