@@ -49,6 +49,10 @@ enum class CopperGate { Unknown, Low, Open };
 inline constexpr double kCopperAlkalinity =
     50.0;  ///< [g/m^3 as CaCO3]; University of Kentucky, as the trade quotes it
 
+/// What the trade asks for before algae or weeds are killed (3.7, common practice, no source).
+inline constexpr double kLeastDawnForCopper = 5.0;  ///< [g/m^3]
+inline constexpr int kBetweenParts_d = 14;
+
 /// One day of the review.
 struct ReviewRow {
     int day = 0;

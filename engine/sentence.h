@@ -270,6 +270,7 @@ enum class SentenceKey {
     ReviewNotBought,
     ReviewNotSpent,
     ReviewKill,
+    ReviewInParts,
     ReviewTreatment,
     ReviewNotAttributable,
     ReviewCopper,

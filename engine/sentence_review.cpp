@@ -87,6 +87,8 @@ void sayTreatments(const Review& review, const Speaker& speaker) {
         say(values, "alone", "low", "high", kill.leftAlone);
         speaker.say(SentenceKey::ReviewKill, std::move(values));
     }
+    speaker.say(SentenceKey::ReviewInParts,
+                {oxygen("line", kLeastDawnForCopper), whole("days", kBetweenParts_d)});
 }
 
 }  // namespace

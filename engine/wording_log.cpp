@@ -164,6 +164,10 @@ constexpr std::array kLogTemplates{
              "Killing all algae would cost {low} to {high} mg/L of oxygen over a week or two (8 to 13 mg/L "
              "for each "
              "100 ug/L of chlorophyll, after Boyd 1973); the upper water held {mean} mg/L at the last dawn."},
+    Template{ReviewInParts,
+             "Whatever these numbers are: treat a quarter to a third of the area at a time, {days} days "
+             "apart; never "
+             "the whole pond in hot or cloudy weather, or where the dawn is below {line} mg/L."},
     Template{ReviewCost, "Spent on treatments: {cost} in the owner's money."},
     Template{ReviewVerdict, "{verdict}"},
     Template{
@@ -250,10 +254,7 @@ constexpr std::array kLogTerms{
     TermWord{"gate-unknown",
              "not before the alkalinity is measured; without it nobody can tell what copper does here."},
     TermWord{"gate-low", "not here, the alkalinity is below 50 mg/L."},
-    TermWord{"gate-open",
-             "the alkalinity allows it by itself; a quarter to a third of the area at a time, two weeks "
-             "apart, never in "
-             "hot, dull weather or below 5 mg/L at dawn."},
+    TermWord{"gate-open", "the alkalinity allows it by itself; the label and local rules come first."},
     TermWord{"verdict-wait",
              "Wait: 30 days have not passed since the last change, and nothing can be judged before."},
     TermWord{"verdict-leave",
