@@ -4,6 +4,7 @@
 #include "engine/spread.h"
 
 #include <Eigen/Cholesky>
+#include <Eigen/SVD>
 
 #include <algorithm>
 #include <cmath>
@@ -55,24 +56,26 @@ double nextShare(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& read
 void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
                 const Eigen::MatrixXd& errors, double alpha, std::uint64_t seed) {
     const auto members = static_cast<double>(states.cols());
-    const Eigen::MatrixXd x = centred(states), y = centred(predictions);
-    const Eigen::MatrixXd inflated = alpha * errors;
-    Eigen::MatrixXd cross = x * y.transpose() / (members - 1.0);
-    const Eigen::VectorXd sx = (x.rowwise().squaredNorm() / (members - 1.0)).cwiseSqrt();
-    const Eigen::VectorXd sy = (y.rowwise().squaredNorm() / (members - 1.0)).cwiseSqrt();
-    for (Eigen::Index i = 0; i < cross.rows(); ++i) {
-        for (Eigen::Index j = 0; j < cross.cols(); ++j) {
-            const double both = sx[i] * sy[j];
-            cross(i, j) *= both > 0.0 ? kept(cross(i, j) / both, members) : 0.0;
+    const Eigen::MatrixXd x = centred(states) / std::sqrt(members - 1.0);
+    const Eigen::LLT<Eigen::MatrixXd> root(errors);
+    ensure(root.info() == Eigen::Success, "errors of readings have a positive definite covariance");
+    // Readings in units of their errors, and turned so that what the members have there is uncorrelated.
+    const Eigen::MatrixXd y = root.matrixL().solve(centred(predictions)) / std::sqrt(members - 1.0);
+    const Eigen::BDCSVD<Eigen::MatrixXd> turned(y, Eigen::ComputeThinU | Eigen::ComputeThinV);
+    const Eigen::MatrixXd noise =
+        std::sqrt(alpha) * centred(standardNormals(readings.size(), states.cols(), seed));
+    const Eigen::MatrixXd innovation =
+        turned.matrixU().transpose() * (noise + root.matrixL().solve((-predictions).colwise() + readings));
+    const Eigen::VectorXd spread = turned.singularValues();
+    Eigen::MatrixXd gain = x * turned.matrixV();  // over the spread of each turned reading
+    const Eigen::VectorXd sx = x.rowwise().norm();
+    for (Eigen::Index i = 0; i < gain.rows(); ++i) {
+        for (Eigen::Index j = 0; j < gain.cols(); ++j) {
+            gain(i, j) *= sx[i] > 0.0 ? kept(gain(i, j) / sx[i], members) : 0.0;
+            gain(i, j) *= spread[j] / (spread[j] * spread[j] + alpha);
         }
     }
-    const Eigen::LLT<Eigen::MatrixXd> root(inflated);
-    ensure(root.info() == Eigen::Success, "errors of readings have a positive definite covariance");
-    const Eigen::MatrixXd noise =
-        root.matrixL() * centred(standardNormals(readings.size(), states.cols(), seed));
-    const Eigen::MatrixXd innovation = (noise - predictions).colwise() + readings;
-    const Eigen::LLT<Eigen::MatrixXd> solver(y * y.transpose() / (members - 1.0) + inflated);
-    states += cross * solver.solve(innovation);
+    states += gain * innovation;
 }
 
 }  // namespace engine

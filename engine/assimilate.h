@@ -13,7 +13,9 @@ namespace engine {
 /// States and readings go together through covariances of a small ensemble; those that chance alone would
 /// give are shrunk out of the update (after the correlation-based localisation of Luo, Bhakta and Naevdal
 /// 2018, SPE Journal 23:396-427): a correlation r counts as none up to 2/sqrt(members), in full from
-/// 4/sqrt(members) on.
+/// 4/sqrt(members) on. The correlations are those with the members' principal components at the readings, in
+/// units of the errors: readings of one logger go together so much that their gains cancel, and shrunk one by
+/// one they would no longer.
 /// @param states       State x members, changed in place; best in scores, so that bounds hold by themselves
 /// @param predictions  Readings x members, what the members have at the readings
 /// @param readings     As read

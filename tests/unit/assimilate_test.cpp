@@ -54,6 +54,38 @@ TEST(Assimilate, ChanceCorrelationsOfFewMembersMoveNothingMuch) {
     EXPECT_GT(left, 0.9);
 }
 
+// A logger's readings go nearly all together. What an update takes out as chance must not be taken from the
+// single readings then: the gains of such readings are large and of either sign, and stand only as a whole.
+TEST(Assimilate, ReadingsThatGoTogetherNeverWidenWhatIsKnown) {
+    constexpr Eigen::Index kReadings = 240, kMembers = 100, kStates = 30;
+    Eigen::MatrixXd states = standardNormals(kStates, kMembers, 7);
+    const Eigen::MatrixXd before = states;
+    Eigen::VectorXd hour(kReadings);
+    hour.setLinSpaced(0.0, 10.0 * 6.2831853);
+    // Level, rise, and a day's swing of what is read; the other states have no part in it.
+    Eigen::MatrixXd parts(kReadings, 3);
+    parts << 3.0 * Eigen::VectorXd::Ones(kReadings), 0.05 * hour, hour.array().sin().matrix();
+    ModelError error = evenError(1.5, 0.2);
+    std::vector<FitPoint> points;
+    for (Eigen::Index i = 0; i < kReadings; ++i) {
+        points.push_back({3600.0 * static_cast<double>(i), 0.5});
+    }
+    Eigen::MatrixXd errors = modelCovariance(error, points, points);
+    errors.diagonal().array() += error.meter * error.meter;
+    const Eigen::VectorXd truth = Eigen::Vector3d(0.5, -0.5, 1.0);
+    for (int update = 0; update < 4; ++update) {
+        const Eigen::MatrixXd predictions = parts * states.topRows(3);
+        assimilate(states, predictions, parts * truth, errors, 4.0, static_cast<std::uint64_t>(30 + update));
+    }
+    for (Eigen::Index i = 0; i < kStates; ++i) {
+        EXPECT_LT(variance(states, i), 1.05 * variance(before, i)) << i;
+    }
+    for (Eigen::Index i = 0; i < 3; ++i) {
+        EXPECT_LT(std::fabs(states.row(i).mean() - truth[i]), std::fabs(before.row(i).mean() - truth[i]))
+            << i;
+    }
+}
+
 TEST(Assimilate, AnUpdateTakesInNoMoreThanCovariancesSpeakFor) {
     const Eigen::MatrixXd errors = Eigen::MatrixXd::Identity(8, 8);
     const Eigen::VectorXd readings = Eigen::VectorXd::Constant(8, 3.0);
