@@ -1,12 +1,30 @@
 #include "engine/replan.h"
 
 #include "engine/error.h"
+#include "engine/log.h"
 #include "engine/morning.h"
 #include "engine/units.h"
 
 #include <algorithm>
 
 namespace engine {
+
+namespace {
+
+/// The time of the day's last reading by `at` that a profile can be made of; `at` if there is none.
+LocalTime lastProfile(const Pond& pond, LocalTime at) {
+    const auto today = std::chrono::floor<std::chrono::days>(at);
+    std::optional<LocalTime> last;
+    for (const Reading& reading : readingsInForce(pond)) {
+        if (reading.depth && reading.oxygen && reading.temperature && *reading.at <= at &&
+            *reading.at >= today) {
+            last = std::max(*reading.at, last.value_or(*reading.at));
+        }
+    }
+    return last.value_or(at);
+}
+
+}  // namespace
 
 int daysOfVerdict(const DawnDecision& decision) {
     switch (decision.verdict) {
@@ -40,11 +58,12 @@ Plan replanned(const Today& today, const TodayOptions& options, const RunControl
     ensure(today.isDecided, "a schedule is planned anew after the morning's decision");
     Plan none;
     const Pond& known = today.model.pond;
-    const std::optional<Profile> profile = presentProfile(known, today.at);
+    const std::optional<Profile> profile = presentProfile(known, lastProfile(known, today.at));
     if (!profile) {
         none.message =
-            "A new schedule needs readings of temperature and oxygen at two or more depths within the last 3 "
-            "h.";
+            "A new schedule needs readings of temperature and oxygen at two or more depths of today, none "
+            "more "
+            "than 3 h before the last.";
         return none;
     }
     Pond now = presentPond(known, *profile);

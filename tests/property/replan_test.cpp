@@ -65,6 +65,20 @@ TEST(Replan, StartsFromThisMorningAndCanBeStopped) {
     EXPECT_NE(none.message.find("two or more depths"), std::string::npos);
 }
 
+TEST(Replan, ADiscReadHoursLaterDoesNotHideTheMorning) {
+    const Today today = goodMorning([](Pond& pond) {
+        Reading disc;
+        disc.at = parseLocalTime("2026-05-27 11:00");
+        disc.secchi = Quantity(1.0);
+        pond.readings.push_back(disc);
+    });
+    ASSERT_TRUE(today.isDecided) << today.message;
+    EXPECT_EQ(today.at, parseLocalTime("2026-05-27 11:00"));
+    const Plan plan = replanned(today, quick());
+    ASSERT_EQ(plan.end, PlanEnd::Completed) << plan.message;
+    EXPECT_EQ(plan.comparison.model.pond.profile->at, parseLocalTime("2026-05-27 05:40"));
+}
+
 // Trade 3.4 and 3.8: hold is the same minutes again, back is no air today and half after it, stop is five
 // days without air and a quarter after them.
 TEST(Replan, NeverSaysOtherThanTheMorningsVerdict) {
