@@ -97,6 +97,7 @@ void Planner::prepareModels() {
     m_rough = prepare(pond, {std::min(m_options.resolution.layers, kSearchLayers),
                              std::max(m_options.resolution.largestStep, kSearchStep)});
     m_plan.line = m_model.parameters.lines.stress;
+    m_plan.isUnderWay = m_options.mornings && m_options.mornings->isUnderWay;
     m_plan.chance = m_options.chance;
     m_plan.holds = holdCalendar(m_pond, m_options.holds);
 }

@@ -127,6 +127,7 @@ struct PlanMornings {
     std::vector<int> firstDays;  ///< Minutes of the days that this morning's verdict speaks for
     std::optional<int> most;     ///< Minutes of the first day after them at most; nothing: any
     DawnLimits limits;           ///< Their caps on what a day may lift
+    bool isUnderWay = false;     ///< The air has run before
 };
 
 struct PlanOptions {
@@ -156,6 +157,7 @@ struct Plan {
     double chance = 0.0;  ///< Wanted
     PlanVerdict verdict = PlanVerdict::DoNotStart;
     PlanReason reason = PlanReason::None;
+    bool isUnderWay = false;  ///< The air has run before; not to start is then to leave it off
     std::vector<StandingSchedule> standing;  ///< The table of end states; the continuous one first
     double nothingEndState = 0.0;
     std::optional<std::size_t> chosen;  ///< In `standing`, unless not to start

@@ -42,6 +42,7 @@ int daysOfVerdict(const DawnDecision& decision) {
 PlanMornings morningsOf(const Today& today) {
     PlanMornings out;
     out.limits = today.limits;
+    out.isUnderWay = today.morning.isStarted;
     const auto days = static_cast<std::size_t>(daysOfVerdict(today.decision));
     for (std::size_t i = 0; i < std::min(days, today.steps.size()); ++i) {
         out.firstDays.push_back(today.steps[i].minutes);

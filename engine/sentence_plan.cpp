@@ -65,29 +65,32 @@ void sayNothing(const Plan& plan, const Speaker& speaker, SentenceKey key) {
 
 void sayWhyNot(const Plan& plan, const Speaker& speaker) {
     const RampRun& nothing = plan.comparison.runs.front();
+    const SentenceValue never = term("order", plan.isUnderWay ? "leave-off" : "do-not-start"),
+                        notNow = term("order", plan.isUnderWay ? "leave-off" : "do-not-start-now");
     switch (plan.reason) {
         case PlanReason::None:
             return;
         case PlanReason::NothingBelowLethal:
             speaker.say(SentenceKey::PlanDoNotStartLethal,
-                        {oxygen("low", nothing.worst().lowest), whole("night", nothing.worst().day),
+                        {never, oxygen("low", nothing.worst().lowest), whole("night", nothing.worst().day),
                          oxygen("lethalLine", plan.comparison.model.parameters.lines.lethal)});
             return;
         case PlanReason::NothingTooWarm:
-            speaker.say(SentenceKey::PlanDoNotStartWarm,
-                        {number("limit", Measure::Degrees, plan.comparison.model.parameters.lines.fishMax),
-                         whole("night", nothing.worst().day)});
+            speaker.say(
+                SentenceKey::PlanDoNotStartWarm,
+                {never, number("limit", Measure::Degrees, plan.comparison.model.parameters.lines.fishMax),
+                 whole("night", nothing.worst().day)});
             return;
         case PlanReason::NoEndState:
             speaker.say(SentenceKey::PlanDoNotStartNoEnd,
-                        {oxygen("line", plan.line), oxygen("worse", kNoWorse)});
+                        {notNow, oxygen("line", plan.line), oxygen("worse", kNoWorse)});
             return;
         case PlanReason::NoSafeWay:
         case PlanReason::BetterHarms:
             speaker.say(plan.poisonsFound                      ? SentenceKey::PlanDoNotStartPoisons
                         : plan.reason == PlanReason::NoSafeWay ? SentenceKey::PlanDoNotStartNoWay
                                                                : SentenceKey::PlanDoNotStartBetter,
-                        {oxygen("line", plan.line), wanted(plan.chance)});
+                        {notNow, oxygen("line", plan.line), wanted(plan.chance)});
             return;
     }
 }

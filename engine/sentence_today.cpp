@@ -92,6 +92,10 @@ std::vector<Sentence> sentencesOf(const Today& today) {
                  oxygen("go", today.limits.go), oxygen("hold", today.limits.hold),
                  oxygen("back", today.limits.back)});
     for (const DawnReason reason : today.decision.reasons) {
+        // It asks for surface air, which is said further down, and decides nothing here.
+        if (reason == DawnReason::NightBelowLine) {
+            continue;
+        }
         speaker.say(SentenceKey::TodayReason, {term("reason", termOf(reason))});
     }
     if (today.decision.doseCap_percent && today.morning.nextDose_percent) {

@@ -19,26 +19,26 @@ constexpr std::array kTemplates{
              "Without the new aerator {count} of {members} ponds like this one go below {line} mg/L within "
              "{days} days; {lethal} go below the lethal line of {lethalLine} mg/L."},
     Template{PlanDoNotStartLethal,
-             "Do not start: without the new aerator the fish water of this pond falls to {low} mg/L on night "
+             "{order}: without the new aerator the fish water of this pond falls to {low} mg/L on night "
              "{night}, below the lethal line of {lethalLine} mg/L. Air from below can be neither blamed nor "
              "credited for what comes; have surface aeration at hand now."},
     Template{PlanDoNotStartWarm,
-             "Do not start: without the new aerator this pond comes to hold hardly any water of at most "
+             "{order}: without the new aerator this pond comes to hold hardly any water of at most "
              "{limit} degC, worst on night {night}. The fish want cool water and not oxygen; turning the "
              "pond over warms what is left."},
     Template{
         PlanDoNotStartNoEnd,
-        "Do not start now: under none of the schedules below does this pond settle above {line} mg/L in this "
+        "{order}: under none of the schedules below does this pond settle above {line} mg/L in this "
         "season, or by more than {worse} mg/L higher than without the aerator. Wait for the cool season."},
     Template{PlanDoNotStartNoWay,
-             "Do not start now: the pond could settle above {line} mg/L, but every way there that was tried "
+             "{order}: the pond could settle above {line} mg/L, but every way there that was tried "
              "harms more than {chance} % of ponds like this one."},
     Template{PlanDoNotStartBetter,
-             "Do not start now: this pond settles above {line} mg/L under no schedule, and the ways to those "
+             "{order}: this pond settles above {line} mg/L under no schedule, and the ways to those "
              "under which it would settle higher than without the aerator harm more than {chance} % of ponds "
              "like this one. Wait for the cool season."},
     Template{PlanDoNotStartPoisons,
-             "Do not start now: the best way found brings un-ionised ammonia or hydrogen sulfide where the "
+             "{order}: the best way found brings un-ionised ammonia or hydrogen sulfide where the "
              "fish are "
              "above its limit, and further than without the aerator."},
     Template{PlanAtOnce, "Start at once with the standing schedule; no ramp is needed for it."},
@@ -135,6 +135,9 @@ constexpr std::array kTemplates{
 };
 
 constexpr std::array kTermWords{
+    TermWord{"do-not-start", "Do not start"},
+    TermWord{"do-not-start-now", "Do not start now"},
+    TermWord{"leave-off", "Leave the air from below off for now"},
     TermWord{"standing-continuous", "around the clock"},
     TermWord{"standing-raised", "around the clock, diffusers raised"},
     TermWord{"standing-by-day", "by day only"},

@@ -115,6 +115,17 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     }
 }
 
+TEST(SentencePlan, AirThatAlreadyRanIsLeftOffAndNotUnstarted) {
+    for (const PlanReason reason : {PlanReason::NothingBelowLethal, PlanReason::NothingTooWarm,
+                                    PlanReason::NoEndState, PlanReason::NoSafeWay, PlanReason::BetterHarms}) {
+        Plan plan = notToStart(reason);
+        EXPECT_NE(textOf(plan).find("Do not start"), std::string::npos);
+        plan.isUnderWay = true;
+        EXPECT_EQ(textOf(plan).find("Do not start"), std::string::npos);
+        EXPECT_NE(textOf(plan).find("Leave the air from below off for now: "), std::string::npos);
+    }
+}
+
 TEST(SentencePlan, WhatThePondDoesByItselfComesFirstWhereItExceedsTheShare) {
     Plan plan = madeUpPlan();
     ASSERT_GT(plan.comparison.ensemble->ramps.front().chanceBelowStress, plan.chance);
