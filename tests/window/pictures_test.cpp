@@ -22,6 +22,8 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
 namespace app {
 namespace {
 
@@ -248,19 +250,26 @@ engine::Pond withLog(engine::Pond pond) {
         made.kind = kind;
         return made;
     };
+    // About what the central run of this ramp has, with what a meter adds.
+    constexpr std::array kTop{4.9, 4.8, 4.1, 4.3, 3.6, 3.8, 2.9, 3.1, 4.0, 3.6, 3.7, 3.6};
+    constexpr std::array kTopTemperature{26.0, 26.7, 27.2, 27.6, 25.8, 26.9,
+                                         25.1, 25.5, 26.2, 26.4, 26.3, 26.5};
+    constexpr std::array kBottomTemperature{20.1, 20.6, 20.3, 20.7, 21.3, 21.8,
+                                            22.1, 22.1, 22.3, 23.1, 23.2, 23.4};
     for (int day = 1; day <= 12; ++day) {
-        read(day, 0.5, 26.4, 5.9 - 0.1 * day);
-        read(day, 1.5, 24.8, 5.4 - 0.1 * day);
-        read(day, 2.8, 20.4 + 0.2 * day, 0.1 + 0.05 * day);
+        const auto i = static_cast<std::size_t>(day - 1);
+        read(day, 0.5, kTopTemperature[i], kTop[i]);
+        read(day, 0.6, kTopTemperature[i] - 0.1, kTop[i] - 0.1);
+        read(day, 2.8, kBottomTemperature[i], 0.1);
     }
     pond.readings[3].smell = engine::Smell::Faint;
     pond.readings[3].fish = engine::FishBehaviour::OffFeed;
     pond.readings[3].note = "owner was there; thunder in the evening";
     engine::Reading right = pond.readings[4];
     right.corrects = right.at;
-    right.oxygen = engine::Quantity(5.0);
+    right.oxygen = engine::Quantity(4.4);
     pond.readings.push_back(right);
-    event(1, "started").ramp = pond.ramps[1].name;
+    event(1, "started").ramp = pond.ramps[2].name;
     event(5, "power_cut");
     event(6, "power_back");
     engine::Event& dye = event(8, "treatment");
@@ -269,6 +278,9 @@ engine::Pond withLog(engine::Pond pond) {
     engine::Event& copper = event(11, "treatment");
     copper.what = "copper";
     copper.area_percent = engine::Quantity(25.0);
+    engine::Event& bacteria = event(12, "not_bought");
+    bacteria.what = "bacteria";
+    bacteria.cost = engine::Quantity(400.0);
     return pond;
 }
 
@@ -292,14 +304,14 @@ TEST(Pictures, AfterTheStartLightAndDark) {
         driven.trigger("The Log");
         take(driven, ("after-log" + suffix).c_str());
         driven.trigger("Today: Go or Hold");
-        typeVisit(*after.today().findChild<widgets::DawnForm*>(), {"26.2", "25", "22.8"},
-                  {"4.6", "4.3", "0.4"});
+        typeVisit(*after.today().findChild<widgets::DawnForm*>(), {"26.6", "26.3", "23.6"},
+                  {"4.6", "4.3", "0.1"});
         take(driven, ("after-today-before" + suffix).c_str());
         after.today().decide(false);
         ASSERT_TRUE(QTest::qWaitFor([&] { return !after.today().isRunning(); }, test::kPatience_ms));
         take(driven, ("after-today" + suffix).c_str());
         driven.trigger("Fish in Distress");
-        typeVisit(*after.incident().findChild<widgets::DawnForm*>(), {"26.2", "25", "22.8"},
+        typeVisit(*after.incident().findChild<widgets::DawnForm*>(), {"26.6", "26.3", "23.6"},
                   {"1.6", "1.3", "0.1"});
         after.incident().judge(false);
         ASSERT_TRUE(QTest::qWaitFor([&] { return !after.incident().isRunning(); }, test::kPatience_ms));
