@@ -138,7 +138,30 @@ std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double h
     return pages;
 }
 
+std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height) {
+    constexpr double kLittle = 0.3;
+    if (strips.size() > 1) {
+        strips[strips.size() - 2].keepsNext = true;
+    }
+    const std::vector<PaperPage> pages = paginated(strips, height);
+    const PlacedStrip& last = pages.back().empty() ? PlacedStrip{0.0, nullptr} : pages.back().back();
+    if (pages.size() < 2 || last.strip == nullptr || last.top + last.strip->height > kLittle * height) {
+        return strips;
+    }
+    for (const double share : {0.85, 0.7, 0.55}) {
+        std::vector<PaperStrip> closer = strips;
+        for (PaperStrip& strip : closer) {
+            strip.before *= share;
+        }
+        if (paginated(closer, height).size() < pages.size()) {
+            return closer;
+        }
+    }
+    return strips;
+}
+
 void PaperFlow::add(PaperStrip strip) {
+    m_isForm = false;
     strip.before += m_gap;
     strip.startsPage = m_breaks;
     m_gap = 0.0;
@@ -245,6 +268,7 @@ void PaperFlow::ticks(const QStringList& texts) {
     for (const QString& one : texts) {
         text(one, TextStyle::Body, 14.0 * kPoint, {}, true);
     }
+    m_isForm = true;
 }
 
 void PaperFlow::table(const PaperTable& table) {
@@ -336,10 +360,13 @@ void PaperFlow::figure(const PaperFigure& figure) {
 
 void PaperFlow::fields(const QStringList& labels, int perRow) {
     const double column = (m_width - (perRow - 1) * 10.0 * kPoint) / perRow;
+    if (m_isForm) {
+        m_strips.back().keepsNext = true;
+    }
     for (qsizetype from = 0; from < labels.size(); from += perRow) {
         std::vector<std::pair<LaidText, QString>> cells;
         double height = 0.0;
-        const QFont font = m_look.font(8.0), written = m_look.font(9.5);
+        const QFont font = m_look.font(8.0);
         for (qsizetype i = from; i < std::min<qsizetype>(from + perRow, labels.size()); ++i) {
             const qsizetype split = labels[i].indexOf(QLatin1Char('='));
             cells.emplace_back(LaidText(split < 0 ? labels[i] : labels[i].left(split), font, column),
@@ -358,14 +385,21 @@ void PaperFlow::fields(const QStringList& labels, int perRow) {
                 painter.setPen(look.quiet);
                 label.paint(painter, QPointF(x, foot + 1.0 * kPoint));
                 painter.setPen(look.ink);
+                const double room = column - 4.0 * kPoint;
+                double points = 9.5;  // a long name is set smaller before it is cut
+                while (points > 6.0 && QFontMetricsF(look.font(points)).horizontalAdvance(text) > room) {
+                    points -= 0.5;
+                }
+                const QFont written = look.font(points);
                 painter.setFont(written);
                 painter.drawText(QPointF(x + 2.0 * kPoint, foot - 3.0 * kPoint),
-                                 QFontMetricsF(written).elidedText(text, Qt::ElideRight, column));
+                                 QFontMetricsF(written).elidedText(text, Qt::ElideRight, room));
                 x += column + 10.0 * kPoint;
             }
         };
         add(std::move(strip));
     }
+    m_isForm = true;
 }
 
 void PaperFlow::box(const QString& title, const QStringList& texts, TextStyle style) {
@@ -400,6 +434,9 @@ void PaperFlow::box(const QString& title, const QStringList& texts, TextStyle st
 }
 
 void PaperFlow::lines(int count) {
+    if (!m_strips.empty()) {
+        m_strips.back().keepsNext = true;
+    }
     for (int i = 0; i < count; ++i) {
         PaperStrip strip;
         strip.height = 19.0 * kPoint;

@@ -56,6 +56,10 @@ using PaperPage = std::vector<PlacedStrip>;
 /// on a page of their own either.
 [[nodiscard]] std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double height);
 
+/// The same strips with less space between them where that saves a last page that would hold little, as they
+/// are where it does not; the last strip never has a page to itself.
+[[nodiscard]] std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height);
+
 enum class TextStyle { Body, Lead, Small, Large };
 
 /// A table on paper. A cell may hold **bold** text; an empty cell is a box to write in.
@@ -94,11 +98,12 @@ public:
     void ticks(const QStringList& texts);
     void table(const PaperTable& table);
     void figure(const PaperFigure& figure);
-    /// Labels with a line to write on, some in a row. A text behind "=" stands on the line already.
+    /// Labels with a line to write on, some in a row, on one page with the fields or the square before them.
+    /// A text behind "=" stands on the line already.
     void fields(const QStringList& labels, int perRow);
     /// Paragraphs in a tinted frame that is never parted.
     void box(const QString& title, const QStringList& texts, TextStyle style = TextStyle::Body);
-    /// Empty lines to write on.
+    /// Empty lines to write on, on one page with what is asked for.
     void lines(int count);
     void gap(double points);
     void pageBreak() { m_breaks = true; }
@@ -116,6 +121,7 @@ private:
     double m_width;
     double m_gap = 0.0;
     bool m_breaks = false;
+    bool m_isForm = false;  ///< The last strip is a field or a square to tick
     std::vector<PaperStrip> m_strips;
 };
 

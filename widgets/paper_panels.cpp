@@ -104,16 +104,13 @@ void drawLowsPanel(QPainter& painter, const PaperLook& look, const PaperAxes& ax
     const QFontMetricsF metrics(look.font(7.5, true));
     const QFontMetricsF small(look.font(7.0));
     const QRectF above(area.left(), area.top() - high, area.width(), high);
-    const bool hasRoom =
-        metrics.horizontalAdvance(panel.name) + small.horizontalAdvance(panel.low) + 6.0 * kPoint <
-        area.width();
+    // A long name is cut before the number; whole it stands in the words under the figure.
+    const double room = area.width() - small.horizontalAdvance(panel.low) - 6.0 * kPoint;
     painter.setPen(look.ink);
     paperText(painter, look, above, Qt::AlignLeft | Qt::AlignVCenter,
-              metrics.elidedText(panel.name, Qt::ElideRight, area.width()), 7.5, true);
-    if (hasRoom) {  // else the name goes first; the low stands in the words under the figure
-        painter.setPen(look.quiet);
-        paperText(painter, look, above, Qt::AlignRight | Qt::AlignVCenter, panel.low);
-    }
+              metrics.elidedText(panel.name, Qt::ElideRight, room), 7.5, true);
+    painter.setPen(look.quiet);
+    paperText(painter, look, above, Qt::AlignRight | Qt::AlignVCenter, panel.low);
     std::vector<std::pair<double, QString>> names;
     for (const int day : namedDays(comparison.days, 4)) {
         names.emplace_back(day, dayText(comparison.model.pond, day));

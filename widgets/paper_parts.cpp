@@ -61,7 +61,7 @@ Paper paperOf(const PaperRun& run, const QString& file, const QString& title, co
     flow.title(title, under.join(QStringLiteral("  \u00b7  ")), senderOf(run.consultant),
                logoOf(run.consultant));
     setTemplate(flow, context, lines, values, inserts);
-    return {file, title, flow.take()};
+    return {file, title, closedUp(flow.take(), run.format.inner().height())};
 }
 
 PaperTable runTable(const PaperRun& run, bool hasBoxes) {

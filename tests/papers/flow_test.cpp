@@ -50,6 +50,31 @@ TEST(Paginated, WhatNoPageHoldsIsPartedAndNotLost) {
     EXPECT_EQ(paginated(strips, 100).size(), 3U);
 }
 
+TEST(ClosedUp, SavesALastPageThatWouldHoldLittle) {
+    // 11 strips of 9 with 1 between are 109 high, and 106 with 0.7 of it between.
+    std::vector<PaperStrip> strips;
+    for (int i = 0; i < 11; ++i) {
+        strips.push_back(strip(9, false, 1));
+    }
+    EXPECT_EQ(paginated(strips, 107).size(), 2U);
+    EXPECT_EQ(paginated(closedUp(strips, 107), 107).size(), 1U);
+    // A last page that holds enough is left as it is, and so is one that nothing can save.
+    strips.push_back(strip(60));
+    for (const auto& left : {strips, std::vector<PaperStrip>{strip(100), strip(5), strip(5)}}) {
+        const auto closed = closedUp(left, 107);
+        for (std::size_t i = 0; i < left.size(); ++i) {
+            EXPECT_EQ(closed[i].before, left[i].before);
+        }
+    }
+}
+
+TEST(ClosedUp, TheLastStripHasNoPageToItself) {
+    const std::vector<PaperStrip> strips{strip(60), strip(35), strip(20)};
+    const auto closed = closedUp(strips, 100);
+    EXPECT_EQ(paginated(strips, 100).back().size(), 1U);
+    EXPECT_EQ(paginated(closed, 100).back().size(), 2U);
+}
+
 // Any strips: each stands once, in order, and inside its page unless it is higher than one.
 TEST(Paginated, LosesNothingAndPassesNoEdge) {
     std::mt19937 dice(7);
