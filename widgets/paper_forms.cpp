@@ -54,10 +54,11 @@ constexpr std::array kCommissioning{
                                          "cool enough to touch where people reach it.")},
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Commissioning", "No leak in lines and fittings; valves balanced.")},
     TemplateLine{Insert, "system"},
+    TemplateLine{Break, ""},  // filled in by the water, hours after the page before
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Commissioning", "First run")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Commissioning", "On at|Off at|Minutes|Boil seen, across")},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Commissioning", "Smell, colour, fish:")},
-    TemplateLine{Lines, "2"},
+    TemplateLine{Lines, "6"},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Commissioning",
                                            "Handed over: schedule, log, manual, warranty, care "
                                            "card|Owner={client}|Consultant={consultant}")},
