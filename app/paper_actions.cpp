@@ -1,6 +1,7 @@
 #include "app/paper_actions.h"
 
 #include "engine/files.h"
+#include "engine/log.h"
 #include "widgets/consultant_dialog.h"
 #include "widgets/document.h"
 #include "widgets/notice.h"
@@ -15,6 +16,8 @@
 #include <QPrintDialog>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
+
+#include <algorithm>
 
 namespace app {
 namespace {
@@ -31,7 +34,16 @@ void setUp(QPrinter& printer, const engine::Consultant& consultant) {
 
 PaperActions::PaperActions(widgets::Document& document, const widgets::Simulation& simulation,
                            widgets::Notice& notice, QMenu& menu, QWidget& window)
-    : QObject(&window), m_document(document), m_simulation(simulation), m_notice(notice), m_window(window) {
+    : QObject(&window),
+      m_document(document),
+      m_simulation(simulation),
+      m_notice(notice),
+      m_window(window),
+      m_ramps(menu.addMenu(tr("Papers Are A&bout"))) {
+    m_ramps->setObjectName(QStringLiteral("paper-ramps"));
+    m_actions << m_ramps->menuAction();
+    connect(m_ramps, &QMenu::aboutToShow, this, &PaperActions::fillRamps);
+    connect(&m_document, &widgets::Document::replaced, this, [this] { m_ramp.clear(); });
     m_actions << menu.addAction(tr("Print Pre&view of the Papers\u2026"), this, &PaperActions::preview);
     m_actions << menu.addAction(tr("&Print the Papers\u2026"), QKeySequence::Print, this,
                                 &PaperActions::printOut);
@@ -46,11 +58,16 @@ void PaperActions::withRun(Deliver deliver) {
         m_notice.say(widgets::shown(engine::format(reading.diagnostics.front())));
         return;
     }
+    const engine::Pond& pond = m_document.pond();
+    PaperOptions options;
+    const bool isThere = std::any_of(pond.ramps.begin(), pond.ramps.end(),
+                                     [this](const engine::Ramp& ramp) { return ramp.name == m_ramp; });
+    options.ramp = isThere ? m_ramp : std::string();
     m_notice.say(tr("The run of the papers is being computed\u2026"));
     m_job.start(
-        [pond = m_document.pond(), path = m_document.path(), outcome = m_simulation.outcome()](
+        [options, pond = m_document.pond(), path = m_document.path(), outcome = m_simulation.outcome()](
             const std::stop_token& stop, const widgets::Job::Progress& progress) {
-            return runForPapers(pond, path, PaperOptions(), {stop, progress},
+            return runForPapers(pond, path, options, {stop, progress},
                                 outcome == nullptr ? nullptr : &outcome->comparison);
         },
         [this, consultant = *reading.consultant, deliver = std::move(deliver)](const PaperRunReading& run) {
@@ -74,7 +91,8 @@ void PaperActions::preview() {
         QPrinter printer(QPrinter::ScreenResolution);
         setUp(printer, consultant);
         QPrintPreviewDialog dialog(&printer, &m_window);
-        dialog.setWindowTitle(tr("Preview of the papers"));
+        dialog.setWindowTitle(
+            tr("Preview of the papers of the ramp %1").arg(widgets::shown(run->stamp.ramp)));
         connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
                 [&](QPrinter* device) { print(run, consultant, *device); });
         dialog.exec();
@@ -101,11 +119,30 @@ void PaperActions::save() {
     withRun([this, folder](const auto& run, const engine::Consultant& consultant) {
         const auto files = widgets::paperFiles(widgets::paperRun(run, consultant));
         const auto fault = engine::writeFiles(folder.toStdString(), files);
-        m_notice.say(
-            fault ? tr("%1 Nothing was written.").arg(widgets::shown(*fault))
-                  : tr("%n paper(s) and the bundle are in %1.", nullptr, static_cast<int>(files.size()) - 1)
-                        .arg(folder));
+        m_notice.say(fault ? tr("%1 Nothing was written.").arg(widgets::shown(*fault))
+                           : tr("%n paper(s) of the ramp %1 and the bundle are in %2.", nullptr,
+                                static_cast<int>(files.size()) - 1)
+                                 .arg(widgets::shown(run->stamp.ramp), folder));
     });
+}
+
+void PaperActions::fillRamps() {
+    m_ramps->clear();
+    const auto add = [this](const QString& text, const std::string& ramp) {
+        QAction* action = m_ramps->addAction(QString(text).replace(QLatin1Char('&'), QLatin1String("&&")),
+                                             this, [this, ramp] { m_ramp = ramp; });
+        action->setCheckable(true);
+        action->setChecked(m_ramp == ramp);
+    };
+    const engine::Pond& pond = m_document.pond();
+    const engine::Ramp* meant = engine::rampMeant(pond);
+    add(meant != nullptr ? tr("As Started or Chosen: %1").arg(widgets::shown(meant->name))
+                         : tr("As Started or Chosen"),
+        {});
+    m_ramps->addSeparator();
+    for (const engine::Ramp& ramp : pond.ramps) {
+        add(widgets::shown(ramp.name), ramp.name);
+    }
 }
 
 void PaperActions::askWhose() {

@@ -6,6 +6,7 @@
 #include <QObject>
 
 #include <functional>
+#include <string>
 
 class QAction;
 class QMenu;
@@ -34,6 +35,9 @@ public:
     /// The actions that need a pond.
     [[nodiscard]] const QList<QAction*>& actions() const { return m_actions; }
 
+    /// Whose ramp the papers are about; empty: the one that the log says was started, else the chosen one.
+    [[nodiscard]] const std::string& ramp() const { return m_ramp; }
+
     /// Paints every paper of a run on a printer set up for them.
     static void print(const std::shared_ptr<const engine::FrozenRun>& run,
                       const engine::Consultant& consultant, QPrinter& printer);
@@ -47,12 +51,16 @@ private:
     void printOut();
     void save();
     void askWhose();
+    /// Fills the menu of ramps that the papers can be about.
+    void fillRamps();
 
     widgets::Document& m_document;
     const widgets::Simulation& m_simulation;
     widgets::Notice& m_notice;
     QWidget& m_window;
+    QMenu* m_ramps;
     QList<QAction*> m_actions;
+    std::string m_ramp;  ///< Of this pond as it was opened
     widgets::Job m_job;
 };
 

@@ -7,6 +7,7 @@
 #include "widgets/notice.h"
 #include "widgets/paper_pdf.h"
 
+#include <QMenu>
 #include <QPrinter>
 #include <QProcess>
 
@@ -24,11 +25,35 @@ TEST(PaperActions, StandInTheFileMenuOnceThereIsAPond) {
     for (const QAction* action : empty.window.findChildren<QAction*>()) {
         found += action->text().contains(QStringLiteral("Pap")) && !action->isEnabled() ? 1 : 0;
     }
-    EXPECT_EQ(found, 3);
+    EXPECT_EQ(found, 4);
     empty.window.open(scenario("new-clay.toml"));
     for (const QAction* action : empty.window.findChildren<QAction*>()) {
         EXPECT_TRUE(!action->text().contains(QStringLiteral("Pap")) || action->isEnabled());
     }
+}
+
+TEST(PaperActions, AreAboutTheRampThatIsPickedForThisPond) {
+    Driven driven(scenario("grandfathers-pond.toml"));
+    auto* papers = driven.window.findChild<PaperActions*>();
+    auto* ramps = driven.window.findChild<QMenu*>(QStringLiteral("paper-ramps"));
+    ASSERT_TRUE(papers != nullptr && ramps != nullptr);
+    emit ramps->aboutToShow();
+    const auto action = [&](const char* text) {
+        const auto all = ramps->actions();
+        const auto found = std::find_if(
+            all.begin(), all.end(), [&](const QAction* one) { return one->text() == QLatin1String(text); });
+        return found == all.end() ? nullptr : *found;
+    };
+    QAction* usual = action("As Started or Chosen: tenth of the bottom a day");
+    QAction* other = action("doubling from 30 min");
+    ASSERT_TRUE(usual != nullptr && other != nullptr);
+    EXPECT_TRUE(usual->isChecked() && !other->isChecked());
+    other->trigger();
+    EXPECT_EQ(papers->ramp(), "doubling from 30 min");
+    emit ramps->aboutToShow();
+    EXPECT_TRUE(action("doubling from 30 min")->isChecked());
+    driven.window.open(scenario("new-clay.toml"));  // another pond, another plan
+    EXPECT_EQ(papers->ramp(), "");
 }
 
 // What goes to a printer has the pages of the PDFs.
