@@ -177,7 +177,7 @@ std::vector<Sentence> sentencesOf(const Incident& incident) {
         signs.say(SentenceKey::IncidentSign, {term("sign", sign)});
     }
     sayCautions(incident.model, Speaker(out, SentencePart::Caution));
-    return out;
+    return inUnitsOf(incident.pond, std::move(out));
 }
 
 }  // namespace engine

@@ -212,7 +212,7 @@ std::vector<Sentence> sentencesOf(const FitResult& fit) {
     assumption.say(FitWeather);
     assumption.say(FitMeaning);
     sayCautions(fit.model, Speaker(out, SentencePart::Caution));
-    return out;
+    return inUnitsOf(fit.known, std::move(out));
 }
 
 std::vector<Sentence> sentencesOfLog(const Pond& pond, const std::optional<std::string>& printed) {
@@ -255,7 +255,7 @@ std::vector<Sentence> sentencesOfLog(const Pond& pond, const std::optional<std::
                                                     : LogHeadChanged);
     }
     speaker.say(LogHeadMeaning);
-    return out;
+    return inUnitsOf(pond, std::move(out));
 }
 
 }  // namespace engine

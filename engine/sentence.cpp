@@ -250,7 +250,7 @@ std::vector<Sentence> sentencesOf(const Comparison& comparison) {
     sayRamps(comparison, {out, SentencePart::Ramp});
     sayAssumptions(comparison, {out, SentencePart::Assumption});
     sayCautions(model, {out, SentencePart::Caution});
-    return out;
+    return inUnitsOf(model.pond, std::move(out));
 }
 
 Sentence filesWritten(const std::string& folder) {
@@ -277,7 +277,7 @@ std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file, con
     sayTriage(model, nullptr, triage);
     sayBottomWater(model, triage);
     sayDebt(model, triage);
-    return out;
+    return inUnitsOf(pond, std::move(out));
 }
 
 }  // namespace engine

@@ -4,6 +4,7 @@
 #include "engine/pond.h"
 #include "engine/run.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -352,6 +353,7 @@ struct Sentence {
     SentencePart part = SentencePart::Pond;
     SentenceKey key = SentenceKey::Count;
     std::vector<SentenceValue> values;
+    std::optional<UnitSystem> units = std::nullopt;  ///< Which stand first; absent: by the user's locale
     bool operator==(const Sentence&) const = default;
 };
 

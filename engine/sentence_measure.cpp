@@ -73,7 +73,7 @@ std::vector<Sentence> sentencesOf(const MeasureResult& result) {
     sayShares(result, shares);
     sayVisit(result, {out, SentencePart::Visit});
     sayCautions(model, {out, SentencePart::Caution});
-    return out;
+    return inUnitsOf(model.pond, std::move(out));
 }
 
 }  // namespace engine

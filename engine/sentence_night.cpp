@@ -58,7 +58,7 @@ std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night, 
                         lowOf(comparison.runs.front(), nightOf(comparison.runs.front(), night)));
             sayCauses(comparison.runs.front(), detail);
         }
-        return out;
+        return inUnitsOf(comparison.model.pond, std::move(out));
     }
     const DayRow& low = nightOf(*lowest, night);
     speaker.say(low.lowest < lines.lethal   ? SentenceKey::NightBelowLethal
@@ -77,7 +77,7 @@ std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night, 
         }
         sayCauses(*lowest, detail);
     }
-    return out;
+    return inUnitsOf(comparison.model.pond, std::move(out));
 }
 
 std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_t selected) {
@@ -87,7 +87,7 @@ std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_
     const RampRun& run = comparison.runs[selected];
     const RampRun& nothing = comparison.runs.front();
     if (!isThere(run)) {
-        return out;
+        return inUnitsOf(comparison.model.pond, std::move(out));
     }
     std::vector<SentenceValue> values = lowOf(run, run.worst());
     if (selected == 0) {
@@ -97,7 +97,7 @@ std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_
         speaker.say(SentenceKey::NightsOfRamp, values);
     }
     sayCauses(run, {out, SentencePart::NightDetail});
-    return out;
+    return inUnitsOf(comparison.model.pond, std::move(out));
 }
 
 }  // namespace engine

@@ -273,7 +273,7 @@ std::vector<Sentence> sentencesOf(const Plan& plan) {
         .say(SentenceKey::PlanHarmMeaning, {oxygen("line", plan.line), oxygen("worse", kNoWorse)});
     sayAssumptions(plan.comparison, {out, SentencePart::Assumption});
     sayCautions(model, {out, SentencePart::Caution});
-    return out;
+    return inUnitsOf(model.pond, std::move(out));
 }
 
 }  // namespace engine

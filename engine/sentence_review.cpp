@@ -132,7 +132,7 @@ std::vector<Sentence> sentencesOf(const Review& review) {
     sayTreatments(review, Speaker(out, SentencePart::Treatments));
     Speaker(out, SentencePart::Assumption).say(SentenceKey::ReviewMeaning);
     sayCautions(review.fit.model, Speaker(out, SentencePart::Caution));
-    return out;
+    return inUnitsOf(review.fit.known, std::move(out));
 }
 
 }  // namespace engine

@@ -151,7 +151,7 @@ std::vector<Sentence> sentencesOf(const Today& today) {
     }
     Speaker(out, SentencePart::Assumption).say(SentenceKey::TodayRules);
     sayCautions(today.model, Speaker(out, SentencePart::Caution));
-    return out;
+    return inUnitsOf(today.model.pond, std::move(out));
 }
 
 }  // namespace engine

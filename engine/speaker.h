@@ -50,6 +50,14 @@ private:
     return pond.title.empty() ? term("title", "untitled") : text("title", pond.title);
 }
 
+/// The same sentences in the units that a pond file asks for.
+[[nodiscard]] inline std::vector<Sentence> inUnitsOf(const Pond& pond, std::vector<Sentence> sentences) {
+    for (Sentence& sentence : sentences) {
+        sentence.units = pond.units;
+    }
+    return sentences;
+}
+
 /// What the measured profile gives to doubt.
 void sayProfile(const Pond& pond, const Speaker& speaker);
 /// Triage. @param nothing  Do-nothing where it was run, which then comes first if it is below its line.

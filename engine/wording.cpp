@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cmath>
 
 namespace engine {
@@ -311,6 +312,27 @@ std::string clockOf(double seconds) {
     return formatClock(ClockTime{static_cast<int>((minutes % day + day) % day)});
 }
 
+/// A unit as templates have it behind a value, and what stands before it for readers of US units.
+struct UsUnit {
+    Measure measure{};
+    std::string_view metric, us;
+    double factor = 1.0, offset = 0.0;  ///< us = factor * metric + offset
+};
+constexpr std::array kUsUnits{UsUnit{Measure::Depth, " m", " ft", 1.0 / 0.3048, 0.0},
+                              UsUnit{Measure::Degrees, " degC", " degF", 1.8, 32.0}};
+
+/// @param behind  Of the template, from behind the value on.
+const UsUnit* usUnitOf(Measure measure, std::string_view behind) {
+    for (const UsUnit& unit : kUsUnits) {
+        const bool isWhole = behind.size() <= unit.metric.size() ||
+                             !std::isalnum(static_cast<unsigned char>(behind[unit.metric.size()]));
+        if (unit.measure == measure && behind.starts_with(unit.metric) && isWhole) {
+            return &unit;
+        }
+    }
+    return nullptr;
+}
+
 }  // namespace
 
 std::string_view englishTemplate(SentenceKey key) {
@@ -428,7 +450,7 @@ std::string shownValue(const SentenceValue& value) {
 }
 
 std::string filled(std::string_view pattern, const std::vector<SentenceValue>& values,
-                   const std::function<std::string(const SentenceValue&)>& shown) {
+                   const std::function<std::string(const SentenceValue&)>& shown, UnitSystem units) {
     std::string text;
     while (!pattern.empty()) {
         const std::size_t open = pattern.find('{');
@@ -442,14 +464,24 @@ std::string filled(std::string_view pattern, const std::vector<SentenceValue>& v
         const auto value = std::find_if(values.begin(), values.end(),
                                         [name](const SentenceValue& one) { return one.name == name; });
         ensure(value != values.end(), "every place in a template has its value");
-        text += shown(*value);
         pattern.remove_prefix(close + 1);
+        const UsUnit* us = units == UnitSystem::Us ? usUnitOf(value->measure, pattern) : nullptr;
+        if (us == nullptr) {
+            text += shown(*value);
+            continue;
+        }
+        SentenceValue other = *value;
+        other.number = std::round(10.0 * (us->factor * value->number + us->offset)) / 10.0;
+        text.append(shown(other)).append(us->us).append(" (");
+        text.append(shown(*value)).append(us->metric).append(")");
+        pattern.remove_prefix(us->metric.size());
     }
     return text;
 }
 
 std::string english(const Sentence& sentence) {
-    return filled(englishTemplate(sentence.key), sentence.values, shownValue);
+    return filled(englishTemplate(sentence.key), sentence.values, shownValue,
+                  sentence.units.value_or(UnitSystem::Metric));
 }
 
 std::string englishText(const std::vector<Sentence>& sentences) {

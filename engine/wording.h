@@ -23,8 +23,12 @@ namespace engine {
 
 /// A template with its values filled in. @throws InternalError if a value is missing.
 /// @param shown  Words one value; a translation hands in its own.
+/// @param units  US: depths and temperatures stand in feet and degF, with the template's m and degC in
+/// brackets
+///               behind, since one that is taken for the other hurts.
 [[nodiscard]] std::string filled(std::string_view pattern, const std::vector<SentenceValue>& values,
-                                 const std::function<std::string(const SentenceValue&)>& shown);
+                                 const std::function<std::string(const SentenceValue&)>& shown,
+                                 UnitSystem units = UnitSystem::Metric);
 
 [[nodiscard]] std::string english(const Sentence& sentence);
 

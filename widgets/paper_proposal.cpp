@@ -426,7 +426,7 @@ QStringList planSentences(const PaperRun& run) {
                   ? 1
                   : 0;
         if (at == run.plan) {
-            texts << onPaper(worded(sentence));
+            texts << onPaper(run, sentence);
         }
     }
     return texts;

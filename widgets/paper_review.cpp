@@ -70,12 +70,12 @@ constexpr std::array kReview{
 };
 
 /// Sentences of a part of the review, on paper.
-QStringList said(const engine::Review& review, engine::SentencePart part) {
+QStringList said(const PaperRun& run, engine::SentencePart part) {
     QStringList texts;
-    for (const engine::Sentence& sentence : engine::sentencesOf(review)) {
+    for (const engine::Sentence& sentence : engine::sentencesOf(*run.frozen->review)) {
         if (sentence.part == part && sentence.key != engine::SentenceKey::ReviewTitle &&
             sentence.key != engine::SentenceKey::ReviewVerdict) {
-            texts << onPaper(worded(sentence));
+            texts << onPaper(run, sentence);
         }
     }
     return texts;
@@ -131,11 +131,10 @@ Paper sixtyDayReview(const PaperRun& run) {
         flow.table(table);
     };
     if (const auto& review = run.frozen->review) {
-        inserts[QStringLiteral("review")] = [&review, &tr](PaperFlow& flow) {
-            flow.paragraph(
-                onPaper(wordedFirst(engine::sentencesOf(*review), engine::SentenceKey::ReviewVerdict)),
-                TextStyle::Lead);
-            for (const QString& text : said(*review, engine::SentencePart::Review)) {
+        inserts[QStringLiteral("review")] = [&run, &review, &tr](PaperFlow& flow) {
+            flow.paragraph(wordedFirst(engine::sentencesOf(*review), engine::SentenceKey::ReviewVerdict),
+                           TextStyle::Lead);
+            for (const QString& text : said(run, engine::SentencePart::Review)) {
                 flow.paragraph(text);
             }
             flow.table(daysTable(*review, tr));
@@ -143,8 +142,8 @@ Paper sixtyDayReview(const PaperRun& run) {
                               "fit the readings have, with the aerator as the log has it and without it, "
                               "under the weather that came."),
                            TextStyle::Small);
-            flow.bullets(said(*review, engine::SentencePart::Treatments));
-            flow.paragraph(said(*review, engine::SentencePart::Assumption).join(QLatin1Char(' ')),
+            flow.bullets(said(run, engine::SentencePart::Treatments));
+            flow.paragraph(said(run, engine::SentencePart::Assumption).join(QLatin1Char(' ')),
                            TextStyle::Small);
         };
     }

@@ -263,15 +263,18 @@ QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {
     return tr("%1 on %2").arg(clock, paperDay(engine::dateOfDay(run.comparison().model.pond, day)));
 }
 
-QString onPaper(QString sentence) {
-    return sentence.replace(QLatin1String("degC"), tr("\u00b0C"));
+QString onPaper(const PaperRun& run, engine::Sentence sentence) {
+    sentence.units = run.isUs ? engine::UnitSystem::Us : engine::UnitSystem::Metric;
+    return worded(sentence)
+        .replace(QLatin1String("degC"), tr("\u00b0C"))
+        .replace(QLatin1String("degF"), tr("\u00b0F"));
 }
 
 QStringList sentencesOn(const PaperRun& run, engine::SentencePart part) {
     QStringList texts;
     for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
         if (sentence.part == part && sentence.key != engine::SentenceKey::Title) {
-            texts << onPaper(worded(sentence));
+            texts << onPaper(run, sentence);
         }
     }
     return texts;

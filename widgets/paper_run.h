@@ -50,8 +50,8 @@ struct PaperRun {
 /// A start or a stop as a clock time, with the date where it is not that of the row's day.
 [[nodiscard]] QString runClock(const PaperRun& run, const engine::RunRow& row, double time);
 
-/// A sentence of the engine with the signs of print instead of those of a terminal.
-[[nodiscard]] QString onPaper(QString sentence);
+/// A sentence of the engine in the paper's units, with the signs of print instead of those of a terminal.
+[[nodiscard]] QString onPaper(const PaperRun& run, engine::Sentence sentence);
 
 /// The engine's sentences of one part about the pond or the plan, as paragraphs.
 [[nodiscard]] QStringList sentencesOn(const PaperRun& run, engine::SentencePart part);

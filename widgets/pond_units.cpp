@@ -144,9 +144,10 @@ double toDigits(double value, int digits) {
 }  // namespace
 
 engine::UnitSystem unitsOf(const engine::Pond& pond) {
-    if (pond.units) {
-        return *pond.units;
-    }
+    return pond.units.value_or(unitsOfLocale());
+}
+
+engine::UnitSystem unitsOfLocale() {
     return QLocale().measurementSystem() == QLocale::ImperialUSSystem ? engine::UnitSystem::Us
                                                                       : engine::UnitSystem::Metric;
 }

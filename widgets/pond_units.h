@@ -19,6 +19,9 @@ struct ShownUnit {
     [[nodiscard]] double toShown(double file) const { return (file - offset) / factor; }
 };
 
+/// The system of the user's locale.
+[[nodiscard]] engine::UnitSystem unitsOfLocale();
+
 /// The system of a pond: its own, or that of the user's locale.
 [[nodiscard]] engine::UnitSystem unitsOf(const engine::Pond& pond);
 

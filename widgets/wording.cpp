@@ -1,6 +1,7 @@
 #include "widgets/wording.h"
 
 #include "engine/wording.h"
+#include "widgets/pond_units.h"
 #include "widgets/shown.h"
 
 #include <QCoreApplication>
@@ -47,9 +48,10 @@ QString wordedIf(const std::vector<engine::Sentence>& sentences, Condition isMea
 
 QString worded(const engine::Sentence& sentence) {
     const QString pattern = translated("Sentence", engine::englishTemplate(sentence.key));
-    return shown(
-        engine::filled(pattern.toStdString(), sentence.values,
-                       [](const engine::SentenceValue& value) { return valueText(value).toStdString(); }));
+    return shown(engine::filled(
+        pattern.toStdString(), sentence.values,
+        [](const engine::SentenceValue& value) { return valueText(value).toStdString(); },
+        sentence.units.value_or(unitsOfLocale())));
 }
 
 QString worded(const std::vector<engine::Sentence>& sentences, engine::SentencePart part) {

@@ -51,7 +51,7 @@ TEST(PaperReview, IsTheReviewOfTheLogToThePrintedDigit) {
     for (const engine::Sentence& sentence : engine::sentencesOf(review)) {
         if (sentence.part == engine::SentencePart::Treatments ||
             sentence.key == engine::SentenceKey::ReviewVerdict) {
-            EXPECT_TRUE(text.contains(onPaper(worded(sentence)).simplified()))
+            EXPECT_TRUE(text.contains(onPaper(papers.run, sentence).simplified()))
                 << worded(sentence).toStdString() << text.toStdString();
         }
     }
