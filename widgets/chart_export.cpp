@@ -115,10 +115,14 @@ QImage imageOf(const ChartSheet& sheet) {
 }
 
 QByteArray pngOf(const ChartSheet& sheet) {
+    return pngOf(imageOf(sheet));
+}
+
+QByteArray pngOf(const QImage& image) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
-    QImageWriter(&buffer, "png").write(imageOf(sheet));
+    QImageWriter(&buffer, "png").write(image);
     return bytes;
 }
 

@@ -37,6 +37,8 @@ struct ChartSheet {
 
 /// PNG as bytes, the text alternative among its texts.
 [[nodiscard]] QByteArray pngOf(const ChartSheet& sheet);
+/// That of imageOf(), drawn before; on any thread.
+[[nodiscard]] QByteArray pngOf(const QImage& image);
 
 /// Writes PNG, SVG or CSV, as the ending of the name says.
 /// @return a sentence if it could not be written; nothing is left half-written.

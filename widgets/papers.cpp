@@ -1,12 +1,45 @@
 #include "widgets/papers.h"
 
 #include "engine/bundle.h"
+#include "engine/parallel.h"
 #include "engine/results_io.h"
 #include "widgets/chart_export.h"
 #include "widgets/paper_pdf.h"
 #include "widgets/sheets.h"
 
+#include <QImage>
+
+#include <algorithm>
+
 namespace widgets {
+namespace {
+
+/// Every chart as picture, drawing and numbers. Pictures are drawn one by one and packed on all cores, since
+/// packing them takes most of the time; a few at once, since each is large until it is packed.
+void addCharts(const OutcomePtr& outcome, std::vector<engine::TextFile>& files) {
+    const std::vector<ChartSheet> sheets = allSheets(outcome);
+    const int threads = engine::threadsFor(0);
+    const auto atOnce = static_cast<std::size_t>(threads);
+    for (std::size_t from = 0; from < sheets.size(); from += atOnce) {
+        const std::size_t count = std::min(atOnce, sheets.size() - from);
+        std::vector<QImage> drawn(count);
+        std::vector<std::string> packed(count);
+        for (std::size_t i = 0; i < count; ++i) {
+            drawn[i] = imageOf(sheets[from + i]);
+        }
+        static_cast<void>(engine::forEachIndex(
+            count, threads, {}, [&](std::size_t i) { packed[i] = pngOf(drawn[i]).toStdString(); }));
+        for (std::size_t i = 0; i < count; ++i) {
+            const ChartSheet& sheet = sheets[from + i];
+            const std::string name = "charts/" + sheet.name.toStdString();
+            files.push_back({name + ".png", std::move(packed[i])});
+            files.push_back({name + ".svg", svgOf(sheet).toStdString()});
+            files.push_back({name + ".csv", sheet.csv});
+        }
+    }
+}
+
+}  // namespace
 
 std::vector<Paper> allPapers(const PaperRun& run) {
     return {ownerSheet(run),    schedulePaper(run),  dailyLog(run),
@@ -35,12 +68,7 @@ std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
     for (engine::TextFile& table : engine::comparisonFiles(run.comparison())) {
         bundled.push_back(std::move(table));
     }
-    for (const ChartSheet& sheet : allSheets(run.outcome)) {
-        const std::string name = "charts/" + sheet.name.toStdString();
-        bundled.push_back({name + ".png", pngOf(sheet).toStdString()});
-        bundled.push_back({name + ".svg", svgOf(sheet).toStdString()});
-        bundled.push_back({name + ".csv", sheet.csv});
-    }
+    addCharts(run.outcome, bundled);
     files.push_back({"bundle.zip", engine::bundleOf(std::move(bundled), run.frozen->stamp.time)});
     return files;
 }
