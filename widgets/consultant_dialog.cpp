@@ -65,6 +65,9 @@ ConsultantDialog::ConsultantDialog(const engine::Consultant& consultant, std::fi
     auto* how = new QFormLayout;
     for (QFormLayout* form : {who, how}) {
         form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+        form->setLabelAlignment(Qt::AlignRight);
+        form->setVerticalSpacing(6);
+        form->setHorizontalSpacing(8);
         auto* half = new QVBoxLayout;
         half->addLayout(form);
         half->addStretch(1);
@@ -141,14 +144,22 @@ QComboBox* ConsultantDialog::addChoice(QFormLayout& form, const QString& label, 
 }
 
 void ConsultantDialog::addLogo(QFormLayout& form, const std::string& logo) {
-    m_logo = addLine(form, tr("L&ogo"), logo,
-                     tr("A picture file. A name without a folder is looked for beside the profile, %1.")
-                         .arg(shown(m_path.string())));
+    m_logo = new QLineEdit(shown(logo), this);
+    m_logo->setCursorPosition(0);
+    auto* label = new QLabel(tr("L&ogo"), this);
+    label->setBuddy(m_logo);
+    describe(*m_logo, tr("Logo"),
+             tr("A picture file. A name without a folder is looked for beside the profile, %1.")
+                 .arg(shown(m_path.string())));
     auto* choose = new QPushButton(tr("&Choose\u2026"), this);
     choose->setAutoDefault(false);
     choose->setAccessibleDescription(tr("Chooses the picture of the logo."));
     connect(choose, &QPushButton::clicked, this, &ConsultantDialog::chooseLogo);
-    form.addRow(QString(), choose);
+    auto* row = new QHBoxLayout;
+    row->setSpacing(6);
+    row->addWidget(m_logo, 1);
+    row->addWidget(choose);
+    form.addRow(label, row);
 }
 
 void ConsultantDialog::addPrices(QFormLayout& form, const std::vector<engine::Price>& prices) {
@@ -165,7 +176,7 @@ void ConsultantDialog::addPrices(QFormLayout& form, const std::vector<engine::Pr
     for (const int column : {1, 2}) {
         m_prices->setColumnWidth(column, 9 * m_prices->fontMetrics().averageCharWidth());
     }
-    m_prices->setFixedHeight(7 * (m_prices->fontMetrics().height() + 8));
+    m_prices->setFixedHeight(5 * (m_prices->fontMetrics().height() + 8));
     for (const engine::Price& price : prices) {
         const int row = m_prices->rowCount();
         m_prices->insertRow(row);

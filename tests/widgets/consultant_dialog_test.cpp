@@ -47,6 +47,16 @@ TEST(ConsultantDialog, SavesWhatItShowsWithoutLoss) {
     EXPECT_EQ(engine::readConsultant(path).consultant, who);
 }
 
+TEST(ConsultantDialog, ThePictureIsChosenBesideItsName) {
+    const engine::test::TemporaryFolder folder;
+    ConsultantDialog dialog({}, folder.path() / "consultant.toml");
+    test::showActive(dialog);
+    const QRect name = fieldOf(dialog, "Logo")->geometry();
+    const QRect choose = button(dialog, "Choose\u2026")->geometry();
+    EXPECT_GE(choose.left(), name.right());
+    EXPECT_NEAR(choose.center().y(), name.center().y(), 2);
+}
+
 TEST(ConsultantDialog, WritesWhatIsTypedAndMakesTheFolder) {
     const engine::test::TemporaryFolder folder;
     const auto path = folder.path() / "config/dawnline/consultant.toml";
