@@ -90,7 +90,7 @@ PaperLook PaperLook::standard() {
 
 QFont PaperLook::font(double points, bool isBold) const {
     QFont font(family);
-    font.setPixelSize(qRound(points * kPoint));
+    font.setPixelSize(qRound(points * scale * kPoint));
     font.setBold(isBold);
     font.setHintingPreference(QFont::PreferNoHinting);
     // Letters set apart by nothing that shows: it keeps "fi" two letters, which a reader can search for.
@@ -98,7 +98,38 @@ QFont PaperLook::font(double points, bool isBold) const {
     return font;
 }
 
+namespace {
+
+/// Which strips stand on the page of the next one.
+std::vector<char> keptWithNext(const std::vector<PaperStrip>& strips, double height) {
+    constexpr double kLongest = 0.6;  // of a page: a section that is not worth more white than this
+    std::vector<char> keeps;
+    for (const PaperStrip& one : strips) {
+        keeps.push_back(one.keepsNext ? 1 : 0);
+    }
+    for (std::size_t end = 1; end < strips.size(); ++end) {
+        if (!strips[end].closes || strips[end].startsPage) {
+            continue;
+        }
+        std::size_t from = end;
+        double high = strips[end].height;
+        while (from > 0 && strips[from].outline.isEmpty() && !strips[from].startsPage) {
+            --from;
+            high += strips[from].height + strips[from + 1].before;
+        }
+        if (high > kLongest * height) {
+            from = end - 1;
+        }
+        std::fill(keeps.begin() + static_cast<std::ptrdiff_t>(from),
+                  keeps.begin() + static_cast<std::ptrdiff_t>(end), 1);
+    }
+    return keeps;
+}
+
+}  // namespace
+
 std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double height) {
+    const std::vector<char> keeps = keptWithNext(strips, height);
     std::vector<PaperPage> pages(1);
     double y = 0.0;
     const auto headOf = [](const PaperStrip& strip, bool isFirst) {
@@ -113,7 +144,7 @@ std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double h
     };
     for (std::size_t i = 0; i < strips.size();) {
         std::size_t end = i + 1;
-        while (strips[end - 1].keepsNext && end < strips.size()) {
+        while (keeps[end - 1] != 0 && end < strips.size()) {
             ++end;
         }
         if (room(i, end, true) > height) {
@@ -140,12 +171,14 @@ std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double h
 
 std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height) {
     constexpr double kLittle = 0.3;
-    if (strips.size() > 1) {
-        strips[strips.size() - 2].keepsNext = true;
+    std::vector<PaperStrip> loose =
+        strips;  // what closes a section fills a page with it that would hold little
+    for (PaperStrip& strip : loose) {
+        strip.closes = false;
     }
-    const std::vector<PaperPage> pages = paginated(strips, height);
-    const PlacedStrip& last = pages.back().empty() ? PlacedStrip{0.0, nullptr} : pages.back().back();
-    if (pages.size() < 2 || last.strip == nullptr || last.top + last.strip->height > kLittle * height) {
+    const PaperPage last = paginated(loose, height).back();
+    const std::size_t pages = paginated(strips, height).size();
+    if (pages < 2 || last.back().top + last.back().strip->height > kLittle * height) {
         return strips;
     }
     for (const double share : {0.85, 0.7, 0.55}) {
@@ -153,7 +186,7 @@ std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height) 
         for (PaperStrip& strip : closer) {
             strip.before *= share;
         }
-        if (paginated(closer, height).size() < pages.size()) {
+        if (paginated(closer, height).size() < pages) {
             return closer;
         }
     }
@@ -161,7 +194,6 @@ std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height) 
 }
 
 void PaperFlow::add(PaperStrip strip) {
-    m_isForm = false;
     strip.before += m_gap;
     strip.startsPage = m_breaks;
     m_gap = 0.0;
@@ -268,7 +300,6 @@ void PaperFlow::ticks(const QStringList& texts) {
     for (const QString& one : texts) {
         text(one, TextStyle::Body, 14.0 * kPoint, {}, true);
     }
-    m_isForm = true;
 }
 
 void PaperFlow::table(const PaperTable& table) {
@@ -360,49 +391,43 @@ void PaperFlow::figure(const PaperFigure& figure) {
 
 void PaperFlow::fields(const QStringList& labels, int perRow) {
     const double column = (m_width - (perRow - 1) * 10.0 * kPoint) / perRow;
-    if (m_isForm) {
-        m_strips.back().keepsNext = true;
-    }
     for (qsizetype from = 0; from < labels.size(); from += perRow) {
-        std::vector<std::pair<LaidText, QString>> cells;
-        double height = 0.0;
-        const QFont font = m_look.font(8.0);
+        std::vector<std::pair<LaidText, LaidText>> cells;
+        double height = 0.0, above = 0.0;
+        const QFont font = m_look.font(8.0), written = m_look.font(9.5), narrow = m_look.font(7.5);
         for (qsizetype i = from; i < std::min<qsizetype>(from + perRow, labels.size()); ++i) {
             const qsizetype split = labels[i].indexOf(QLatin1Char('='));
+            const QString text = split < 0 ? QString() : labels[i].mid(split + 1);
+            const double inner = column - 2.0 * kPoint;
+            const bool fits = QFontMetricsF(written).horizontalAdvance(text) <= inner;
             cells.emplace_back(LaidText(split < 0 ? labels[i] : labels[i].left(split), font, column),
-                               split < 0 ? QString() : labels[i].mid(split + 1));
+                               LaidText(text, fits ? written : narrow, inner));
             height = std::max(height, cells.back().first.height());
+            above = std::max(above, text.isEmpty() ? 0.0 : cells.back().second.height());
         }
         PaperStrip strip;
+        const double foot = std::max(16.0 * kPoint, above + 1.0 * kPoint);
         strip.before = 3.0 * kPoint;
-        strip.height = height + 17.0 * kPoint;
+        strip.height = foot + 1.0 * kPoint + height;
         strip.keepsNext = from + perRow < labels.size();
+        strip.closes = true;
         strip.paint = [=, look = m_look](QCPPainter& painter, const QPointF& at) {
             double x = at.x();
             for (const auto& [label, text] : cells) {
-                const double foot = at.y() + 16.0 * kPoint;
-                hairline(painter, look.quiet, QPointF(x, foot), QPointF(x + column, foot));
+                const double line = at.y() + foot;
+                hairline(painter, look.quiet, QPointF(x, line), QPointF(x + column, line));
                 painter.setPen(look.quiet);
-                label.paint(painter, QPointF(x, foot + 1.0 * kPoint));
+                label.paint(painter, QPointF(x, line + 1.0 * kPoint));
                 painter.setPen(look.ink);
-                const double room = column - 4.0 * kPoint;
-                double points = 9.5;  // a long name is set smaller before it is cut
-                while (points > 6.0 && QFontMetricsF(look.font(points)).horizontalAdvance(text) > room) {
-                    points -= 0.5;
-                }
-                const QFont written = look.font(points);
-                painter.setFont(written);
-                painter.drawText(QPointF(x + 2.0 * kPoint, foot - 3.0 * kPoint),
-                                 QFontMetricsF(written).elidedText(text, Qt::ElideRight, room));
+                text.paint(painter, QPointF(x + 2.0 * kPoint, line - text.height() - 0.5 * kPoint));
                 x += column + 10.0 * kPoint;
             }
         };
         add(std::move(strip));
     }
-    m_isForm = true;
 }
 
-void PaperFlow::box(const QString& title, const QStringList& texts, TextStyle style) {
+void PaperFlow::box(const QString& title, const QStringList& texts, TextStyle style, bool closes) {
     const double inset = 7.0 * kPoint, inner = m_width - 2 * inset;
     std::vector<LaidText> laid;
     if (!title.isEmpty()) {
@@ -414,6 +439,7 @@ void PaperFlow::box(const QString& title, const QStringList& texts, TextStyle st
     const double between = 2.5 * kPoint;
     PaperStrip strip;
     strip.before = 8.0 * kPoint;
+    strip.closes = closes;
     strip.height = 2 * inset - between;
     for (const LaidText& one : laid) {
         strip.height += one.height() + between;

@@ -27,6 +27,7 @@ inline constexpr double kPixel = 72.0 / 96.0 * kPoint;  ///< Of a chart, at 96 d
 struct PaperLook {
     QString family;
     QColor ink, quiet, hairline, tint, accent;
+    double scale = 1.0;  ///< Of all type, for a sheet that must not pass its one page
 
     [[nodiscard]] static PaperLook standard();
     [[nodiscard]] QFont font(double points, bool isBold = false) const;
@@ -37,6 +38,7 @@ struct PaperStrip {
     double before = 0.0;  ///< Space above it, unless it stands first on a page
     double height = 0.0;
     bool keepsNext = false;  ///< Stands on the same page as the next strip
+    bool closes = false;     ///< Ends what stands before it, and means nothing on a page without that
     bool startsPage = false;
     std::function<void(QCPPainter& painter, const QPointF& at)> paint;
     std::shared_ptr<const PaperStrip>
@@ -53,11 +55,12 @@ struct PlacedStrip {
 using PaperPage = std::vector<PlacedStrip>;
 
 /// Sets strips on pages of a height: strips that keep the next one move on with it, unless they would not fit
-/// on a page of their own either.
+/// on a page of their own either. What closes a section takes all of it along, or of a long one the strip
+/// before it.
 [[nodiscard]] std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double height);
 
 /// The same strips with less space between them where that saves a last page that would hold little, as they
-/// are where it does not; the last strip never has a page to itself.
+/// are where it does not.
 [[nodiscard]] std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height);
 
 enum class TextStyle { Body, Lead, Small, Large };
@@ -98,11 +101,11 @@ public:
     void ticks(const QStringList& texts);
     void table(const PaperTable& table);
     void figure(const PaperFigure& figure);
-    /// Labels with a line to write on, some in a row, on one page with the fields or the square before them.
-    /// A text behind "=" stands on the line already.
+    /// Labels with a line to write on, some in a row. A text behind "=" stands on the line already.
     void fields(const QStringList& labels, int perRow);
-    /// Paragraphs in a tinted frame that is never parted.
-    void box(const QString& title, const QStringList& texts, TextStyle style = TextStyle::Body);
+    /// Paragraphs in a tinted frame that is never parted. @param closes  As in PaperStrip.
+    void box(const QString& title, const QStringList& texts, TextStyle style = TextStyle::Body,
+             bool closes = false);
     /// Empty lines to write on, on one page with what is asked for.
     void lines(int count);
     void gap(double points);
@@ -121,7 +124,6 @@ private:
     double m_width;
     double m_gap = 0.0;
     bool m_breaks = false;
-    bool m_isForm = false;  ///< The last strip is a field or a square to tick
     std::vector<PaperStrip> m_strips;
 };
 

@@ -213,8 +213,17 @@ std::span<const TemplateLine> ownerTemplate() {
 Paper ownerSheet(const PaperRun& run) {
     const PaperDress dress = dressOf(run);
     Paper paper;
-    // It has one page, on which the words come before the size of the picture.
-    for (const double high : {52.0, 47.0, 42.0, 37.0, 32.0}) {
+    // It has one page, on which the words come before the size of the picture, and both before that of the
+    // type.
+    for (const auto& [high, scale] : {std::pair(52.0, 1.0),
+                                      {47.0, 1.0},
+                                      {42.0, 1.0},
+                                      {37.0, 1.0},
+                                      {42.0, 0.94},
+                                      {37.0, 0.94},
+                                      {37.0, 0.88},
+                                      {32.0, 0.88},
+                                      {32.0, 0.84}}) {
         const PaperInserts inserts{
             {QStringLiteral("night"),
              [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), high * kMillimetre)); }},
@@ -222,7 +231,7 @@ Paper ownerSheet(const PaperRun& run) {
             {QStringLiteral("dawn"), [&](PaperFlow& flow) { flow.table(dawnTable(run)); }}};
         paper = paperOf(run, QStringLiteral("owners-sheet"),
                         QCoreApplication::translate("OwnerSheet", "Starting the air in your pond"),
-                        "OwnerSheet", kOwner, inserts);
+                        "OwnerSheet", kOwner, inserts, scale);
         if (PaperPainter(paper, dress, run.format, PaperLook::standard()).pageCount() == 1) {
             break;
         }

@@ -47,9 +47,11 @@ QString tenText(double share) {
 }  // namespace
 
 Paper paperOf(const PaperRun& run, const QString& file, const QString& title, const char* context,
-              std::span<const TemplateLine> lines, const PaperInserts& inserts) {
+              std::span<const TemplateLine> lines, const PaperInserts& inserts, double scale) {
     const PaperValues values = valuesOf(run);
-    PaperFlow flow(PaperLook::standard(), run.format.inner().width());
+    PaperLook look = PaperLook::standard();
+    look.scale = scale;
+    PaperFlow flow(std::move(look), run.format.inner().width());
     QStringList under;
     for (const char* part : {QT_TRANSLATE_NOOP("PaperParts", "{title}"),
                              QT_TRANSLATE_NOOP("PaperParts", "prepared for {client}"),

@@ -8,10 +8,10 @@ namespace widgets {
 
 // What several papers hold.
 
-/// A paper with its head and a template below it.
+/// A paper with its head and a template below it. @param scale  Of the type.
 [[nodiscard]] Paper paperOf(const PaperRun& run, const QString& file, const QString& title,
                             const char* context, std::span<const TemplateLine> lines,
-                            const PaperInserts& inserts = {});
+                            const PaperInserts& inserts = {}, double scale = 1.0);
 
 /// Runs of the plan; with boxes to fill in or without.
 [[nodiscard]] PaperTable runTable(const PaperRun& run, bool hasBoxes);

@@ -99,7 +99,7 @@ constexpr std::array kLog{
 PaperInserts cautionInsert(const PaperRun& run) {
     return {{QStringLiteral("cautions"), [&run](PaperFlow& flow) {
                  flow.box(QCoreApplication::translate("PaperParts", "Cautions"),
-                          sentencesOn(run, engine::SentencePart::Caution), TextStyle::Small);
+                          sentencesOn(run, engine::SentencePart::Caution), TextStyle::Small, true);
              }}};
 }
 
@@ -113,16 +113,26 @@ Paper schedulePaper(const PaperRun& run) {
 }
 
 Paper dailyLog(const PaperRun& run) {
+    int rows = 26;  // as many as the page holds
     const PaperInserts inserts{
-        {QStringLiteral("log"), [](PaperFlow& flow) {
+        {QStringLiteral("log"), [&rows](PaperFlow& flow) {
              const auto tr = [](const char* text) { return QCoreApplication::translate("DailyLog", text); };
              flow.table(blankTable({tr("Date"), tr("Time"), tr("O\u2082 top"), tr("O\u2082 mid"),
                                     tr("O\u2082 low"), tr("T top"), tr("T mid"), tr("T low"), tr("Secchi"),
                                     tr("Smell"), tr("Fish"), tr("Air on, min"), tr("Weather"), tr("By")},
-                                   {1.5, 1.1, 1, 1, 1, 1, 1, 1, 1.1, 1.1, 1.1, 1.2, 1.4, 0.8}, 26, 7.5));
+                                   {1.5, 1.1, 1, 1, 1, 1, 1, 1, 1.1, 1.1, 1.1, 1.2, 1.4, 0.8}, rows, 7.5));
          }}};
-    return paperOf(run, QStringLiteral("daily-log"), QCoreApplication::translate("DailyLog", "Daily log"),
-                   "DailyLog", kLog, inserts);
+    const PaperDress dress = dressOf(run);
+    const auto log = [&] {
+        return paperOf(run, QStringLiteral("daily-log"), QCoreApplication::translate("DailyLog", "Daily log"),
+                       "DailyLog", kLog, inserts);
+    };
+    Paper paper = log();
+    while (rows > 16 && PaperPainter(paper, dress, run.format, PaperLook::standard()).pageCount() > 1) {
+        --rows;
+        paper = log();
+    }
+    return paper;
 }
 
 }  // namespace widgets

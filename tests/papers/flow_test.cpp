@@ -68,11 +68,23 @@ TEST(ClosedUp, SavesALastPageThatWouldHoldLittle) {
     }
 }
 
-TEST(ClosedUp, TheLastStripHasNoPageToItself) {
-    const std::vector<PaperStrip> strips{strip(60), strip(35), strip(20)};
-    const auto closed = closedUp(strips, 100);
-    EXPECT_EQ(paginated(strips, 100).back().size(), 1U);
-    EXPECT_EQ(paginated(closed, 100).back().size(), 2U);
+TEST(Paginated, WhatClosesASectionTakesItAlong) {
+    std::vector<PaperStrip> strips{strip(50), strip(10, true), strip(10), strip(10), strip(30)};
+    strips[1].outline = QStringLiteral("What remains");
+    strips.back().closes = true;
+    const auto pages = paginated(strips, 100);
+    ASSERT_EQ(pages.size(), 2U);
+    EXPECT_EQ(pages[0].size(), 1U);
+    EXPECT_EQ(pages[1].front().strip, &strips[1]);
+}
+
+TEST(Paginated, WhatClosesALongSectionTakesOnlyTheStripBeforeIt) {
+    std::vector<PaperStrip> strips{strip(10, true), strip(30), strip(30), strip(20), strip(30)};
+    strips.front().outline = QStringLiteral("Long");
+    strips.back().closes = true;
+    const auto pages = paginated(strips, 100);
+    ASSERT_EQ(pages.size(), 2U);
+    EXPECT_EQ(pages[1].front().strip, &strips[3]);
 }
 
 // Any strips: each stands once, in order, and inside its page unless it is higher than one.
@@ -84,6 +96,7 @@ TEST(Paginated, LosesNothingAndPassesNoEdge) {
         for (int i = 0; i < 40; ++i) {
             strips.push_back(strip(height(dice), dice() % 3 == 0, height(dice) / 10.0));
             strips.back().startsPage = dice() % 10 == 0;
+            strips.back().closes = dice() % 5 == 0;
         }
         std::size_t next = 0;
         for (const PaperPage& page : paginated(strips, 100)) {

@@ -6,6 +6,8 @@
 
 #include <QRegularExpression>
 
+#include <iterator>
+#include <regex>
 #include <set>
 
 namespace widgets {
@@ -201,6 +203,38 @@ TEST(PaperPdf, OnLetterInUsUnitsWithTheOtherBeside) {
     EXPECT_TRUE(has(text, "9.8 ft (3.0 m)"));
     EXPECT_TRUE(has(text, "1.59 cfm (45.0 L/min)"));
     EXPECT_FALSE(has(text, "Still Water"));
+}
+
+// What is signed stands with what it is signed under, and the longest names leave the owner one page.
+TEST(PaperPdf, LongNamesKeepTheOwnersSheetOnOnePageAndSignaturesWithTheirText) {
+    engine::Pond pond = engine::test::scenario("grandfathers-pond");
+    pond.title = "The Upper Old Mill Pond behind the Long Meadow and the Northern Orchard of Farms";
+    pond.client = engine::Client{
+        "Kate\u0159ina \u0160\u0165astn\u00e1-Dvo\u0159\u00e1\u010dkov\u00e1 & J\u00fcrgen "
+        "M\u00fc\u00dfigbrodt-\u00c5ngstr\u00f6m",
+        ""};
+    pond.ramps[2].name = "a tenth of the bottom water a day until the layers are gone";
+    pond.chosenRamp = pond.ramps[2].name;
+    for (const bool isLetter : {false, true}) {
+        engine::Consultant who = test::madeUpConsultant();
+        who.letter = isLetter;
+        const MadePapers papers(pond, who, 4);
+        EXPECT_EQ(papers.pages("owners-sheet.pdf"), 1) << isLetter;
+        EXPECT_EQ(papers.pages("daily-log.pdf"), 1) << isLetter;
+        const std::regex worst("worst [0-9.]+ mg/L");  // stands above each ramp's lows, however long its name
+        const std::string proposal = flat(papers.text("proposal.pdf", false));
+        EXPECT_EQ(std::distance(std::sregex_iterator(proposal.begin(), proposal.end(), worst),
+                                std::sregex_iterator()),
+                  static_cast<std::ptrdiff_t>(pond.ramps.size() + 1));
+        for (const auto& [name, heading] : {std::pair("consent.pdf", "What remains with the owner"),
+                                            {"commissioning.pdf", "First run"},
+                                            {"start-up-schedule.pdf", "Before each run"}}) {
+            const std::string text = papers.text(name, false);
+            const std::string last = text.substr(text.rfind('\f', text.size() - 2) + 1);
+            EXPECT_TRUE(has(last, heading)) << name << ' ' << isLetter;
+        }
+        EXPECT_TRUE(has(flat(papers.text("consent.pdf", false)), "M\u00fc\u00dfigbrodt-\u00c5ngstr\u00f6m"));
+    }
 }
 
 // A long name, forty days, no aerator's power, no profile, no title, no client: everything still has its
