@@ -65,7 +65,8 @@ void sayNothing(const Plan& plan, const Speaker& speaker, SentenceKey key) {
 
 void sayWhyNot(const Plan& plan, const Speaker& speaker) {
     const RampRun& nothing = plan.comparison.runs.front();
-    const SentenceValue never = term("order", plan.isUnderWay ? "leave-off" : "do-not-start"),
+    // Where the pond fails by itself, to leave air off that has mixed it may be the worse.
+    const SentenceValue never = term("order", plan.isUnderWay ? "go-by-morning" : "do-not-start"),
                         notNow = term("order", plan.isUnderWay ? "leave-off" : "do-not-start-now");
     switch (plan.reason) {
         case PlanReason::None:

@@ -137,6 +137,7 @@ constexpr std::array kTemplates{
 constexpr std::array kTermWords{
     TermWord{"do-not-start", "Do not start"},
     TermWord{"do-not-start-now", "Do not start now"},
+    TermWord{"go-by-morning", "No schedule from here; go by the morning's readings"},
     TermWord{"leave-off", "Leave the air from below off for now"},
     TermWord{"standing-continuous", "around the clock"},
     TermWord{"standing-raised", "around the clock, diffusers raised"},
