@@ -226,7 +226,9 @@ Paper ownerSheet(const PaperRun& run) {
                                       {32.0, 0.84}}) {
         const PaperInserts inserts{
             {QStringLiteral("night"),
-             [&](PaperFlow& flow) { flow.figure(nightFigure(run.figures(), high * kMillimetre)); }},
+             [&, high = high](PaperFlow& flow) {
+                 flow.figure(nightFigure(run.figures(), high * kMillimetre));
+             }},
             {QStringLiteral("chances"), [&](PaperFlow& flow) { flow.table(chanceTable(run)); }},
             {QStringLiteral("dawn"), [&](PaperFlow& flow) { flow.table(dawnTable(run)); }}};
         paper = paperOf(run, QStringLiteral("owners-sheet"),
