@@ -62,9 +62,8 @@ Plan replanned(const Today& today, const TodayOptions& options, const RunControl
     const std::optional<Profile> profile = presentProfile(known, lastProfile(known, today.at));
     if (!profile) {
         none.message =
-            "A new schedule needs readings of temperature and oxygen at two or more depths of today, none "
-            "more "
-            "than 3 h before the last.";
+            "A new schedule needs readings of temperature and oxygen at two or more depths of today, within "
+            "3 h.";
         return none;
     }
     Pond now = presentPond(known, *profile);

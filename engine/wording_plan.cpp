@@ -28,7 +28,7 @@ constexpr std::array kTemplates{
              "pond over warms what is left."},
     Template{
         PlanDoNotStartNoEnd,
-        "{order}: under none of the schedules below does this pond settle above {line} mg/L in this "
+        "{order}: under none of the schedules tried does this pond settle above {line} mg/L in this "
         "season, or by more than {worse} mg/L higher than without the aerator. Wait for the cool season."},
     Template{PlanDoNotStartNoWay,
              "{order}: the pond could settle above {line} mg/L, but every way there that was tried "

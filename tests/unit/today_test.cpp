@@ -419,6 +419,18 @@ TEST(Review, ATreatmentIsHeldAgainstThePondWithoutIt) {
     EXPECT_FALSE(usual.treatments[0].findings[0].standsOut);
 }
 
+TEST(Review, APondThatStaysLowAsksForOneThingAndAGoodOneIsLeftAlone) {
+    const auto verdict = [](double dawnsAtTheEnd) {
+        Pond pond = treatedLate(dawnsAtTheEnd);
+        std::erase_if(pond.events, [](const Event& event) { return event.kind == "treatment"; });
+        const Review review = coarseReview(pond);
+        EXPECT_TRUE(review.isDone) << review.message;
+        return review.verdict;
+    };
+    EXPECT_EQ(verdict(1.0), ReviewVerdict::OneThing);
+    EXPECT_EQ(verdict(6.0), ReviewVerdict::LeaveAlone);
+}
+
 TEST(Review, DeadAlgaeHaveAPrice) {
     const Review review = coarseReview(treatedLate(4.0));
     ASSERT_TRUE(review.isDone) << review.message;
