@@ -77,14 +77,14 @@ void sayTreatments(const Review& review, const Speaker& speaker) {
                  oxygen("mean", review.rows.empty() ? 0.0 : review.rows.back().dawnWith.p50)});
     if (review.kill) {
         const ReviewKill& kill = *review.kill;
-        const auto say = [](std::vector<SentenceValue>& to, const char* name, const char* low,
-                            const char* high, const Band& band) {
-            to.insert(to.end(), {oxygen(name, band.p50), oxygen(low, band.p05), oxygen(high, band.p95)});
-        };
         std::vector<SentenceValue> values{day("date", dateOfDay(review.fit.known, kill.day))};
-        say(values, "all", "allLow", "allHigh", kill.all);
-        say(values, "quarter", "quarterLow", "quarterHigh", kill.quarter);
-        say(values, "alone", "low", "high", kill.leftAlone);
+        const auto add = [&values](const char* name, const char* low, const char* high, const Band& band) {
+            values.insert(values.end(),
+                          {oxygen(name, band.p50), oxygen(low, band.p05), oxygen(high, band.p95)});
+        };
+        add("all", "allLow", "allHigh", kill.all);
+        add("quarter", "quarterLow", "quarterHigh", kill.quarter);
+        add("alone", "low", "high", kill.leftAlone);
         speaker.say(SentenceKey::ReviewKill, std::move(values));
     }
     speaker.say(SentenceKey::ReviewInParts,

@@ -318,7 +318,7 @@ struct UsUnit {
     std::string_view metric, us;
     double factor = 1.0, offset = 0.0;  ///< us = factor * metric + offset
 };
-constexpr std::array kUsUnits{UsUnit{Measure::Depth, " m", " ft", 1.0 / 0.3048, 0.0},
+constexpr std::array kUsUnits{UsUnit{Measure::Depth, " m", " ft", 1.0 / kMetrePerFoot, 0.0},
                               UsUnit{Measure::Degrees, " degC", " degF", 1.8, 32.0}};
 
 /// @param behind  Of the template, from behind the value on.

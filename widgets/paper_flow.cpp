@@ -171,8 +171,8 @@ std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double h
 
 std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height) {
     constexpr double kLittle = 0.3;
-    std::vector<PaperStrip> loose =
-        strips;  // what closes a section fills a page with it that would hold little
+    // What closes a section would bring all of it along, and hide that the page holds little.
+    std::vector<PaperStrip> loose = strips;
     for (PaperStrip& strip : loose) {
         strip.closes = false;
     }
