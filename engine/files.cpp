@@ -1,11 +1,9 @@
 #include "engine/files.h"
 
+#include "engine/durable.h"
 #include "engine/text_file.h"
 
 #include <cerrno>
-#include <cstddef>
-#include <fcntl.h>
-#include <string_view>
 #include <system_error>
 #include <unistd.h>
 
@@ -22,41 +20,6 @@ std::string cannotWrite(const fs::path& path, int number) {
     return "The file " + shownPath(path) + " cannot be written" + because(number);
 }
 
-/// A name beside the final one, hidden and of this process alone.
-fs::path beside(const fs::path& folder, const std::string& name, std::string_view ending) {
-    return folder / ("." + name + "." + std::to_string(::getpid()) + std::string(ending));
-}
-
-/// The error number of what went wrong, 0 if nothing did.
-int writeAll(int file, std::string_view text) {
-    while (!text.empty()) {
-        const ssize_t written = ::write(file, text.data(), text.size());
-        if (written < 0 && errno != EINTR) {
-            return errno;
-        }
-        text.remove_prefix(written > 0 ? static_cast<std::size_t>(written) : 0U);
-    }
-    return ::fsync(file) == 0 ? 0 : errno;
-}
-
-int writeNewFile(const fs::path& path, std::string_view text) {
-    const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (file < 0) {
-        return errno;
-    }
-    const int fault = writeAll(file, text);
-    const int closed = ::close(file) == 0 ? 0 : errno;
-    return fault != 0 ? fault : closed;
-}
-
-void flushFolder(const fs::path& folder) {
-    const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (handle >= 0) {
-        ::fsync(handle);  // some file systems refuse this for folders; the files themselves are flushed
-        ::close(handle);
-    }
-}
-
 /// What was done so far, undone at the end unless it was kept.
 class Undo {
 public:
@@ -70,6 +33,9 @@ public:
                 fs::remove(step->from, ignored);
             } else {
                 fs::rename(step->from, step->to, ignored);
+                if (!ignored) {  // two names of one file both stay after a rename
+                    fs::remove(step->from, ignored);
+                }
             }
         }
     }
@@ -104,35 +70,38 @@ std::optional<std::string> makeFolder(const fs::path& folder, Undo& undo) {
     return std::nullopt;
 }
 
-std::optional<std::string> moveIntoPlace(const fs::path& from, const fs::path& backup, const fs::path& to,
-                                         Undo& undo) {
+/// A second name for what stands under the first one; a copy where the file system knows no second names.
+int keepOld(const fs::path& standing, const fs::path& second) {
+    if (::link(standing.c_str(), second.c_str()) == 0) {
+        return 0;
+    }
+    std::error_code fault;
+    fs::copy(standing, second, fs::copy_options::copy_symlinks, fault);
+    return fault.value();
+}
+
+/// At every moment there is a whole file under the name, the old one or the new one.
+std::optional<std::string> moveIntoPlace(const fs::path& to, Undo& undo) {
     std::error_code fault;
     const auto standing = fs::symlink_status(to, fault).type();
     if (standing == fs::file_type::directory) {
         return cannotWrite(to, EISDIR);
     }
     if (standing != fs::file_type::not_found) {
-        fs::rename(to, backup, fault);
-        if (fault) {
-            return cannotWrite(to, fault.value());
+        if (const int number = keepOld(to, oldBeside(to)); number != 0) {
+            return cannotWrite(to, number);
         }
-        undo.byMovingBack(backup, to);
+        undo.byMovingBack(oldBeside(to), to);
+    } else {
+        undo.byRemoving(to);
     }
-    fs::rename(from, to, fault);
-    if (fault) {
-        return cannotWrite(to, fault.value());
+    if (::rename(newBeside(to).c_str(), to.c_str()) != 0) {
+        return cannotWrite(to, errno);
     }
-    undo.byRemoving(to);
     return std::nullopt;
 }
 
 }  // namespace
-
-std::string shownPath(const fs::path& path) {
-    std::string text = path.string();
-    const bool isPlain = !findTextFault(text) && text.find_first_of("\n\r\t\x1b\"") == std::string::npos;
-    return isPlain ? '"' + text + '"' : shownText(text);
-}
 
 std::optional<std::string> folderFault(const fs::path& folder) {
     if (folder.empty()) {
@@ -161,32 +130,36 @@ std::optional<std::string> writeFiles(const fs::path& folder, const std::vector<
     if (auto fault = folderFault(folder)) {
         return fault;
     }
-    Undo undo;
-    if (auto fault = makeFolder(folder, undo)) {
+    Undo folders;
+    if (auto fault = makeFolder(folder, folders)) {
         return fault;
     }
+    const FolderLock lock(folder);
+    if (lock.fault()) {
+        return lock.fault();
+    }
+    removeLeftovers(folder);
+    Undo undo;
     for (const TextFile& file : files) {
-        const fs::path path = beside(folder, file.name, ".new");
-        std::error_code ignored;
-        fs::remove(path, ignored);  // left by a process of this number that was killed
+        const fs::path path = newBeside(folder / file.name);
         undo.byRemoving(path);
-        const int fault = writeNewFile(path, file.text);
-        if (fault != 0) {
+        if (const int fault = writeNewFile(path, file.text); fault != 0) {
             return cannotWrite(folder / file.name, fault);
         }
     }
     for (const TextFile& file : files) {
-        if (auto fault = moveIntoPlace(beside(folder, file.name, ".new"), beside(folder, file.name, ".old"),
-                                       folder / file.name, undo)) {
+        if (auto fault = moveIntoPlace(folder / file.name, undo)) {
             return fault;
         }
     }
-    undo.keep();
-    for (const TextFile& file : files) {
-        std::error_code ignored;  // most had nothing to replace
-        fs::remove(beside(folder, file.name, ".old"), ignored);
+    if (const int fault = flushFolder(folder); fault != 0) {
+        return cannotWrite(folder, fault);
     }
-    flushFolder(folder);
+    undo.keep();
+    folders.keep();
+    for (const TextFile& file : files) {
+        ::unlink(oldBeside(folder / file.name).c_str());  // most had nothing to replace
+    }
     return std::nullopt;
 }
 

@@ -135,6 +135,12 @@ std::string shownText(std::string_view text) {
     return shown + '"';
 }
 
+std::string shownPath(const std::filesystem::path& path) {
+    std::string text = path.string();
+    const bool isPlain = !findTextFault(text) && text.find_first_of("\n\r\t\x1b\"") == std::string::npos;
+    return isPlain ? '"' + text + '"' : shownText(text);
+}
+
 std::string shownNumber(double value) {
     if (std::isnan(value)) {
         return "not a number (nan)";

@@ -37,6 +37,9 @@ struct TextFault {
 /// after 40 characters.
 [[nodiscard]] std::string shownText(std::string_view text);
 
+/// A path in quotation marks, for sentences; what would upset a terminal is written out.
+[[nodiscard]] std::string shownPath(const std::filesystem::path& path);
+
 /// A number of the user as it may stand in a sentence, "not a number" and "infinite" among them.
 [[nodiscard]] std::string shownNumber(double value);
 
