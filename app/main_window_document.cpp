@@ -58,7 +58,8 @@ bool MainWindow::writeTo(const std::filesystem::path& path) {
             return false;
         }
     }
-    if (path == m_document.path() && m_document.isChangedOnDisk()) {
+    const auto over = path == m_document.path() ? m_document.changedOnDisk() : std::nullopt;
+    if (over) {
         const auto answer = QMessageBox::question(
             this, tr("Save the pond"), changedOnDisk() + QLatin1Char(' ') + tr("Save over it?"),
             QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel);
@@ -66,7 +67,7 @@ bool MainWindow::writeTo(const std::filesystem::path& path) {
             return false;
         }
     }
-    if (const auto fault = m_document.saveAs(path)) {
+    if (const auto fault = m_document.saveAs(path, over)) {
         m_notice->say(*fault + QLatin1Char(' ') +
                       tr("Your changes are still here; save under another name."));
         return false;
@@ -165,7 +166,7 @@ void MainWindow::watchFile() {
 /// then.
 void MainWindow::fileChanged() {
     watchFile();
-    if (m_document.isChangedOnDisk()) {
+    if (m_document.changedOnDisk()) {
         m_notice->ask(changedOnDisk(), tr("Read It Again"), [this] { reload(); });
     }
 }

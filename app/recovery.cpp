@@ -1,13 +1,13 @@
 #include "app/recovery.h"
 
 #include "app/window_state.h"
+#include "engine/durable.h"
 #include "engine/pond_io.h"
 #include "engine/text_file.h"
 #include "widgets/document.h"
 
 #include <QDir>
 #include <QLockFile>
-#include <QSaveFile>
 #include <QUuid>
 
 namespace app {
@@ -70,11 +70,9 @@ void Recovery::write() {
     }
     const std::string original =
         m_document.path().empty() ? std::string() : std::filesystem::absolute(m_document.path()).string();
-    QSaveFile file(QString::fromStdString(m_file.string()));
-    if (file.open(QIODevice::WriteOnly)) {
-        file.write(QByteArray::fromStdString(kHead + original + '\n' + engine::writePond(m_document.pond())));
-        m_isWritten = file.commit() || m_isWritten;
-    }
+    const auto fault = engine::saveDurably(
+        m_file, kHead + original + '\n' + engine::writePond(m_document.pond()), engine::OldFile::Replaced);
+    m_isWritten = !fault || m_isWritten;
 }
 
 std::vector<LeftBehind> Recovery::leftBehind() {

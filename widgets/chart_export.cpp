@@ -1,6 +1,6 @@
 #include "widgets/chart_export.h"
 
-#include "widgets/durable_save.h"
+#include "engine/durable.h"
 #include "widgets/shown.h"
 
 #include <QApplication>
@@ -149,18 +149,20 @@ QByteArray svgOf(const ChartSheet& sheet) {
 
 std::optional<QString> saveSheet(const ChartSheet& sheet, const std::filesystem::path& path) {
     const QString ending = shown(path.extension().string()).toLower();
+    std::optional<std::string> bytes;
     if (ending == QLatin1String(".png")) {
-        return saveDurably(path, pngOf(sheet).toStdString(), OldFile::Replaced);
+        bytes = pngOf(sheet).toStdString();
+    } else if (ending == QLatin1String(".svg")) {
+        bytes = svgOf(sheet).toStdString();
+    } else if (ending == QLatin1String(".csv")) {
+        bytes = sheet.csv;
+    } else {
+        return QCoreApplication::translate(
+                   "ChartExport", "The file \"%1\" was not saved: its name must end in .png, .svg or .csv.")
+            .arg(shown(path.string()));
     }
-    if (ending == QLatin1String(".svg")) {
-        return saveDurably(path, svgOf(sheet).toStdString(), OldFile::Replaced);
-    }
-    if (ending == QLatin1String(".csv")) {
-        return saveDurably(path, sheet.csv, OldFile::Replaced);
-    }
-    return QCoreApplication::translate(
-               "ChartExport", "The file \"%1\" was not saved: its name must end in .png, .svg or .csv.")
-        .arg(shown(path.string()));
+    const auto fault = engine::saveDurably(path, *bytes, engine::OldFile::Replaced);
+    return fault ? std::optional(shown(*fault)) : std::nullopt;
 }
 
 QMimeData* clippingOf(const ChartSheet& sheet) {

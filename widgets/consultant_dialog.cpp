@@ -1,6 +1,6 @@
 #include "widgets/consultant_dialog.h"
 
-#include "widgets/durable_save.h"
+#include "engine/durable.h"
 #include "widgets/number_text.h"
 #include "widgets/paper_parts.h"
 #include "widgets/shown.h"
@@ -289,8 +289,8 @@ void ConsultantDialog::save() {
     }
     std::error_code ignored;  // what comes of it, saving says
     std::filesystem::create_directories(m_path.parent_path(), ignored);
-    if (const auto fault = saveDurably(m_path, engine::writeConsultant(*who, m_path.parent_path()))) {
-        say(*fault, m_business);
+    if (const auto fault = engine::saveDurably(m_path, engine::writeConsultant(*who, m_path.parent_path()))) {
+        say(shown(*fault), m_business);
         return;
     }
     accept();

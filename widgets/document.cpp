@@ -4,7 +4,6 @@
 #include "engine/pond_check.h"
 #include "engine/pond_io.h"
 #include "engine/text_file.h"
-#include "widgets/durable_save.h"
 #include "widgets/shown.h"
 
 #include <algorithm>
@@ -142,12 +141,12 @@ void Document::start(engine::Pond pond, const std::filesystem::path& path) {
     emit pathChanged();
 }
 
-bool Document::isChangedOnDisk() const {
+std::optional<std::string> Document::changedOnDisk() const {
     if (m_path.empty()) {
-        return false;
+        return std::nullopt;
     }
-    const engine::FileText text = engine::readWholeFile(m_path, engine::kPondFileLimit_bytes);
-    return text.text && *text.text != m_onDisk;
+    engine::FileText text = engine::readWholeFile(m_path, engine::kPondFileLimit_bytes);
+    return text.text && *text.text != m_onDisk ? std::move(text.text) : std::nullopt;
 }
 
 engine::Diagnostics Document::edit(const QString& name, const std::function<void(engine::Pond&)>& change,
@@ -169,7 +168,7 @@ engine::Diagnostics Document::edit(const QString& name, const std::function<void
 }
 
 Document::Appended Document::append(const std::function<void(engine::Pond&)>& change,
-                                    std::string_view addition) {
+                                    std::string_view addition, const std::optional<Companion>& companion) {
     engine::ensure(m_hasPond, "only the log of an open pond is added to");
     engine::Pond after = m_pond;
     change(after);
@@ -186,7 +185,14 @@ Document::Appended Document::append(const std::function<void(engine::Pond&)>& ch
         return out;
     }
     out.faults.clear();
-    out.notWritten = writeEntry(change, addition);
+    const engine::FolderLock lock(engine::folderOf(engine::linkTarget(m_path)));
+    if (companion) {
+        if (const auto fault = writeCompanion(lock, *companion)) {
+            out.faults.push_back({engine::Severity::Error, {}, 0, {}, fault->toStdString()});
+            return out;
+        }
+    }
+    out.notWritten = writeEntry(lock, change, addition);
     m_hasUnwrittenEntry = m_hasUnwrittenEntry || out.notWritten.has_value();
     ++m_appends;
     put(after);
@@ -195,7 +201,8 @@ Document::Appended Document::append(const std::function<void(engine::Pond&)>& ch
 
 /// Into the file as it is on the disk, so that other edits stay unsaved. What is to be written is read back
 /// before, and must be the file's pond with the entry and no other.
-std::optional<QString> Document::writeEntry(const std::function<void(engine::Pond&)>& change,
+std::optional<QString> Document::writeEntry(const engine::FolderLock& lock,
+                                            const std::function<void(engine::Pond&)>& change,
                                             std::string_view addition) {
     if (m_path.empty()) {
         return tr("The pond is in no file yet; save it to keep the entry.");
@@ -203,7 +210,7 @@ std::optional<QString> Document::writeEntry(const std::function<void(engine::Pon
     if (m_hasUnwrittenEntry) {
         return tr("An earlier entry is not in the file yet; save the pond to keep both.");
     }
-    if (isChangedOnDisk()) {
+    if (changedOnDisk()) {
         return tr("Another program has changed the file; save the pond to keep the entry.");
     }
     engine::PondReading before = engine::readPondText(m_onDisk, m_path);
@@ -221,26 +228,49 @@ std::optional<QString> Document::writeEntry(const std::function<void(engine::Pon
     if (!written.pond || !(*written.pond == *before.pond)) {
         return tr("The file is written in a form that cannot be added to; save the pond to keep the entry.");
     }
-    if (auto fault = saveDurably(m_path, text)) {
-        return fault;
+    if (const auto fault = engine::saveDurably(lock, m_path, text)) {
+        return shown(*fault);
     }
     m_onDisk = std::move(text);
     return std::nullopt;
 }
 
-std::optional<QString> Document::save() {
-    return saveAs(m_path);
+std::optional<QString> Document::writeCompanion(const engine::FolderLock& lock,
+                                                const Companion& companion) const {
+    const std::filesystem::path path = engine::folderOf(m_path) / companion.name;
+    std::error_code none;
+    const bool isThere =
+        std::filesystem::symlink_status(path, none).type() != std::filesystem::file_type::not_found;
+    const engine::FileText now =
+        isThere ? engine::readWholeFile(path, engine::kCsvFileLimit_bytes) : engine::FileText();
+    if (isThere != companion.before.has_value() || now.text != companion.before) {
+        return tr("Another program has changed the file \"%1\"; read the pond again and then add the rows.")
+            .arg(shown(companion.name));
+    }
+    const auto fault = engine::saveDurably(lock, path, companion.text);
+    return fault ? std::optional(shown(*fault)) : std::nullopt;
 }
 
-std::optional<QString> Document::saveAs(const std::filesystem::path& path) {
+std::optional<QString> Document::save(const std::optional<std::string>& over) {
+    return saveAs(m_path, over);
+}
+
+std::optional<QString> Document::saveAs(const std::filesystem::path& path,
+                                        const std::optional<std::string>& over) {
     engine::ensure(m_hasPond, "only an open pond is saved");
     engine::Pond pond = m_pond;
     if (path != m_path && !path.empty()) {
         pond.weather.file = moved(pond.weather.file, m_path, path);
         pond.readingsFile.name = moved(pond.readingsFile.name, m_path, path);
     }
-    if (auto fault = saveDurably(path, engine::writePond(pond))) {
-        return fault;
+    const engine::FolderLock lock(engine::folderOf(engine::linkTarget(path)));
+    if (path == m_path) {
+        if (const auto there = changedOnDisk(); there && there != over) {
+            return tr("Another program has changed the file; it was not written over.");
+        }
+    }
+    if (const auto fault = engine::saveDurably(lock, path, engine::writePond(pond))) {
+        return shown(*fault);
     }
     m_losesComments = m_hasUnwrittenEntry = false;
     m_onDisk = engine::writePond(pond);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/durable.h"
 #include "engine/error.h"
 #include "engine/pond.h"
 
@@ -44,8 +45,8 @@ public:
     /// @param path  Where it belongs; empty if nowhere yet.
     void start(engine::Pond pond, const std::filesystem::path& path = {});
 
-    /// True if the file on the disk is not what was last read from it or written to it.
-    [[nodiscard]] bool isChangedOnDisk() const;
+    /// What the file on the disk holds, if that is not what was last read from it or written to it.
+    [[nodiscard]] std::optional<std::string> changedOnDisk() const;
 
     /// Applies a change as one step of undo.
     ///
@@ -61,19 +62,34 @@ public:
         engine::Diagnostics faults;         ///< For which it was refused; empty if it is in the log
         std::optional<QString> notWritten;  ///< Why it is not in the pond file yet
     };
+    /// A file beside the pond file that an entry needs.
+    struct Companion {
+        std::string name;
+        std::optional<std::string>
+            before;  ///< What it must hold to be replaced; it must not be there if not given
+        std::string text;
+    };
     /// Adds to the log: readings, events or rows of the readings file behind those that are there. No step of
     /// undo, and undo does not take it away. Written to the pond file at once and durably, without other
-    /// edits that are not saved; where that cannot be, the document counts as modified until it is saved.
+    /// edits that are not saved; where that cannot be, the document counts as modified until it is saved. No
+    /// other window can write in between: what is in the file is compared and written under one lock of the
+    /// folder.
     /// @param addition  The same as text of a pond file: it is put at the end of a file that is not in our
     ///                  own form, whose comments stay.
+    /// @param companion Written before the pond file, under the same lock; the entry is refused where it
+    /// cannot be.
     /// @throws InternalError if the change touches more than the log, or changes what is in it.
-    Appended append(const std::function<void(engine::Pond&)>& change, std::string_view addition);
+    Appended append(const std::function<void(engine::Pond&)>& change, std::string_view addition,
+                    const std::optional<Companion>& companion = std::nullopt);
 
     /// Writes the pond in our own form, durably: the old file stands until the new one is on the disk,
-    /// and beside it as `.bak` afterwards.
+    /// and beside it as `.bak` afterwards. A file that another program has changed meanwhile is not written
+    /// over.
+    /// @param over  What the file may hold beside what this document knows of: the user was asked about it.
     /// @return a sentence if it could not be written; the document is then still modified.
-    [[nodiscard]] std::optional<QString> save();
-    [[nodiscard]] std::optional<QString> saveAs(const std::filesystem::path& path);
+    [[nodiscard]] std::optional<QString> save(const std::optional<std::string>& over = std::nullopt);
+    [[nodiscard]] std::optional<QString> saveAs(const std::filesystem::path& path,
+                                                const std::optional<std::string>& over = std::nullopt);
 
     /// True if saving changes more of the file than was edited: its comments and its layout.
     [[nodiscard]] bool losesComments() const { return m_losesComments; }
@@ -93,8 +109,11 @@ signals:
 private:
     class Edit;
     void put(const engine::Pond& pond);
-    [[nodiscard]] std::optional<QString> writeEntry(const std::function<void(engine::Pond&)>& change,
+    [[nodiscard]] std::optional<QString> writeEntry(const engine::FolderLock& lock,
+                                                    const std::function<void(engine::Pond&)>& change,
                                                     std::string_view addition);
+    [[nodiscard]] std::optional<QString> writeCompanion(const engine::FolderLock& lock,
+                                                        const Companion& companion) const;
 
     engine::Pond m_pond;
     std::filesystem::path m_path;

@@ -6,7 +6,7 @@
 #include "engine/pond_io.h"
 #include "engine/readings_csv.h"
 #include "engine/text.h"
-#include "widgets/durable_save.h"
+#include "engine/text_file.h"
 #include "widgets/shown.h"
 
 #include <QCoreApplication>
@@ -16,7 +16,8 @@
 namespace widgets {
 namespace {
 
-constexpr std::size_t kMostRowsBefore = 30;  // of a logger's own, before the headings
+constexpr std::size_t kMostRowsBefore = 30;             // of a logger's own, before the headings
+constexpr const char* kOwnFile = ".dawnline-readings";  // in the name of a file that we may write anew
 constexpr const char* kHeadings = "at,depth_m,temperature_c,oxygen_mg_per_l,secchi_m,meter,note";
 
 QString tr(const char* text) {
@@ -87,6 +88,36 @@ std::optional<double> deepestOf(const engine::Pond& pond) {
 std::vector<engine::Reading> readBack(const std::string& text, const std::string& name,
                                       const engine::Pond& pond, engine::Diagnostics& faults) {
     return engine::readReadingsCsv(text, name, {}, deepestOf(pond), faults);
+}
+
+/// True if both hold the same readings, whatever their lines.
+bool isSameRows(const std::vector<engine::Reading>& a, const std::vector<engine::Reading>& b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](engine::Reading one, const engine::Reading& other) {
+                          one.line = other.line;
+                          return one == other;
+                      });
+}
+
+std::filesystem::file_type typeOf(const std::filesystem::path& path) {
+    std::error_code none;
+    return std::filesystem::symlink_status(path, none).type();
+}
+
+/// The file that the pond keeps its rows in, if this program wrote it for this pond (by its name, and no
+/// link), else a name that is not taken.
+std::string rowsFile(const Document& document) {
+    const std::filesystem::path folder = engine::folderOf(document.path());
+    const std::string stem = document.path().stem().string() + kOwnFile;
+    const std::string& used = document.pond().readingsFile.name;
+    if (used.starts_with(stem) && typeOf(folder / used) == std::filesystem::file_type::regular) {
+        return used;
+    }
+    std::string name = stem + ".csv";
+    for (int i = 2; typeOf(folder / name) != std::filesystem::file_type::not_found; ++i) {
+        name = stem + '-' + std::to_string(i) + ".csv";
+    }
+    return name;
 }
 
 }  // namespace
@@ -195,24 +226,29 @@ std::optional<QString> takeRows(Document& document, const std::vector<engine::Re
     const engine::Pond& pond = document.pond();
     std::vector<engine::Reading> all = pond.fileReadings;
     all.insert(all.end(), rows.begin(), rows.end());
-    const std::string name = document.path().stem().string() + "-readings.csv";
-    const std::string text = rowsText(all);
+    const std::string name = rowsFile(document);
+    Document::Companion companion{name, std::nullopt, rowsText(all)};
     engine::Diagnostics faults;
-    const std::vector<engine::Reading> back = readBack(text, name, pond, faults);
+    const std::vector<engine::Reading> back = readBack(companion.text, name, pond, faults);
     if (engine::hasErrors(faults)) {
         return sentencesOf(faults);
     }
-    const bool isKept = back.size() >= pond.fileReadings.size() &&
-                        std::equal(pond.fileReadings.begin(), pond.fileReadings.end(), back.begin(),
-                                   [](engine::Reading a, const engine::Reading& b) {
-                                       a.line = b.line;
-                                       return a == b;
-                                   });
+    const std::size_t count = pond.fileReadings.size();
+    const bool isKept =
+        back.size() >= count && isSameRows({back.begin(), back.begin() + count}, pond.fileReadings);
     if (!isKept) {
         return tr("The rows that are there already cannot be written again as they are; nothing was taken.");
     }
-    if (auto fault = saveDurably(document.path().parent_path() / name, text)) {
-        return fault;
+    if (name == pond.readingsFile.name) {
+        const engine::FileText before =
+            engine::readWholeFile(engine::folderOf(document.path()) / name, engine::kCsvFileLimit_bytes);
+        engine::Diagnostics ignored;  // that the rows differ says it all
+        if (!before.text || !isSameRows(readBack(*before.text, name, pond, ignored), pond.fileReadings)) {
+            return tr(
+                "Another program has changed the file of the readings; read the pond again and then add the "
+                "rows.");
+        }
+        companion.before = before.text;
     }
     const auto change = [&](engine::Pond& to) {
         to.readingsFile = {name, std::nullopt, std::nullopt};
@@ -222,7 +258,7 @@ std::optional<QString> takeRows(Document& document, const std::vector<engine::Re
     if (pond.readingsFile.name == name) {
         addition.clear();
     }
-    const Document::Appended added = document.append(change, addition);
+    const Document::Appended added = document.append(change, addition, companion);
     return !added.faults.empty() ? std::optional(sentencesOf(added.faults)) : added.notWritten;
 }
 

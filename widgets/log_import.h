@@ -49,7 +49,8 @@ struct ImportReading {
                                        const engine::Pond& pond);
 
 /// Puts rows behind those of the readings file. The file is written in one form, under the pond's name with
-/// `-readings.csv`; a logger's own file stays as it is and is no longer looked at.
+/// `.dawnline-readings.csv`, or with a number where a file of that name is there that the pond does not use;
+/// a logger's own file stays as it is and is no longer looked at.
 /// @return sentences if they are not in the log, or not in the pond file yet.
 [[nodiscard]] std::optional<QString> takeRows(Document& document, const std::vector<engine::Reading>& rows);
 

@@ -1,11 +1,19 @@
 // Entries of the log in the document: into the file at once, behind what is there, and past undo.
 
+#include "engine/local_time.h"
 #include "engine/log_chain.h"
 #include "engine/pond_io.h"
 #include "tests/widgets/typing.h"
 #include "widgets/log_entry.h"
 
+#include <QProcess>
+#include <QRegularExpression>
+#include <QSet>
+
+#include <chrono>
+#include <cstdio>
 #include <fstream>
+#include <memory>
 #include <sstream>
 
 namespace widgets {
@@ -52,7 +60,7 @@ TEST_F(DocumentLog, AnEntryIsInTheFileAtOnceAndTheRestOfTheFileStays) {
     EXPECT_EQ(contentOf(file()).substr(0, before.size()), before) << "comments stay";
     EXPECT_TRUE(onDisk() == document.pond());
     EXPECT_FALSE(document.isModified());
-    EXPECT_FALSE(document.isChangedOnDisk());
+    EXPECT_FALSE(document.changedOnDisk());
 }
 
 TEST_F(DocumentLog, OtherEditsAreNotWrittenWithIt) {
@@ -100,9 +108,79 @@ TEST_F(DocumentLog, WhereTheFileWasChangedTheEntryIsKeptUntilItIsSaved) {
     EXPECT_TRUE(entered.isInLog);
     EXPECT_NE(test::plain(entered.said).find("Another program"), std::string::npos);
     EXPECT_TRUE(document.isModified());
-    ASSERT_FALSE(document.save());
+    const auto fault = document.save();
+    ASSERT_TRUE(fault);
+    EXPECT_NE(test::plain(*fault).find("Another program"), std::string::npos);
+    EXPECT_NE(contentOf(file()).find("# from elsewhere"), std::string::npos)
+        << "nothing is written over unasked";
+    EXPECT_TRUE(document.isModified());
+    ASSERT_FALSE(document.save(contentOf(file())));
     EXPECT_FALSE(document.isModified());
     EXPECT_EQ(onDisk().readings.size(), 1U);
+}
+
+/// Enters readings, one a minute, as fast as it can, and prints the time of each that is reported as saved.
+void appendFor(std::chrono::milliseconds duration, const std::string& file, int firstMinute) {
+    const auto end = std::chrono::steady_clock::now() + duration;
+    for (int minute = firstMinute; std::chrono::steady_clock::now() < end; ++minute) {
+        Document document;
+        if (engine::hasErrors(document.open(file))) {
+            std::fputs("cannot open\n", stdout);
+            continue;
+        }
+        engine::Reading one = reading(5.6);
+        *one.at += std::chrono::minutes(minute);
+        const Entered entered = enter(document, {one}, {});
+        if (entered.isInLog && entered.said.isEmpty()) {
+            std::printf("saved %s\n", engine::formatLocalTime(*one.at).c_str());
+        }
+    }
+}
+
+constexpr const char* kAppendTo = "DAWNLINE_APPEND_TO";
+constexpr const char* kAppendFrom = "DAWNLINE_APPEND_FROM";
+
+int duration_ms() {
+    return qEnvironmentVariableIsSet("DAWNLINE_SLOW") ? 60000 : 3000;
+}
+
+/// Not a test: what a second window does, run by the test below in processes of its own.
+TEST(DocumentLogOfTwoWindows, DISABLED_AppendsInAnotherProcess) {
+    appendFor(std::chrono::milliseconds(duration_ms()), qEnvironmentVariable(kAppendTo).toStdString(),
+              qEnvironmentVariableIntValue(kAppendFrom));
+}
+
+TEST_F(DocumentLog, TwoProcessesThatAppendLoseNothingThatWasReportedAsSaved) {
+    std::vector<std::unique_ptr<QProcess>> windows;
+    constexpr int kMinutesApart = 100000;
+    for (int i = 0; i < 2; ++i) {
+        auto& window = windows.emplace_back(std::make_unique<QProcess>());
+        QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+        environment.insert(QString::fromLatin1(kAppendTo), QString::fromStdString(file().string()));
+        environment.insert(QString::fromLatin1(kAppendFrom), QString::number(i * kMinutesApart));
+        window->setProcessEnvironment(environment);
+        window->start(QCoreApplication::applicationFilePath(),
+                      {QStringLiteral("--gtest_also_run_disabled_tests"),
+                       QStringLiteral("--gtest_filter=*DISABLED_AppendsInAnotherProcess")});
+    }
+    QStringList saved;
+    for (const auto& window : windows) {
+        ASSERT_TRUE(window->waitForFinished(4 * duration_ms() + 20000));
+        EXPECT_EQ(window->exitCode(), 0);
+        const QStringList lines = QString::fromUtf8(window->readAllStandardOutput()).split(u'\n');
+        EXPECT_FALSE(lines.contains(QStringLiteral("cannot open"))) << "a reader never sees half a file";
+        const QStringList mine = lines.filter(QRegularExpression(QStringLiteral("^saved ")));
+        EXPECT_GT(mine.size(), 3) << "both come to write";
+        saved += mine;
+    }
+    QSet<QString> inFile;
+    for (const engine::Reading& one : onDisk().readings) {
+        inFile.insert(QString::fromStdString("saved " + engine::formatLocalTime(*one.at)));
+    }
+    for (const QString& one : saved) {
+        EXPECT_TRUE(inFile.contains(one)) << test::plain(one);
+    }
+    EXPECT_EQ(inFile.size(), saved.size());
 }
 
 TEST(DocumentLogOfAPondInNoFile, WaitsToBeSaved) {

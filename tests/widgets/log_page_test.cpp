@@ -35,6 +35,16 @@ using test::plain;
 using test::saidBy;
 using test::type;
 
+/// A row of a readings file on this day of June.
+engine::Reading row(unsigned day, double oxygen) {
+    engine::Reading out;
+    out.at = engine::LocalTime(std::chrono::local_days(std::chrono::year(2026) / 6 / day) +
+                               std::chrono::minutes(340));
+    out.depth = engine::Quantity(0.5);
+    out.oxygen = engine::Quantity(oxygen);
+    return out;
+}
+
 class LogPageTest : public testing::Test {
 protected:
     void SetUp() override { show(withoutReadings()); }
@@ -217,8 +227,40 @@ TEST_F(LogPageTest, TakenRowsLieBesideThePondAndOnlyAdd) {
     EXPECT_EQ(document.pond().fileReadings.size(), 3U);
     EXPECT_EQ(engine::matchHead(document.pond(), head), engine::HeadMatch::OnlyAdded);
     EXPECT_TRUE(onDisk() == document.pond());
-    EXPECT_TRUE(std::filesystem::exists(folder.path() / "pond-readings.csv"));
+    EXPECT_TRUE(std::filesystem::exists(folder.path() / "pond.dawnline-readings.csv"));
     EXPECT_EQ(page->model().rowCount(), 3);
+}
+
+TEST_F(LogPageTest, RowsGoIntoAFileOfOurOwnAndNeverIntoAStrangers) {
+    const std::filesystem::path ours = folder.path() / "pond.dawnline-readings.csv";
+    const auto contentOf = [](const std::filesystem::path& path) {
+        std::ostringstream text;
+        text << std::ifstream(path).rdbuf();
+        return text.str();
+    };
+    const auto stranger = folder.write("diary.txt", "mine");
+    folder.write("pond-readings.csv", "also mine");
+    std::filesystem::create_symlink(stranger, ours);
+    ASSERT_FALSE(takeRows(document, {row(15, 5.6)}));
+    EXPECT_EQ(document.pond().readingsFile.name, "pond.dawnline-readings-2.csv");
+    ASSERT_FALSE(takeRows(document, {row(16, 5.2)}));
+    EXPECT_EQ(document.pond().readingsFile.name, "pond.dawnline-readings-2.csv")
+        << "its own file is written on";
+    EXPECT_EQ(onDisk().fileReadings.size(), 2U);
+    EXPECT_EQ(contentOf(stranger), "mine");
+    EXPECT_EQ(contentOf(folder.path() / "pond-readings.csv"), "also mine");
+}
+
+TEST_F(LogPageTest, RowsThatAnotherWindowAddedMeanwhileAreNotWrittenOver) {
+    ASSERT_FALSE(takeRows(document, {row(15, 5.6)}));
+    Document other;
+    ASSERT_FALSE(engine::hasErrors(other.open(document.path())));
+    ASSERT_FALSE(takeRows(other, {row(16, 5.2)}));
+    const auto fault = takeRows(document, {row(17, 5.0)});
+    ASSERT_TRUE(fault);
+    EXPECT_NE(plain(*fault).find("Another program"), std::string::npos);
+    ASSERT_EQ(onDisk().fileReadings.size(), 2U);
+    EXPECT_EQ(onDisk().fileReadings[1].oxygen->value, 5.2);
 }
 
 TEST_F(LogPageTest, ThePlaceInTheTableStaysThroughAnEditAndALateEntryComesToSight) {
