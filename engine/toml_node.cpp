@@ -15,7 +15,8 @@ constexpr int kMostKeyParts = 8;
 /// Ten years of weather by day are 40,000 values.
 constexpr int kMostValues = 100000;
 
-/// Steps over a quoted text that starts at `at`; its content may hold dots of any number.
+/// Steps over a quoted text that starts at `at`; its content may hold dots of any number. The content of a
+/// long one may end in up to two quotes, which stand before the three that close it.
 std::size_t afterString(std::string_view text, std::size_t at) {
     const char quote = text[at];
     const bool isLong = text.substr(at, 3) == std::string(3, quote);
@@ -24,7 +25,7 @@ std::size_t afterString(std::string_view text, std::size_t at) {
         if (quote == '"' && text[i] == '\\') {
             i += 2;
         } else if (isLong && text.substr(i, 3) == std::string(3, quote)) {
-            return i + 3;
+            return std::min({text.find_first_not_of(quote, i), i + 5, text.size()});
         } else if (!isLong && (text[i] == quote || text[i] == '\n')) {
             return i + 1;
         } else {

@@ -35,6 +35,10 @@ constexpr BadInput kSyntax[] = {
     {"Surrogate", "Test pond", "\xED\xA0\x80", 2, "", "UTF-8"},
     {"Overlong", "Test pond", "\xC0\xAF", 2, "", "UTF-8"},
     {"ManyParts", "latitude_deg = 36", "a.b.c.d.e.f.g.h.i = 36", 6, "", "parts"},
+    {"ManyPartsBehindOneQuote", "title = \"Test pond\"", "title = ['''a'''', {a.b.c.d.e.f.g.h.i = 1}]", 2, "", "parts"},
+    {"ManyPartsBehindTwoQuotes", "title = \"Test pond\"", "title = ['''a''''', {a.b.c.d.e.f.g.h.i = 1}]", 2, "", "parts"},
+    {"ManyPartsBehindOneDoubleQuote", "title = \"Test pond\"", "title = [\"\"\"a\"\"\"\", {a.b.c.d.e.f.g.h.i = 1}]", 2, "", "parts"},
+    {"ManyPartsBehindTwoDoubleQuotes", "title = \"Test pond\"", "title = [\"\"\"a\"\"\"\"\", {a.b.c.d.e.f.g.h.i = 1}]", 2, "", "parts"},
 };
 
 constexpr BadInput kFormat[] = {
