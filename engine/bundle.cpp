@@ -96,11 +96,11 @@ std::map<std::string, std::string> filesOf(zip_t* archive, std::vector<std::stri
             continue;
         }
         const std::string name = stat.name;
-        total += stat.size;
-        if (total > kLargest_bytes) {
+        if (stat.size > kLargest_bytes - total) {  // not added first: sizes of 64 bits may wrap
             faults.push_back("The files of the bundle come to more than 256 MiB, the most that is read.");
             return files;
         }
+        total += stat.size;
         std::string bytes(static_cast<std::size_t>(stat.size), '\0');
         zip_file_t* file = zip_fopen_index(archive, static_cast<zip_uint64_t>(i), 0);
         const bool isRead = file != nullptr && zip_fread(file, bytes.data(), bytes.size()) ==

@@ -7,6 +7,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdint>
+#include <limits>
+#include <optional>
 
 namespace engine {
 namespace {
@@ -27,6 +30,83 @@ std::vector<TextFile> goodFiles() {
 BundleCheck checked(const std::vector<TextFile>& files) {
     const TemporaryFolder folder;
     return verifyBundle(folder.write("bundle.zip", bundleOf(files, kTime)));
+}
+
+/// A file of an archive that is put together by hand, where the archive may lie about it.
+struct Packed {
+    std::string name, content;
+    std::optional<std::uint64_t> claimedSize;  ///< bytes
+};
+
+/// Lowest byte first, as ZIP writes numbers.
+std::string lowFirst(std::uint64_t number, int bytes) {
+    std::string text;
+    for (int i = 0; i < bytes; ++i) {
+        text += static_cast<char>((number >> (8 * i)) & 0xFFU);
+    }
+    return text;
+}
+
+/// The CRC-32 of ZIP: bits reflected, polynomial EDB88320.
+std::uint32_t crcOf(std::string_view text) {
+    std::uint32_t crc = ~0U;
+    for (const char c : text) {
+        crc ^= static_cast<unsigned char>(c);
+        for (int bit = 0; bit < 8; ++bit) {
+            crc = (crc >> 1U) ^ ((crc & 1U) != 0 ? 0xEDB88320U : 0U);
+        }
+    }
+    return ~crc;
+}
+
+/// A deflate stream of one last block that is not compressed (RFC 1951, 3.2.4).
+std::string deflated(const std::string& content) {
+    return '\x01' + lowFirst(content.size(), 2) + lowFirst(~content.size(), 2) + content;
+}
+
+/// Sizes above 32 bits go into an extra field, as ZIP64 has it.
+std::string archiveOf(const std::vector<Packed>& files) {
+    constexpr std::uint64_t kMost = std::numeric_limits<std::uint32_t>::max();
+    std::string bytes, directory;
+    for (const Packed& file : files) {
+        const std::string stream = deflated(file.content);
+        const std::uint64_t size = file.claimedSize.value_or(file.content.size());
+        const bool isWide = size >= kMost;
+        const std::string extra =
+            isWide ? lowFirst(1, 2) + lowFirst(16, 2) + lowFirst(size, 8) + lowFirst(stream.size(), 8) : "";
+        const std::string extraInDirectory =
+            isWide ? lowFirst(1, 2) + lowFirst(8, 2) + lowFirst(size, 8) : "";
+        // Version 4.5, name in UTF-8, deflate, 1 January 1980, check sum.
+        const std::string both = lowFirst(45, 2) + lowFirst(0x800, 2) + lowFirst(8, 2) +
+                                 lowFirst(0x210000, 4) + lowFirst(crcOf(file.content), 4);
+        const std::string sizeAndName = lowFirst(std::min(size, kMost), 4) + lowFirst(file.name.size(), 2);
+        directory += "PK\x01\x02" + lowFirst(45, 2) + both + lowFirst(stream.size(), 4) + sizeAndName +
+                     lowFirst(extraInDirectory.size(), 2) + lowFirst(0, 2) + lowFirst(0, 8) +
+                     lowFirst(bytes.size(), 4) + file.name + extraInDirectory;
+        bytes += "PK\x03\x04" + both + lowFirst(isWide ? kMost : stream.size(), 4) + sizeAndName +
+                 lowFirst(extra.size(), 2) + file.name + extra + stream;
+    }
+    const std::string end = "PK\x05\x06" + lowFirst(0, 4) + lowFirst(files.size(), 2) +
+                            lowFirst(files.size(), 2) + lowFirst(directory.size(), 4) +
+                            lowFirst(bytes.size(), 4) + lowFirst(0, 2);
+    return bytes + directory + end;
+}
+
+/// The good files and their list, to be put together by hand.
+std::vector<Packed> goodPacked() {
+    std::vector<Packed> packed;
+    std::string sums;
+    for (const TextFile& file : goodFiles()) {
+        packed.push_back({file.name, file.text, {}});
+        sums += sha256(file.text) + "  " + file.name + '\n';
+    }
+    packed.push_back({std::string(kBundleSums), sums, {}});
+    return packed;
+}
+
+BundleCheck checkedByHand(const std::vector<Packed>& files) {
+    const TemporaryFolder folder;
+    return verifyBundle(folder.write("bundle.zip", archiveOf(files)));
 }
 
 bool says(const BundleCheck& check, const std::string& part) {
@@ -78,6 +158,18 @@ TEST(Bundle, WhatIsNoArchiveIsRefusedInWords) {
     EXPECT_TRUE(says(verifyBundle(folder.write("x.zip", "no archive")), "cannot be read as a ZIP archive"));
     EXPECT_TRUE(says(verifyBundle(folder.path() / "none.zip"), "cannot be read"));
     EXPECT_TRUE(says(verifyBundle(folder.path()), "cannot be read"));
+}
+
+TEST(Bundle, PutTogetherByHandIsWhole) {
+    const BundleCheck check = checkedByHand(goodPacked());
+    EXPECT_TRUE(check.faults.empty()) << check.faults.front();
+    EXPECT_EQ(check.names.size(), 4U);
+}
+
+TEST(Bundle, SizesWhoseSumWrapsAreRefusedInWords) {
+    auto files = goodPacked();
+    files[1].claimedSize = std::numeric_limits<std::uint64_t>::max() - files[0].content.size() + 1;
+    EXPECT_TRUE(says(checkedByHand(files), "come to more than 256 MiB"));
 }
 
 }  // namespace
