@@ -79,6 +79,66 @@ std::optional<std::map<std::string, std::string>> readSums(std::string_view text
     return sums;
 }
 
+/// A number of an archive, lowest byte first.
+std::size_t numberAt(std::string_view bytes, std::size_t at, std::size_t width) {
+    std::size_t number = 0;
+    for (std::size_t i = width; i > 0; --i) {
+        number = number << 8U | static_cast<unsigned char>(bytes[at + i - 1]);
+    }
+    return number;
+}
+
+/// Whether the files stand one behind the other from the first byte on, then their directory, then its end,
+/// without a comment or an extra field: other programs may show what stands elsewhere. Widths and places are
+/// those of the ZIP format; nothing that we bundle needs its form for 64 bits.
+/// @param archive  Opened from `bytes` with its consistency checked, so that records are where they are said
+///                 to be, and a comment of no length ends the bytes.
+bool holdsFilesOnly(zip_t* archive, std::string_view bytes) {
+    constexpr std::size_t kHeader = 30, kEntry = 46, kEnd = 22, kWideEnd = 20;
+    constexpr std::size_t kWideEndMark = 0x07064b50;
+    int comment = 0;
+    zip_get_archive_comment(archive, &comment, ZIP_FL_ENC_RAW);
+    if (comment != 0 || bytes.size() < kEnd) {
+        return false;
+    }
+    const std::size_t end = bytes.size() - kEnd;
+    const std::size_t directory = numberAt(bytes, end + 16, 4);
+    if (end >= kWideEnd && numberAt(bytes, end - kWideEnd, 4) == kWideEndMark) {
+        return false;
+    }
+    std::size_t file = 0;
+    std::size_t entry = directory;
+    for (zip_int64_t i = 0; i < zip_get_num_entries(archive, 0); ++i) {
+        if (entry + kEntry > end || file + kHeader > directory) {
+            return false;
+        }
+        const std::size_t name = numberAt(bytes, entry + 28, 2);
+        const std::size_t extraAndComment = numberAt(bytes, entry + 30, 4);
+        if (numberAt(bytes, entry + 42, 4) != file || extraAndComment != 0 ||
+            numberAt(bytes, file + 28, 2) != 0) {
+            return false;
+        }
+        file += kHeader + name + numberAt(bytes, entry + 20, 4);
+        entry += kEntry + name;
+    }
+    return file == directory && entry == end;
+}
+
+/// A file of an archive; nothing if it is not as long as is said or its check sum is another.
+std::optional<std::string> readFile(zip_t* archive, zip_uint64_t index, zip_uint64_t size) {
+    zip_file_t* file = zip_fopen_index(archive, index, 0);
+    if (file == nullptr) {
+        return std::nullopt;
+    }
+    std::string bytes(static_cast<std::size_t>(size), '\0');
+    char more = 0;
+    // The check sum is compared, and what goes on behind the size is seen, only by who reads to the end.
+    const bool isWhole = zip_fread(file, bytes.data(), size) == static_cast<zip_int64_t>(size) &&
+                         zip_fread(file, &more, 1) == 0;
+    zip_fclose(file);
+    return isWhole ? std::optional(std::move(bytes)) : std::nullopt;
+}
+
 /// All files of an archive, or a fault said.
 std::map<std::string, std::string> filesOf(zip_t* archive, std::vector<std::string>& faults) {
     std::map<std::string, std::string> files;
@@ -101,16 +161,10 @@ std::map<std::string, std::string> filesOf(zip_t* archive, std::vector<std::stri
             return files;
         }
         total += stat.size;
-        std::string bytes(static_cast<std::size_t>(stat.size), '\0');
-        zip_file_t* file = zip_fopen_index(archive, static_cast<zip_uint64_t>(i), 0);
-        const bool isRead = file != nullptr && zip_fread(file, bytes.data(), bytes.size()) ==
-                                                   static_cast<zip_int64_t>(bytes.size());
-        if (file != nullptr) {
-            zip_fclose(file);
-        }
-        if (!isRead) {
+        std::optional<std::string> bytes = readFile(archive, static_cast<zip_uint64_t>(i), stat.size);
+        if (!bytes) {
             faults.push_back("The file " + shownText(name) + " cannot be read whole from the bundle.");
-        } else if (!files.emplace(name, std::move(bytes)).second) {
+        } else if (!files.emplace(name, std::move(*bytes)).second) {
             faults.push_back("There are two files " + shownText(name) + " in the bundle.");
         }
     }
@@ -195,6 +249,9 @@ BundleCheck verifyBundle(const std::filesystem::path& path) {
         zip_source_free(source);
         check.faults.push_back(shownPath(path) + " is not a bundle: it cannot be read as a ZIP archive.");
         return check;
+    }
+    if (!holdsFilesOnly(archive.get(), *whole.text)) {
+        check.faults.emplace_back("The bundle holds bytes that belong to none of its files.");
     }
     const auto files = filesOf(archive.get(), check.faults);
     const auto list = files.find(std::string(kBundleSums));

@@ -25,9 +25,9 @@ struct BundleCheck {
 };
 
 /// Holds every file of a bundle against the bundle's own list, the run's files against the run's statement,
-/// and each paper against the name of the run. Shows that nothing was changed since by accident or by hand in
-/// one place; who changes a file and all that speaks of it is found out only by the name of the run on a
-/// paper that was handed over.
+/// and each paper against the name of the run; bytes between files, comments and extra fields are faults.
+/// Shows that nothing was changed since by accident or by hand in one place; who changes a file and all that
+/// speaks of it is found out only by the name of the run on a paper that was handed over.
 [[nodiscard]] BundleCheck verifyBundle(const std::filesystem::path& path);
 
 }  // namespace engine

@@ -36,6 +36,13 @@ BundleCheck checked(const std::vector<TextFile>& files) {
 struct Packed {
     std::string name, content;
     std::optional<std::uint64_t> claimedSize;  ///< bytes
+    std::optional<std::uint32_t> claimedCrc;
+};
+
+/// Bytes of an archive that belong to none of its files.
+struct Hidden {
+    std::string inFront, between, behindDirectory, behindEnd;
+    std::string comment, fileComment, extraHere, extraInDirectory;
 };
 
 /// Lowest byte first, as ZIP writes numbers.
@@ -65,31 +72,34 @@ std::string deflated(const std::string& content) {
 }
 
 /// Sizes above 32 bits go into an extra field, as ZIP64 has it.
-std::string archiveOf(const std::vector<Packed>& files) {
+std::string archiveOf(const std::vector<Packed>& files, const Hidden& hidden = {}) {
     constexpr std::uint64_t kMost = std::numeric_limits<std::uint32_t>::max();
-    std::string bytes, directory;
+    std::string bytes = hidden.inFront, directory;
     for (const Packed& file : files) {
         const std::string stream = deflated(file.content);
         const std::uint64_t size = file.claimedSize.value_or(file.content.size());
         const bool isWide = size >= kMost;
         const std::string extra =
-            isWide ? lowFirst(1, 2) + lowFirst(16, 2) + lowFirst(size, 8) + lowFirst(stream.size(), 8) : "";
+            isWide ? lowFirst(1, 2) + lowFirst(16, 2) + lowFirst(size, 8) + lowFirst(stream.size(), 8)
+                   : hidden.extraHere;
         const std::string extraInDirectory =
-            isWide ? lowFirst(1, 2) + lowFirst(8, 2) + lowFirst(size, 8) : "";
+            isWide ? lowFirst(1, 2) + lowFirst(8, 2) + lowFirst(size, 8) : hidden.extraInDirectory;
         // Version 4.5, name in UTF-8, deflate, 1 January 1980, check sum.
         const std::string both = lowFirst(45, 2) + lowFirst(0x800, 2) + lowFirst(8, 2) +
-                                 lowFirst(0x210000, 4) + lowFirst(crcOf(file.content), 4);
+                                 lowFirst(0x210000, 4) +
+                                 lowFirst(file.claimedCrc.value_or(crcOf(file.content)), 4);
         const std::string sizeAndName = lowFirst(std::min(size, kMost), 4) + lowFirst(file.name.size(), 2);
         directory += "PK\x01\x02" + lowFirst(45, 2) + both + lowFirst(stream.size(), 4) + sizeAndName +
-                     lowFirst(extraInDirectory.size(), 2) + lowFirst(0, 2) + lowFirst(0, 8) +
-                     lowFirst(bytes.size(), 4) + file.name + extraInDirectory;
+                     lowFirst(extraInDirectory.size(), 2) + lowFirst(hidden.fileComment.size(), 2) +
+                     lowFirst(0, 8) + lowFirst(bytes.size(), 4) + file.name + extraInDirectory +
+                     hidden.fileComment;
         bytes += "PK\x03\x04" + both + lowFirst(isWide ? kMost : stream.size(), 4) + sizeAndName +
-                 lowFirst(extra.size(), 2) + file.name + extra + stream;
+                 lowFirst(extra.size(), 2) + file.name + extra + stream + hidden.between;
     }
     const std::string end = "PK\x05\x06" + lowFirst(0, 4) + lowFirst(files.size(), 2) +
                             lowFirst(files.size(), 2) + lowFirst(directory.size(), 4) +
-                            lowFirst(bytes.size(), 4) + lowFirst(0, 2);
-    return bytes + directory + end;
+                            lowFirst(bytes.size(), 4) + lowFirst(hidden.comment.size(), 2);
+    return bytes + directory + hidden.behindDirectory + end + hidden.comment + hidden.behindEnd;
 }
 
 /// The good files and their list, to be put together by hand.
@@ -97,16 +107,16 @@ std::vector<Packed> goodPacked() {
     std::vector<Packed> packed;
     std::string sums;
     for (const TextFile& file : goodFiles()) {
-        packed.push_back({file.name, file.text, {}});
+        packed.push_back({file.name, file.text, {}, {}});
         sums += sha256(file.text) + "  " + file.name + '\n';
     }
-    packed.push_back({std::string(kBundleSums), sums, {}});
+    packed.push_back({std::string(kBundleSums), sums, {}, {}});
     return packed;
 }
 
-BundleCheck checkedByHand(const std::vector<Packed>& files) {
+BundleCheck checkedByHand(const std::vector<Packed>& files, const Hidden& hidden = {}) {
     const TemporaryFolder folder;
-    return verifyBundle(folder.write("bundle.zip", archiveOf(files)));
+    return verifyBundle(folder.write("bundle.zip", archiveOf(files, hidden)));
 }
 
 bool says(const BundleCheck& check, const std::string& part) {
@@ -170,6 +180,37 @@ TEST(Bundle, SizesWhoseSumWrapsAreRefusedInWords) {
     auto files = goodPacked();
     files[1].claimedSize = std::numeric_limits<std::uint64_t>::max() - files[0].content.size() + 1;
     EXPECT_TRUE(says(checkedByHand(files), "come to more than 256 MiB"));
+}
+
+TEST(Bundle, AFileThatGoesOnBehindItsSizeIsNamed) {
+    auto files = goodPacked();
+    files[1].claimedSize = files[1].content.size();
+    files[1].content += "2026-06-14T12:00,99\r\n";
+    EXPECT_TRUE(says(checkedByHand(files), "\"weather.csv\" cannot be read whole"));
+}
+
+TEST(Bundle, AFileOfAnotherCheckSumIsNamed) {
+    auto files = goodPacked();
+    files[0].claimedCrc = crcOf(files[0].content) ^ 1U;
+    EXPECT_TRUE(says(checkedByHand(files), "\"pond.toml\" cannot be read whole"));
+}
+
+TEST(Bundle, BytesThatBelongToNoFileAreRefused) {
+    const std::string bytes = "99,one row more\r\n";
+    std::string Hidden::*const places[] = {
+        &Hidden::inFront,     &Hidden::between,   &Hidden::behindDirectory, &Hidden::comment,
+        &Hidden::fileComment, &Hidden::extraHere, &Hidden::extraInDirectory};
+    for (const auto place : places) {
+        Hidden hidden;
+        hidden.*place = place == &Hidden::extraHere || place == &Hidden::extraInDirectory
+                            ? lowFirst(0xCAFE, 2) + lowFirst(bytes.size(), 2) + bytes
+                            : bytes;
+        EXPECT_TRUE(says(checkedByHand(goodPacked(), hidden), "holds bytes that belong to none of its files"))
+            << "place " << std::find(std::begin(places), std::end(places), place) - std::begin(places);
+    }
+    Hidden hidden;
+    hidden.behindEnd = bytes;
+    EXPECT_TRUE(says(checkedByHand(goodPacked(), hidden), "cannot be read as a ZIP archive"));
 }
 
 }  // namespace
