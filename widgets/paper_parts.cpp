@@ -2,11 +2,13 @@
 
 #include "engine/files.h"
 #include "engine/results_io.h"
+#include "engine/text_file.h"
 #include "engine/units.h"
 #include "engine/wording.h"
 #include "widgets/shown.h"
 #include "widgets/wording.h"
 
+#include <QBuffer>
 #include <QCoreApplication>
 #include <QImageReader>
 #include <QPainter>
@@ -18,8 +20,29 @@ namespace {
 
 constexpr int kLogo_px = 900;
 
+/// Far more than the file of a logo has.
+constexpr std::uintmax_t kLogoFileLimit_bytes = std::uintmax_t{64} << 20;
+
 QString tr(const char* text) {
     return QCoreApplication::translate("PaperParts", text);
+}
+
+struct Logo {
+    QImage picture;
+    std::string fault;  ///< A sentence; empty if and only if there is a picture.
+};
+
+/// Read whole before it is looked at, since Qt would wait at a pipe for ever.
+Logo readLogo(const std::string& path) {
+    const engine::FileText file = engine::readWholeFile(path, kLogoFileLimit_bytes);
+    if (!file.text) {
+        return {{}, file.fault};
+    }
+    QByteArray bytes = QByteArray::fromRawData(file.text->data(), static_cast<qsizetype>(file.text->size()));
+    QBuffer buffer(&bytes);
+    QImageReader reader(&buffer);
+    QImage picture = reader.read();
+    return {picture, picture.isNull() ? reader.errorString().toStdString() + "." : ""};
 }
 
 QStringList senderOf(const engine::Consultant& who) {
@@ -164,20 +187,21 @@ PaperTable blankTable(const QStringList& titles, const std::vector<double>& shar
 }
 
 std::optional<std::string> logoFault(const engine::Consultant& consultant) {
-    QImageReader logo(shown(consultant.logo));
-    if (consultant.logo.empty() || !logo.read().isNull()) {
+    if (consultant.logo.empty()) {
         return std::nullopt;
     }
-    return "The picture " + engine::shownPath(consultant.logo) +
-           " cannot be read: " + logo.errorString().toStdString() + ".";
+    const Logo logo = readLogo(consultant.logo);
+    if (!logo.picture.isNull()) {
+        return std::nullopt;
+    }
+    return "The picture " + engine::shownPath(consultant.logo) + " cannot be read: " + logo.fault;
 }
 
 QImage logoOf(const engine::Consultant& consultant) {
     if (consultant.logo.empty()) {
         return {};
     }
-    QImageReader reader(shown(consultant.logo));
-    QImage picture = reader.read();
+    QImage picture = readLogo(consultant.logo).picture;
     if (picture.isNull()) {
         return {};
     }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <sys/stat.h>
 
 namespace engine {
 namespace {
@@ -198,6 +199,19 @@ TEST(PapersProgram, OptionsThatDoNotDoAreRefusedInWords) {
         << logo.err;
     EXPECT_EQ(run(folder, "--papers x --profile gone.toml" + kPond).code, 2);
     EXPECT_EQ(run(folder, "--verify gone.zip").code, 2);
+}
+
+TEST(PapersProgram, ALogoThatIsAPipeIsRefusedAndHoldsNothingUp) {
+    const TemporaryFolder folder;
+    ASSERT_EQ(::mkfifo((folder.path() / "logo.png").c_str(), 0600), 0);
+    folder.write("who.toml", "logo = \"logo.png\"\n");
+    const Ended ended = run(folder, "--papers x --profile who.toml" + kPond, "timeout 60");
+    EXPECT_EQ(ended.code, 2) << "124 says that it did not end by itself";
+    EXPECT_NE(ended.err.find(
+                  "who.toml: logo: The picture \"logo.png\" cannot be read: This is not a regular file."),
+              std::string::npos)
+        << ended.err;
+    EXPECT_FALSE(std::filesystem::exists(folder.path() / "x"));
 }
 
 TEST(PapersProgram, APondWithoutARampIsRefused) {
