@@ -2,7 +2,6 @@
 #include "app/main_window.h"
 #include "app/papers.h"
 #include "app/window_options.h"
-#include "widgets/translations.h"
 #include "widgets/wheel_guard.h"
 
 #include <QApplication>
@@ -41,10 +40,6 @@ int run(int argc, char** argv) {
         return parse.code;
     }
     const app::WindowOptions& options = *parse.options;
-    if (!widgets::installLanguage(options.language)) {
-        std::fprintf(stderr, "dawnline: There is no translation for \"%s\"; English is used.\n",
-                     options.language.toUtf8().constData());
-    }
     if (!options.bundle.empty()) {
         return app::verifyBundle(options.bundle);
     }

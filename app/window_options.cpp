@@ -57,11 +57,7 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
         QStringLiteral("verify"),
         QStringLiteral("Say whether a bundle of papers is whole, without a window."),
         QStringLiteral("BUNDLE"));
-    const QCommandLineOption language(
-        QStringLiteral("language"),
-        QStringLiteral("Show the window in this language, such as de, instead of the system's."),
-        QStringLiteral("CODE"));
-    parser.addOptions({help, version, charts, papers, verify, profile, members, seed, ramp, plan, language});
+    parser.addOptions({help, version, charts, papers, verify, profile, members, seed, ramp, plan});
     parser.addPositionalArgument(QStringLiteral("POND"), QStringLiteral("Pond file to open."),
                                  QStringLiteral("[POND]"));
     if (!parser.parse(arguments)) {
@@ -79,7 +75,6 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
     }
     WindowOptions options;
     options.pond = ponds.isEmpty() ? std::string() : ponds.front().toStdString();
-    options.language = parser.value(language);
     if (parser.isSet(charts)) {
         options.charts = parser.value(charts).toStdString();
         if (options.charts.empty()) {

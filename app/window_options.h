@@ -12,7 +12,6 @@ namespace app {
 /// What the window program is asked for.
 struct WindowOptions {
     std::string pond;     ///< Path; empty: a window without a pond
-    QString language;     ///< Code; empty: the system's
     std::string charts;   ///< Folder for the charts, without a window; empty: open the window
     std::string papers;   ///< Folder for the papers, without a window
     std::string bundle;   ///< To be verified, without a window

@@ -57,7 +57,7 @@ private:
     std::vector<Row> m_rows;
 };
 
-/// The word of the pond file for a kind of event, in the user's language.
+/// A kind of event, a word of the pond file, as the window names it.
 [[nodiscard]] QString kindText(const std::string& word);
 
 }  // namespace widgets

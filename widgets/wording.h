@@ -8,8 +8,8 @@
 
 namespace widgets {
 
-/// A sentence of the engine in the user's language; the engine's English is the text that is translated
-/// (context "Sentence"; terms "Term"). Numbers with the locale's decimal sign.
+/// A sentence of the engine for the window; the engine's English is the text to be translated (context
+/// "Sentence"; terms "Term"). Numbers with the locale's decimal sign.
 [[nodiscard]] QString worded(const engine::Sentence& sentence);
 
 /// All sentences of one part, one after the other.
