@@ -232,10 +232,10 @@ QString nightName(const Outcome& outcome, int night) {
         return QDate(static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
                      static_cast<int>(static_cast<unsigned>(date.day())));
     };
-    const QString form = QStringLiteral("d MMMM");
+    const QString form = QStringLiteral("d MMMM");  // in English, as the words about it
     return tr("night %1, %2 to %3")
         .arg(night)
-        .arg(QLocale().toString(dateOf(night), form), QLocale().toString(dateOf(night + 1), form));
+        .arg(dateOf(night).toString(form), dateOf(night + 1).toString(form));
 }
 
 std::vector<NamedLevel> criteriaLevels(const Outcome& outcome) {

@@ -13,7 +13,6 @@
 
 #include <QCoreApplication>
 #include <QDate>
-#include <QLocale>
 
 #include <algorithm>
 #include <cmath>
@@ -247,11 +246,11 @@ PaperValues valuesOf(const PaperRun& run) {
 }
 
 QString paperDate(const engine::Date& date) {
-    return QLocale().toString(ownDate(date), QStringLiteral("d MMM yyyy"));
+    return ownDate(date).toString(QStringLiteral("d MMM yyyy"));
 }
 
 QString paperDay(const engine::Date& date) {
-    return QLocale().toString(ownDate(date), QStringLiteral("d MMM"));
+    return ownDate(date).toString(QStringLiteral("d MMM"));
 }
 
 QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {
