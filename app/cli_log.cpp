@@ -9,6 +9,10 @@
 #include "engine/plan_io.h"
 #include "engine/replan.h"
 #include "engine/review.h"
+#include "engine/review_io.h"
+#include "engine/sentence_incident.h"
+#include "engine/sentence_review.h"
+#include "engine/sentence_today.h"
 #include "engine/today.h"
 #include "engine/wording.h"
 

@@ -10,6 +10,7 @@
 #include "engine/results_io.h"
 #include "engine/run.h"
 #include "engine/sentence.h"
+#include "engine/sentence_measure.h"
 #include "engine/text.h"
 #include "engine/text_file.h"
 #include "engine/wording.h"

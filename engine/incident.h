@@ -1,6 +1,5 @@
 #pragma once
 
-#include "engine/sentence.h"
 #include "engine/today.h"
 
 #include <optional>
@@ -8,6 +7,9 @@
 #include <vector>
 
 namespace engine {
+
+/// Power of a surface aerator for an emergency where the pond has none [kW/ha].
+inline constexpr double kEmergency_kWPerHa = 2.5;
 
 /// What can be done at once.
 enum class IncidentOption {
@@ -54,7 +56,5 @@ struct Incident {
 /// those of the pond file.
 [[nodiscard]] Incident judgeIncident(const Pond& pond, const TodayOptions& options,
                                      const RunControl& control = {});
-
-[[nodiscard]] std::vector<Sentence> sentencesOf(const Incident& incident);
 
 }  // namespace engine

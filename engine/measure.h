@@ -3,7 +3,6 @@
 #include "engine/ensemble_result.h"
 #include "engine/files.h"
 #include "engine/run.h"
-#include "engine/sentence.h"
 #include "engine/site_visit.h"
 
 #include <cstdint>
@@ -61,9 +60,6 @@ struct MeasureResult {
 /// @pre rampToMeasure() finds the ramp
 [[nodiscard]] MeasureResult measure(const Pond& pond, const MeasureOptions& options,
                                     const RunControl& control = {});
-
-/// What there is to say of a completed result.
-[[nodiscard]] std::vector<Sentence> sentencesOf(const MeasureResult& result);
 
 /// measure.csv (design 6) and measure_gain.csv, which has the shares' 5 and 95 % points and what measuring
 /// brings.

@@ -2,7 +2,6 @@
 
 #include "engine/files.h"
 #include "engine/fit.h"
-#include "engine/sentence.h"
 
 #include <optional>
 #include <string>
@@ -86,9 +85,5 @@ struct Review {
 [[nodiscard]] CopperGate copperGate(const Water& water);
 /// Which treatments can be told apart: a change is a treatment or the start of the aerator.
 [[nodiscard]] std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, std::optional<int> startDay);
-
-/// review.csv: date, dawn and bottom oxygen with and without the aerator (5, 50, 95 %), readings.
-[[nodiscard]] std::string reviewCsv(const Review& review);
-[[nodiscard]] std::vector<Sentence> sentencesOf(const Review& review);
 
 }  // namespace engine

@@ -1,4 +1,5 @@
-#include "engine/measure.h"
+#include "engine/sentence_measure.h"
+
 #include "engine/speaker.h"
 
 #include <algorithm>

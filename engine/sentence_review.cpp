@@ -1,7 +1,8 @@
+#include "engine/sentence_review.h"
+
 #include "engine/csv_table.h"
 #include "engine/local_time.h"
 #include "engine/results_io.h"
-#include "engine/review.h"
 #include "engine/speaker.h"
 #include "engine/text.h"
 
@@ -92,22 +93,6 @@ void sayTreatments(const Review& review, const Speaker& speaker) {
 }
 
 }  // namespace
-
-std::string reviewCsv(const Review& review) {
-    CsvWriter table(
-        "date,dawn_with_p05,dawn_with_p50,dawn_with_p95,dawn_without_p05,dawn_without_p50,dawn_without_p95,"
-        "bottom_with_p05,bottom_with_p50,bottom_with_p95,bottom_without_p05,bottom_without_p50,bottom_"
-        "without_p95,"
-        "dawn_mg_per_l,bottom_mg_per_l,secchi_m");
-    for (const ReviewRow& row : review.rows) {
-        table.text(formatDate(dateOfDay(review.fit.known, row.day)));
-        for (const Band* band : {&row.dawnWith, &row.dawnWithout, &row.bottomWith, &row.bottomWithout}) {
-            table.number(band->p05).number(band->p50).number(band->p95);
-        }
-        table.number(row.dawn).number(row.bottom).number(row.secchi).end();
-    }
-    return table.take();
-}
 
 std::vector<Sentence> sentencesOf(const Review& review) {
     std::vector<Sentence> out;

@@ -1,6 +1,7 @@
+#include "engine/sentence_today.h"
+
 #include "engine/pond_words.h"
 #include "engine/speaker.h"
-#include "engine/today.h"
 #include "engine/units.h"
 
 namespace engine {

@@ -4,7 +4,6 @@
 #include "engine/dusk.h"
 #include "engine/fit.h"
 #include "engine/morning.h"
-#include "engine/sentence.h"
 
 #include <optional>
 #include <string>
@@ -64,7 +63,5 @@ struct Today {
 /// more than the cap.
 [[nodiscard]] Today decideToday(const Pond& pond, const TodayOptions& options,
                                 const RunControl& control = {});
-
-[[nodiscard]] std::vector<Sentence> sentencesOf(const Today& today);
 
 }  // namespace engine

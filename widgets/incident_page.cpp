@@ -1,6 +1,7 @@
 #include "widgets/incident_page.h"
 
 #include "engine/local_time.h"
+#include "engine/sentence_incident.h"
 #include "engine/text.h"
 #include "engine/weather.h"
 #include "widgets/dawn_form.h"

@@ -1,5 +1,6 @@
 // The 60-day review: what the log and the model say of it, and what is filled in by hand.
 #include "engine/review.h"
+#include "engine/sentence_review.h"
 #include "engine/weather.h"
 #include "widgets/paper_parts.h"
 #include "widgets/papers.h"

@@ -3,6 +3,7 @@
 #include "engine/bundle.h"
 #include "engine/parallel.h"
 #include "engine/results_io.h"
+#include "engine/review_io.h"
 #include "widgets/chart_export.h"
 #include "widgets/paper_pdf.h"
 #include "widgets/sheets.h"

@@ -2,6 +2,8 @@
 
 #include "engine/local_time.h"
 #include "engine/readings_beside.h"
+#include "engine/review_io.h"
+#include "engine/sentence_review.h"
 #include "engine/today.h"
 #include "engine/weather.h"
 #include "widgets/document.h"

@@ -3,6 +3,7 @@
 #include "engine/local_time.h"
 #include "engine/log.h"
 #include "engine/replan.h"
+#include "engine/sentence_today.h"
 #include "widgets/dawn_form.h"
 #include "widgets/document.h"
 #include "widgets/log_entry.h"

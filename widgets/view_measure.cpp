@@ -1,6 +1,7 @@
 // What to measure: which inputs the worst low hangs on, and what a reading of each would bring.
 
 #include "engine/measure.h"
+#include "engine/sentence_measure.h"
 #include "engine/site_visit.h"
 #include "engine/wording.h"
 #include "widgets/chart_parts.h"

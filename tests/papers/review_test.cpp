@@ -2,6 +2,8 @@
 #include "engine/review.h"
 
 #include "engine/local_time.h"
+#include "engine/review_io.h"
+#include "engine/sentence_review.h"
 #include "tests/papers/made_papers.h"
 #include "widgets/wording.h"
 

@@ -1,6 +1,7 @@
 #include "engine/sentence.h"
 
 #include "engine/measure.h"
+#include "engine/sentence_measure.h"
 #include "engine/wording.h"
 #include "tests/made_up_comparison.h"
 

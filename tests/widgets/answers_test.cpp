@@ -2,6 +2,7 @@
 
 #include "engine/pond_io.h"
 #include "engine/replan.h"
+#include "engine/review_io.h"
 #include "tests/scenario.h"
 #include "tests/widgets/typing.h"
 #include "widgets/document.h"
