@@ -5,7 +5,6 @@
 #include "engine/sky.h"
 #include "engine/toxic.h"
 #include "engine/water.h"
-#include "engine/weather.h"
 
 #include <algorithm>
 #include <cmath>
