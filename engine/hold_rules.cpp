@@ -3,6 +3,7 @@
 #include "engine/local_time.h"
 #include "engine/log.h"
 #include "engine/parameters.h"
+#include "engine/pond_words.h"
 #include "engine/units.h"
 #include "engine/weather.h"
 

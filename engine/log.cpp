@@ -1,5 +1,6 @@
 #include "engine/log.h"
 
+#include "engine/pond_words.h"
 #include "engine/units.h"
 #include "engine/weather.h"
 
@@ -9,26 +10,6 @@
 
 namespace engine {
 namespace {
-
-struct KindWord {
-    std::string_view text;
-    EventKind kind;
-};
-constexpr std::array kKindWords{
-    KindWord{"started", EventKind::Started},
-    KindWord{"stopped", EventKind::Stopped},
-    KindWord{"run", EventKind::Run},
-    KindWord{"power_cut", EventKind::PowerCut},
-    KindWord{"power_back", EventKind::PowerBack},
-    KindWord{"treatment", EventKind::Treatment},
-    KindWord{"algaecide", EventKind::Treatment},
-    KindWord{"feed", EventKind::Feed},
-    KindWord{"rain", EventKind::Rain},
-    KindWord{"bloom_change", EventKind::BloomChange},
-    KindWord{"not_bought", EventKind::NotBought},
-    KindWord{"fish_distress", EventKind::FishDistress},
-    KindWord{"kill", EventKind::Kill},
-};
 
 constexpr std::chrono::hours kDayIsKnown{18};
 
@@ -97,20 +78,6 @@ void cut(Schedule& schedule, double from, double to) {
 }
 
 }  // namespace
-
-std::optional<EventKind> eventKind(std::string_view word) {
-    const auto found = std::find_if(kKindWords.begin(), kKindWords.end(),
-                                    [word](const KindWord& entry) { return entry.text == word; });
-    return found != kKindWords.end() ? std::optional(found->kind) : std::nullopt;
-}
-
-std::vector<std::string_view> eventKindWords() {
-    std::vector<std::string_view> words;
-    for (const KindWord& entry : kKindWords) {
-        words.push_back(entry.text);
-    }
-    return words;
-}
 
 std::vector<Reading> readingsInForce(const Pond& pond) {
     std::vector<Reading> all = pond.readings;

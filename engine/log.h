@@ -5,32 +5,9 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace engine {
-
-/// Events from which something is computed. Other kinds are kept in the log as they are.
-enum class EventKind {
-    Started,   ///< A ramp is run from here on, its day 1 being this day
-    Stopped,   ///< No air until the next start or run
-    Run,       ///< Air from `at` to `until` or for `minutes`, whatever a ramp says of that day
-    PowerCut,  ///< No air from `at` to `until`, or to the next start, run or PowerBack
-    PowerBack,
-    Treatment,  ///< Something put into the pond
-    Feed,
-    Rain,
-    BloomChange,   ///< The water has changed its colour
-    NotBought,     ///< A treatment that was offered and left out
-    FishDistress,  ///< Fish at the surface or off their feed
-    Kill           ///< Dead fish
-};
-
-/// The word of the pond file as a kind: started, stopped, run, power_cut, power_back, treatment, algaecide (a
-/// treatment too), feed, rain,
-/// bloom_change, not_bought, fish_distress, kill; nothing for any other.
-[[nodiscard]] std::optional<EventKind> eventKind(std::string_view word);
-[[nodiscard]] std::vector<std::string_view> eventKindWords();
 
 /// Readings of the pond file and its CSV as they count, in the order of time: those that a later entry
 /// corrects are left out here, never in the log itself.

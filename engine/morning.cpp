@@ -1,6 +1,7 @@
 #include "engine/morning.h"
 
 #include "engine/log.h"
+#include "engine/pond_words.h"
 #include "engine/sensor_faults.h"
 #include "engine/units.h"
 

@@ -280,7 +280,7 @@ struct Reading {
 
 struct Event {
     std::optional<LocalTime> at;
-    std::string kind;                ///< A word of engine/log.h's list, or the author's own.
+    std::string kind;                ///< A word of engine/pond_words.h's list, or the author's own.
     std::optional<LocalTime> until;  ///< End of a run or a power cut.
     MaybeQuantity minutes;           ///< Of a run, instead of its end.
     MaybeQuantity diffusers;         ///< Open in a run; absent means all.

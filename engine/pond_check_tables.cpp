@@ -1,11 +1,13 @@
 #include "engine/local_time.h"
-#include "engine/log.h"
 #include "engine/pond_check.h"
+#include "engine/pond_words.h"
 #include "engine/text.h"
 #include "engine/text_file.h"
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
+#include <vector>
 
 namespace engine {
 namespace {
@@ -271,7 +273,11 @@ void checkEvent(const Pond& pond, std::size_t i, const PondFaults& faults) {
     const std::string path = itemPath("event", i);
     checkPlainText(path + ".kind", event.kind, faults);
     if (!event.kind.empty() && !hasControlCharacter(event.kind) && !eventKind(event.kind)) {
-        const std::string near = nearest(event.kind, eventKindWords());
+        std::vector<std::string_view> words;
+        for (const auto& word : kEventWords) {
+            words.push_back(word.text);
+        }
+        const std::string near = nearest(event.kind, words);
         faults.warn(path + ".kind", "The kind " + shownText(event.kind) +
                                         " is kept in the log, but nothing is computed from it" +
                                         (near.empty() ? "." : "; is it " + shownText(near) + "?"));

@@ -3,6 +3,7 @@
 #include "engine/pond.h"
 
 #include <array>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -13,6 +14,22 @@ template <class E>
 struct Word {
     std::string_view text;
     E value;
+};
+
+/// Events from which something is computed. Other kinds are kept in the log as they are.
+enum class EventKind {
+    Started,   ///< A ramp is run from here on, its day 1 being this day
+    Stopped,   ///< No air until the next start or run
+    Run,       ///< Air from `at` to `until` or for `minutes`, whatever a ramp says of that day
+    PowerCut,  ///< No air from `at` to `until`, or to the next start, run or PowerBack
+    PowerBack,
+    Treatment,  ///< Something put into the pond
+    Feed,
+    Rain,
+    BloomChange,   ///< The water has changed its colour
+    NotBought,     ///< A treatment that was offered and left out
+    FishDistress,  ///< Fish at the surface or off their feed
+    Kill           ///< Dead fish
 };
 
 inline constexpr std::array<Word<Sureness>, 3> kSurenessWords{{
@@ -57,6 +74,22 @@ inline constexpr std::array<Word<FishBehaviour>, 3> kFishBehaviourWords{{
 inline constexpr std::array<Word<DateOrder>, 2> kDateOrderWords{{
     {"day first", DateOrder::DayFirst},
     {"month first", DateOrder::MonthFirst},
+}};
+
+inline constexpr std::array<Word<EventKind>, 13> kEventWords{{
+    {"started", EventKind::Started},
+    {"stopped", EventKind::Stopped},
+    {"run", EventKind::Run},
+    {"power_cut", EventKind::PowerCut},
+    {"power_back", EventKind::PowerBack},
+    {"treatment", EventKind::Treatment},
+    {"algaecide", EventKind::Treatment},  // a treatment too
+    {"feed", EventKind::Feed},
+    {"rain", EventKind::Rain},
+    {"bloom_change", EventKind::BloomChange},
+    {"not_bought", EventKind::NotBought},
+    {"fish_distress", EventKind::FishDistress},
+    {"kill", EventKind::Kill},
 }};
 
 [[nodiscard]] constexpr const auto& wordsOf(Sureness) {
@@ -106,6 +139,16 @@ template <class E>
         list += '"';
     }
     return list;
+}
+
+/// The word of an event as its kind; nothing for a word of the author's own.
+[[nodiscard]] constexpr std::optional<EventKind> eventKind(std::string_view text) {
+    for (const auto& word : kEventWords) {
+        if (word.text == text) {
+            return word.value;
+        }
+    }
+    return std::nullopt;
 }
 
 }  // namespace engine

@@ -3,6 +3,7 @@
 #include "engine/fit_forecast.h"
 #include "engine/parallel.h"
 #include "engine/percentile.h"
+#include "engine/pond_words.h"
 #include "engine/today.h"
 #include "engine/units.h"
 
