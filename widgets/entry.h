@@ -1,5 +1,7 @@
 #pragma once
 
+#include "widgets/text_reading.h"
+
 #include <QLineEdit>
 #include <QObject>
 #include <QString>
@@ -8,13 +10,6 @@
 #include <optional>
 
 namespace widgets {
-
-/// What a text was read as; `fault` is a sentence, and `value` means nothing, if it could not be.
-template <class T>
-struct TextReading {
-    T value{};
-    QString fault;
-};
 
 /// Who knows what the text of an Entry means.
 class EntryOwner {

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "engine/pond_keys.h"
-#include "widgets/entry.h"
+#include "widgets/text_reading.h"
 
 #include <QLocale>
 #include <QString>
