@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/member.h"
+#include "engine/uncertain_inputs.h"
 
 #include <Eigen/Core>
 

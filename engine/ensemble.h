@@ -3,6 +3,7 @@
 #include "engine/ensemble_result.h"
 #include "engine/member_run.h"
 #include "engine/run.h"
+#include "engine/uncertain_inputs.h"
 
 #include <cstdint>
 #include <functional>

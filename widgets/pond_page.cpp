@@ -1,6 +1,6 @@
 #include "widgets/pond_page.h"
 
-#include "engine/member.h"
+#include "engine/uncertain_inputs.h"
 #include "widgets/aerator_form.h"
 #include "widgets/limits_form.h"
 #include "widgets/pond_section.h"

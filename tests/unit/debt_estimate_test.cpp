@@ -1,7 +1,7 @@
 #include "engine/debt_estimate.h"
 
-#include "engine/member.h"
 #include "engine/run.h"
+#include "engine/uncertain_inputs.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

@@ -2,7 +2,7 @@
 
 #include "engine/ensemble.h"
 #include "engine/error.h"
-#include "engine/member.h"
+#include "engine/uncertain_inputs.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

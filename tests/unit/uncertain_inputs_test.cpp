@@ -1,4 +1,4 @@
-#include "engine/member.h"
+#include "engine/uncertain_inputs.h"
 
 #include "engine/light.h"
 #include "engine/member_pack.h"
