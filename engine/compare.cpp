@@ -1,8 +1,9 @@
+#include "engine/compare.h"
+
 #include "engine/causes.h"
 #include "engine/ensemble.h"
 #include "engine/error.h"
 #include "engine/parallel.h"
-#include "engine/run.h"
 #include "engine/units.h"
 
 #include <algorithm>

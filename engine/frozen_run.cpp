@@ -1,12 +1,12 @@
 #include "engine/frozen_run.h"
 
+#include "engine/chances.h"
 #include "engine/digest.h"
 #include "engine/local_time.h"
 #include "engine/log.h"
 #include "engine/pond_check.h"
 #include "engine/pond_io.h"
 #include "engine/readings_csv.h"
-#include "engine/results_io.h"
 #include "engine/text_file.h"
 #include "engine/weather_csv.h"
 

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "engine/compare.h"
 #include "engine/files.h"
 #include "engine/review.h"
-#include "engine/run.h"
 
 #include <chrono>
 #include <cstdint>

@@ -1,5 +1,6 @@
 #include "engine/measure.h"
 
+#include "engine/compare.h"
 #include "engine/csv_table.h"
 #include "engine/ensemble.h"
 #include "engine/error.h"

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "engine/compare.h"
 #include "engine/dawn_rules.h"
 #include "engine/hold_rules.h"
-#include "engine/run.h"
 
 #include <cstdint>
 #include <functional>

@@ -1,5 +1,6 @@
 #include "engine/run_list.h"
 
+#include "engine/chances.h"
 #include "engine/csv_table.h"
 #include "engine/error.h"
 #include "engine/local_time.h"

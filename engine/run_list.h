@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/run.h"
+#include "engine/compare.h"
 
 #include <optional>
 #include <string>

@@ -1,8 +1,8 @@
 #include "engine/sentence.h"
 
+#include "engine/chances.h"
 #include "engine/hold_rules.h"
 #include "engine/pond_words.h"
-#include "engine/results_io.h"
 #include "engine/speaker.h"
 
 #include <algorithm>

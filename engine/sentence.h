@@ -1,8 +1,8 @@
 #pragma once
 
+#include "engine/compare.h"
 #include "engine/error.h"
 #include "engine/pond.h"
-#include "engine/run.h"
 
 #include <optional>
 #include <string>

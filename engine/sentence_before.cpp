@@ -1,5 +1,5 @@
+#include "engine/chances.h"
 #include "engine/profile_check.h"
-#include "engine/results_io.h"
 #include "engine/speaker.h"
 #include "engine/triage.h"
 

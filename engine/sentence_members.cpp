@@ -1,5 +1,5 @@
+#include "engine/chances.h"
 #include "engine/error.h"
-#include "engine/results_io.h"
 #include "engine/speaker.h"
 
 namespace engine {

@@ -2,7 +2,6 @@
 #include "engine/plan.h"
 #include "engine/plan_edges.h"
 #include "engine/plan_members.h"
-#include "engine/results_io.h"
 #include "engine/speaker.h"
 
 #include <algorithm>

@@ -2,7 +2,6 @@
 
 #include "engine/csv_table.h"
 #include "engine/local_time.h"
-#include "engine/results_io.h"
 #include "engine/speaker.h"
 #include "engine/text.h"
 

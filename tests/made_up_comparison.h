@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/compare.h"
 #include "engine/pond_io.h"
 #include "engine/run.h"
 #include "tests/pond_texts.h"

@@ -1,5 +1,6 @@
 #include "widgets/dawn_lows_plot.h"
 
+#include "engine/chances.h"
 #include "engine/local_time.h"
 #include "engine/results_io.h"
 #include "engine/text.h"

@@ -1,5 +1,6 @@
 #include "widgets/night_scene.h"
 
+#include "engine/chances.h"
 #include "engine/local_time.h"
 #include "engine/readings_beside.h"
 #include "engine/results_io.h"

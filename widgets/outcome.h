@@ -1,7 +1,7 @@
 #pragma once
 
 #include "engine/backdrop.h"
-#include "engine/run.h"
+#include "engine/compare.h"
 
 #include <cstddef>
 #include <memory>

@@ -1,6 +1,6 @@
 #include "widgets/owner_view.h"
 
-#include "engine/results_io.h"
+#include "engine/chances.h"
 #include "widgets/chart_view.h"
 #include "widgets/night_plot.h"
 #include "widgets/sheets.h"

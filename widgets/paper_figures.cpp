@@ -1,7 +1,7 @@
 #include "widgets/paper_figures.h"
 
+#include "engine/chances.h"
 #include "engine/local_time.h"
-#include "engine/results_io.h"
 #include "engine/units.h"
 #include "widgets/chart_parts.h"
 #include "widgets/night_plot.h"

@@ -1,5 +1,5 @@
 // The figures of the papers that are drawn on axes of their own.
-#include "engine/results_io.h"
+#include "engine/chances.h"
 #include "engine/run_list.h"
 #include "engine/state.h"
 #include "engine/units.h"

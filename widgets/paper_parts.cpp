@@ -1,7 +1,7 @@
 #include "widgets/paper_parts.h"
 
+#include "engine/chances.h"
 #include "engine/files.h"
-#include "engine/results_io.h"
 #include "engine/text_file.h"
 #include "engine/units.h"
 #include "engine/wording.h"

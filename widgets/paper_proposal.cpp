@@ -1,5 +1,5 @@
 // The technical proposal.
-#include "engine/results_io.h"
+#include "engine/chances.h"
 #include "engine/units.h"
 #include "engine/wording.h"
 #include "widgets/paper_parts.h"

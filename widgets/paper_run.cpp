@@ -1,9 +1,9 @@
 #include "widgets/paper_run.h"
 
+#include "engine/chances.h"
 #include "engine/error.h"
 #include "engine/local_time.h"
 #include "engine/log_chain.h"
-#include "engine/results_io.h"
 #include "engine/units.h"
 #include "engine/weather.h"
 #include "engine/wording.h"

@@ -1,6 +1,6 @@
 #include "widgets/ramp_model.h"
 
-#include "engine/results_io.h"
+#include "engine/chances.h"
 #include "widgets/plot_style.h"
 #include "widgets/selection.h"
 #include "widgets/wording.h"

@@ -1,5 +1,6 @@
 // The nights of one ramp as small pictures side by side, do-nothing behind it in each.
 
+#include "engine/chances.h"
 #include "engine/local_time.h"
 #include "engine/results_io.h"
 #include "engine/text.h"

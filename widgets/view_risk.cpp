@@ -1,5 +1,6 @@
 // What a ramp adds to the risk, against the days it takes: too fast and too slow both have an edge.
 
+#include "engine/chances.h"
 #include "engine/results_io.h"
 #include "engine/text.h"
 #include "widgets/chart_parts.h"

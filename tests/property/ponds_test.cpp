@@ -1,5 +1,6 @@
 // What each invented pond is there to show, held against the whole model: the outcomes named in the trade's
 // list of ponds (common practice, no source), each with the number that would refute it.
+#include "engine/compare.h"
 #include "engine/plume.h"
 #include "engine/run.h"
 #include "engine/units.h"

@@ -1,5 +1,5 @@
 // What a comparison takes over from an earlier one: only what would come out the same.
-#include "engine/run.h"
+#include "engine/compare.h"
 #include "tests/made_up_comparison.h"
 
 #include <gtest/gtest.h>

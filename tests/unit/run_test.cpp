@@ -1,6 +1,7 @@
 // What a run's rows mean: hours, days, nights, doses, budgets and schedules (design 2.1 and 6).
 #include "engine/run.h"
 
+#include "engine/compare.h"
 #include "engine/units.h"
 #include "tests/scenario.h"
 

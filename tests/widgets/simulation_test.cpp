@@ -1,7 +1,7 @@
 #include "widgets/simulation.h"
 
+#include "engine/chances.h"
 #include "engine/pond_io.h"
-#include "engine/results_io.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
 

@@ -1,8 +1,8 @@
 // Every view beside the night: its sentence, its text alternative, its numbers and its drawing on paper.
 
+#include "engine/chances.h"
 #include "engine/measure.h"
 #include "engine/pond_io.h"
-#include "engine/results_io.h"
 #include "engine/site_visit.h"
 #include "tests/pond_texts.h"
 #include "tests/widgets/typing.h"
