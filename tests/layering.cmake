@@ -25,7 +25,7 @@ function(forbid glob pattern sentence)
     set(breaches ${breaches} PARENT_SCOPE)
 endfunction()
 
-file(GLOB engine_files ${ROOT}/engine/*.h)
+file(GLOB_RECURSE engine_files ${ROOT}/engine/*.h)
 if(NOT engine_files)
     message(FATAL_ERROR "There is no engine under '${ROOT}', so nothing was checked.")
 endif()
