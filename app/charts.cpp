@@ -1,11 +1,11 @@
 #include "app/charts.h"
 
 #include "app/main_window_words.h"
-#include "engine/files.h"
-#include "engine/measure.h"
-#include "engine/pond_io.h"
-#include "widgets/sheets.h"
-#include "widgets/simulation.h"
+#include "engine/base/files.h"
+#include "engine/ensemble/measure.h"
+#include "engine/pond/pond_io.h"
+#include "widgets/charts/sheets.h"
+#include "widgets/document/simulation.h"
 
 #include <algorithm>
 #include <cstdio>

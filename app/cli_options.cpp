@@ -1,9 +1,9 @@
 #include "app/cli_options.h"
 
-#include "engine/ensemble.h"
-#include "engine/local_time.h"
-#include "engine/text.h"
-#include "engine/text_file.h"
+#include "engine/base/text.h"
+#include "engine/base/text_file.h"
+#include "engine/ensemble/ensemble.h"
+#include "engine/pond/local_time.h"
 
 #include <CLI/CLI.hpp>
 

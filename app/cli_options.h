@@ -1,8 +1,8 @@
 #pragma once
 
-#include "engine/compare.h"
-#include "engine/measure.h"
-#include "engine/plan.h"
+#include "engine/ensemble/compare.h"
+#include "engine/ensemble/measure.h"
+#include "engine/plan/plan.h"
 
 #include <cstdint>
 #include <optional>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/cli_options.h"
-#include "engine/pond_io.h"
+#include "engine/pond/pond_io.h"
 
 #include <functional>
 #include <string>

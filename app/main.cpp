@@ -2,7 +2,7 @@
 #include "app/main_window.h"
 #include "app/papers.h"
 #include "app/window_options.h"
-#include "widgets/wheel_guard.h"
+#include "widgets/controls/wheel_guard.h"
 
 #include <QApplication>
 #include <QIcon>

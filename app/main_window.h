@@ -1,9 +1,9 @@
 #pragma once
 
 #include "app/window_state.h"
-#include "widgets/document.h"
-#include "widgets/selection.h"
-#include "widgets/simulation.h"
+#include "widgets/document/document.h"
+#include "widgets/document/selection.h"
+#include "widgets/document/simulation.h"
 
 #include <QFileSystemWatcher>
 #include <QMainWindow>

@@ -1,14 +1,14 @@
 #include "app/main_window.h"
 #include "app/main_window_words.h"
 #include "app/recovery.h"
-#include "engine/pond_io.h"
-#include "widgets/compare_dialog.h"
-#include "widgets/first_pond_dialog.h"
-#include "widgets/notice.h"
-#include "widgets/pond_page.h"
-#include "widgets/shown.h"
-#include "widgets/side_panel.h"
-#include "widgets/views_page.h"
+#include "engine/pond/pond_io.h"
+#include "widgets/charts/views_page.h"
+#include "widgets/controls/notice.h"
+#include "widgets/document/shown.h"
+#include "widgets/forms/compare_dialog.h"
+#include "widgets/forms/first_pond_dialog.h"
+#include "widgets/forms/pond_page.h"
+#include "widgets/forms/side_panel.h"
 
 #include <QFileDialog>
 #include <QMessageBox>

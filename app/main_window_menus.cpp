@@ -2,12 +2,12 @@
 #include "app/main_window_words.h"
 #include "app/paper_actions.h"
 #include "app/templates.h"
-#include "engine/pond_io.h"
-#include "widgets/after_start_page.h"
-#include "widgets/notice.h"
-#include "widgets/ramp_actions.h"
-#include "widgets/side_panel.h"
-#include "widgets/views_page.h"
+#include "engine/pond/pond_io.h"
+#include "widgets/charts/views_page.h"
+#include "widgets/controls/notice.h"
+#include "widgets/follow_up/after_start_page.h"
+#include "widgets/forms/ramp_actions.h"
+#include "widgets/forms/side_panel.h"
 
 #include <QAction>
 #include <QActionGroup>

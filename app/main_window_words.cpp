@@ -1,8 +1,8 @@
 #include "app/main_window_words.h"
 
-#include "engine/sentence.h"
-#include "widgets/shown.h"
-#include "widgets/wording.h"
+#include "engine/wording/sentence.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
 
 #include <QCoreApplication>
 #include <QLabel>

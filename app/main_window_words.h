@@ -1,8 +1,8 @@
 #pragma once
 
 #include "app/recovery.h"
-#include "engine/compare.h"
-#include "engine/error.h"
+#include "engine/base/error.h"
+#include "engine/ensemble/compare.h"
 
 #include <QString>
 

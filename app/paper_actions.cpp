@@ -1,14 +1,14 @@
 #include "app/paper_actions.h"
 
-#include "engine/files.h"
-#include "engine/log.h"
-#include "widgets/consultant_dialog.h"
-#include "widgets/document.h"
-#include "widgets/notice.h"
-#include "widgets/paper_pdf.h"
-#include "widgets/papers.h"
-#include "widgets/shown.h"
-#include "widgets/simulation.h"
+#include "engine/base/files.h"
+#include "engine/ramps/log.h"
+#include "widgets/controls/notice.h"
+#include "widgets/document/document.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/simulation.h"
+#include "widgets/papers/consultant_dialog.h"
+#include "widgets/papers/paper_pdf.h"
+#include "widgets/papers/papers.h"
 
 #include <QAction>
 #include <QFileDialog>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/papers.h"
-#include "widgets/job.h"
+#include "widgets/document/job.h"
 
 #include <QObject>
 

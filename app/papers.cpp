@@ -1,15 +1,15 @@
 #include "app/papers.h"
 
 #include "app/main_window_words.h"
-#include "engine/bundle.h"
-#include "engine/files.h"
-#include "engine/plan.h"
-#include "engine/pond_io.h"
-#include "engine/text_file.h"
-#include "engine/wording.h"
-#include "widgets/paper_parts.h"
-#include "widgets/papers.h"
-#include "widgets/shown.h"
+#include "engine/base/files.h"
+#include "engine/base/text_file.h"
+#include "engine/output/bundle.h"
+#include "engine/plan/plan.h"
+#include "engine/pond/pond_io.h"
+#include "engine/wording/wording.h"
+#include "widgets/document/shown.h"
+#include "widgets/papers/paper_parts.h"
+#include "widgets/papers/papers.h"
 
 #include <QDir>
 #include <QFileInfo>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "engine/consultant.h"
-#include "engine/frozen_run.h"
+#include "engine/advice/frozen_run.h"
+#include "engine/output/consultant.h"
 
 #include <cstdint>
 #include <filesystem>

@@ -1,10 +1,10 @@
 #include "app/recovery.h"
 
 #include "app/window_state.h"
-#include "engine/durable.h"
-#include "engine/pond_io.h"
-#include "engine/text_file.h"
-#include "widgets/document.h"
+#include "engine/base/durable.h"
+#include "engine/base/text_file.h"
+#include "engine/pond/pond_io.h"
+#include "widgets/document/document.h"
 
 #include <QDir>
 #include <QLockFile>

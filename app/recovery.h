@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/pond.h"
+#include "engine/pond/pond.h"
 
 #include <QObject>
 #include <QTimer>

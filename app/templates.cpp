@@ -1,7 +1,7 @@
 #include "app/templates.h"
 
-#include "engine/pond_io.h"
-#include "widgets/shown.h"
+#include "engine/pond/pond_io.h"
+#include "widgets/document/shown.h"
 
 #include <QCoreApplication>
 #include <QDir>

@@ -1,6 +1,6 @@
 #include "app/window_options.h"
 
-#include "engine/ensemble.h"
+#include "engine/ensemble/ensemble.h"
 
 #include <QCommandLineParser>
 

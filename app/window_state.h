@@ -1,6 +1,6 @@
 #pragma once
 
-#include "widgets/theme.h"
+#include "widgets/controls/theme.h"
 
 #include <QByteArray>
 #include <QSettings>

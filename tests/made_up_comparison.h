@@ -1,8 +1,8 @@
 #pragma once
 
-#include "engine/compare.h"
-#include "engine/pond_io.h"
-#include "engine/run.h"
+#include "engine/ensemble/compare.h"
+#include "engine/pond/pond_io.h"
+#include "engine/run/run.h"
 #include "tests/pond_texts.h"
 
 #include <gtest/gtest.h>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "engine/error.h"
-#include "engine/pond_io.h"
+#include "engine/base/error.h"
+#include "engine/pond/pond_io.h"
 
 #include <gtest/gtest.h>
 

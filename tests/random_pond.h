@@ -1,8 +1,8 @@
 #pragma once
 
-#include "engine/pond.h"
-#include "engine/pond_keys.h"
-#include "engine/pond_words.h"
+#include "engine/pond/pond.h"
+#include "engine/pond/pond_keys.h"
+#include "engine/pond/pond_words.h"
 
 #include <algorithm>
 #include <array>

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "engine/basin.h"
-#include "engine/pond.h"
-#include "engine/pond_check.h"
+#include "engine/pond/pond.h"
+#include "engine/pond/pond_check.h"
+#include "engine/water/basin.h"
 #include "tests/random_pond.h"
 
 #include <algorithm>

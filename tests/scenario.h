@@ -1,7 +1,7 @@
 #pragma once
 
-#include "engine/pond_io.h"
-#include "engine/run.h"
+#include "engine/pond/pond_io.h"
+#include "engine/run/run.h"
 
 #include <gtest/gtest.h>
 

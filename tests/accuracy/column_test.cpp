@@ -1,7 +1,7 @@
-#include "engine/column.h"
+#include "engine/column/column.h"
 
-#include "engine/units.h"
-#include "engine/water.h"
+#include "engine/base/units.h"
+#include "engine/water/water.h"
 #include "tests/support/columns.h"
 #include "tests/support/cvode_checked.h"
 #include "tests/support/order.h"

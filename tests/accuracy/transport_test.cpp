@@ -1,4 +1,4 @@
-#include "engine/transport.h"
+#include "engine/column/transport.h"
 
 #include "tests/support/columns.h"
 #include "tests/support/order.h"

@@ -1,9 +1,9 @@
 // A step allocates nothing and throws nothing, not even what it would catch. In a program of its own, since
 // it replaces the allocation functions and the C++ runtime's throw for everything in it.
-#include "engine/column.h"
-#include "engine/member_run.h"
-#include "engine/prepare.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/column/column.h"
+#include "engine/run/member_run.h"
+#include "engine/run/prepare.h"
 #include "tests/runnable_pond.h"
 
 #include <gtest/gtest.h>

@@ -1,11 +1,11 @@
 // What the engine costs: a run, its parts, packs and whole ensembles, and how that grows. The last table sets
 // it beside yardsticks of the same run and beside the project's targets; it decides nothing.
-#include "engine/ensemble.h"
-#include "engine/member_run.h"
-#include "engine/plume.h"
-#include "engine/prepare.h"
-#include "engine/transport.h"
-#include "engine/water.h"
+#include "engine/column/plume.h"
+#include "engine/column/transport.h"
+#include "engine/ensemble/ensemble.h"
+#include "engine/run/member_run.h"
+#include "engine/run/prepare.h"
+#include "engine/water/water.h"
 #include "tests/bench/measure.h"
 #include "tests/bench/smooth_problem.h"
 #include "tests/bench/targets_table.h"

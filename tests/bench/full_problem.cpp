@@ -1,6 +1,6 @@
 #include "tests/bench/full_problem.h"
 
-#include "engine/units.h"
+#include "engine/base/units.h"
 #include "tests/bench/measure.h"
 #include "tests/bench/words.h"
 #include "tests/scenario.h"

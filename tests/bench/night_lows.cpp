@@ -1,7 +1,7 @@
 #include "tests/bench/night_lows.h"
 
-#include "engine/ensemble.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/ensemble/ensemble.h"
 #include "tests/scenario.h"
 
 #include <cmath>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/compare.h"
+#include "engine/ensemble/compare.h"
 
 #include <string>
 #include <vector>

@@ -1,7 +1,7 @@
 #include "tests/bench/smooth_problem.h"
 
-#include "engine/column.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/column/column.h"
 #include "tests/bench/measure.h"
 #include "tests/bench/words.h"
 #include "tests/support/columns.h"

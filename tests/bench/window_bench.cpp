@@ -3,10 +3,10 @@
 
 #include "app/main_window.h"
 #include "tests/bench/measure.h"
-#include "widgets/night_plot.h"
-#include "widgets/schedule_grid.h"
-#include "widgets/schedule_page.h"
-#include "widgets/views_page.h"
+#include "widgets/charts/night_plot.h"
+#include "widgets/charts/views_page.h"
+#include "widgets/forms/schedule_grid.h"
+#include "widgets/forms/schedule_page.h"
 
 #include <QApplication>
 #include <QElapsedTimer>

@@ -1,4 +1,4 @@
-#include "engine/text.h"
+#include "engine/base/text.h"
 #include "tests/cli/run_cli.h"
 #include "tests/pond_texts.h"
 

@@ -1,4 +1,4 @@
-#include "engine/pond_io.h"
+#include "engine/pond/pond_io.h"
 #include "tests/cli/run_cli.h"
 
 #include <gtest/gtest.h>

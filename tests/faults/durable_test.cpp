@@ -1,4 +1,4 @@
-#include "engine/durable.h"
+#include "engine/base/durable.h"
 
 #include "tests/faults/failing_calls.h"
 #include "tests/temporary_folder.h"

@@ -1,6 +1,6 @@
 // Tables of a run in a folder, with each call failing or the process killed in turn.
 
-#include "engine/files.h"
+#include "engine/base/files.h"
 
 #include "tests/faults/failing_calls.h"
 #include "tests/temporary_folder.h"

@@ -1,4 +1,4 @@
-#include "engine/units.h"
+#include "engine/base/units.h"
 #include "tests/papers/made_papers.h"
 
 #include <algorithm>

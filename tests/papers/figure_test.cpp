@@ -1,7 +1,7 @@
 // Whether the pictures can still be read when they are printed 80 mm wide and grey (trade practice for charts
 // in a report).
 #include "tests/papers/made_papers.h"
-#include "widgets/paper_figures.h"
+#include "widgets/papers/paper_figures.h"
 
 #include <QPaintDevice>
 #include <QPaintEngine>

@@ -1,6 +1,6 @@
-#include "widgets/paper_flow.h"
-#include "widgets/paper_template.h"
-#include "widgets/paper_units.h"
+#include "widgets/papers/paper_flow.h"
+#include "widgets/papers/paper_template.h"
+#include "widgets/papers/paper_units.h"
 
 #include <gtest/gtest.h>
 

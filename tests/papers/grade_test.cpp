@@ -1,5 +1,5 @@
 #include "tests/papers/made_papers.h"
-#include "widgets/paper_parts.h"
+#include "widgets/papers/paper_parts.h"
 
 #include <QRegularExpression>
 

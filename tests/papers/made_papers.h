@@ -1,10 +1,10 @@
 #pragma once
 
-#include "engine/frozen_run.h"
-#include "engine/pond_io.h"
+#include "engine/advice/frozen_run.h"
+#include "engine/pond/pond_io.h"
 #include "tests/scenario.h"
 #include "tests/temporary_folder.h"
-#include "widgets/papers.h"
+#include "widgets/papers/papers.h"
 
 #include <QProcess>
 

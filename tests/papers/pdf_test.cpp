@@ -1,8 +1,8 @@
-#include "engine/csv.h"
-#include "engine/digest.h"
-#include "engine/results_io.h"
+#include "engine/base/digest.h"
+#include "engine/output/results_io.h"
+#include "engine/pond/csv.h"
 #include "tests/papers/made_papers.h"
-#include "widgets/paper_pdf.h"
+#include "widgets/papers/paper_pdf.h"
 
 #include <QRegularExpression>
 

@@ -1,5 +1,5 @@
-#include "engine/bundle.h"
-#include "engine/pond_io.h"
+#include "engine/output/bundle.h"
+#include "engine/pond/pond_io.h"
 #include "tests/cli/run_cli.h"
 #include "tests/temporary_folder.h"
 

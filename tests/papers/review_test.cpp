@@ -1,11 +1,11 @@
 // The 60-day review on paper: what the log and the model say, as the engine's own review has it.
-#include "engine/review.h"
+#include "engine/follow_up/review.h"
 
-#include "engine/local_time.h"
-#include "engine/review_io.h"
-#include "engine/sentence_review.h"
+#include "engine/output/review_io.h"
+#include "engine/pond/local_time.h"
+#include "engine/wording/sentence_review.h"
 #include "tests/papers/made_papers.h"
-#include "widgets/wording.h"
+#include "widgets/document/wording.h"
 
 #include <QRegularExpression>
 

@@ -1,8 +1,8 @@
 // What the papers say where it can hurt: dawn limits, the lethal line, the head of the log.
-#include "engine/log_chain.h"
+#include "engine/follow_up/log_chain.h"
 #include "tests/papers/made_papers.h"
-#include "widgets/paper_parts.h"
-#include "widgets/paper_pdf.h"
+#include "widgets/papers/paper_parts.h"
+#include "widgets/papers/paper_pdf.h"
 
 namespace widgets {
 namespace {

@@ -2,8 +2,8 @@
 // of a rough two-box model. That model is common practice, not a source and not a target: it has no heat, no
 // wind and no plume that lets go. Where the two order plans differently, the table says so; only what must
 // hold of any run is asserted.
-#include "engine/run.h"
-#include "engine/text.h"
+#include "engine/base/text.h"
+#include "engine/run/run.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

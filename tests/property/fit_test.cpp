@@ -1,14 +1,14 @@
 // Fits against a truth that is known, and against a pond that was measured.
 
-#include "engine/fit.h"
+#include "engine/follow_up/fit.h"
 
-#include "engine/assimilate.h"
-#include "engine/fit_forecast.h"
-#include "engine/fit_state.h"
-#include "engine/pond_io.h"
-#include "engine/readings_beside.h"
-#include "engine/units.h"
-#include "engine/weather.h"
+#include "engine/base/units.h"
+#include "engine/follow_up/assimilate.h"
+#include "engine/follow_up/fit_forecast.h"
+#include "engine/follow_up/fit_state.h"
+#include "engine/follow_up/readings_beside.h"
+#include "engine/pond/pond_io.h"
+#include "engine/ramps/weather.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

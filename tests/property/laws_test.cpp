@@ -1,10 +1,10 @@
 // Laws that hold whatever the coefficients: the trade's laws across cases, their letters kept. (e) and (f),
 // closing and positivity, are in random_ponds_test.cpp and ledger_test.cpp. The tolerances are the laws' own
 // unless a reason stands beside them.
-#include "engine/plume.h"
-#include "engine/sky.h"
-#include "engine/units.h"
-#include "engine/water.h"
+#include "engine/base/units.h"
+#include "engine/column/plume.h"
+#include "engine/water/sky.h"
+#include "engine/water/water.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

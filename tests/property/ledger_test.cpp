@@ -1,7 +1,7 @@
 // The ledger bites: no term is a remainder and no clamp adds mass, so that a term left out, or mass put in
 // behind the ledger's back, shows.
-#include "engine/run.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/run/run.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

@@ -1,11 +1,11 @@
 // Laws of members that march in packs: a pack is its members, whatever marches beside them; each closes its
 // ledger and meets its own balance.
-#include "engine/ensemble.h"
-#include "engine/error.h"
-#include "engine/kernel.h"
-#include "engine/member_run.h"
-#include "engine/prepare.h"
-#include "engine/units.h"
+#include "engine/base/error.h"
+#include "engine/base/units.h"
+#include "engine/ensemble/ensemble.h"
+#include "engine/run/kernel.h"
+#include "engine/run/member_run.h"
+#include "engine/run/prepare.h"
 #include "tests/runnable_pond.h"
 #include "tests/scenario.h"
 

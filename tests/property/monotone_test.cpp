@@ -1,6 +1,6 @@
 // The trade's law (b) at scale: more oxygen debt, more demand of the mud or more respiration never betters
 // the worst low, over seeded random ponds, balance factors and schedule kept.
-#include "engine/run.h"
+#include "engine/run/run.h"
 #include "tests/runnable_pond.h"
 
 #include <gtest/gtest.h>

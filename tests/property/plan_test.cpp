@@ -1,7 +1,7 @@
-#include "engine/plan.h"
+#include "engine/plan/plan.h"
 
-#include "engine/plan_edges.h"
-#include "engine/plan_search.h"
+#include "engine/plan/plan_edges.h"
+#include "engine/plan/plan_search.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

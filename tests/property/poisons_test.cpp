@@ -1,5 +1,5 @@
-#include "engine/run.h"
-#include "engine/toxic.h"
+#include "engine/run/run.h"
+#include "engine/water/toxic.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

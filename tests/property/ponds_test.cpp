@@ -1,11 +1,11 @@
 // What each invented pond is there to show, held against the whole model: the outcomes named in the trade's
 // list of ponds (common practice, no source), each with the number that would refute it.
-#include "engine/compare.h"
-#include "engine/plume.h"
-#include "engine/run.h"
-#include "engine/units.h"
-#include "engine/water.h"
-#include "engine/wording.h"
+#include "engine/base/units.h"
+#include "engine/column/plume.h"
+#include "engine/ensemble/compare.h"
+#include "engine/run/run.h"
+#include "engine/water/water.h"
+#include "engine/wording/wording.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

@@ -2,10 +2,10 @@
 //
 // 1,000 ponds, 10,000 with DAWNLINE_SLOW=1. 20 layers and steps of 900 s, where the default is 40 and 600 s:
 // positivity and closure must hold for any of them, and coarser is harder.
-#include "engine/plants.h"
-#include "engine/pond_io.h"
-#include "engine/run.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/pond/pond_io.h"
+#include "engine/ramps/plants.h"
+#include "engine/run/run.h"
 #include "tests/runnable_pond.h"
 
 #include <gtest/gtest.h>

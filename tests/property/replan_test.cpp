@@ -1,9 +1,9 @@
 // A schedule planned anew from a morning's readings.
 
-#include "engine/replan.h"
+#include "engine/follow_up/replan.h"
 
-#include "engine/local_time.h"
-#include "engine/plan_mornings.h"
+#include "engine/plan/plan_mornings.h"
+#include "engine/pond/local_time.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

@@ -1,6 +1,6 @@
 // Invariance: what cannot matter does not. A pond of twice the area with twice the load is the same water; a
 // run's first days do not know how long it goes on.
-#include "engine/run.h"
+#include "engine/run/run.h"
 #include "tests/runnable_pond.h"
 #include "tests/scenario.h"
 

@@ -1,4 +1,4 @@
-#include "engine/criteria.h"
+#include "engine/water/criteria.h"
 
 #include <gtest/gtest.h>
 

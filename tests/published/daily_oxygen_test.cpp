@@ -1,6 +1,6 @@
-#include "engine/light.h"
-#include "engine/reactions.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/column/reactions.h"
+#include "engine/water/light.h"
 
 #include <gtest/gtest.h>
 

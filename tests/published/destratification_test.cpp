@@ -1,6 +1,6 @@
-#include "engine/column.h"
-#include "engine/units.h"
-#include "engine/water.h"
+#include "engine/base/units.h"
+#include "engine/column/column.h"
+#include "engine/water/water.h"
 #include "tests/support/columns.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
-#include "engine/transport.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/column/transport.h"
 #include "tests/support/columns.h"
 #include "tests/support/order.h"
 

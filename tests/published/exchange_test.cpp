@@ -1,7 +1,7 @@
-#include "engine/exchange.h"
+#include "engine/water/exchange.h"
 
-#include "engine/units.h"
-#include "engine/water.h"
+#include "engine/base/units.h"
+#include "engine/water/water.h"
 
 #include <gtest/gtest.h>
 

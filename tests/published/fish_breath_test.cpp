@@ -1,6 +1,6 @@
-#include "engine/fish_breath.h"
+#include "engine/water/fish_breath.h"
 
-#include "engine/units.h"
+#include "engine/base/units.h"
 
 #include <gtest/gtest.h>
 

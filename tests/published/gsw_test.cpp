@@ -1,6 +1,6 @@
-#include "engine/text.h"
-#include "engine/units.h"
-#include "engine/water.h"
+#include "engine/base/text.h"
+#include "engine/base/units.h"
+#include "engine/water/water.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "engine/light.h"
+#include "engine/water/light.h"
 
 #include <gtest/gtest.h>
 

@@ -1,7 +1,7 @@
-#include "engine/plume.h"
+#include "engine/column/plume.h"
 
-#include "engine/units.h"
-#include "engine/water.h"
+#include "engine/base/units.h"
+#include "engine/water/water.h"
 #include "tests/support/columns.h"
 
 #include <gtest/gtest.h>

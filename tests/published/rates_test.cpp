@@ -1,4 +1,4 @@
-#include "engine/water.h"
+#include "engine/water/water.h"
 
 #include <gtest/gtest.h>
 

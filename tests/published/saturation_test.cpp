@@ -1,5 +1,5 @@
-#include "engine/units.h"
-#include "engine/water.h"
+#include "engine/base/units.h"
+#include "engine/water/water.h"
 
 #include <gtest/gtest.h>
 

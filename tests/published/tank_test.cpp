@@ -1,5 +1,5 @@
-#include "engine/reactions.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/column/reactions.h"
 #include "tests/support/cvode_checked.h"
 #include "tests/support/order.h"
 

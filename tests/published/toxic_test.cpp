@@ -1,6 +1,6 @@
-#include "engine/toxic.h"
+#include "engine/water/toxic.h"
 
-#include "engine/units.h"
+#include "engine/base/units.h"
 
 #include <gtest/gtest.h>
 

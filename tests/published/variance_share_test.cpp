@@ -5,9 +5,9 @@
 // (2008), Global Sensitivity Analysis: The Primer. A linear function of correlated normal inputs as in
 // Kucherenko, Tarantola and Annoni (2012), Comput. Phys. Commun. 183:937-946. The publications are cited from
 // memory; the closed forms are worked out below and need no table.
-#include "engine/variance_share.h"
+#include "engine/ensemble/variance_share.h"
 
-#include "engine/draws.h"
+#include "engine/ensemble/draws.h"
 
 #include <gtest/gtest.h>
 

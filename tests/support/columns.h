@@ -1,7 +1,7 @@
 #pragma once
 
-#include "engine/column.h"
-#include "engine/units.h"
+#include "engine/base/units.h"
+#include "engine/column/column.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 
 #include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
-#include "widgets/document.h"
+#include "widgets/document/document.h"
 
 #include <QAbstractSpinBox>
 #include <QApplication>

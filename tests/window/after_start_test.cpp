@@ -1,12 +1,12 @@
 // The pages for after the start, as they sit in the window.
 
 #include "tests/window/driven.h"
-#include "widgets/after_start_page.h"
-#include "widgets/dawn_form.h"
-#include "widgets/incident_page.h"
-#include "widgets/log_page.h"
-#include "widgets/review_page.h"
-#include "widgets/today_page.h"
+#include "widgets/follow_up/after_start_page.h"
+#include "widgets/follow_up/dawn_form.h"
+#include "widgets/follow_up/incident_page.h"
+#include "widgets/follow_up/log_page.h"
+#include "widgets/follow_up/review_page.h"
+#include "widgets/follow_up/today_page.h"
 
 #include <QTableView>
 

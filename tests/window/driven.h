@@ -3,10 +3,10 @@
 #include "app/main_window.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
-#include "widgets/views_page.h"
-#include "widgets/night_plot.h"
-#include "widgets/notice.h"
-#include "widgets/side_panel.h"
+#include "widgets/charts/night_plot.h"
+#include "widgets/charts/views_page.h"
+#include "widgets/controls/notice.h"
+#include "widgets/forms/side_panel.h"
 
 #include <QAction>
 #include <QApplication>

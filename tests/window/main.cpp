@@ -1,5 +1,5 @@
 #include "tests/temporary_folder.h"
-#include "widgets/wheel_guard.h"
+#include "widgets/controls/wheel_guard.h"
 
 #include <QApplication>
 

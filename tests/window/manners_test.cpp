@@ -2,14 +2,14 @@
 // there.
 
 #include "app/recovery.h"
-#include "engine/pond_io.h"
+#include "engine/pond/pond_io.h"
 #include "tests/window/driven.h"
-#include "widgets/compare_dialog.h"
-#include "widgets/first_pond_dialog.h"
-#include "widgets/owner_view.h"
-#include "widgets/pond_page.h"
-#include "widgets/progress_line.h"
-#include "widgets/sheet_editor.h"
+#include "widgets/charts/owner_view.h"
+#include "widgets/controls/progress_line.h"
+#include "widgets/controls/sheet_editor.h"
+#include "widgets/forms/compare_dialog.h"
+#include "widgets/forms/first_pond_dialog.h"
+#include "widgets/forms/pond_page.h"
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>

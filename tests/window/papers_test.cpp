@@ -1,11 +1,11 @@
-#include "widgets/papers.h"
+#include "widgets/papers/papers.h"
 
 #include "app/paper_actions.h"
-#include "engine/pond_io.h"
+#include "engine/pond/pond_io.h"
 #include "tests/window/driven.h"
-#include "widgets/consultant_dialog.h"
-#include "widgets/notice.h"
-#include "widgets/paper_pdf.h"
+#include "widgets/controls/notice.h"
+#include "widgets/papers/consultant_dialog.h"
+#include "widgets/papers/paper_pdf.h"
 
 #include <QMenu>
 #include <QPrinter>

@@ -2,19 +2,19 @@
 // names, to be looked at, or nowhere; either way nothing in them may be cut off.
 
 #include "tests/window/driven.h"
-#include "widgets/after_start_page.h"
-#include "widgets/consultant_dialog.h"
-#include "widgets/dawn_form.h"
-#include "widgets/first_pond_dialog.h"
-#include "widgets/import_dialog.h"
-#include "widgets/incident_page.h"
-#include "widgets/log_page.h"
-#include "widgets/owner_view.h"
-#include "widgets/plan_dialog.h"
-#include "widgets/pond_page.h"
-#include "widgets/review_page.h"
-#include "widgets/theme.h"
-#include "widgets/today_page.h"
+#include "widgets/charts/owner_view.h"
+#include "widgets/controls/theme.h"
+#include "widgets/follow_up/after_start_page.h"
+#include "widgets/follow_up/dawn_form.h"
+#include "widgets/follow_up/import_dialog.h"
+#include "widgets/follow_up/incident_page.h"
+#include "widgets/follow_up/log_page.h"
+#include "widgets/follow_up/review_page.h"
+#include "widgets/follow_up/today_page.h"
+#include "widgets/forms/first_pond_dialog.h"
+#include "widgets/forms/plan_dialog.h"
+#include "widgets/forms/pond_page.h"
+#include "widgets/papers/consultant_dialog.h"
 
 #include <QAbstractButton>
 #include <QLabel>

@@ -1,4 +1,4 @@
-#include "engine/text_file.h"
+#include "engine/base/text_file.h"
 #include "tests/temporary_folder.h"
 #include "tests/window/driven.h"
 

@@ -1,10 +1,10 @@
-#include "engine/pond_io.h"
-#include "engine/text_file.h"
+#include "engine/base/text_file.h"
+#include "engine/pond/pond_io.h"
 #include "tests/window/driven.h"
-#include "widgets/dawn_lows_plot.h"
-#include "widgets/plan_dialog.h"
-#include "widgets/theme.h"
-#include "widgets/whole_run_plot.h"
+#include "widgets/charts/dawn_lows_plot.h"
+#include "widgets/charts/whole_run_plot.h"
+#include "widgets/controls/theme.h"
+#include "widgets/forms/plan_dialog.h"
 
 #include <QAbstractItemModel>
 #include <QAccessible>

@@ -1,0 +1,78 @@
+#pragma once
+
+#include "engine/base/files.h"
+#include "engine/ensemble/compare.h"
+#include "engine/follow_up/review.h"
+
+#include <chrono>
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace engine {
+
+/// What besides its files decides the numbers of a run, and when it was made.
+struct RunStamp {
+    std::string version;            ///< Of the program
+    std::chrono::sys_seconds time;  ///< When the run was frozen, UTC
+    std::uint64_t seed = 1;
+    int members = 1;
+    int nights = 0;
+    std::string ramp;  ///< That the papers are about
+};
+
+/// One run, whose numbers stand on every paper of a pond.
+struct FrozenRun {
+    /// "pond.toml" in our own form, then the CSV files that it names, under names of their own beside it.
+    std::vector<TextFile> files;
+    RunStamp stamp;
+    Comparison comparison;
+    std::optional<Review> review = {};  ///< Where the log has a start and readings to look back on
+};
+
+/// Members of the review on paper, fewer than those of the comparison, as each is fitted.
+inline constexpr int kReviewMembers = 64;
+
+inline constexpr std::string_view kFrozenPond = "pond.toml";
+inline constexpr std::string_view kFrozenStatement = "run.txt";
+
+/// The text whose SHA-256 names a run: program version, time, seed, members, nights, ramp, and the SHA-256 of
+/// each file. LF line ends, so that `sha256sum` of it gives the same name.
+[[nodiscard]] std::string statementOf(const std::vector<TextFile>& files, const RunStamp& stamp);
+
+/// The name of a run: SHA-256 of its statement.
+[[nodiscard]] std::string nameOf(const FrozenRun& run);
+
+/// A pond's own text and the bytes of its CSV files, and the pond read anew from just these bytes.
+struct FrozenPond {
+    Pond pond;
+    std::vector<TextFile> files;
+};
+
+/// @param path  Of the pond file; the CSV files are looked for beside it.
+/// @return a sentence if a CSV file cannot be read or no longer holds what a run can use.
+[[nodiscard]] std::variant<FrozenPond, std::string> freeze(const Pond& pond,
+                                                           const std::filesystem::path& path);
+
+/// Runs everything that the papers print, once: curves, causes, end states and members.
+/// @param stamp    Its nights are filled in, and its ramp by plannedRamp() if it is empty or not one's name.
+/// @param nights   As in CompareOptions.
+/// @param earlier  As in CompareOptions: what of it still holds is taken over, to the bit.
+[[nodiscard]] FrozenRun runFrozen(const FrozenPond& frozen, RunStamp stamp, std::optional<int> nights,
+                                  const RunControl& control = {}, const Comparison* earlier = nullptr);
+
+/// The ramp that the papers are about: that of the name asked for, else the one that the log says was
+/// started, else the pond file's chosen one; without one that completed the ramp whose members least often go
+/// below the stress line though do-nothing does not, of equals the one with the higher worst night. 0
+/// (do-nothing) without a ramp that completed.
+[[nodiscard]] std::size_t plannedRamp(const Comparison& comparison, std::string_view asked = {});
+
+/// The ramp that a plan is held against: the completed one that comes to continuous air first, of equals the
+/// one with the greatest dose; nothing if that is the plan itself.
+[[nodiscard]] std::optional<std::size_t> fastestRamp(const Comparison& comparison, std::size_t plan);
+
+}  // namespace engine

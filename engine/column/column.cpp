@@ -1,0 +1,272 @@
+#include "engine/column/column.h"
+
+#include "engine/base/units.h"
+#include "engine/water/exchange.h"
+#include "engine/water/light.h"
+#include "engine/water/toxic.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+/// Shares of the weed mass over layer volume, times the pond's area: weeds stand on the bottom down to where
+/// light allows (twice the Secchi depth: Chang and Ouyang 1988) and fill the water above it evenly.
+std::vector<double> weedShares(const Grid& grid, double deepest) {
+    const int layers = grid.layers();
+    std::vector<double> share(layers, 0.0);
+    double ground = 0.0;
+    for (int i = 0; i < layers; ++i) {
+        ground += grid.middle[i] <= deepest || i == 0 ? grid.bottomArea[i] : 0.0;
+    }
+    if (ground <= 0.0) {
+        return share;  // upright walls down to where it is dark: no ground for weeds
+    }
+    for (int i = 0; i < layers; ++i) {
+        if (grid.middle[i] > deepest && i > 0) {
+            continue;
+        }
+        for (int j = 0; j <= i; ++j) {
+            const double inside = grid.thickness[j] / grid.face[i + 1];
+            share[j] += grid.bottomArea[i] / ground * inside * grid.faceArea[0] / grid.volume[j];
+        }
+    }
+    return share;
+}
+
+}  // namespace
+
+template <class Real>
+Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const AeratorSetup& aerator,
+                     const BottomWater& bottom, const StartState<Real>& start, const ColumnSwitches& switches)
+    : m_grid(grid),
+      m_parameters(parameters),
+      m_aerator(aerator),
+      m_bottom(bottom),
+      m_switches(switches),
+      m_layers(grid.layers()),
+      m_windAtSeven(windAt(1.0, 10.0, 7.0)),
+      m_flows(m_layers),
+      m_transportHeat(m_grid),
+      m_transportSolutes(m_grid),
+      m_reactions(m_layers),
+      m_work(m_layers),
+      m_amounts(m_layers),
+      m_plume(m_layers),
+      m_convection(m_grid) {
+    const Real zero = 0.0;
+    m_state.heat.resize(m_layers);
+    m_state.solutes.resize(m_layers);
+    for (int i = 0; i < m_layers; ++i) {
+        m_perVolume.push_back(1.0 / m_grid.volume[i]);
+        m_state.heat[i][0] = start.temperature[i];
+        auto& s = m_state.solutes[i];
+        s.fill(zero);
+        s[kOxygen] = start.oxygen[i];
+        s[kChlorophyll] = start.chlorophyll[i];
+        s[kFast] = start.fast[i];
+        s[kMedium] = start.medium[i];
+        s[kSlow] = start.slow[i];
+        s[kSalt] = start.salinity[i];
+        s[kSulfide] = start.sulfide.empty() ? zero : start.sulfide[i];
+        s[kAmmonia] = start.ammonia.empty() ? zero : start.ammonia[i];
+        m_poisons = m_poisons || largestLane(s[kSulfide]) > 0.0 || largestLane(s[kAmmonia]) > 0.0;
+        m_reach += m_grid.volume[i] *
+                   std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
+    }
+    m_springWater.fill(zero);
+    m_springWater[kOxygen] = parameters.springOxygen;
+    m_springWater[kSalt] = parameters.springSalinity;
+    m_weedMassAtStart = parameters.weedMass;
+    m_state.muck.assign(aerator.diffusers, parameters.muckStore);
+    for (const double z : m_grid.face) {
+        m_nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
+    }
+    const Real attenuation = parameters.attenuationRest + attenuationOfChlorophyll(start.chlorophyll[0]);
+    m_weedPerArea.assign(m_layers, zero);
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        const double secchi = 1.7 / lane(attenuation, member);
+        const std::vector<double> shares = weedShares(m_grid, 2.0 * secchi);
+        for (int i = 0; i < m_layers; ++i) {
+            setLane(m_weedPerArea[i], member, shares[i]);
+        }
+    }
+    for (auto* field : {&m_density, &m_temperature, &m_salinity, &m_chlorophyll, &m_light, &m_left,
+                        &m_optical, &m_heating, &m_bubbleNet, &m_bubbleReference, &m_fishPlace}) {
+        field->assign(m_layers, zero);
+    }
+    m_bubbleReference.assign(m_layers, Real(1.0));
+    m_diffusivity.assign(m_layers + 1, zero);
+    m_overturning.assign(m_layers + 1, zero);
+    m_laneFaces.assign(m_layers + 1, 0.0);
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        m_fishWater.emplace_back(m_grid);
+    }
+    for (auto* field : {&m_laneA, &m_laneB, &m_lanePlaces}) {
+        field->assign(m_layers, 0.0);
+    }
+    m_reactions.regeneration = parameters.regenerationShare;
+    m_reactions.fastShare = parameters.fastShare;
+    placeFish(m_state);
+}
+
+template <class Real>
+void Column<Real>::resume(const KeptWater<Real>& water) {
+    m_state = water.state;
+    m_chlorophyllScale = water.chlorophyllScale;
+    m_weedScale = water.weedScale;
+    m_parameters.weedMass = m_weedScale * m_weedMassAtStart;
+    m_plumeStale = true;
+    placeFish(m_state);
+}
+
+template <class Real>
+void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
+    growPlants(air);
+    sunlight(air, m_state);
+    heatRates(air, m_state, dt);
+    // What mixes is the water as it is: with the step's heat added first, sun would still water that it does
+    // not.
+    densities(m_state);
+    diffusivities(air);
+    plume(aeration, m_state);
+    if (m_reactsFirst) {
+        react(dt, aeration);
+        mix(dt, air);
+    } else {
+        mix(dt, air);
+        react(dt, aeration);
+    }
+    m_reactsFirst = !m_reactsFirst;
+    stirMuck(aeration, dt);
+    placeFish(m_state);
+    m_ledger.lifted += dt * m_lifting;
+}
+
+template <class Real>
+void Column<Real>::mix(double dt, const Air<Real>& air) {
+    breathe(dt, air);
+    for (int i = 0; i < m_layers; ++i) {
+        m_state.heat[i][0] += dt * m_heating[i];
+    }
+    Transport<Real>::prepareBoth(dt, m_diffusivity, m_flows, m_transportHeat, kMolecularHeat,
+                                 m_transportSolutes, kMolecularSolute);
+    m_transportHeat.template advance<1, 1>(m_flows, {m_parameters.springTemperature}, m_state.heat);
+    const std::array<Real, kSolutes> over =
+        m_poisons
+            ? m_transportSolutes.template advance<kSolutes, kSolutes>(m_flows, m_springWater, m_state.solutes)
+            : m_transportSolutes.template advance<kAlwaysCarried, kSolutes>(m_flows, m_springWater,
+                                                                            m_state.solutes);
+    const Real spring = dt * m_parameters.springFlow;
+    m_ledger.oxygen[kInflow] += spring * (m_springWater[kOxygen] - over[kOxygen]);
+    m_ledger.debtInflow -= spring * (over[kFast] + over[kMedium]);
+}
+
+template <class Real>
+void Column<Real>::react(double dt, const Aeration& aeration) {
+    reactionsOf(aeration, m_state, dt);
+    m_reactions.exchange[0] = 0.0;  // breathe() did it
+    gather(m_state);
+    reactionStep(m_reactions, dt, m_work, m_amounts);
+    record(dt);
+    for (int i = 0; i < m_layers; ++i) {
+        auto& s = m_state.solutes[i];
+        if (m_poisons) {
+            // The poisons go with the pools that hold them; new fast debt brings its share of sulfide.
+            const Real newFast =
+                m_reactions.fastShare * m_amounts.regenerated[i] + dt * m_reactions.stirredFast[i];
+            s[kSulfide] = s[kSulfide] * (1.0 - m_amounts.fast[i] / max(s[kFast], Real(1e-30))) +
+                          m_parameters.sulfideOfFast * newFast;
+            s[kAmmonia] = s[kAmmonia] * (1.0 - m_amounts.slow[i] / max(s[kSlow], Real(1e-30)));
+        }
+        s[kOxygen] = m_work.oxygen[i];
+        s[kFast] = m_work.fast[i];
+        s[kMedium] = m_work.medium[i];
+        s[kSlow] = m_work.slow[i];
+    }
+}
+
+template <class Real>
+Real Column<Real>::whereFishAre(Solute which, double (*poisonousShare)(double temperature, double ph)) const {
+    Real sum = 0.0;
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        double total = 0.0;
+        for (int i = 0; i < m_layers; ++i) {
+            total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][which], member) *
+                     poisonousShare(lane(m_state.heat[i][0], member), m_parameters.ph);
+        }
+        setLane(sum, member, total);
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::unionisedAmmonia() const {
+    return whereFishAre(kAmmonia, unionisedAmmoniaShare);
+}
+
+template <class Real>
+Real Column<Real>::hydrogenSulfide() const {
+    return whereFishAre(kSulfide, undissociatedSulfideShare);
+}
+
+template <class Real>
+Real Column<Real>::oxygenStored() const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_grid.volume[i] * m_state.solutes[i][kOxygen];
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::debtStored() const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_grid.volume[i] * (m_state.solutes[i][kFast] + m_state.solutes[i][kMedium]);
+    }
+    return sum;
+}
+
+template <class Real>
+std::vector<double> Column<Real>::temperatures(int member) const {
+    std::vector<double> out;
+    for (int i = 0; i < m_layers; ++i) {
+        out.push_back(lane(m_state.heat[i][0], member));
+    }
+    return out;
+}
+
+template <class Real>
+std::vector<double> Column<Real>::solutes(Solute which, int member) const {
+    std::vector<double> out;
+    for (int i = 0; i < m_layers; ++i) {
+        out.push_back(lane(m_state.solutes[i][which], member));
+    }
+    return out;
+}
+
+template Column<double>::Column(const Grid&, const Parameters<double>&, const AeratorSetup&,
+                                const BottomWater&, const StartState<double>&, const ColumnSwitches&);
+template Column<Pack<4>>::Column(const Grid&, const Parameters<Pack<4>>&, const AeratorSetup&,
+                                 const BottomWater&, const StartState<Pack<4>>&, const ColumnSwitches&);
+
+template void Column<double>::step(double, const Air<double>&, const Aeration&);
+template void Column<double>::resume(const KeptWater<double>&);
+template double Column<double>::unionisedAmmonia() const;
+template double Column<double>::hydrogenSulfide() const;
+template double Column<double>::oxygenStored() const;
+template double Column<double>::debtStored() const;
+template std::vector<double> Column<double>::temperatures(int) const;
+template std::vector<double> Column<double>::solutes(Solute, int) const;
+template void Column<Pack<4>>::step(double, const Air<Pack<4>>&, const Aeration&);
+template void Column<Pack<4>>::resume(const KeptWater<Pack<4>>&);
+template Pack<4> Column<Pack<4>>::unionisedAmmonia() const;
+template Pack<4> Column<Pack<4>>::hydrogenSulfide() const;
+template Pack<4> Column<Pack<4>>::oxygenStored() const;
+template Pack<4> Column<Pack<4>>::debtStored() const;
+template std::vector<double> Column<Pack<4>>::temperatures(int) const;
+template std::vector<double> Column<Pack<4>>::solutes(Solute, int) const;
+
+}  // namespace engine

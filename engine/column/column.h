@@ -1,0 +1,186 @@
+#pragma once
+
+#include "engine/base/lane.h"
+#include "engine/column/mixing.h"
+#include "engine/column/plume.h"
+#include "engine/column/reactions.h"
+#include "engine/column/state.h"
+#include "engine/column/transport.h"
+#include "engine/water/basin.h"
+#include "engine/water/fish_water.h"
+#include "engine/water/parameters.h"
+
+#include <vector>
+
+namespace engine {
+
+/// The air over the water for the kernels; one member or a pack.
+template <class Real>
+struct Air {
+    Real shortwave = 0.0;         ///< Reaching the surface [W/m^2]
+    Real temperature = 20.0;      ///< [degC]
+    Real vapourPressure = 0.0;    ///< [Pa]
+    Real wind10 = 0.0;            ///< On the pond [m/s]
+    Real cloud = 0.0;             ///< Share of sky
+    Real chlorophyllScale = 1.0;  ///< Of the pond's total over that at the start (a dated table)
+    Real weedScale = 1.0;         ///< The same for the weed cover
+};
+
+/// What the aerator does during a step; the same for all members of a pack.
+struct Aeration {
+    int open = 0;          ///< Diffusers running
+    double depth = 0.0;    ///< [m]
+    bool surface = false;  ///< The surface aerator runs
+    bool operator==(const Aeration&) const = default;
+};
+
+/// The aerator's own numbers that do not change during a run.
+struct AeratorSetup {
+    int diffusers = 0;
+    double freeAir = 0.0;          ///< Per diffuser [m^3/s]
+    double bubbleDiameter = 3e-3;  ///< [m]
+};
+
+/// Parts of the physics that a check or a cause re-run may hold or leave out.
+struct ColumnSwitches {
+    bool heat = true;                ///< Surface heat and sunlight warm and cool the water
+    bool mixing = true;              ///< Wind, convection and quiet diffusion; off: molecular only
+    bool freezePlume = false;        ///< Keep the plume of the first running step (smooth problems)
+    bool dissolution = true;         ///< Bubbles exchange oxygen
+    double fixedDiffusivity = -1.0;  ///< [m^2/s] at all faces if not negative (smooth problems)
+};
+
+/// What a run leaves behind at a whole hour, so that another can go on from it.
+template <class Real>
+struct KeptWater {
+    State<Real> state;
+    Real chlorophyllScale = 1.0, weedScale = 1.0;  ///< Of the dated table, as last applied
+};
+
+/// The water of one member, or of a pack of members, and one step of it.
+template <class Real>
+class Column {
+public:
+    Column(const Grid& grid, const Parameters<Real>& parameters, const AeratorSetup& aerator,
+           const BottomWater& bottom, const StartState<Real>& start, const ColumnSwitches& switches = {});
+    Column(const Column&) = delete;  // its parts refer to its own grid
+    Column& operator=(const Column&) = delete;
+
+    /// Advances by `dt` under air and aeration that hold for the step (taken at its middle). Steps go in
+    /// pairs, the first of which mixes before it reacts and the second after; two of one length are a
+    /// symmetric splitting, which is of second order, and the state after them is one that mixing left.
+    void step(double dt, const Air<Real>& air, const Aeration& aeration);
+
+    /// Brings the plume up to date with the water for a step that is about to come, so that lifting() holds
+    /// for it.
+    void preparePlume(const Aeration& aeration);
+
+    /// d/dt of a state at an instant under the same physics. Never throws on trial states; continues its
+    /// formulas outside their range.
+    void rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, State<Real>& out);
+
+    /// The next step is the first of a pair.
+    void startPair() { m_reactsFirst = false; }
+
+    /// The plume is integrated again at the next step, whatever has moved (on the clock, each hour).
+    void refreshPlume() { m_plumeStale = true; }
+
+    /// The water now, and going on from water that was kept: the same bits as one run, if it is kept after
+    /// a pair of steps and the plume is found again there, as at each whole hour.
+    [[nodiscard]] KeptWater<Real> keep() const { return {m_state, m_chlorophyllScale, m_weedScale}; }
+    void resume(const KeptWater<Real>& water);
+
+    [[nodiscard]] const State<Real>& state() const { return m_state; }
+    [[nodiscard]] State<Real>& state() { return m_state; }
+    [[nodiscard]] const Grid& grid() const { return m_grid; }
+    [[nodiscard]] const Parameters<Real>& parameters() const { return m_parameters; }
+    [[nodiscard]] Ledger<Real>& ledger() { return m_ledger; }
+    /// Oxygen exceeded by the best share of the volume now [g/m^3].
+    [[nodiscard]] Real fishWater() const { return m_best; }
+    /// Oxygen of the whole pond [g]; fast plus medium debt of the whole pond [g].
+    [[nodiscard]] Real oxygenStored() const;
+    [[nodiscard]] Real debtStored() const;
+    /// Un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur where the fish are [g/m^3].
+    [[nodiscard]] Real unionisedAmmonia() const;
+    [[nodiscard]] Real hydrogenSulfide() const;
+    /// Water the plume carries up through z_b now, net [m^3/s].
+    [[nodiscard]] Real lifting() const { return m_lifting; }
+    /// Integrations of the plume so far, all lanes.
+    [[nodiscard]] long plumeCount() const { return m_plumeCount; }
+
+    /// One column value by layer of one lane, as plain numbers.
+    [[nodiscard]] std::vector<double> temperatures(int lane) const;
+    [[nodiscard]] std::vector<double> solutes(Solute which, int lane) const;
+
+private:
+    [[nodiscard]] Real whereFishAre(Solute which,
+                                    double (*poisonousShare)(double temperature, double ph)) const;
+    void densities(const State<Real>& state);
+    void sunlight(const Air<Real>& air, const State<Real>& state);
+    [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
+    void heatRates(const Air<Real>& air, const State<Real>& state, double dt);
+    void plume(const Aeration& aeration, const State<Real>& state);
+    void integrate(const Aeration& aeration, const State<Real>& state);
+    void diffusivities(const Air<Real>& air);
+    void springWater();
+    void growPlants(const Air<Real>& air);
+    void placeFish(const State<Real>& state);
+    void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
+    [[nodiscard]] Real reaches(const Aeration& aeration) const;
+    void prepareMuck(double dt);
+    void exchangeOf(const Air<Real>& air, const State<Real>& state);
+    void breathe(double dt, const Air<Real>& air);
+    void mix(double dt, const Air<Real>& air);
+    void react(double dt, const Aeration& aeration);
+    void stirMuck(const Aeration& aeration, double dt);
+    void record(double dt);
+    void gather(const State<Real>& state);
+
+    Grid m_grid;
+    Parameters<Real> m_parameters;
+    AeratorSetup m_aerator;
+    BottomWater m_bottom;
+    ColumnSwitches m_switches;
+    int m_layers;
+    double m_windAtSeven;  // Wind at 7 m over that at 10 m
+    bool m_reactsFirst = false;
+    bool m_aerating = false;  // The surface aerator ran when rates were last found
+    bool m_poisons = false;   // Sulfide or ammonia is there to be carried
+    State<Real> m_state;
+    Ledger<Real> m_ledger;
+    Flows<Real> m_flows;
+    Transport<Real> m_transportHeat, m_transportSolutes;
+    Reactions<Real> m_reactions;
+    OxygenAndDebt<Real> m_work;
+    ReactionAmounts<Real> m_amounts;
+    std::vector<double> m_perVolume;     // One over the volume of each layer [1/m^3]
+    std::vector<double> m_nearInfrared;  // Share left at each face, N + 1
+    std::vector<Real> m_weedPerArea;     // Share of the weed mass by layer over its volume [1/m]
+    std::vector<Real> m_temperature, m_salinity, m_chlorophyll;  // The state's, one beside the other
+    std::vector<Real> m_density, m_diffusivity, m_light, m_heating;
+    std::vector<Real> m_left, m_optical;  // Share of light that passes a layer; its optical thickness
+    Real m_buoyancyFlux = 0.0;            // Lost at the surface [m^2/s^3]
+
+    PlumeIntegrator<Real> m_plume;
+    Aeration m_last;
+    bool m_plumeStale = true;
+    long m_plumeCount = 0;
+    std::vector<Real> m_bubbleNet;        // Oxygen from bubbles by layer [g/m^3/s], may be negative
+    std::vector<Real> m_bubbleReference;  // Oxygen there at that time [g/m^3]
+    Real m_lifting = 0.0;
+    std::array<Real, kSolutes> m_springWater{};
+    Real m_weedMassAtStart = 0.0;
+    Real m_chlorophyllScale = 1.0, m_weedScale = 1.0;  // Of the dated table, as last applied
+    double m_reach = 0.0;                              // Water that the surface aerator turns over [m^3]
+
+    Convection m_convection;
+    std::vector<Real> m_overturning;  // Diffusivity of convection at the faces [m^2/s], N + 1
+    std::vector<double> m_laneFaces;
+    std::vector<FishWater> m_fishWater;  // One a lane
+    std::vector<Real> m_fishPlace;
+    Real m_best = 0.0;                                                    // Oxygen of the fish water [g/m^3]
+    double m_muckStep = -1.0, m_muckReleased = 0.0, m_muckRebuilt = 0.0;  // Shares over one step
+    std::vector<double> m_laneA, m_laneB, m_lanePlaces;                   // One member's layers at a time
+};
+
+}  // namespace engine

@@ -1,0 +1,106 @@
+// The plume and the spring of a column (engine/column/column.h).
+#include "engine/column/column.h"
+#include "engine/water/water.h"
+
+#include <algorithm>
+
+namespace engine {
+
+template <class Real>
+void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state) {
+    for (int i = 0; i < m_layers; ++i) {
+        m_bubbleReference[i] = state.solutes[i][kOxygen];
+    }
+    PlumeSourceOf<Real> source;
+    source.depth = aeration.depth;
+    source.freeAir = m_aerator.freeAir * m_parameters.freeAirFactor;
+    source.diffusers = aeration.open;
+    source.bubbleDiameter = m_aerator.bubbleDiameter * m_parameters.bubbleFactor;
+    source.airPressure = m_parameters.airPressure;
+    PlumeCoefficients coefficients;
+    coefficients.dissolves = m_switches.dissolution;
+    m_plume.integrate(source, {m_grid, m_temperature, m_salinity, m_density, m_bubbleReference},
+                      m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
+    m_plumeCount += kLanes<Real>;
+    const Real& net = m_parameters.netShare;
+    m_flows.segments = m_plume.segments();
+    std::fill(m_bubbleNet.begin(), m_bubbleNet.end(), Real(0.0));
+    for (int k = 0; k < m_flows.segments; ++k) {
+        const PlumeSegmentOf<Real>& segment = m_plume.segment(k);
+        const Real netFlow = net * segment.flow, given = segment.oxygenGain - segment.oxygenLoss;
+        for (int i = 0; i < m_layers; ++i) {
+            m_flows.taken[k][i] = net * segment.entrained[i];
+            m_flows.returned[k][i] = netFlow * segment.released[i];
+            m_bubbleNet[i] += given * segment.released[i] * m_perVolume[i];
+        }
+    }
+    for (Real& oxygen : m_bubbleReference) {
+        oxygen = max(oxygen, Real(1e-3));
+    }
+    m_lifting = m_bottom.exists() ? net * m_plume.throughBottom() : Real(0.0);
+}
+
+template <class Real>
+void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
+    const bool spring = largestLane(m_parameters.springFlow) > 0.0;
+    if (spring) {
+        springWater();
+    }
+    if (aeration.open == 0) {
+        m_lifting = 0.0;
+        m_flows.segments = 0;
+        m_flows.moving = spring;
+        m_last = aeration;
+        m_plumeStale = true;
+        return;
+    }
+    const bool changed = aeration.open != m_last.open || aeration.depth != m_last.depth;
+    if (m_switches.freezePlume && !changed) {
+        return;
+    }
+    if (changed || m_plumeStale) {
+        integrate(aeration, state);
+    }
+    m_flows.moving = true;
+    m_last = aeration;
+    m_plumeStale = false;
+}
+
+/// Spring water enters where the standing water is as dense as itself, parted between two layers; as much
+/// runs over at the surface.
+template <class Real>
+void Column<Real>::springWater() {
+    const Real density = waterDensity(m_parameters.springTemperature, m_parameters.springSalinity);
+    m_flows.overflow = m_parameters.springFlow;
+    for (int i = 0; i < m_layers; ++i) {
+        m_flows.entering[i] = 0.0;
+    }
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        const double wanted = lane(density, member), flow = lane(m_parameters.springFlow, member);
+        int i = 0;
+        while (i < m_layers && lane(m_density[i], member) < wanted) {
+            ++i;
+        }
+        if (i == 0 || i == m_layers) {
+            setLane(m_flows.entering[std::min(i, m_layers - 1)], member, flow);
+            continue;
+        }
+        const double above = lane(m_density[i - 1], member);
+        const double part = (wanted - above) / (lane(m_density[i], member) - above);
+        setLane(m_flows.entering[i], member, part * flow);
+        setLane(m_flows.entering[i - 1], member, (1.0 - part) * flow);
+    }
+}
+
+template <class Real>
+void Column<Real>::preparePlume(const Aeration& aeration) {
+    densities(m_state);
+    plume(aeration, m_state);
+}
+
+template void Column<double>::plume(const Aeration&, const State<double>&);
+template void Column<double>::preparePlume(const Aeration&);
+template void Column<Pack<4>>::plume(const Aeration&, const State<Pack<4>>&);
+template void Column<Pack<4>>::preparePlume(const Aeration&);
+
+}  // namespace engine

@@ -1,0 +1,272 @@
+// What makes and eats oxygen in a column (engine/column/column.h).
+#include "engine/base/lane_math.h"
+#include "engine/base/units.h"
+#include "engine/column/column.h"
+#include "engine/water/air_transfer.h"
+#include "engine/water/exchange.h"
+#include "engine/water/water.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+/// Mud cools less than the water's rule says: from 10 degC down to 5 its demand falls smoothly to half of the
+/// exponential rule (published: halve below 10 degC, from memory).
+template <class Real>
+Real coldMud(const Real& temperature) {
+    const Real x = min(max((temperature - 5.0) / 5.0, Real(0.0)), Real(1.0));
+    return 0.5 + 0.5 * x * x * (3.0 - 2.0 * x);
+}
+
+}  // namespace
+
+template <class Real>
+void Column<Real>::placeFish(const State<Real>& state) {
+    const Lines& lines = m_parameters.lines;
+    for (int member = 0; member < kLanes<Real>; ++member) {
+        for (int i = 0; i < m_layers; ++i) {
+            m_laneA[i] = lane(state.solutes[i][kOxygen], member);
+            m_laneB[i] = lane(state.heat[i][0], member);
+        }
+        FishWater& water = m_fishWater[member];
+        const double best = water.oxygen(m_laneA, m_laneB, lines.fishShare, lines.fishMax);
+        water.places(m_laneA, m_laneB, best, lines.stress, lines.fishMax, m_lanePlaces);
+        for (int i = 0; i < m_layers; ++i) {
+            setLane(m_fishPlace[i], member, m_lanePlaces[i]);
+        }
+        setLane(m_best, member, best);
+    }
+}
+
+template <class Real>
+void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& state, double dt) {
+    const Parameters<Real>& p = m_parameters;
+    const bool running = aeration.open > 0;
+    const Real logSediment = log(p.sedimentTheta);
+    const Real fishAt20 = p.fishStock * fishRespiration(p.fishMass_g, 20.0);
+    const int stirred = running ? m_grid.layerAt(aeration.depth) : -1;
+    const Real stirs = reaches(aeration);
+    Real* const sediment = m_reactions.sediment.data();
+    Real* const growth = m_reactions.photosynthesis.data();
+    Real* const respiration = m_reactions.respiration.data();
+    Real* const fish = m_reactions.fish.data();
+    Real* const fast = m_reactions.fast.data();
+    Real* const medium = m_reactions.medium.data();
+    Real* const slow = m_reactions.slow.data();
+    const int layers = m_layers;
+    Real* const temperatures = m_temperature.data();
+    Real* const algae = m_chlorophyll.data();
+    for (int i = 0; i < layers; ++i) {
+        temperatures[i] = state.heat[i][0];
+        algae[i] = state.solutes[i][kChlorophyll];
+    }
+    const Real* const places = m_fishPlace.data();
+    const Real* const weedShare = m_weedPerArea.data();
+    const double* const perLayerVolume = m_perVolume.data();
+    const double* const mud = m_grid.bottomArea.data();
+    const Real growthPerAlgae = p.photosynthesisFactor * p.photosynthesis,
+               growthPerWeed = p.photosynthesisFactor * p.weedPhotosynthesis * p.weedMass,
+               breathBase = p.respirationFactor * p.respirationBase,
+               breathPerAlgae = p.respirationFactor * p.respirationPerChlorophyll,
+               breathPerWeed = p.respirationFactor * p.weedRespiration * p.weedMass,
+               demand = p.sedimentDemand, fastRate = p.fastRate, mediumRate = p.mediumRate,
+               slowRate = p.slowRate;
+    const Real logGrowth = log(p.photosynthesisTheta), logBreath = log(p.respirationTheta),
+               logDebt = log(p.debtTheta), logSlow = log(p.slowTheta);
+    DAWNLINE_SIDE_BY_SIDE
+    for (int i = 0; i < layers; ++i) {
+        const Real temperature = temperatures[i];
+        const Real warm = temperature - 20.0;
+        const double perVolume = perLayerVolume[i];
+        growth[i] = (growthPerAlgae * algae[i] + growthPerWeed * weedShare[i]) * rateExp(logGrowth * warm);
+        respiration[i] = (breathBase + breathPerAlgae * algae[i] + breathPerWeed * weedShare[i]) *
+                         rateExp(logBreath * warm);
+        fish[i] = fishAt20 * fishTemperatureFactor(temperature) * places[i] * perVolume;
+        sediment[i] = demand * mud[i] * perVolume * rateExp(logSediment * warm) * coldMud(temperature);
+        const Real debtWarm = rateExp(logDebt * warm);
+        fast[i] = fastRate * debtWarm;
+        medium[i] = mediumRate * debtWarm;
+        slow[i] = slowRate * rateExp(logSlow * warm);
+    }
+    if (stirred >= 0) {
+        // The mud under the diffusers eats faster while they stir it.
+        const Real area =
+            min(p.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
+        const Real& temperature = temperatures[stirred];
+        sediment[stirred] += stirs * p.sedimentDemand * (area * (p.stirredDemand - 1.0)) /
+                             m_grid.volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
+                             coldMud(temperature);
+    }
+    Real* const gained = m_reactions.bubbles.data();
+    Real* const stripped = m_reactions.stripped.data();
+    const Real* const net = m_bubbleNet.data();
+    const Real* const reference = m_bubbleReference.data();
+    const Real* const light = m_light.data();
+    const Real perSaturation = 1.0 / p.saturationLight;
+    const double bubbling = running ? 1.0 : 0.0;
+    DAWNLINE_SIDE_BY_SIDE
+    for (int i = 0; i < layers; ++i) {
+        growth[i] = growth[i] * layerTanh(light[i] * perSaturation);
+        const Real bubbles = bubbling * net[i];
+        gained[i] = max(bubbles, Real(0.0));
+        stripped[i] = max(-bubbles, Real(0.0)) / reference[i];
+    }
+    std::fill(m_reactions.stirredFast.begin(), m_reactions.stirredFast.end(), Real(0.0));
+    std::fill(m_reactions.stirredMedium.begin(), m_reactions.stirredMedium.end(), Real(0.0));
+    const Real surface = state.heat[0][0];
+    // Standard transfer brought to the pond's temperature and water (engine/water/air_transfer.h), spread
+    // over what a splashing aerator turns over.
+    if (aeration.surface) {
+        m_reactions.aeratorSaturation =
+            kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
+    }
+    const Real perVolume = aeration.surface
+                               ? p.aeratorTransfer / m_reach * kAeratorAlpha.value / kStandardSaturation *
+                                     temperatureFactor(kTransferTheta, surface)
+                               : Real(0.0);
+    for (int i = 0; i < m_layers && (aeration.surface || m_aerating); ++i) {
+        m_reactions.aerator[i] =
+            perVolume * std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
+    }
+
+    m_aerating = aeration.surface;
+
+    // Muck leaves its store first order while the diffuser runs; over a step exactly so.
+    if (stirred >= 0) {
+        prepareMuck(dt);
+        const double perSecond = dt > 0.0 ? m_muckReleased / dt : 1.0 / (kMuckReleaseTime_h.value * kHour);
+        Real released = 0.0;
+        for (int d = 0; d < std::min(aeration.open, static_cast<int>(state.muck.size())); ++d) {
+            released += state.muck[d] * perSecond;
+        }
+        released = stirs * released / m_grid.volume[stirred];
+        m_reactions.stirredFast[stirred] = p.muckFastShare * released;
+        m_reactions.stirredMedium[stirred] = (1.0 - p.muckFastShare) * released;
+    }
+}
+
+template <class Real>
+void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
+    const Real surface = state.heat[0][0];
+    m_reactions.exchange[0] = m_parameters.exchangeFactor *
+                              pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux) *
+                              (m_grid.faceArea[0] / m_grid.volume[0]);
+    m_reactions.saturation =
+        oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.airPressure);
+}
+
+/// Oxygen through the surface over `dt`, from what mixing brought there last, which is why it stands apart
+/// from the other reactions. Only where the exchange would empty a thin layer within the step is it slowed,
+/// as by an implicit step.
+template <class Real>
+void Column<Real>::breathe(double dt, const Air<Real>& air) {
+    exchangeOf(air, m_state);
+    const Real asked = dt * m_reactions.exchange[0];
+    const Real share = asked / (1.0 + max(asked - 0.2, Real(0.0)));
+    Real& oxygen = m_state.solutes[0][kOxygen];
+    const Real gained = share * (m_reactions.saturation - oxygen);
+    oxygen += gained;
+    m_ledger.oxygen[kSurface] += m_grid.volume[0] * gained;
+}
+
+/// 1 for members whose muck a diffuser reaches, else 0.
+template <class Real>
+Real Column<Real>::reaches(const Aeration& aeration) const {
+    return wherePositive(m_parameters.muckReach - aeration.depth, Real(0.0), Real(1.0));
+}
+
+template <class Real>
+void Column<Real>::prepareMuck(double dt) {
+    if (dt != m_muckStep) {
+        m_muckStep = dt;
+        m_muckReleased = -std::expm1(-dt / (kMuckReleaseTime_h.value * kHour));
+        m_muckRebuilt = -std::expm1(-dt / (kMuckRebuildTime_d.value * kDay));
+    }
+}
+
+template <class Real>
+void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
+    const Real stirs = reaches(aeration);
+    prepareMuck(dt);
+    for (int d = 0; d < static_cast<int>(m_state.muck.size()); ++d) {
+        const Real releases = d < aeration.open ? stirs : Real(0.0);
+        m_state.muck[d] += (1.0 - releases) * (m_parameters.muckStore - m_state.muck[d]) * m_muckRebuilt -
+                           releases * m_state.muck[d] * m_muckReleased;
+    }
+}
+
+/// The dated table scales the pond's algae and weeds; what dies becomes medium debt where it stood.
+template <class Real>
+void Column<Real>::growPlants(const Air<Real>& air) {
+    if (largestLane(abs(air.chlorophyllScale - m_chlorophyllScale)) == 0.0 &&
+        largestLane(abs(air.weedScale - m_weedScale)) == 0.0) {
+        return;
+    }
+    const Real grown = air.chlorophyllScale / max(m_chlorophyllScale, Real(1e-9));
+    const Real deadWeeds = max(m_weedScale - air.weedScale, Real(0.0)) * m_weedMassAtStart;
+    for (int i = 0; i < m_layers; ++i) {
+        auto& s = m_state.solutes[i];
+        const Real before = s[kChlorophyll];
+        s[kChlorophyll] = before * grown;
+        const Real dead = m_parameters.debtOfChlorophyll * max(before - s[kChlorophyll], Real(0.0)) +
+                          m_parameters.debtOfWeeds * deadWeeds * m_weedPerArea[i];
+        s[kMedium] += dead;
+        m_ledger.debtOfPlants += m_grid.volume[i] * dead;
+    }
+    m_parameters.weedMass = air.weedScale * m_weedMassAtStart;
+    m_chlorophyllScale = air.chlorophyllScale;
+    m_weedScale = air.weedScale;
+}
+
+template <class Real>
+void Column<Real>::record(double dt) {
+    const ReactionAmounts<Real>& a = m_amounts;
+    auto& term = m_ledger.oxygen;
+    for (int i = 0; i < m_layers; ++i) {
+        const double volume = m_grid.volume[i];
+        term[kPhotosynthesis] += volume * dt * m_reactions.photosynthesis[i];
+        term[kRespiration] -= volume * a.respiration[i];
+        term[kFishTerm] -= volume * a.fish[i];
+        term[kSediment] -= volume * a.sediment[i];
+        term[kDebtTerm] -= volume * (a.fast[i] + a.medium[i] + a.slow[i]);
+        term[kSurface] += volume * (a.surfaceIn[i] - a.surfaceOut[i]);
+        term[kBubbles] += volume * (dt * m_reactions.bubbles[i] - a.stripped[i]);
+        term[kSurfaceAerator] += volume * (a.aerated[i] - a.spilled[i]);
+        m_ledger.debtRegenerated += volume * a.regenerated[i];
+        m_ledger.debtStirred += volume * dt * (m_reactions.stirredFast[i] + m_reactions.stirredMedium[i]);
+        m_ledger.debtOxidised += volume * (a.fast[i] + a.medium[i]);
+    }
+}
+
+template <class Real>
+void Column<Real>::gather(const State<Real>& state) {
+    for (int i = 0; i < m_layers; ++i) {
+        m_work.oxygen[i] = state.solutes[i][kOxygen];
+        m_work.fast[i] = state.solutes[i][kFast];
+        m_work.medium[i] = state.solutes[i][kMedium];
+        m_work.slow[i] = state.solutes[i][kSlow];
+    }
+}
+
+template void Column<double>::placeFish(const State<double>&);
+template void Column<double>::reactionsOf(const Aeration&, const State<double>&, double);
+template double Column<double>::reaches(const Aeration&) const;
+template void Column<double>::stirMuck(const Aeration&, double);
+template void Column<double>::growPlants(const Air<double>&);
+template void Column<double>::record(double);
+template void Column<double>::exchangeOf(const Air<double>&, const State<double>&);
+template void Column<double>::breathe(double, const Air<double>&);
+template void Column<double>::gather(const State<double>&);
+template void Column<Pack<4>>::placeFish(const State<Pack<4>>&);
+template void Column<Pack<4>>::reactionsOf(const Aeration&, const State<Pack<4>>&, double);
+template Pack<4> Column<Pack<4>>::reaches(const Aeration&) const;
+template void Column<Pack<4>>::stirMuck(const Aeration&, double);
+template void Column<Pack<4>>::growPlants(const Air<Pack<4>>&);
+template void Column<Pack<4>>::record(double);
+template void Column<Pack<4>>::exchangeOf(const Air<Pack<4>>&, const State<Pack<4>>&);
+template void Column<Pack<4>>::breathe(double, const Air<Pack<4>>&);
+template void Column<Pack<4>>::gather(const State<Pack<4>>&);
+
+}  // namespace engine

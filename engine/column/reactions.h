@@ -1,0 +1,210 @@
+#pragma once
+
+#include "engine/base/lane.h"
+#include "engine/water/priors.h"
+
+#include <array>
+#include <vector>
+
+namespace engine {
+
+/// What makes and eats oxygen in each layer over one step, arrays of size N; rates per second.
+template <class Real>
+struct Reactions {
+    using Layers = std::vector<Real>;
+    // Sources [g/m^3/s]
+    Layers photosynthesis, bubbles;
+    // Demands at ample oxygen [g/m^3/s]
+    Layers respiration, fish, sediment;
+    // First-order losses [1/s]
+    Layers stripped;            ///< By bubbles out of water that holds more than they
+    Layers fast, medium, slow;  ///< Oxidation of the pools at ample oxygen
+    // Debt set free whatever the oxygen [g/m^3/s]: stirred muck
+    Layers stirredFast, stirredMedium;
+    // Surface exchange, layer 0 only, zero below
+    Layers exchange;        ///< Piston velocity times area over volume [1/s]
+    Real saturation = 0.0;  ///< [g/m^3]
+    // Surface aerator
+    Layers aerator;                ///< [1/s]
+    Real aeratorSaturation = 0.0;  ///< What it drives the water to [g/m^3]
+    // Of the demand that oxygen cannot meet
+    Real regeneration = 0.0;  ///< Share that comes out as debt
+    Real fastShare = 0.0;
+
+    explicit Reactions(int n) {
+        for (Layers* layers : {&photosynthesis, &bubbles, &aerator, &respiration, &fish, &sediment, &stripped,
+                               &fast, &medium, &slow, &stirredFast, &stirredMedium, &exchange}) {
+            layers->assign(n, Real(0.0));
+        }
+    }
+};
+
+/// Oxygen and its debts [g/m^3], size N.
+template <class Real>
+struct OxygenAndDebt {
+    std::vector<Real> oxygen, fast, medium, slow;
+    explicit OxygenAndDebt(int n) : oxygen(n, Real(0.0)), fast(oxygen), medium(oxygen), slow(oxygen) {}
+};
+
+/// What the reactions of each layer did: amounts of oxygen over a step [g/m^3], or rates [g/m^3/s]; size N,
+/// all positive.
+template <class Real>
+struct ReactionAmounts {
+    std::vector<Real> respiration, fish, sediment, fast, medium, slow, surfaceIn, surfaceOut, aerated,
+        spilled, stripped, regenerated;  ///< aerated and spilled: given and taken by the surface aerator
+    explicit ReactionAmounts(int n)
+        : respiration(n, Real(0.0)),
+          fish(respiration),
+          sediment(respiration),
+          fast(respiration),
+          medium(respiration),
+          slow(respiration),
+          surfaceIn(respiration),
+          surfaceOut(respiration),
+          aerated(respiration),
+          spilled(respiration),
+          stripped(respiration),
+          regenerated(respiration) {}
+};
+
+/// Limitation by oxygen, c / (half + c).
+template <class Real>
+[[nodiscard]] Real monod(const Real& oxygen, double half) {
+    return oxygen / (half + oxygen);
+}
+
+/// Rates at an instant. Fish breathe in full down to kFishConformsBelow and in proportion below it.
+template <class Real>
+void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
+    for (std::size_t i = 0; i < state.oxygen.size(); ++i) {
+        const Real& oxygen = state.oxygen[i];
+        a.respiration[i] = r.respiration[i] * monod(oxygen, kRespirationHalf.value);
+        a.fish[i] = r.fish[i] * min(oxygen / kFishConformsBelow.value, Real(1.0));
+        a.sediment[i] = r.sediment[i] * monod(oxygen, kSedimentHalf.value);
+        a.fast[i] = r.fast[i] * state.fast[i] * monod(oxygen, kFastHalf.value);
+        a.medium[i] = r.medium[i] * state.medium[i] * monod(oxygen, kMediumHalf.value);
+        a.slow[i] = r.slow[i] * state.slow[i] * monod(oxygen, kSlowHalf.value);
+        a.surfaceIn[i] = r.exchange[i] * r.saturation;
+        a.surfaceOut[i] = r.exchange[i] * oxygen;
+        a.aerated[i] = r.aerator[i] * r.aeratorSaturation;
+        a.spilled[i] = r.aerator[i] * oxygen;
+        a.stripped[i] = r.stripped[i] * oxygen;
+        a.regenerated[i] = r.regeneration * (r.sediment[i] - a.sediment[i]);
+    }
+}
+
+/// One over each of five numbers from one division; they must be of a size whose product is one of a double.
+template <class Real>
+[[nodiscard]] std::array<Real, 5> inverses(const Real& a, const Real& b, const Real& c, const Real& d,
+                                           const Real& e) {
+    const Real ab = a * b, cd = c * d, cde = cd * e;
+    const Real all = 1.0 / (ab * cde);
+    const Real ofAb = cde * all, ofCde = ab * all, ofCd = e * ofCde;
+    return {b * ofAb, a * ofAb, d * ofCd, c * ofCd, cd * ofCde};
+}
+
+/// Backward Euler over `dt`, layer by layer: oxygen and its debts use each other up together.
+///
+/// The end value solves a rising concave equation; Newton from the left of its root never passes it, so that
+/// the amounts taken at any iterate leave oxygen and every pool positive, and what oxygen loses is exactly
+/// what the amounts say.
+template <class Real>
+void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
+    constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
+                     hm = kMediumHalf.value, hl = kSlowHalf.value, hFish = kFishConformsBelow.value;
+    const std::size_t n = state.oxygen.size();
+    Real* const oxygen = state.oxygen.data();
+    Real* const fast = state.fast.data();
+    Real* const medium = state.medium.data();
+    Real* const slow = state.slow.data();
+    Real* const outRespiration = a.respiration.data();
+    Real* const outFish = a.fish.data();
+    Real* const outSediment = a.sediment.data();
+    Real* const outFast = a.fast.data();
+    Real* const outMedium = a.medium.data();
+    Real* const outSlow = a.slow.data();
+    Real* const outSurfaceIn = a.surfaceIn.data();
+    Real* const outSurfaceOut = a.surfaceOut.data();
+    Real* const outAerated = a.aerated.data();
+    Real* const outSpilled = a.spilled.data();
+    Real* const outStripped = a.stripped.data();
+    Real* const outRegenerated = a.regenerated.data();
+    const Real* const rateFast = r.fast.data();
+    const Real* const rateMedium = r.medium.data();
+    const Real* const rateSlow = r.slow.data();
+    const Real* const rateExchange = r.exchange.data();
+    const Real* const rateStripped = r.stripped.data();
+    const Real* const photosynthesis = r.photosynthesis.data();
+    const Real* const bubbles = r.bubbles.data();
+    const Real* const aerator = r.aerator.data();
+    const Real* const respiration = r.respiration.data();
+    const Real* const fishDemand = r.fish.data();
+    const Real* const sediment = r.sediment.data();
+    const Real* const stirredFast = r.stirredFast.data();
+    const Real* const stirredMedium = r.stirredMedium.data();
+    const Real saturation = r.saturation, aeratorSaturation = r.aeratorSaturation,
+               regeneration = r.regeneration, fastShare = r.fastShare;
+    // The arrays do not overlap, so that the layers can be computed side by side.
+    DAWNLINE_SIDE_BY_SIDE
+    for (std::size_t i = 0; i < n; ++i) {
+        // A pool p with rate k ends at p / (1 + k dt s), s the limitation, so that its payment is
+        // k dt p c / (half + (1 + k dt) c): of the same form as the other limited demands.
+        const Real kf = dt * rateFast[i], km = dt * rateMedium[i], ks = dt * rateSlow[i];
+        const Real owedFast = kf * fast[i], owedMedium = km * medium[i], owedSlow = ks * slow[i];
+        const Real gf = 1.0 + kf, gm = 1.0 + km, gl = 1.0 + ks;
+        const Real asked = dt * rateExchange[i], stripped = dt * rateStripped[i], stirred = dt * aerator[i];
+        // Mixing refills a thin top layer while it exchanges, so that the value it brought counts; only where
+        // the exchange would empty the layer within the step is it slowed as by an implicit step.
+        const Real exchange = asked / (1.0 + max(asked - 0.2, Real(0.0)));
+        const Real linear = 1.0 + stripped + stirred;
+        const Real surfaceIn = exchange * saturation, surfaceOut = exchange * oxygen[i];
+        const Real aerated = stirred * aeratorSaturation;
+        const Real budget =
+            oxygen[i] - surfaceOut + dt * (photosynthesis[i] + bubbles[i]) + surfaceIn + aerated;
+        const Real resp = dt * respiration[i], fish = dt * fishDemand[i], sed = dt * sediment[i];
+
+        // Newton's first step from zero, which is left of the root: every limited demand at its steepest.
+        const Real steepest = linear + resp * (1.0 / hr) + sed * (1.0 / hs) + owedFast * (1.0 / hf) +
+                              owedMedium * (1.0 / hm) + owedSlow * (1.0 / hl) + fish * (1.0 / hFish);
+        const auto newton = [&](const Real& c) {
+            const auto [qr, qs, qf, qm, ql] = inverses(hr + c, hs + c, hf + gf * c, hm + gm * c, hl + gl * c);
+            const Real ar = resp * qr, as = sed * qs, af = owedFast * qf, am = owedMedium * qm,
+                       al = owedSlow * ql;
+            const Real excess =
+                c * (linear + ar + as + af + am + al) + fish * min(c * (1.0 / hFish), Real(1.0)) - budget;
+            const Real slope = linear + hr * ar * qr + hs * as * qs + hf * af * qf + hm * am * qm +
+                               hl * al * ql + wherePositive(hFish - c, fish * (1.0 / hFish), Real(0.0));
+            return c - excess / slope;
+        };
+        // The tangent at the old value also falls short of the root; after it, each iterate only rises. A
+        // third step moves no hour of any scenario by as much as the steps' own error does.
+        const Real first = max(budget / steepest, newton(oxygen[i]));
+        const Real c = max(first, newton(first));
+
+        const auto [qr, qs, qf, qm, ql] = inverses(hr + c, hs + c, hf + gf * c, hm + gm * c, hl + gl * c);
+        const Real respired = resp * c * qr, eaten = sed * c * qs;
+        const Real paidFast = owedFast * c * qf, paidMedium = owedMedium * c * qm,
+                   paidSlow = owedSlow * c * ql;
+        const Real breathed = fish * min(c * (1.0 / hFish), Real(1.0));
+        const Real regenerated = regeneration * (sed - eaten);
+        outRespiration[i] = respired;
+        outFish[i] = breathed;
+        outSediment[i] = eaten;
+        outFast[i] = paidFast;
+        outMedium[i] = paidMedium;
+        outSlow[i] = paidSlow;
+        outSurfaceIn[i] = surfaceIn;
+        outSurfaceOut[i] = surfaceOut;
+        outAerated[i] = aerated;
+        outSpilled[i] = stirred * c;
+        outStripped[i] = stripped * c;
+        outRegenerated[i] = regenerated;
+        oxygen[i] = budget - (respired + breathed + eaten + paidFast + paidMedium + paidSlow + stirred * c +
+                              stripped * c);
+        fast[i] += fastShare * regenerated + dt * stirredFast[i] - paidFast;
+        medium[i] += (1.0 - fastShare) * regenerated + dt * stirredMedium[i] - paidMedium;
+        slow[i] -= paidSlow;
+    }
+}
+
+}  // namespace engine

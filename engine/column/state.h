@@ -1,0 +1,61 @@
+#pragma once
+
+#include "engine/base/lane.h"
+
+#include <array>
+#include <string_view>
+#include <vector>
+
+namespace engine {
+
+/// What the water carries, in the order in which it is stored.
+enum Solute { kOxygen, kChlorophyll, kFast, kMedium, kSlow, kSalt, kSulfide, kAmmonia, kSolutes };
+inline constexpr int kAlwaysCarried = 6;  ///< The solutes before this are there in every pond
+
+/// C numbers a layer, layer 0 at the surface.
+template <class Real, int C>
+using Fields = std::vector<std::array<Real, C>>;
+
+/// The water of one member: oxygen and debts [g/m^3], chlorophyll [ug/L], salinity [-], total sulfide as
+/// sulfur and total ammonia as nitrogen [g/m^3], and the muck that a diffuser can still stir up.
+template <class Real>
+struct State {
+    Fields<Real, 1> heat;            ///< Temperature [degC], size N
+    Fields<Real, kSolutes> solutes;  ///< Size N
+    std::vector<Real> muck;          ///< Mobile store of each diffuser [g O2]
+
+    [[nodiscard]] const Real& temperature(int i) const { return heat[i][0]; }
+    [[nodiscard]] int layers() const { return static_cast<int>(heat.size()); }
+};
+
+/// The named entries of the oxygen ledger, in the order of budget.csv.
+enum Term {
+    kPhotosynthesis,
+    kRespiration,
+    kFishTerm,
+    kSediment,
+    kDebtTerm,
+    kSurface,
+    kBubbles,
+    kSurfaceAerator,
+    kInflow,
+    kTerms
+};
+
+inline constexpr std::array<std::string_view, kTerms> kTermNames{
+    "photosynthesis", "respiration", "fish", "sediment", "debt", "surface", "bubbles", "surface_aerator",
+    "inflow"};
+
+/// What came and went since it was last cleared, whole pond, summed as the steps took it.
+template <class Real>
+struct Ledger {
+    std::array<Real, kTerms> oxygen{};  ///< Positive adds oxygen [g]
+    Real debtRegenerated = 0.0;         ///< Fast plus medium debt from the mud [g O2]
+    Real debtStirred = 0.0;             ///< Fast plus medium debt from stirred muck [g O2]
+    Real debtOxidised = 0.0;            ///< Fast plus medium debt paid [g O2]
+    Real debtOfPlants = 0.0;            ///< Medium debt from dying algae and weeds [g O2]
+    Real debtInflow = 0.0;              ///< Fast plus medium debt lost over the brim, negative [g O2]
+    Real lifted = 0.0;                  ///< Water carried up through z_b, net [m^3]
+};
+
+}  // namespace engine

@@ -1,0 +1,267 @@
+#include "engine/column/transport.h"
+
+#include "engine/base/row.h"
+
+namespace engine {
+
+template <class Real>
+Transport<Real>::Transport(const Grid& grid)
+    : m_grid(grid),
+      m_layers(grid.layers()),
+      m_down(m_layers + 1, Real(0.0)),
+      m_fromAbove(m_layers, Real(0.0)),
+      m_fromBelow(m_layers, Real(0.0)),
+      m_inverse(m_layers, Real(0.0)),
+      m_back(m_layers, Real(0.0)) {
+    m_shape.assign(m_layers + 1, 0.0);
+    m_upperShare.assign(m_layers + 1, 0.0);
+    for (const double volume : grid.volume) {
+        m_perVolume.push_back(1.0 / volume);
+    }
+    for (int i = 1; i < m_layers; ++i) {
+        m_shape[i] = grid.faceArea[i] / grid.distance[i];
+        m_upperShare[i] = grid.thickness[i] / (grid.thickness[i - 1] + grid.thickness[i]);
+    }
+    m_one.resize(m_layers);
+    m_many.resize(m_layers);
+    for (int k = 0; k < kPlumeSegments; ++k) {
+        m_answer[k].assign(m_layers, Real(0.0));
+        m_share[k].assign(m_layers, Real(0.0));
+    }
+}
+
+template <class Real>
+void Transport<Real>::faceFlows(const Flows<Real>& flows) {
+    // What a layer does not keep goes on downwards.
+    Real down = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        m_down[i] = down;
+        Real kept = flows.entering[i] - (i == 0 ? flows.overflow : Real(0.0));
+        for (int k = 0; k < flows.segments; ++k) {
+            kept += flows.returned[k][i] - flows.taken[k][i];
+        }
+        down += kept;
+    }
+    m_down[0] = 0.0;
+    m_down[m_layers] = 0.0;  // zero up to rounding, since the sums agree
+}
+
+template <class Real>
+void Transport<Real>::prepare(double dt, const std::vector<Real>& diffusivity, double molecular,
+                              const Flows<Real>& flows) {
+    faces(dt, diffusivity, molecular, flows);
+    eliminate<1>({this}, flows);
+}
+
+template <class Real>
+void Transport<Real>::prepareBoth(double dt, const std::vector<Real>& diffusivity, const Flows<Real>& flows,
+                                  Transport& a, double molecularA, Transport& b, double molecularB) {
+    a.faces(dt, diffusivity, molecularA, flows);
+    b.faces(dt, diffusivity, molecularB, flows);
+    eliminate<2>({&a, &b}, flows);
+}
+
+template <class Real>
+void Transport<Real>::faces(double dt, const std::vector<Real>& diffusivity, double molecular,
+                            const Flows<Real>& flows) {
+    m_dt = dt;
+    const Real zero = 0.0;
+    Real* const fromAbove = m_fromAbove.data();
+    Real* const fromBelow = m_fromBelow.data();
+    Real* const diagonal = m_inverse.data();
+    const Real* const mixing = diffusivity.data();
+    const double* const shape = m_shape.data();
+    const double* const volume = m_grid.volume.data();
+    if (flows.moving) {
+        faceFlows(flows);
+        const Real* const down = m_down.data();
+        for (int i = 1; i < m_layers; ++i) {
+            const Real conductance = (mixing[i] + molecular) * shape[i];
+            fromAbove[i] = conductance + max(down[i], zero);
+            fromBelow[i - 1] = conductance + max(-down[i], zero);
+        }
+    } else {
+        for (int i = 1; i < m_layers; ++i) {
+            const Real conductance = (mixing[i] + molecular) * shape[i];
+            fromAbove[i] = conductance;
+            fromBelow[i - 1] = conductance;
+        }
+    }
+    fromAbove[0] = zero;
+    fromBelow[m_layers - 1] = zero;
+    // What leaves a layer: to its neighbours, into the plume, over the brim.
+    const double perStep = 1.0 / dt;
+    diagonal[0] = volume[0] * perStep + fromAbove[1];
+    for (int i = 1; i + 1 < m_layers; ++i) {
+        diagonal[i] = volume[i] * perStep + fromBelow[i - 1] + fromAbove[i + 1];
+    }
+    diagonal[m_layers - 1] = volume[m_layers - 1] * perStep + fromBelow[m_layers - 2];
+    if (!flows.moving) {
+        return;
+    }
+    for (int k = 0; k < flows.segments; ++k) {
+        const Real* const taken = flows.taken[k].data();
+        for (int i = 0; i < m_layers; ++i) {
+            diagonal[i] += taken[i];
+        }
+    }
+    diagonal[0] += flows.overflow;
+}
+
+template <class Real>
+template <std::size_t M>
+void Transport<Real>::eliminate(const std::array<Transport*, M>& all, const Flows<Real>& flows) {
+    const int layers = all[0]->m_layers;
+    const Real zero = 0.0;
+    // The matrices' chains of divisions go along side by side, since each waits for its own last one only.
+    std::array<Real, M> back{};
+    for (int i = 0; i < layers; ++i) {
+        for (std::size_t m = 0; m < M; ++m) {
+            Transport& t = *all[m];
+            const Real inverse = 1.0 / (t.m_inverse[i] - t.m_fromAbove[i] * back[m]);
+            back[m] = t.m_fromBelow[i] * inverse;
+            t.m_inverse[i] = inverse;
+            t.m_back[i] = back[m];
+        }
+    }
+    for (int k = 0; flows.moving && k < flows.segments; ++k) {
+        Real total = 0.0;
+        for (int i = 0; i < layers; ++i) {
+            total += flows.taken[k][i];
+        }
+        const Real perTaken = wherePositive(total, 1.0 / max(total, Real(1e-300)), zero);
+        std::array<Real, M> x{};
+        for (int i = 0; i < layers; ++i) {
+            for (std::size_t m = 0; m < M; ++m) {
+                Transport& t = *all[m];
+                x[m] = (flows.returned[k][i] + t.m_fromAbove[i] * x[m]) * t.m_inverse[i];
+                t.m_answer[k][i] = x[m];
+                t.m_share[k][i] = flows.taken[k][i] * perTaken;
+            }
+        }
+        for (int i = layers - 2; i >= 0; --i) {
+            for (std::size_t m = 0; m < M; ++m) {
+                Transport& t = *all[m];
+                x[m] = t.m_answer[k][i] + t.m_back[i] * x[m];
+                t.m_answer[k][i] = x[m];
+            }
+        }
+    }
+    for (std::size_t m = 0; flows.moving && m < M; ++m) {
+        Transport& t = *all[m];
+        for (int k = 0; k < flows.segments; ++k) {
+            for (int l = 0; l < flows.segments; ++l) {
+                Real sum = 0.0;
+                for (int i = 0; i < layers; ++i) {
+                    sum += t.m_share[k][i] * t.m_answer[l][i];
+                }
+                t.m_small[k][l] = sum;
+            }
+        }
+    }
+}
+
+template <class Real>
+template <int Used, int C>
+void Transport<Real>::solve(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                            Fields<Real, C>& fields) const {
+    std::array<Real, C>* const layer = fields.data();
+    const Real* const fromAbove = m_fromAbove.data();
+    const Real* const inverse = m_inverse.data();
+    const Real* const back = m_back.data();
+    const double perStep = 1.0 / m_dt;
+    using Carried = Row<Real, Used, C>;
+    const Carried outside(entering);
+    Carried carry;
+    for (int i = 0; i < m_layers; ++i) {
+        const Real held = m_grid.volume[i] * perStep;
+        Carried sum = held * Carried(layer[i]) + fromAbove[i] * carry;
+        if (flows.moving) {
+            sum = sum + flows.entering[i] * outside;
+        }
+        carry = inverse[i] * sum;
+        carry.put(layer[i]);
+    }
+    for (int i = m_layers - 2; i >= 0; --i) {
+        carry = Carried(layer[i]) + back[i] * carry;
+        carry.put(layer[i]);
+    }
+}
+
+template <class Real>
+template <int Used, int C>
+void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields) {
+    // (I - S) a = g, where a is what each rise carries at the end of the step.
+    std::array<std::array<Real, C>, kPlumeSegments> carried{};
+    for (int k = 0; k < flows.segments; ++k) {
+        Row<Real, Used, C> sum;
+        for (int i = 0; i < m_layers; ++i) {
+            sum = sum + m_share[k][i] * Row<Real, Used, C>(fields[i]);
+        }
+        sum.put(carried[k]);
+    }
+    auto matrix = m_small;
+    for (int k = 0; k < flows.segments; ++k) {
+        const Real pivot = 1.0 / (1.0 - matrix[k][k]);
+        for (int c = 0; c < Used; ++c) {
+            carried[k][c] = carried[k][c] * pivot;
+        }
+        for (int l = k + 1; l < flows.segments; ++l) {
+            matrix[k][l] = matrix[k][l] * pivot;
+        }
+        for (int m = 0; m < flows.segments; ++m) {
+            if (m == k) {
+                continue;
+            }
+            const Real factor = matrix[m][k];
+            for (int l = k + 1; l < flows.segments; ++l) {
+                matrix[m][l] += factor * matrix[k][l];
+            }
+            for (int c = 0; c < Used; ++c) {
+                carried[m][c] += factor * carried[k][c];
+            }
+        }
+    }
+    for (int k = 0; k < flows.segments; ++k) {
+        const Row<Real, Used, C> ofRise(carried[k]);
+        for (int i = 0; i < m_layers; ++i) {
+            (Row<Real, Used, C>(fields[i]) + m_answer[k][i] * ofRise).put(fields[i]);
+        }
+    }
+}
+
+template <class Real>
+template <int Used, int C>
+std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                                             Fields<Real, C>& fields) {
+    if (flows.moving) {
+        scratch<C>().before.assign(fields.begin(), fields.end());
+    }
+    solve<Used, C>(flows, entering, fields);
+    if (!flows.moving) {
+        return fields[0];
+    }
+    addPlume<Used, C>(flows, fields);
+    const std::array<Real, C> overflowing = fields[0];
+    sharpen<Used, C>(fields);
+    return overflowing;
+}
+
+template class Transport<double>;
+template class Transport<Pack<4>>;
+template std::array<double, 1> Transport<double>::advance<1, 1>(const Flows<double>&,
+                                                                const std::array<double, 1>&,
+                                                                Fields<double, 1>&);
+template std::array<double, kSolutes> Transport<double>::advance<kAlwaysCarried, kSolutes>(
+    const Flows<double>&, const std::array<double, kSolutes>&, Fields<double, kSolutes>&);
+template std::array<double, kSolutes> Transport<double>::advance<kSolutes, kSolutes>(
+    const Flows<double>&, const std::array<double, kSolutes>&, Fields<double, kSolutes>&);
+template std::array<Pack<4>, 1> Transport<Pack<4>>::advance<1, 1>(const Flows<Pack<4>>&,
+                                                                  const std::array<Pack<4>, 1>&,
+                                                                  Fields<Pack<4>, 1>&);
+template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kAlwaysCarried, kSolutes>(
+    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, Fields<Pack<4>, kSolutes>&);
+template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kSolutes, kSolutes>(
+    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, Fields<Pack<4>, kSolutes>&);
+
+}  // namespace engine

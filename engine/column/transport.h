@@ -1,0 +1,112 @@
+#pragma once
+
+#include "engine/base/lane.h"
+#include "engine/column/plume.h"
+#include "engine/column/state.h"
+#include "engine/water/basin.h"
+
+#include <array>
+#include <vector>
+
+namespace engine {
+
+/// Water moved between layers, size N, net of what is drawn in again at once.
+template <class Real>
+struct Flows {
+    int segments = 0;                                        ///< Rises of the plume in use
+    std::array<std::vector<Real>, kPlumeSegments> taken;     ///< From each layer [m^3/s]
+    std::array<std::vector<Real>, kPlumeSegments> returned;  ///< To each layer [m^3/s]; sums equal
+    std::vector<Real> entering;  ///< From outside into each layer [m^3/s] (spring)
+    Real overflow = 0.0;         ///< From layer 0 to outside [m^3/s]
+    bool moving = false;         ///< Anything above is not zero
+
+    explicit Flows(int layers) : entering(layers, Real(0.0)) {
+        for (int k = 0; k < kPlumeSegments; ++k) {
+            taken[k].assign(layers, Real(0.0));
+            returned[k].assign(layers, Real(0.0));
+        }
+    }
+};
+
+/// One implicit vertical step of diffusion and flow for everything the water carries.
+///
+/// Low order: backward Euler with upwind return flow; the matrix is tridiagonal plus one dense row per rise
+/// of the plume (Sherman, Morrison, Woodbury), an M-matrix, conservative: never negative for any step. High
+/// order: central face values, centred in time, added as antidiffusive fluxes that the limiter of Boris and
+/// Book (1973) keeps from making or raising extremes, so that positivity and the sums stay.
+template <class Real>
+class Transport {
+public:
+    explicit Transport(const Grid& grid);
+
+    /// Sets the matrix for steps of `dt`.
+    /// @param diffusivity  At the faces [m^2/s], size N + 1.
+    void prepare(double dt, const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows);
+
+    /// Sets two matrices that differ in the molecular diffusivity only, in little more than the time for one.
+    static void prepareBoth(double dt, const std::vector<Real>& diffusivity, const Flows<Real>& flows,
+                            Transport& a, double molecularA, Transport& b, double molecularB);
+
+    /// Advances the fields by the prepared step.
+    /// @param entering  What entering water carries; used only where it enters.
+    /// @return what overflowing water carried off, the same numbers.
+    /// @tparam Used  The first `Used` of the C numbers of a layer are there; the rest are zeros. There
+    ///   are <1, 1>, <kAlwaysCarried, kSolutes> and <kSolutes, kSolutes>.
+    template <int Used, int C>
+    std::array<Real, C> advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+                                Fields<Real, C>& fields);
+
+    /// d/dt of the fields at the limit of small steps: the same fluxes with the same limiter.
+    template <int C>
+    void rates(const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows,
+               const std::array<Real, C>& entering, const Fields<Real, C>& fields, Fields<Real, C>& out);
+
+private:
+    void faceFlows(const Flows<Real>& flows);
+    void faces(double dt, const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows);
+    template <std::size_t M>
+    static void eliminate(const std::array<Transport*, M>& all, const Flows<Real>& flows);
+    template <int Used, int C>
+    void solve(const Flows<Real>& flows, const std::array<Real, C>& entering, Fields<Real, C>& fields) const;
+    template <int Used, int C>
+    void addPlume(const Flows<Real>& flows, Fields<Real, C>& fields);
+    template <int Used, int C>
+    void sharpen(Fields<Real, C>& fields);
+
+    template <int C>
+    struct Scratch {
+        Fields<Real, C> before;  // The fields at the start of the step
+        Fields<Real, C> amount;  // Added through the faces
+        void resize(int layers) {
+            before.resize(layers);
+            amount.resize(layers + 1);
+        }
+    };
+    template <int C>
+    Scratch<C>& scratch() {
+        if constexpr (C == 1) {
+            return m_one;
+        } else {
+            return m_many;
+        }
+    }
+
+    const Grid& m_grid;
+    int m_layers;
+    double m_dt = 0.0;
+    std::vector<double> m_perVolume;   // One over the volume of each layer [1/m^3], N
+    std::vector<double> m_upperShare;  // Weight of the layer above in the value at a face, N + 1
+    std::vector<double> m_shape;       // Area of each face over the distance across it [m], N + 1
+    std::vector<Real> m_down;          // Flow through each face, positive downwards [m^3/s], N + 1
+    std::vector<Real> m_fromAbove;     // Coupling of layer i to i - 1, positive [m^3/s]
+    std::vector<Real> m_fromBelow;     // Coupling of layer i to i + 1, positive [m^3/s]
+    std::vector<Real> m_inverse;       // One over the eliminated diagonal
+    std::vector<Real> m_back;          // Back substitution factor
+    std::array<std::vector<Real>, kPlumeSegments> m_answer;  // Tridiagonal solve of each returned flow
+    std::array<std::vector<Real>, kPlumeSegments> m_share;   // Of each rise's water, by layer taken from
+    std::array<std::array<Real, kPlumeSegments>, kPlumeSegments> m_small{};
+    Scratch<1> m_one;
+    Scratch<kSolutes> m_many;
+};
+
+}  // namespace engine

@@ -1,0 +1,55 @@
+#include "engine/ensemble/chances.h"
+
+namespace engine {
+namespace {
+
+/// Share of members that a ramp takes below a line and do-nothing does not.
+std::optional<double> addedBelow(const RampEnsemble& ramp, const RampEnsemble* nothing, double line) {
+    if (nothing == nullptr) {
+        return std::nullopt;
+    }
+    int added = 0;
+    for (std::size_t i = 0; i < ramp.lowest.size(); ++i) {
+        added += static_cast<double>(ramp.lowest[i]) < line && static_cast<double>(nothing->lowest[i]) >= line
+                     ? 1
+                     : 0;
+    }
+    return ramp.lowest.empty() ? 0.0 : static_cast<double>(added) / static_cast<double>(ramp.lowest.size());
+}
+
+}  // namespace
+
+bool isBelow(const RampRun& run, double hours, double line) {
+    return hours > 0.0 || run.worst().lowest < line;
+}
+
+Chances chancesOf(const Comparison& comparison, const RampRun& run) {
+    const auto index = static_cast<std::size_t>(&run - comparison.runs.data());
+    const Lines& lines = comparison.model.parameters.lines;
+    if (const RampEnsemble* members = membersOf(comparison, index)) {
+        return {members->chanceBelowStress, members->chanceBelowLethal, members->chanceAdded,
+                addedBelow(*members, membersOf(comparison, 0), lines.lethal)};
+    }
+    const RampRun& nothing = comparison.runs.front();
+    const bool isBelowStress = isBelow(run, run.hoursBelowStress, lines.stress);
+    const bool isBelowLethal = isBelow(run, run.hoursBelowLethal, lines.lethal);
+    Chances chances{isBelowStress ? 1.0 : 0.0, isBelowLethal ? 1.0 : 0.0, {}, {}};
+    if (nothing.end == RunEnd::Completed) {
+        chances.added =
+            isBelowStress && !isBelow(nothing, nothing.hoursBelowStress, lines.stress) ? 1.0 : 0.0;
+        chances.addedLethal =
+            isBelowLethal && !isBelow(nothing, nothing.hoursBelowLethal, lines.lethal) ? 1.0 : 0.0;
+    }
+    return chances;
+}
+
+const RampEnsemble* membersOf(const Comparison& comparison, std::size_t run) {
+    const bool hasMembers = comparison.ensemble && comparison.ensemble->end == EnsembleEnd::Completed;
+    if (!hasMembers || run >= comparison.ensemble->ramps.size()) {
+        return nullptr;
+    }
+    const RampEnsemble& members = comparison.ensemble->ramps[run];
+    return members.hours.empty() ? nullptr : &members;
+}
+
+}  // namespace engine

@@ -1,0 +1,245 @@
+#include "engine/ensemble/compare.h"
+
+#include "engine/base/error.h"
+#include "engine/base/parallel.h"
+#include "engine/base/units.h"
+#include "engine/ensemble/ensemble.h"
+#include "engine/run/causes.h"
+
+#include <algorithm>
+#include <mutex>
+
+namespace engine {
+namespace {
+
+constexpr int kShortestRun = 14;  // [d]
+constexpr int kAfterRamp = 7;     // [d]
+// Let go in two steps, half a day's air on the day the cap is lifted and continuous the day after.
+constexpr int kLiftedInTime = kLongestRamp - 1;  // [d]
+constexpr double kCentralShare = 0.05;           // of the progress, where members follow
+
+/// Whether only a run tells how many days a ramp takes.
+bool lengthNeedsRun(const Ramp& ramp) {
+    return ramp.kind == RampKind::Capped && !ramp.hold;
+}
+
+/// As many days as any comparison gets by default, ended early where the cap is lifted before.
+RampRun longestRun(const PondModel& model, const Ramp& ramp, bool endState, std::stop_token stop) {
+    RunRequest request;
+    request.days = kLongestRamp + kAfterRamp;
+    request.endState = endState;
+    request.stopWhenLiftedBefore = kLiftedInTime;
+    return runRamp(model, &ramp, request, {stop, nullptr});
+}
+
+bool endedEarly(const RampRun& run) {
+    return run.capLiftedDay && *run.capLiftedDay < kLiftedInTime;
+}
+
+/// The default days, and the runs of capped ramps that were needed to know them, by ramp; those that were not
+/// ended early are what a comparison of the longest length runs anyway.
+struct Length {
+    int days = kShortestRun;
+    std::vector<RampRun> runs;
+};
+
+Length defaultLength(const PondModel& model, bool endStates, int threads, std::stop_token stop) {
+    Length out;
+    const std::vector<Ramp>& ramps = model.pond.ramps;
+    out.runs.resize(ramps.size());
+    int longest = 0;
+    std::vector<std::size_t> open;
+    for (std::size_t i = 0; i < ramps.size(); ++i) {
+        if (lengthNeedsRun(ramps[i])) {
+            open.push_back(i);
+        } else {
+            longest =
+                std::max(longest, ramps[i].kind == RampKind::Capped ? kLongestRamp : ruleLength(ramps[i]));
+        }
+    }
+    static_cast<void>(forEachIndex(open.size(), threads, stop, [&](std::size_t k) {
+        out.runs[open[k]] = longestRun(model, ramps[open[k]], endStates, stop);
+    }));
+    for (const std::size_t i : open) {
+        const RampRun& run = out.runs[i];
+        longest = std::max(longest, endedEarly(run) ? *run.capLiftedDay + 1 : kLongestRamp);
+    }
+    out.days = std::max(kShortestRun, longest + kAfterRamp);
+    return out;
+}
+
+}  // namespace
+
+bool differsByRampsOnly(const PondModel& model, const PondModel& other) {
+    Pond before = other.pond;
+    before.ramps = model.pond.ramps;
+    before.chosenRamp = model.pond.chosenRamp;
+    before.title = model.pond.title;
+    before.client = model.pond.client;
+    before.weather.file = model.pond.weather.file;  // their rows are compared
+    before.readingsFile.name = model.pond.readingsFile.name;
+    return before == model.pond && model.grid.face == other.grid.face &&
+           model.bottomDepth == other.bottomDepth &&
+           model.resolution.largestStep == other.resolution.largestStep;
+}
+
+namespace {
+
+/// The model of a pond; its balance is taken over from an earlier comparison of the same pond, whose ramps
+/// may be others as long as they reach no deeper.
+PondModel modelOf(const Pond& pond, const CompareOptions& options, bool& isSame) {
+    isSame = false;
+    if (options.earlier == nullptr) {
+        return prepare(pond, options.resolution);
+    }
+    const PondModel& earlier = options.earlier->model;
+    PondModel model = prepareUnbalanced(pond, options.resolution);
+    isSame = differsByRampsOnly(model, earlier);
+    if (!isSame) {
+        return prepare(pond, options.resolution);
+    }
+    model.parameters = earlier.parameters;
+    model.balance = earlier.balance;
+    return model;
+}
+
+/// The run of an earlier comparison that a ramp of the same pond would give again; null if there is none.
+const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int days) {
+    const Comparison& earlier = *options.earlier;
+    for (std::size_t i = 0; earlier.days == days && i < earlier.runs.size(); ++i) {
+        const RampRun& run = earlier.runs[i];
+        const bool isWhole = (run.endState || !options.endStates) && (!run.causes.empty() || !options.causes);
+        if (run.end != RunEnd::Completed || !isWhole || (i == 0) != (ramp == nullptr)) {
+            continue;
+        }
+        if (ramp == nullptr) {
+            return &run;
+        }
+        Ramp before = earlier.model.pond.ramps[i - 1];
+        before.name = ramp->name;
+        before.colour = ramp->colour;
+        if (before == *ramp) {
+            return &run;
+        }
+    }
+    return nullptr;
+}
+
+/// The ensemble of all runs, unless one of them ended early.
+void addMembers(Comparison& result, const CompareOptions& options, bool isSame, int threads,
+                const RunControl& control) {
+    EnsembleOptions asked;
+    asked.days = result.days;
+    asked.members = options.members;
+    asked.seed = options.seed;
+    asked.threads = threads;
+    if (isSame && options.earlier->ensemble) {
+        asked.earlier = &*options.earlier->ensemble;
+    }
+    std::vector<EnsembleRamp> ramps;
+    for (const RampRun& run : result.runs) {
+        if (run.end != RunEnd::Completed) {
+            return;
+        }
+        ramps.push_back(ensembleRamp(run));
+    }
+    RunControl rest{control.stop, {}};
+    if (control.progress) {
+        rest.progress = [&](double share) {
+            control.progress(kCentralShare + (1.0 - kCentralShare) * share);
+        };
+    }
+    result.ensemble = runMembers(result.model, ramps, asked, rest);
+}
+
+}  // namespace
+
+int ruleDays(const Pond& pond) {
+    int longest = 0;
+    for (const Ramp& ramp : pond.ramps) {
+        longest = std::max(longest, ramp.kind == RampKind::Capped ? 0 : ruleLength(ramp));
+    }
+    return std::max(kShortestRun, longest + kAfterRamp);
+}
+
+int defaultDays(const PondModel& model) {
+    return defaultLength(model, false, 1, {}).days;
+}
+
+Comparison compare(const Pond& pond, const CompareOptions& options, const RunControl& control) {
+    Comparison result;
+    bool isSame = false;
+    result.model = modelOf(pond, options, isSame);
+    const std::size_t count = pond.ramps.size() + 1;
+    const int threads = threadsFor(options.threads);
+    Length length;
+    if (options.days) {
+        length.days = *options.days;
+    } else {
+        length = defaultLength(result.model, options.endStates, threads, control.stop);
+    }
+    result.days = length.days;
+    const auto rampOf = [&](std::size_t i) { return i == 0 ? nullptr : &result.model.pond.ramps[i - 1]; };
+    std::mutex reporting;
+    // The runs first, then what the worst night of each would be without each of the causes.
+    const std::size_t questions = options.causes ? kCauses : 0;
+    std::size_t done = 0;
+    const double centralShare = options.members > 1 ? kCentralShare : 1.0;
+    const auto report = [&] {
+        const std::scoped_lock lock(reporting);
+        ++done;
+        if (control.progress) {
+            control.progress(centralShare * static_cast<double>(done) /
+                             static_cast<double>(count * (1 + questions)));
+        }
+    };
+    result.runs.resize(count);
+    std::size_t finished = forEachIndex(count, threads, control.stop, [&](std::size_t i) {
+        RampRun* const known = i > 0 && i <= length.runs.size() ? &length.runs[i - 1] : nullptr;
+        if (known != nullptr && known->end == RunEnd::Completed && !endedEarly(*known) &&
+            static_cast<int>(known->days.size()) == result.days) {
+            result.runs[i] = std::move(*known);
+            report();
+            return;
+        }
+        if (const RampRun* before = isSame ? knownRun(options, rampOf(i), result.days) : nullptr) {
+            result.runs[i] = *before;
+            result.runs[i].name = i == 0 ? before->name : rampOf(i)->name;
+            report();
+            return;
+        }
+        RunRequest request;
+        request.days = result.days;
+        request.endState = options.endStates;
+        result.runs[i] = runRamp(result.model, rampOf(i), request, {control.stop, nullptr});
+        report();
+    });
+    std::vector<std::vector<Cause>> causes(count);
+    for (std::size_t i = 0; i < count; ++i) {
+        causes[i] = result.runs[i].causes.empty() ? std::vector<Cause>(questions) : std::vector<Cause>();
+    }
+    finished += forEachIndex(count * questions, threads, control.stop, [&](std::size_t task) {
+        const RampRun& run = result.runs[task / questions];
+        const auto kind = static_cast<CauseKind>(task % questions);
+        if (run.end == RunEnd::Completed && run.causes.empty()) {
+            causes[task / questions][task % questions] = {
+                kind, gainWithout(result.model, rampOf(task / questions), run, kind, run.worst().day)};
+        }
+        report();
+    });
+    ensure(finished == count * (1 + questions) || control.stop.stop_requested(),
+           "every ramp was run unless stopped");
+    for (std::size_t i = 0; i < count; ++i) {
+        if (!causes[i].empty()) {
+            std::stable_sort(causes[i].begin(), causes[i].end(),
+                             [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
+            result.runs[i].causes = causes[i];
+        }
+    }
+    if (options.members > 1) {
+        addMembers(result, options, isSame, threads, control);
+    }
+    return result;
+}
+
+}  // namespace engine

@@ -1,0 +1,46 @@
+#pragma once
+
+#include "engine/ensemble/ensemble_result.h"
+#include "engine/run/run.h"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace engine {
+
+/// Everything `compare` says: do-nothing first, then the ramps in the order of the file.
+struct Comparison {
+    PondModel model;
+    int days = 14;
+    std::vector<RampRun> runs;
+    std::optional<EnsembleResult> ensemble;  ///< Of the runs, in their order; nothing with one member
+};
+
+struct CompareOptions {
+    std::optional<int> days;  ///< 14 or the longest ramp plus 7
+    int threads = 0;          ///< 0: as many as cores
+    Resolution resolution;
+    bool endStates = true;
+    bool causes = true;
+    /// A comparison whose runs are taken over where pond, ramp and days are the same, so that an edit of one
+    /// ramp runs that ramp alone; the numbers are the same bits. May be null; only read during the call.
+    const Comparison* earlier = nullptr;
+    int members = 1;         ///< 1: the central run alone
+    std::uint64_t seed = 1;  ///< Of the members
+};
+
+/// True if two models are of one pond and may differ in ramps and names alone: what was worked out for the
+/// one without its ramps, or of a ramp that both have, holds for the other.
+[[nodiscard]] bool differsByRampsOnly(const PondModel& model, const PondModel& other);
+
+[[nodiscard]] Comparison compare(const Pond& pond, const CompareOptions& options,
+                                 const RunControl& control = {});
+
+/// Days that `compare` runs by default.
+[[nodiscard]] int defaultDays(const PondModel& model);
+
+/// The same without running anything: capped ramps, whose length only a run can tell, do not count.
+[[nodiscard]] int ruleDays(const Pond& pond);
+
+}  // namespace engine

@@ -1,0 +1,280 @@
+#include "engine/ensemble/ensemble.h"
+
+#include "engine/base/error.h"
+#include "engine/base/parallel.h"
+#include "engine/ensemble/draws.h"
+#include "engine/run/kernel.h"
+#include "engine/run/prepare.h"
+
+#include <algorithm>
+#include <cmath>
+#include <mutex>
+
+namespace engine {
+namespace {
+
+/// Progress of tasks that end on any thread.
+class Reporter {
+public:
+    Reporter(const RunControl& control, double total) : m_control(control), m_total(total) {}
+    void done(double work) {
+        if (m_control.progress) {
+            const std::scoped_lock lock(m_mutex);
+            m_done += work;
+            m_control.progress(std::min(m_done / m_total, 1.0));
+        }
+    }
+
+private:
+    const RunControl& m_control;
+    double m_total;
+    double m_done = 0.0;
+    std::mutex m_mutex;
+};
+
+void balanceOnePack(const PondModel& model, const BalanceSlopes& slopes, std::span<WeatheredMember> members,
+                    const std::stop_token& stop) {
+    MemberPack<Lanes> pack = packOf<Lanes>(members);
+    std::array<double, kPack> dawn{};
+    for (std::size_t k = 0; k < kPack; ++k) {
+        dawn[k] = members[std::min(k, members.size() - 1)].member.dawnOxygen.value_or(0.0);
+    }
+    kernel().balancePack(model, slopes, dawn, pack, stop);
+    for (std::size_t k = 0; k < members.size(); ++k) {
+        Parameters<double>& own = members[k].member.parameters;
+        own.respirationFactor = lane(pack.parameters.respirationFactor, static_cast<int>(k));
+        own.photosynthesisFactor = lane(pack.parameters.photosynthesisFactor, static_cast<int>(k));
+    }
+}
+
+bool isAtFactorEnd(const MemberFactors& one) {
+    const auto isEnd = [](double factor) {
+        return factor < kLeastBalance * (1.0 + 1e-9) || factor > kGreatestBalance * (1.0 - 1e-9);
+    };
+    return isEnd(one.respiration) || isEnd(one.photosynthesis);
+}
+
+/// The ramp of an earlier result that would come out the same; null if there is none.
+const RampEnsemble* knownRamp(const EnsembleOptions& options, const EnsembleRamp& ramp,
+                              const MemberPlan& plan) {
+    const EnsembleResult* const earlier = options.earlier;
+    if (earlier == nullptr || earlier->end != EnsembleEnd::Completed || earlier->seed != options.seed ||
+        earlier->members != options.members || earlier->factors.empty() == options.balance) {
+        return nullptr;
+    }
+    const auto found =
+        std::find_if(earlier->ramps.begin(), earlier->ramps.end(), [&](const RampEnsemble& one) {
+            return one.isDoNothing == ramp.isDoNothing && one.schedule == ramp.schedule &&
+                   one.hours == plan.hours && one.endStates.empty() == plan.endSteps.empty();
+        });
+    return found == earlier->ramps.end() ? nullptr : &*found;
+}
+
+/// Factors of members whose balance was found before; false if it was not.
+bool takeFactors(const EnsembleOptions& options, std::vector<WeatheredMember>& members) {
+    const EnsembleResult* const earlier = options.earlier;
+    if (earlier == nullptr || earlier->seed != options.seed || earlier->factors.size() < members.size()) {
+        return false;
+    }
+    for (std::size_t i = 0; i < members.size(); ++i) {
+        members[i].member.parameters.respirationFactor = earlier->factors[i].respiration;
+        members[i].member.parameters.photosynthesisFactor = earlier->factors[i].photosynthesis;
+    }
+    return true;
+}
+
+double share(const std::vector<std::uint8_t>& flags) {
+    return static_cast<double>(std::count(flags.begin(), flags.end(), 1)) / static_cast<double>(flags.size());
+}
+
+/// A ramp that is to be run, and its place among those asked for.
+struct RampWork {
+    std::size_t ramp = 0;
+    MemberPlan plan;
+    MemberTrace trace;
+};
+
+RampEnsemble summed(const EnsembleRamp& ramp, const MemberPlan& plan, MemberTrace& trace) {
+    RampEnsemble out;
+    out.name = ramp.name;
+    out.schedule = ramp.schedule;
+    out.isDoNothing = ramp.isDoNothing;
+    out.hours = plan.hours;
+    const std::size_t members = trace.members;
+    out.lowest.assign(members, std::numeric_limits<float>::infinity());
+    for (std::size_t i = 0; i < trace.lows.size(); ++i) {
+        out.lowest[i % members] = std::min(out.lowest[i % members], trace.lows[i]);
+    }
+    for (std::size_t hour = 0; hour < plan.hours.size(); ++hour) {
+        out.fishWater.push_back(percentilesOf(std::span(trace.hours).subspan(hour * members, members)));
+    }
+    for (int night = 0; night < plan.nights; ++night) {
+        out.nightLows.push_back(percentilesOf(std::span(trace.lows).subspan(night * members, members)));
+    }
+    out.chanceBelowStress = share(trace.isBelowStress);
+    out.chanceBelowLethal = share(trace.isBelowLethal);
+    out.isBelowStress = trace.isBelowStress;
+    out.endStates = trace.endStates;
+    return out;
+}
+
+void addChances(const std::vector<EnsembleRamp>& ramps, EnsembleResult& result) {
+    const auto nothing =
+        std::find_if(ramps.begin(), ramps.end(), [](const EnsembleRamp& ramp) { return ramp.isDoNothing; });
+    if (nothing == ramps.end()) {
+        return;
+    }
+    const auto& without = result.ramps[static_cast<std::size_t>(nothing - ramps.begin())].isBelowStress;
+    for (RampEnsemble& ramp : result.ramps) {
+        std::size_t added = 0;
+        for (std::size_t i = 0; i < without.size(); ++i) {
+            added += ramp.isBelowStress[i] == 1 && without[i] == 0 ? 1 : 0;
+        }
+        ramp.chanceAdded = static_cast<double>(added) / static_cast<double>(without.size());
+    }
+}
+
+}  // namespace
+
+MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint64_t seed) {
+    MemberDraws draws;
+    draws.inputs = uncertainInputs(model);
+    const WeatherDays span = weatherDays(model, days);
+    const std::size_t inputs = draws.inputs.size();
+    // The inputs come first, so that their draws do not depend on the days.
+    const std::size_t row = inputs + kWeatherScores * static_cast<std::size_t>(span.last - span.first + 1);
+    const std::vector<double> scores = normalScores(members, static_cast<int>(row), seed);
+    const Eigen::MatrixXd factor = choleskyFactor(correlations(draws.inputs));
+    for (int i = 0; i < members; ++i) {
+        const std::span<const double> own = std::span(scores).subspan(static_cast<std::size_t>(i) * row, row);
+        drawValues(draws.inputs, factor, own.first(inputs), draws.values.emplace_back(inputs));
+        draws.weatherScores.emplace_back(own.begin() + static_cast<std::ptrdiff_t>(inputs), own.end());
+    }
+    return draws;
+}
+
+std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws, int days,
+                                              int threads, const std::stop_token& stop) {
+    const WeatherDays span = weatherDays(model, days);
+    const std::vector<WeatherScatter> scatter = weatherScatter(model.pond, span.first, span.last);
+    const MemberSource source = memberSource(model);
+    std::vector<WeatheredMember> members(draws.values.size());
+    static_cast<void>(forEachIndex(members.size(), threads, stop, [&](std::size_t i) {
+        members[i] = weathered(memberOf(model, source, draws.inputs, draws.values[i]), scatter,
+                               draws.weatherScores[i]);
+    }));
+    return members;
+}
+
+bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+                    const std::stop_token& stop, const std::function<void()>& packDone) {
+    const std::size_t packs = packsOf(members.size());
+    const BalanceSlopes slopes = balanceSlopes(model);
+    const std::size_t done = forEachIndex(packs, threads, stop, [&](std::size_t pack) {
+        balanceOnePack(model, slopes, membersOfPack(std::span(members), pack), stop);
+        if (packDone) {
+            packDone();
+        }
+    });
+    return done == packs && !stop.stop_requested();
+}
+
+std::vector<WeatheredMember> balancedMembers(const PondModel& model, const EnsembleOptions& options,
+                                             const RunControl& control) {
+    requireRange("members", options.members, 1, kMostMembers, "members");
+    const int threads = threadsFor(options.threads);
+    std::vector<WeatheredMember> members =
+        weatheredMembers(model, drawMembers(model, options.members, options.days, options.seed), options.days,
+                         threads, control.stop);
+    if (control.stop.stop_requested() ||
+        (options.balance && !balanceMembers(model, members, threads, control.stop))) {
+        members.clear();
+    }
+    return members;
+}
+
+EnsembleRamp ensembleRamp(const RampRun& run) {
+    return {run.name, run.schedule, run.name == "do-nothing"};
+}
+
+EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp>& ramps,
+                          const EnsembleOptions& options, const RunControl& control) {
+    requireRange("members", options.members, 1, kMostMembers, "members");
+    requireRange("days", options.days, 1, 365, "days");
+    const int threads = threadsFor(options.threads);
+    EnsembleResult result;
+    result.seed = options.seed;
+    result.members = options.members;
+    const auto stopped = [&] {
+        result.end = EnsembleEnd::Cancelled;
+        result.message = "The members were stopped before their runs were done.";
+        result.factors.clear();
+        result.ramps.clear();
+        return result;
+    };
+    std::vector<WeatheredMember> members =
+        weatheredMembers(model, drawMembers(model, options.members, options.days, options.seed), options.days,
+                         threads, control.stop);
+    if (control.stop.stop_requested()) {
+        return stopped();
+    }
+    const bool toBalance = options.balance && !takeFactors(options, members);
+    const std::size_t packs = packsOf(members.size());
+    std::vector<RampWork> work;
+    result.ramps.resize(ramps.size());
+    for (std::size_t r = 0; r < ramps.size(); ++r) {
+        MemberPlan plan = memberPlan(model, ramps[r], options.days, options.endStates);
+        if (const RampEnsemble* known = knownRamp(options, ramps[r], plan)) {
+            result.ramps[r] = *known;
+            result.ramps[r].name = ramps[r].name;
+        } else {
+            MemberTrace trace(members.size(), plan);
+            work.push_back({r, std::move(plan), std::move(trace)});
+        }
+    }
+    // A balance is about half a run of two weeks.
+    const double perRun = options.days * (options.endStates ? 3.0 : 1.0), perBalance = toBalance ? 6.0 : 0.0;
+    Reporter reporter(control,
+                      static_cast<double>(packs) * (static_cast<double>(work.size()) * perRun + perBalance));
+    if (toBalance &&
+        !balanceMembers(model, members, threads, control.stop, [&] { reporter.done(perBalance); })) {
+        return stopped();
+    }
+    if (options.balance) {
+        for (const WeatheredMember& one : members) {
+            const Parameters<double>& own = one.member.parameters;
+            result.factors.push_back({own.respirationFactor, own.photosynthesisFactor});
+        }
+        result.atFactorEnd =
+            static_cast<int>(std::count_if(result.factors.begin(), result.factors.end(), isAtFactorEnd));
+    }
+    const std::size_t tasks = packs * work.size();
+    const std::size_t done = forEachIndex(tasks, threads, control.stop, [&](std::size_t task) {
+        const std::size_t pack = task / work.size();
+        RampWork& ramp = work[task % work.size()];
+        const std::span<WeatheredMember> own = membersOfPack(std::span(members), pack);
+        kernel().runPack(model, ramp.plan, packOf<Lanes>(own), pack * kPack, own.size(), ramp.trace,
+                         control.stop);
+        reporter.done(perRun);
+    });
+    if (done < tasks || control.stop.stop_requested()) {
+        return stopped();
+    }
+    for (RampWork& one : work) {
+        const auto& finite = one.trace.isFinite;
+        const auto bad = std::find(finite.begin(), finite.end(), 0);
+        if (bad != finite.end()) {
+            result.ramps.clear();
+            result.end = EnsembleEnd::NotFinite;
+            result.message = "The oxygen of member " + std::to_string(bad - finite.begin() + 1) +
+                             " of ramp \"" + ramps[one.ramp].name + "\" is not a finite number at some hour.";
+            return result;
+        }
+        result.ramps[one.ramp] = summed(ramps[one.ramp], one.plan, one.trace);
+    }
+    addChances(ramps, result);
+    result.end = EnsembleEnd::Completed;
+    return result;
+}
+
+}  // namespace engine

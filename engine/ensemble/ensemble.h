@@ -1,0 +1,70 @@
+#pragma once
+
+#include "engine/ensemble/ensemble_result.h"
+#include "engine/ensemble/uncertain_inputs.h"
+#include "engine/run/member_run.h"
+#include "engine/run/run.h"
+
+#include <cstdint>
+#include <functional>
+#include <stop_token>
+#include <vector>
+
+namespace engine {
+
+/// Members of all ramps: the default of the window and the papers.
+inline constexpr int kMembersOfBand = 200;
+/// More would not fit: each member takes about 5 kB, and 1.5 kB for each ramp and two weeks.
+inline constexpr int kMostMembers = 10000;
+
+struct EnsembleOptions {
+    int days = 14;
+    int members = kMembersOfBand;  ///< 1 to kMostMembers
+    std::uint64_t seed = 1;
+    int threads = 0;         ///< 0: as many as cores
+    bool balance = true;     ///< Each member gets its own factors; else those of the central run
+    bool endStates = false;  ///< Fill RampEnsemble::endStates
+    /// Members of the same model but for its ramps, with the same `balance`: with the same seed their factors
+    /// are taken over, and with the same number and days all that became of ramps with the same schedule. The
+    /// numbers are the same bits. May be null; only read during the call.
+    const EnsembleResult* earlier = nullptr;
+};
+
+/// The members' values of the uncertain inputs and scores of their weather, row by row. A member's row
+/// depends on the seed and its number only, and is the same for all ramps.
+struct MemberDraws {
+    std::vector<UncertainInput> inputs;
+    std::vector<std::vector<double>> values;         ///< members x inputs
+    std::vector<std::vector<double>> weatherScores;  ///< members x (3 a day)
+};
+[[nodiscard]] MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint64_t seed);
+
+/// Members of these draws with their weather, not balanced; not all of them are made after a stop.
+[[nodiscard]] std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const MemberDraws& draws,
+                                                            int days, int threads = 1,
+                                                            const std::stop_token& stop = {});
+
+/// Gives each member the factors of its own balance, pack by pack.
+/// @param packDone  Called after each pack, on any thread; may be empty.
+/// @return false after a stop.
+[[nodiscard]] bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+                                  const std::stop_token& stop, const std::function<void()>& packDone = {});
+
+/// Members drawn, with their weather, and balanced unless the options say otherwise. Empty after a stop.
+[[nodiscard]] std::vector<WeatheredMember> balancedMembers(const PondModel& model,
+                                                           const EnsembleOptions& options,
+                                                           const RunControl& control = {});
+
+/// A ramp as it ran in the central run, whose schedule holds for all members.
+[[nodiscard]] EnsembleRamp ensembleRamp(const RampRun& run);
+
+/// Runs every member under every ramp (design: 2.1, 5). Members have their own parameters, start and weather
+/// and share clock, switch times and layers; do-nothing, if there is one, is what chances are added to. The
+/// same bits for any number of threads. Keeps the fish water of every member and hour in single precision,
+/// members x (24 x days + 19) x ramps x 4 bytes, until the percentiles are taken.
+///
+/// A capped ramp must have run in the central run first. Stops within a step of each pack.
+[[nodiscard]] EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp>& ramps,
+                                        const EnsembleOptions& options, const RunControl& control = {});
+
+}  // namespace engine

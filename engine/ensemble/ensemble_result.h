@@ -1,0 +1,47 @@
+#pragma once
+
+#include "engine/base/percentile.h"
+#include "engine/ramps/schedule.h"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace engine {
+
+/// What becomes of one ramp over all members.
+struct RampEnsemble {
+    std::string name;   ///< As in the central run
+    Schedule schedule;  ///< Of all members
+    bool isDoNothing = false;
+    std::vector<double> hours;           ///< Start and each whole hour [s after midnight of day 1]
+    std::vector<Percentiles> fishWater;  ///< Oxygen of the fish water at those hours [g/m^3]
+    std::vector<Percentiles> nightLows;  ///< Its lowest of each night, 1 to N [g/m^3]
+    double chanceBelowStress = 0.0;      ///< Share of members below the line at any step of nights 1 to N
+    double chanceBelowLethal = 0.0;
+    double chanceAdded =
+        0.0;  ///< Below the stress line with the ramp and not in do-nothing; 0 for do-nothing
+    std::vector<float> lowest;                ///< Of each member, nights 1 to N [g/m^3]
+    std::vector<std::uint8_t> isBelowStress;  ///< Of each member
+    std::vector<float> endStates;             ///< Of each member [g/m^3]; empty unless asked for
+};
+
+enum class EnsembleEnd { NotRun, Completed, Cancelled, NotFinite };
+
+/// What the balance found for one member.
+struct MemberFactors {
+    double respiration = 1.0, photosynthesis = 1.0;
+};
+
+/// What `runMembers` gives: nothing but the end and its sentence unless it completed.
+struct EnsembleResult {
+    EnsembleEnd end = EnsembleEnd::NotRun;
+    std::string message;  ///< A sentence unless completed
+    int members = 0;
+    std::uint64_t seed = 1;
+    int atFactorEnd = 0;                 ///< Members whose balance came to the end of a factor's range
+    std::vector<MemberFactors> factors;  ///< Of each member; empty if they were not balanced
+    std::vector<RampEnsemble> ramps;     ///< In the order asked for
+};
+
+}  // namespace engine

@@ -1,0 +1,60 @@
+#include "engine/ensemble/uncertain_inputs.h"
+
+#include "engine/base/error.h"
+#include "engine/ensemble/uncertain_list.h"
+#include "engine/run/prepare.h"
+
+namespace engine {
+
+std::vector<UncertainInput> uncertainInputs(const PondModel& model) {
+    // The first dimensions of a Sobol sequence are its best, so that what moves most comes first.
+    UncertainList list(model);
+    addBottomInputs(list);
+    addWaterInputs(list);
+    addFishInputs(list);
+    addAirInputs(list);
+    addProfileInputs(list);
+    return list.take();
+}
+
+MemberSource memberSource(const PondModel& model) {
+    MemberSource source{model.pond, model.profile, std::nullopt};
+    source.pond.weather.hours.clear();
+    source.pond.readings.clear();
+    source.pond.fileReadings.clear();
+    if (source.pond.fish.empty()) {
+        FishStock guess;
+        guess.stock_kgPerHa = classPriors(pondClass(model.pond.bottom)).stock_kgPerHa.value;
+        source.pond.fish.push_back(guess);
+    }
+    if (const MaybeQuantity dawn = balanceTarget(model).dawnOxygen) {
+        source.dawnOxygen = dawn->value;
+    }
+    return source;
+}
+
+Member memberOf(const PondModel& model, const MemberSource& source, const std::vector<UncertainInput>& inputs,
+                std::span<const double> values) {
+    ensure(values.size() == inputs.size(), "a member has a value for each uncertain input");
+    MemberSource own = source;
+    for (std::size_t i = 0; i < inputs.size(); ++i) {
+        if (inputs[i].intoSource) {
+            inputs[i].intoSource(own, values[i]);
+        }
+    }
+    Member member;
+    member.parameters = centralParameters(own.pond, model.profile);
+    member.parameters.lines = model.parameters.lines;
+    member.parameters.photosynthesisFactor = model.parameters.photosynthesisFactor;
+    member.parameters.respirationFactor = model.parameters.respirationFactor;
+    member.start = startState(own.pond, own.profile, model.bottom, model.grid);
+    member.dawnOxygen = own.dawnOxygen;
+    for (std::size_t i = 0; i < inputs.size(); ++i) {
+        if (inputs[i].intoMember) {
+            inputs[i].intoMember(member, own, values[i]);
+        }
+    }
+    return member;
+}
+
+}  // namespace engine

@@ -1,0 +1,63 @@
+#include "engine/follow_up/dusk.h"
+
+#include "engine/base/units.h"
+#include "engine/follow_up/morning.h"
+#include "engine/follow_up/readings_beside.h"
+#include "engine/ramps/log.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr double kLeastApart = 2.0 * kHour;
+constexpr double kDawnHour = 7.0;
+constexpr double kTogether = 0.25 * kHour;  // readings of several depths take so long
+constexpr double kFivePercent = 1.645;      // sigmas to 5 and 95 % of a normal
+
+struct Seen {
+    double time = 0.0, oxygen = 0.0;
+};
+
+/// Fish water of the readings nearest to an hour, between two others.
+std::optional<Seen> seenAbout(const PondModel& model, double midnight, double from_h, double about_h,
+                              double to_h) {
+    std::optional<double> nearest;
+    for (const Reading& reading : readingsInForce(model.pond)) {
+        const double time = secondsOf(model.pond, *reading.at);
+        const double about = midnight + about_h * kHour;
+        if (reading.oxygen && time >= midnight + from_h * kHour && time <= midnight + to_h * kHour &&
+            (!nearest || std::fabs(time - about) < std::fabs(*nearest - about))) {
+            nearest = time;
+        }
+    }
+    if (!nearest) {
+        return std::nullopt;
+    }
+    const std::optional<double> oxygen =
+        readingsBetween(model, *nearest - kTogether, *nearest + kTogether).fishWater();
+    return oxygen ? std::optional(Seen{*nearest, *oxygen}) : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<DuskLine> duskLine(const PondModel& model, int day) {
+    const double midnight = (day - 1) * kDay;
+    const std::optional<Seen> first = seenAbout(model, midnight, 16.0, 17.5, 19.0),
+                              second = seenAbout(model, midnight, 19.5, 21.0, 23.0);
+    if (!first || !second || second->time - first->time < kLeastApart) {
+        return std::nullopt;
+    }
+    DuskLine out{first->time, second->time, first->oxygen, second->oxygen, 0.0, 0.0, 0.0};
+    // How often the span between the readings fits between the second and the dawn.
+    const double ahead = (midnight + kDay + kDawnHour * kHour - second->time) / (second->time - first->time);
+    const double dawn = second->oxygen + ahead * (second->oxygen - first->oxygen);
+    const double sigma = kOxygenMeterError * std::hypot(1.0 + ahead, ahead);
+    out.dawn = std::max(dawn, 0.0);
+    out.low = std::max(dawn - kFivePercent * sigma, 0.0);
+    out.high = std::max(dawn + kFivePercent * sigma, 0.0);
+    return out;
+}
+
+}  // namespace engine

@@ -1,0 +1,122 @@
+#include "engine/follow_up/incident.h"
+
+#include "engine/base/units.h"
+#include "engine/follow_up/morning.h"
+#include "engine/pond/local_time.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr int kRunDays = 3;
+constexpr double kLookAhead = 24.0;  // [h]
+constexpr double kLongest = 48.0;    // [h]
+constexpr double kStaysHours = 3.0;
+constexpr double kTransfer_kgPerKWh = 1.5;
+constexpr double kStratified = 2.0, kMixed = 1.0;  // [K], trade 3.8
+constexpr double kMixedOxygen = 1.5;               // [g/m^3], trade 3.3
+
+OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAerator& surface,
+                        double transfer, const RunControl& control) {
+    const bool withAir = option == IncidentOption::AirOn || option == IncidentOption::AirAndSurfaceAir;
+    const bool withSurface =
+        option == IncidentOption::SurfaceAir || option == IncidentOption::AirAndSurfaceAir;
+    if (withSurface) {
+        model.pond.surfaceAerator = surface;
+        model.parameters.aeratorTransfer = transfer;
+    } else {
+        model.pond.surfaceAerator.reset();
+    }
+    RunRequest request;
+    request.days = kRunDays;
+    request.keepLayers = false;
+    request.schedule.emplace();
+    if (withAir) {
+        const Aerator& aerator = *model.pond.aerator;
+        request.schedule->push_back({model.startTime, (kRunDays + 1) * kDay,
+                                     static_cast<int>(aerator.diffusers->value), aerator.depth->value, 1});
+    }
+    const Ramp any;
+    const RampRun run = runRamp(model, &any, request, {control.stop, nullptr});
+    OptionOutcome out;
+    out.option = option;
+    out.lowest = 1e300;
+    double lastBelow = -1.0;
+    for (const HourRow& row : run.hours) {
+        const double hours = (row.time - model.startTime) / kHour;
+        out.hours.push_back(hours);
+        out.fishWater.push_back(row.fishWater);
+        out.lowest = hours <= kLookAhead ? std::min(out.lowest, row.fishWater) : out.lowest;
+        lastBelow = hours <= kLongest && row.fishWater < model.parameters.lines.stress ? hours : lastBelow;
+    }
+    if (lastBelow <= kLongest - kStaysHours) {
+        const auto after = std::upper_bound(out.hours.begin(), out.hours.end(), lastBelow);
+        out.recovery_h = after != out.hours.end() ? std::optional(*after) : std::nullopt;
+    }
+    return out;
+}
+
+}  // namespace
+
+Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunControl& control) {
+    Incident out;
+    const std::optional<LocalTime> at = options.at ? options.at : lastEntry(pond);
+    const std::optional<Profile> profile = at ? presentProfile(knownAt(pond, *at), *at) : std::nullopt;
+    if (!profile) {
+        out.message =
+            "An incident needs readings of temperature and oxygen at two or more depths within the last 3 h.";
+        return out;
+    }
+    out.at = *at;
+    out.pond = knownAt(pond, *at);
+    if (!hasWeather(out.pond)) {
+        out.message = "Less than half a day of weather was known by then.";
+        return out;
+    }
+    const PondModel before = prepare(out.pond, options.resolution);
+    const Pond now = presentPond(out.pond, *profile);
+    out.model = prepareUnbalanced(now, options.resolution);
+    out.model.parameters.photosynthesisFactor = before.parameters.photosynthesisFactor;
+    out.model.parameters.respirationFactor = before.parameters.respirationFactor;
+    out.line = before.parameters.lines.stress;
+    out.model.parameters.lines = before.parameters.lines;
+    out.surface = profile->oxygen.front();
+    out.bottom = profile->oxygen.back();
+    out.difference = profile->temperature.front() - profile->temperature.back();
+    const double apart = std::fabs(out.difference);
+    const bool isSameOxygen = std::fabs(out.surface - out.bottom) <= kMixedOxygen;
+    out.state = apart < kMixed && isSameOxygen ? PresentState::Mixed
+                : apart > kStratified          ? PresentState::Stratified
+                                               : PresentState::Between;
+
+    SurfaceAerator surface = pond.surfaceAerator.value_or(SurfaceAerator{});
+    surface.existing = true;
+    surface.startTime.reset();
+    surface.endTime.reset();
+    out.surfaceIsGuess = !pond.surfaceAerator;
+    if (out.surfaceIsGuess) {
+        surface.transfer_kgPerH =
+            Quantity(kEmergency_kWPerHa * kTransfer_kgPerKWh * 1e-4 * out.model.basin.area(0.0));
+    }
+    out.surfaceTransfer_kgPerH = *surface.transfer_kgPerH;
+    Pond withSurface = now;
+    withSurface.surfaceAerator = surface;
+    const double transfer = centralParameters(withSurface, *profile).aeratorTransfer;
+    for (int i = 0; i < kIncidentOptions; ++i) {
+        const auto option = static_cast<IncidentOption>(i);
+        const bool withAir = option == IncidentOption::AirOn || option == IncidentOption::AirAndSurfaceAir;
+        if (!withAir || pond.aerator) {
+            out.options.push_back(outcomeOf(option, out.model, surface, transfer, control));
+        }
+    }
+    if (control.stop.stop_requested()) {
+        out.message = "The incident was stopped before it was judged.";
+        return out;
+    }
+    out.isJudged = true;
+    return out;
+}
+
+}  // namespace engine

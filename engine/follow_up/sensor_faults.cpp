@@ -1,0 +1,227 @@
+#include "engine/follow_up/sensor_faults.h"
+
+#include "engine/base/units.h"
+#include "engine/follow_up/readings_beside.h"
+#include "engine/water/water.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace engine {
+namespace {
+
+using std::chrono::minutes;
+using std::chrono::seconds;
+
+constexpr std::size_t kStuckReadings = 6;
+constexpr seconds kStuckTime = std::chrono::hours(3);
+constexpr double kNothing = 0.1;  // [g/m^3]
+constexpr double kDrop = 2.0;     // [g/m^3]
+constexpr double kBack = 1.0;     // [g/m^3]
+constexpr seconds kOneStep = std::chrono::hours(1);
+constexpr seconds kComesBack = std::chrono::hours(6);
+constexpr double kAirStep = 3.0;  // [K]
+constexpr double kNearSaturation = 0.07;
+constexpr double kDrift = 0.5;  // [g/m^3]
+constexpr double kSamePair_m = 0.25;
+constexpr seconds kSamePairTime = minutes(30);
+
+/// Readings of one meter at one depth, by their places in the whole list, in the order of time.
+using Series = std::vector<std::size_t>;
+
+class Detective {
+public:
+    Detective(const std::vector<Reading>& readings, double pressure)
+        : m_readings(readings), m_pressure(pressure), m_faults(readings.size(), SensorFault::None) {
+        std::map<std::pair<std::string, long>, Series> byPlace;
+        for (std::size_t i = 0; i < readings.size(); ++i) {
+            if (readings[i].at && readings[i].depth && readings[i].oxygen) {
+                // A logger's rows have no note, hand readings of the same depth mostly a line of their own.
+                const std::string source =
+                    readings[i].meter.empty() ? (readings[i].line > 0 ? "file" : "") : readings[i].meter;
+                byPlace[{source, std::lround(20.0 * readings[i].depth->value)}].push_back(i);
+            }
+        }
+        for (auto& [place, series] : byPlace) {
+            m_series.push_back(std::move(series));
+        }
+    }
+
+    std::vector<SensorFault> find() {
+        for (const Series& series : m_series) {
+            stuck(series);
+            dropped(series);
+            dry(series);
+        }
+        for (const Series& series : m_series) {
+            drifting(series);
+        }
+        disagreeing();
+        return std::move(m_faults);
+    }
+
+private:
+    [[nodiscard]] double oxygen(std::size_t i) const { return *m_readings[i].oxygen; }
+    [[nodiscard]] seconds between(std::size_t a, std::size_t b) const {
+        return *m_readings[b].at - *m_readings[a].at;
+    }
+    void flag(std::size_t i, SensorFault fault) {
+        m_faults[i] = m_faults[i] == SensorFault::None ? fault : m_faults[i];
+    }
+
+    void stuck(const Series& series) {
+        for (std::size_t first = 0; first < series.size();) {
+            std::size_t last = first;
+            while (last + 1 < series.size() && oxygen(series[last + 1]) == oxygen(series[first])) {
+                ++last;
+            }
+            if (last - first + 1 >= kStuckReadings && between(series[first], series[last]) >= kStuckTime &&
+                oxygen(series[first]) > kNothing) {
+                for (std::size_t k = first; k <= last; ++k) {
+                    flag(series[k], SensorFault::Stuck);
+                }
+            }
+            first = last + 1;
+        }
+    }
+
+    void dropped(const Series& series) {
+        for (std::size_t k = 1; k < series.size(); ++k) {
+            const double before = oxygen(series[k - 1]);
+            if (m_faults[series[k - 1]] == SensorFault::StepDrop ||
+                between(series[k - 1], series[k]) > kOneStep || oxygen(series[k]) > before - kDrop) {
+                continue;
+            }
+            std::size_t back = k;
+            while (back < series.size() && between(series[k - 1], series[back]) <= kComesBack &&
+                   oxygen(series[back]) < before - kBack) {
+                ++back;
+            }
+            const bool isBack = back < series.size() && between(series[k - 1], series[back]) <= kComesBack;
+            for (std::size_t j = k; j < (isBack ? back : k + 1); ++j) {
+                flag(series[j], SensorFault::StepDrop);
+            }
+        }
+    }
+
+    /// In the air a sensor reads the air's temperature and what air holds.
+    void dry(const Series& series) {
+        bool isDry = false;
+        for (std::size_t k = 1; k < series.size(); ++k) {
+            const Reading& before = m_readings[series[k - 1]];
+            const Reading& now = m_readings[series[k]];
+            if (!before.temperature || !now.temperature || between(series[k - 1], series[k]) > kOneStep) {
+                isDry = false;
+                continue;
+            }
+            const double step = *now.temperature - *before.temperature;
+            const double full = oxygenSaturationKernel(now.temperature->value, 0.0, m_pressure);
+            const bool isFull = std::fabs(oxygen(series[k]) / full - 1.0) < kNearSaturation;
+            isDry = std::fabs(step) > kAirStep ? !isDry && isFull : isDry && isFull;
+            if (isDry) {
+                flag(series[k], SensorFault::OutOfWater);
+            }
+        }
+    }
+
+    void drifting(const Series& series) {
+        struct Pair {
+            std::size_t place;  ///< In the series
+            double day, difference;
+        };
+        std::vector<Pair> pairs;
+        for (std::size_t k = 0; k < series.size(); ++k) {
+            for (const Series& other : m_series) {
+                if (&other == &series || other.size() >= series.size() ||
+                    m_faults[series[k]] != SensorFault::None) {
+                    continue;  // the one that reads more often is the logger, which is what drifts
+                }
+                for (const std::size_t hand : other) {
+                    const auto apart = std::chrono::abs(between(series[k], hand));
+                    const double depths = std::fabs(*m_readings[hand].depth - *m_readings[series[k]].depth);
+                    const bool isNearest =
+                        k + 1 >= series.size() || std::chrono::abs(between(series[k + 1], hand)) > apart;
+                    if (apart <= kSamePairTime && depths <= kSamePair_m && isNearest &&
+                        m_readings[hand].meter != m_readings[series[k]].meter) {
+                        pairs.push_back({k, static_cast<double>(between(series.front(), hand).count()) / kDay,
+                                         oxygen(series[k]) - oxygen(hand)});
+                    }
+                }
+            }
+        }
+        if (pairs.size() < 3 || pairs.back().day - pairs.front().day < 2.0) {
+            return;
+        }
+        double meanDay = 0.0, meanDifference = 0.0, dayDay = 0.0, both = 0.0, square = 0.0;
+        for (const Pair& pair : pairs) {
+            meanDay += pair.day / static_cast<double>(pairs.size());
+            meanDifference += pair.difference / static_cast<double>(pairs.size());
+        }
+        for (const Pair& pair : pairs) {
+            dayDay += (pair.day - meanDay) * (pair.day - meanDay);
+            both += (pair.day - meanDay) * (pair.difference - meanDifference);
+            square += (pair.difference - meanDifference) * (pair.difference - meanDifference);
+        }
+        const double slope = both / dayDay;
+        const bool isOneWay = square > 0.0 && std::fabs(both) / std::sqrt(dayDay * square) > 0.9;
+        if (!isOneWay || std::fabs(slope) * (pairs.back().day - pairs.front().day) <= kDrift) {
+            return;
+        }
+        const auto off = std::find_if(pairs.begin(), pairs.end(), [&](const Pair& pair) {
+            return std::fabs(pair.difference - pairs.front().difference) > kDrift;
+        });
+        for (std::size_t k = off == pairs.end() ? series.size() : off->place; k < series.size(); ++k) {
+            flag(series[k], SensorFault::Drifting);
+        }
+    }
+
+    void disagreeing() {
+        for (std::size_t i = 0; i < m_readings.size(); ++i) {
+            for (std::size_t j = i + 1; j < m_readings.size(); ++j) {
+                const Reading& a = m_readings[i];
+                const Reading& b = m_readings[j];
+                if (!a.at || !b.at || *b.at - *a.at > minutes(2)) {
+                    break;
+                }
+                const bool isPair = a.depth && b.depth && a.oxygen && b.oxygen &&
+                                    std::fabs(*a.depth - *b.depth) <= 0.05 &&
+                                    m_faults[i] == SensorFault::None && m_faults[j] == SensorFault::None;
+                if (isPair && std::fabs(*a.oxygen - *b.oxygen) > 3.0 * kOxygenMeterError) {
+                    m_faults[i] = m_faults[j] = SensorFault::Disagrees;
+                }
+            }
+        }
+    }
+
+    const std::vector<Reading>& m_readings;
+    double m_pressure;
+    std::vector<SensorFault> m_faults;
+    std::vector<Series> m_series;
+};
+
+}  // namespace
+
+std::string_view faultWord(SensorFault fault) {
+    switch (fault) {
+        case SensorFault::None:
+            return "";
+        case SensorFault::Stuck:
+            return "stuck";
+        case SensorFault::Drifting:
+            return "drifting";
+        case SensorFault::StepDrop:
+            return "single-step drop";
+        case SensorFault::OutOfWater:
+            return "out of water";
+        case SensorFault::Disagrees:
+            return "two values";
+    }
+    return "";
+}
+
+std::vector<SensorFault> sensorFaults(const std::vector<Reading>& readings, double pressure) {
+    return Detective(readings, pressure).find();
+}
+
+}  // namespace engine

@@ -1,0 +1,276 @@
+#include "engine/output/bundle.h"
+
+#include "engine/advice/frozen_run.h"
+#include "engine/base/digest.h"
+#include "engine/base/error.h"
+#include "engine/base/text_file.h"
+
+#include <algorithm>
+#include <map>
+#include <memory>
+#include <optional>
+#include <zip.h>
+
+namespace engine {
+namespace {
+
+constexpr std::uintmax_t kLargest_bytes = std::uintmax_t{256} << 20;
+constexpr zip_int64_t kMostFiles = 1000;
+
+/// An archive that is thrown away unless it was closed.
+struct Discard {
+    void operator()(zip_t* archive) const { zip_discard(archive); }
+};
+using Archive = std::unique_ptr<zip_t, Discard>;
+
+struct Release {
+    void operator()(zip_source_t* source) const { zip_source_free(source); }
+};
+using Source = std::unique_ptr<zip_source_t, Release>;
+
+/// Date and time as ZIP holds them: seconds in twos, no zone.
+std::pair<zip_uint16_t, zip_uint16_t> dosTime(std::chrono::sys_seconds time) {
+    const auto day = std::chrono::floor<std::chrono::days>(time);
+    const std::chrono::year_month_day date(day);
+    const std::chrono::hh_mm_ss clock(time - day);
+    const unsigned year = static_cast<unsigned>(std::clamp(static_cast<int>(date.year()), 1980, 2107) - 1980);
+    const unsigned dosDate =
+        (year << 9U) | (static_cast<unsigned>(date.month()) << 5U) | static_cast<unsigned>(date.day());
+    const auto dosClock = static_cast<unsigned>(
+        (clock.hours().count() << 11) | (clock.minutes().count() << 5) | (clock.seconds().count() / 2));
+    return {static_cast<zip_uint16_t>(dosClock), static_cast<zip_uint16_t>(dosDate)};
+}
+
+std::string readSource(zip_source_t* source) {
+    zip_stat_t stat;
+    ensure(zip_source_stat(source, &stat) == 0 && zip_source_open(source) == 0, "an archive in memory opens");
+    std::string bytes(static_cast<std::size_t>(stat.size), '\0');
+    const zip_int64_t read = zip_source_read(source, bytes.data(), bytes.size());
+    zip_source_close(source);
+    ensure(read == static_cast<zip_int64_t>(bytes.size()), "an archive in memory reads whole");
+    return bytes;
+}
+
+std::string sumsOf(const std::vector<TextFile>& files) {
+    std::string sums;
+    for (const TextFile& file : files) {
+        sums += sha256(file.text) + "  " + file.name + '\n';
+    }
+    return sums;
+}
+
+/// Lines "DIGEST  NAME"; nothing on any other line.
+std::optional<std::map<std::string, std::string>> readSums(std::string_view text, std::string_view before) {
+    std::map<std::string, std::string> sums;
+    constexpr std::size_t kDigits = 64;
+    while (!text.empty()) {
+        const std::size_t end = text.find('\n');
+        std::string_view line = text.substr(0, end);
+        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+        if (!line.starts_with(before)) {
+            continue;
+        }
+        line.remove_prefix(before.size());
+        if (line.size() < kDigits + 3 || line.substr(kDigits, 2) != "  ") {
+            return std::nullopt;
+        }
+        sums.emplace(line.substr(kDigits + 2), line.substr(0, kDigits));
+    }
+    return sums;
+}
+
+/// A number of an archive, lowest byte first.
+std::size_t numberAt(std::string_view bytes, std::size_t at, std::size_t width) {
+    std::size_t number = 0;
+    for (std::size_t i = width; i > 0; --i) {
+        number = number << 8U | static_cast<unsigned char>(bytes[at + i - 1]);
+    }
+    return number;
+}
+
+/// Whether the files stand one behind the other from the first byte on, then their directory, then its end,
+/// without a comment or an extra field: other programs may show what stands elsewhere. Widths and places are
+/// those of the ZIP format; nothing that we bundle needs its form for 64 bits.
+/// @param archive  Opened from `bytes` with its consistency checked, so that records are where they are said
+///                 to be, and a comment of no length ends the bytes.
+bool holdsFilesOnly(zip_t* archive, std::string_view bytes) {
+    constexpr std::size_t kHeader = 30, kEntry = 46, kEnd = 22, kWideEnd = 20;
+    constexpr std::size_t kWideEndMark = 0x07064b50;
+    int comment = 0;
+    zip_get_archive_comment(archive, &comment, ZIP_FL_ENC_RAW);
+    if (comment != 0 || bytes.size() < kEnd) {
+        return false;
+    }
+    const std::size_t end = bytes.size() - kEnd;
+    const std::size_t directory = numberAt(bytes, end + 16, 4);
+    if (end >= kWideEnd && numberAt(bytes, end - kWideEnd, 4) == kWideEndMark) {
+        return false;
+    }
+    std::size_t file = 0;
+    std::size_t entry = directory;
+    for (zip_int64_t i = 0; i < zip_get_num_entries(archive, 0); ++i) {
+        if (entry + kEntry > end || file + kHeader > directory) {
+            return false;
+        }
+        const std::size_t name = numberAt(bytes, entry + 28, 2);
+        const std::size_t extraAndComment = numberAt(bytes, entry + 30, 4);
+        if (numberAt(bytes, entry + 42, 4) != file || extraAndComment != 0 ||
+            numberAt(bytes, file + 28, 2) != 0) {
+            return false;
+        }
+        file += kHeader + name + numberAt(bytes, entry + 20, 4);
+        entry += kEntry + name;
+    }
+    return file == directory && entry == end;
+}
+
+/// A file of an archive; nothing if it is not as long as is said or its check sum is another.
+std::optional<std::string> readFile(zip_t* archive, zip_uint64_t index, zip_uint64_t size) {
+    zip_file_t* file = zip_fopen_index(archive, index, 0);
+    if (file == nullptr) {
+        return std::nullopt;
+    }
+    std::string bytes(static_cast<std::size_t>(size), '\0');
+    char more = 0;
+    // The check sum is compared, and what goes on behind the size is seen, only by who reads to the end.
+    const bool isWhole = zip_fread(file, bytes.data(), size) == static_cast<zip_int64_t>(size) &&
+                         zip_fread(file, &more, 1) == 0;
+    zip_fclose(file);
+    return isWhole ? std::optional(std::move(bytes)) : std::nullopt;
+}
+
+/// All files of an archive, or a fault said.
+std::map<std::string, std::string> filesOf(zip_t* archive, std::vector<std::string>& faults) {
+    std::map<std::string, std::string> files;
+    const zip_int64_t count = zip_get_num_entries(archive, 0);
+    if (count > kMostFiles) {
+        faults.push_back("The bundle holds " + std::to_string(count) + " files; one of ours has at most " +
+                         std::to_string(kMostFiles) + ".");
+        return files;
+    }
+    std::uintmax_t total = 0;
+    for (zip_int64_t i = 0; i < count; ++i) {
+        zip_stat_t stat;
+        if (zip_stat_index(archive, static_cast<zip_uint64_t>(i), 0, &stat) != 0) {
+            faults.push_back("File " + std::to_string(i + 1) + " of the bundle cannot be looked at.");
+            continue;
+        }
+        const std::string name = stat.name;
+        if (stat.size > kLargest_bytes - total) {  // not added first: sizes of 64 bits may wrap
+            faults.push_back("The files of the bundle come to more than 256 MiB, the most that is read.");
+            return files;
+        }
+        total += stat.size;
+        std::optional<std::string> bytes = readFile(archive, static_cast<zip_uint64_t>(i), stat.size);
+        if (!bytes) {
+            faults.push_back("The file " + shownText(name) + " cannot be read whole from the bundle.");
+        } else if (!files.emplace(name, std::move(*bytes)).second) {
+            faults.push_back("There are two files " + shownText(name) + " in the bundle.");
+        }
+    }
+    return files;
+}
+
+void compareSums(const std::map<std::string, std::string>& files,
+                 const std::map<std::string, std::string>& sums, const std::string& list,
+                 std::vector<std::string>& faults) {
+    for (const auto& [name, sum] : sums) {
+        const auto file = files.find(name);
+        if (file == files.end()) {
+            faults.push_back("The file " + shownText(name) + " is missing, which " + list + " names.");
+        } else if (sha256(file->second) != sum) {
+            faults.push_back("The file " + shownText(name) + " is not the one that " + list + " names.");
+        }
+    }
+}
+
+void checkRun(const std::map<std::string, std::string>& files, BundleCheck& check) {
+    const auto statement = files.find(std::string(kFrozenStatement));
+    if (statement == files.end()) {
+        check.faults.emplace_back("There is no statement of a run (run.txt) in the bundle.");
+        return;
+    }
+    check.run = sha256(statement->second);
+    const auto sums = readSums(statement->second, "sha256 ");
+    if (!sums || sums->empty()) {
+        check.faults.emplace_back("The statement of the run (run.txt) names no file.");
+        return;
+    }
+    compareSums(files, *sums, "the run (run.txt)", check.faults);
+    for (const auto& [name, bytes] : files) {
+        if (name.ends_with(".pdf") && bytes.find(check.run) == std::string::npos) {
+            check.faults.push_back("The paper " + shownText(name) + " is of another run.");
+        }
+    }
+}
+
+}  // namespace
+
+std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time) {
+    files.push_back({std::string(kBundleSums), sumsOf(files)});
+    zip_error_t fault;
+    zip_error_init(&fault);
+    Source store(zip_source_buffer_create(nullptr, 0, 0, &fault));
+    ensure(store != nullptr, "there is memory for an archive");
+    Archive archive(zip_open_from_source(store.get(), ZIP_CREATE | ZIP_TRUNCATE, &fault));
+    ensure(archive != nullptr, "an archive in memory is made");
+    zip_source_keep(store.get());  // the archive owns one hold, we the other
+    const auto [clock, date] = dosTime(time);
+    for (const TextFile& file : files) {
+        zip_source_t* content = zip_source_buffer(archive.get(), file.text.data(), file.text.size(), 0);
+        const zip_int64_t index =
+            zip_file_add(archive.get(), file.name.c_str(), content, ZIP_FL_ENC_UTF_8 | ZIP_FL_OVERWRITE);
+        ensure(index >= 0, "a file goes into the archive");
+        const auto place = static_cast<zip_uint64_t>(index);
+        ensure(zip_set_file_compression(archive.get(), place, ZIP_CM_DEFLATE, 6) == 0 &&
+                   zip_file_set_dostime(archive.get(), place, clock, date, 0) == 0 &&
+                   zip_file_set_external_attributes(archive.get(), place, 0, ZIP_OPSYS_UNIX,
+                                                    0100644U << 16U) == 0,
+               "a file of the archive takes its dress");
+    }
+    ensure(zip_close(archive.get()) == 0, "an archive in memory closes");
+    [[maybe_unused]] zip_t* const closed = archive.release();
+    return readSource(store.get());
+}
+
+BundleCheck verifyBundle(const std::filesystem::path& path) {
+    BundleCheck check;
+    const FileText whole = readWholeFile(path, kLargest_bytes);
+    if (!whole.text) {
+        check.faults.push_back("The bundle " + shownPath(path) + " cannot be read: " + whole.fault);
+        return check;
+    }
+    zip_error_t fault;
+    zip_error_init(&fault);
+    zip_source_t* source = zip_source_buffer_create(whole.text->data(), whole.text->size(), 0, &fault);
+    ensure(source != nullptr, "there is memory for an archive");
+    Archive archive(zip_open_from_source(source, ZIP_RDONLY | ZIP_CHECKCONS, &fault));
+    if (archive == nullptr) {
+        zip_source_free(source);
+        check.faults.push_back(shownPath(path) + " is not a bundle: it cannot be read as a ZIP archive.");
+        return check;
+    }
+    if (!holdsFilesOnly(archive.get(), *whole.text)) {
+        check.faults.emplace_back("The bundle holds bytes that belong to none of its files.");
+    }
+    const auto files = filesOf(archive.get(), check.faults);
+    const auto list = files.find(std::string(kBundleSums));
+    const auto sums = list == files.end() ? std::nullopt : readSums(list->second, {});
+    if (!sums || sums->empty()) {
+        check.faults.emplace_back("There is no list of sums (SHA256SUMS) in the bundle that can be read.");
+        return check;
+    }
+    compareSums(files, *sums, "the list (SHA256SUMS)", check.faults);
+    for (const auto& [name, bytes] : files) {
+        if (name != kBundleSums && !sums->contains(name)) {
+            check.faults.push_back("The file " + shownText(name) + " is not in the list (SHA256SUMS).");
+        }
+    }
+    for (const auto& [name, sum] : *sums) {
+        check.names.push_back(name);
+    }
+    checkRun(files, check);
+    return check;
+}
+
+}  // namespace engine

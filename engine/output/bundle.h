@@ -1,0 +1,33 @@
+#pragma once
+
+#include "engine/base/files.h"
+
+#include <chrono>
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace engine {
+
+inline constexpr std::string_view kBundleSums = "SHA256SUMS";
+
+/// Files as one ZIP archive, with a list of their SHA-256 as `sha256sum -c` reads it. The same files and time
+/// give the same bytes.
+/// @param time  That every file in it bears, UTC; ZIP knows the years 1980 to 2107.
+[[nodiscard]] std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time);
+
+/// What a look at a bundle found.
+struct BundleCheck {
+    std::vector<std::string> faults;  ///< Sentences; empty if the bundle is whole
+    std::string run;                  ///< Name of its run, if it holds a statement of one
+    std::vector<std::string> names;   ///< Of the files that its list names
+};
+
+/// Holds every file of a bundle against the bundle's own list, the run's files against the run's statement,
+/// and each paper against the name of the run; bytes between files, comments and extra fields are faults.
+/// Shows that nothing was changed since by accident or by hand in one place; who changes a file and all that
+/// speaks of it is found out only by the name of the run on a paper that was handed over.
+[[nodiscard]] BundleCheck verifyBundle(const std::filesystem::path& path);
+
+}  // namespace engine

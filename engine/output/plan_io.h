@@ -1,0 +1,26 @@
+#pragma once
+
+#include "engine/base/files.h"
+#include "engine/plan/plan.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace engine {
+
+/// schedule.csv of a plan (design 6): one row a run, days of the run's length, a hold day with 0 minutes; the
+/// header alone where the answer is not to start. Doses and lows of a day stand in each of its runs, the dose
+/// by its share of the minutes; lows are percentiles over the fresh draws.
+[[nodiscard]] std::string scheduleCsv(const Plan& plan);
+
+/// schedule.csv, summary.csv of the fresh draws and pond.toml: the pond file with the new ramp, if there is
+/// one.
+/// @param pond    As it was read.
+/// @param path    Where from: weather and readings files are named relative to it.
+/// @param folder  Where the files go, from where pond.toml names them anew.
+[[nodiscard]] std::vector<TextFile> planFiles(const Plan& plan, const Pond& pond,
+                                              const std::filesystem::path& path,
+                                              const std::filesystem::path& folder);
+
+}  // namespace engine

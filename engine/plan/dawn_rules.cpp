@@ -1,0 +1,179 @@
+#include "engine/plan/dawn_rules.h"
+
+#include "engine/base/error.h"
+#include "engine/run/run.h"
+#include "engine/water/water.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr double kHighRatio = 0.5, kLowRatio = 0.15;  // trade 0.4
+constexpr double kMixedTemperature = 1.0;             // [K]
+constexpr double kMixedBottom = 2.0;                  // [g/m^3]
+constexpr int kHoldsToReview = 3;
+constexpr double kShareOfSaturation = 0.8;
+constexpr double kFewDays = 4.0, kManyDays = 14.0;  // trade 3.3: more than 3 to 5 warm days; more than 14
+constexpr double kCoolWater = 12.0;                 // [degC]
+constexpr double kReducedFlux = 0.5 * 0.37, kDemand = 0.9;  // [g/m^2/d]
+
+}  // namespace
+
+DawnVerdict verdictOf(DawnReason reason) {
+    switch (reason) {
+        case DawnReason::FishWaterGood:
+        case DawnReason::NoMorningRise:
+        case DawnReason::NightBelowLine:
+        case DawnReason::ThreeHolds:
+            return DawnVerdict::Go;
+        case DawnReason::FishWaterHold:
+        case DawnReason::FallHold:
+        case DawnReason::SmellFaint:
+        case DawnReason::WeatherHold:
+        case DawnReason::DoseTooLarge:
+            return DawnVerdict::Hold;
+        case DawnReason::FishWaterBack:
+        case DawnReason::FallBack:
+        case DawnReason::SmellStrong:
+        case DawnReason::FishOffFeed:
+            return DawnVerdict::Back;
+        case DawnReason::FishWaterStop:
+        case DawnReason::FishPiping:
+            return DawnVerdict::Stop;
+    }
+    return DawnVerdict::Hold;
+}
+
+DawnLimits dawnLimits(SpeciesGroup group, double saturation, const std::optional<DawnRules>& own) {
+    DawnLimits out;
+    const auto set = [&](double go, double hold, double back) {
+        out.go = go;
+        out.hold = hold;
+        out.back = back;
+    };
+    switch (group) {
+        case SpeciesGroup::Sport:
+        case SpeciesGroup::Percid:
+            break;
+        case SpeciesGroup::Catfish:
+        case SpeciesGroup::Carp:
+            set(4.0, 3.0, 2.5);
+            break;
+        case SpeciesGroup::Koi:
+            set(6.0, 5.0, 4.0);
+            break;
+        case SpeciesGroup::Trout:
+            set(7.0, 6.0, 5.0);
+            break;
+    }
+    const double down = std::max(out.go - kShareOfSaturation * saturation, 0.0);
+    set(out.go - down, out.hold - down, out.back - down);
+    if (own) {
+        const auto take = [](double& to, const MaybeQuantity& from) { to = from ? from->value : to; };
+        take(out.go, own->go);
+        take(out.hold, own->hold);
+        take(out.back, own->back);
+        take(out.fallHold, own->fallHold);
+        take(out.fallBack, own->fallBack);
+        take(out.doseHigh, own->doseHigh_percent);
+        take(out.doseMiddle, own->doseMiddle_percent);
+        take(out.morningRise, own->morningRise);
+    }
+    return out;
+}
+
+DawnLimits dawnLimits(const PondModel& model, double temperature) {
+    const double saturation =
+        oxygenSaturation(std::clamp(temperature, 0.0, 40.0), 0.0, model.parameters.airPressure);
+    return dawnLimits(model.parameters.lines.group, saturation, model.pond.dawnRules);
+}
+
+bool isMixedAtDawn(double difference, double bottom) {
+    return std::fabs(difference) < kMixedTemperature && bottom > kMixedBottom;
+}
+
+std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits) {
+    if (isMixed || debtRatio < kLowRatio) {
+        return std::nullopt;
+    }
+    return debtRatio > kHighRatio ? limits.doseHigh : limits.doseMiddle;
+}
+
+DawnDecision decideAtDawn(const Morning& morning, const DawnLimits& limits) {
+    ensure(morning.surface || morning.middle, "a decision needs a reading of the upper water");
+    DawnDecision out;
+    out.fishWater = std::min(morning.surface.value_or(1e300), morning.middle.value_or(1e300));
+    out.isMixed = morning.temperatureSurface && morning.temperatureBottom && morning.bottom &&
+                  isMixedAtDawn(*morning.temperatureSurface - *morning.temperatureBottom, *morning.bottom);
+    out.doseCap_percent = doseCap(morning.debtRatio, out.isMixed, limits);
+    const auto because = [&](DawnReason reason) { out.reasons.push_back(reason); };
+    because(out.fishWater >= limits.go     ? DawnReason::FishWaterGood
+            : out.fishWater >= limits.hold ? DawnReason::FishWaterHold
+            : out.fishWater >= limits.back ? DawnReason::FishWaterBack
+                                           : DawnReason::FishWaterStop);
+    const double night = morning.yesterday ? *morning.yesterday - out.fishWater : 0.0;
+    const double since = morning.beforeStart ? *morning.beforeStart - out.fishWater : 0.0;
+    if (night > limits.fallBack) {
+        because(DawnReason::FallBack);
+    } else if (std::max(since, night) > limits.fallHold) {
+        because(DawnReason::FallHold);
+    }
+    if (morning.smell == Smell::Strong) {
+        because(DawnReason::SmellStrong);
+    } else if (morning.smell == Smell::Faint) {
+        because(DawnReason::SmellFaint);
+    }
+    if (morning.fish == FishBehaviour::Piping) {
+        because(DawnReason::FishPiping);
+    } else if (morning.fish == FishBehaviour::OffFeed) {
+        because(DawnReason::FishOffFeed);
+    }
+    if (morning.weatherHolds) {
+        because(DawnReason::WeatherHold);
+    }
+    if (morning.nextDose_percent && out.doseCap_percent && *morning.nextDose_percent > *out.doseCap_percent) {
+        because(DawnReason::DoseTooLarge);
+    }
+    out.verdict = DawnVerdict::Go;
+    for (const DawnReason reason : out.reasons) {
+        out.verdict = std::max(out.verdict, verdictOf(reason));
+    }
+    if (out.verdict == DawnVerdict::Hold && morning.holdsBefore + 1 >= kHoldsToReview) {
+        because(DawnReason::ThreeHolds);
+    }
+    out.runsToday = out.verdict == DawnVerdict::Go || out.verdict == DawnVerdict::Hold;
+    if (morning.midMorning && morning.surface &&
+        *morning.midMorning - *morning.surface < limits.morningRise) {
+        because(DawnReason::NoMorningRise);
+        out.runsToday = false;
+    }
+    if (morning.tonight && *morning.tonight < limits.hold) {
+        because(DawnReason::NightBelowLine);
+    }
+    out.wantsSurfaceAir =
+        out.verdict >= DawnVerdict::Back || (morning.tonight && *morning.tonight < limits.hold);
+    std::stable_sort(out.reasons.begin(), out.reasons.end(),
+                     [](DawnReason a, DawnReason b) { return verdictOf(a) > verdictOf(b); });
+    return out;
+}
+
+Restart restartAfter(double daysOff, double bottomWater, bool isMixed) {
+    if (isMixed) {
+        return Restart::Formality;
+    }
+    if (daysOff > kManyDays) {
+        return Restart::WholeRamp;
+    }
+    // In cool water what four warm days gather takes as much longer as the mud is slower; twice is kept to.
+    const double few = bottomWater < kCoolWater ? 2.0 * kFewDays : kFewDays;
+    return daysOff > few ? Restart::ReducedStart : Restart::GoOn;
+}
+
+RestartDebt debtGathered(double daysOff, double thickness, double oxygenBefore) {
+    ensure(thickness > 0.0, "bottom water has a thickness");
+    return {kReducedFlux * daysOff / thickness, std::max(oxygenBefore - kDemand * daysOff / thickness, 0.0)};
+}
+
+}  // namespace engine

@@ -1,0 +1,191 @@
+#pragma once
+
+#include "engine/ensemble/compare.h"
+#include "engine/plan/dawn_rules.h"
+#include "engine/ramps/hold_rules.h"
+
+#include <cstdint>
+#include <functional>
+#include <limits>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace engine {
+
+/// What the air does on one day of a plan.
+struct DayAction {
+    int minutes = 0;      ///< Of air, 0 to 1440
+    int diffusers = 0;    ///< Open
+    double depth = 0.0;   ///< Of the diffusers [m]
+    int pulses = 1;       ///< Equal runs, evenly spaced over the day
+    bool isHold = false;  ///< No air because the hold calendar says so
+    bool operator==(const DayAction&) const = default;
+};
+
+/// What a pond may run once its ramp is over.
+enum class StandingKind {
+    Continuous,  ///< Around the clock at the file's depth
+    Raised,      ///< Around the clock with the diffusers higher
+    ByDay,       ///< Twelve hours from 08:00
+    ByNight,     ///< Twelve hours from 20:00
+    PartTime     ///< Fewer hours, from 10:00
+};
+
+/// A low that is lower by no more than this counts as no worse, one that is higher by more as better [g/m^3]:
+/// lows are computed to within it (tests/property/targets_test.cpp).
+inline constexpr double kNoWorse = 0.2;
+
+/// How an end state stands to the line.
+enum class EndVerdict {
+    Keeps,   ///< At or above the line
+    Better,  ///< Below it, and so is do-nothing's, but by more than kNoWorse higher than that
+    Fails    ///< Below the line and not worth a start
+};
+
+/// One row of the table of end states, of the central run.
+struct StandingSchedule {
+    StandingKind kind{};
+    DayAction action;
+    ClockTime start;
+    double endState = 0.0;  ///< Dawn low after 30 more usual days [g/m^3]
+    double endDrift = 0.0;  ///< [g/m^3/d]
+    EndVerdict verdict = EndVerdict::Fails;
+    bool isTried = false;  ///< A way to it was looked for
+};
+
+/// Some of some members, with the upper 95 % bound on the chance behind them: one-sided, of Clopper and
+/// Pearson (1934), Biometrika 26:404-413, which is too wide rather than too narrow and the more so for even
+/// draws.
+struct CountedChance {
+    int count = 0, members = 0;
+    [[nodiscard]] double share() const;
+    [[nodiscard]] double upper() const;
+};
+
+/// The most of `members` that can be counted with the upper bound still within a share; nothing if even none
+/// is too many.
+[[nodiscard]] std::optional<int> largestCount(int members, double share);
+/// The fewest members of which none shows that a chance is within a share.
+[[nodiscard]] int fewestMembers(double share);
+
+enum class PlanVerdict {
+    AtOnce,     ///< The standing schedule from day 1
+    Ramp,       ///< A ramp leads to it
+    DoNotStart  ///< See PlanReason
+};
+
+/// Why a plan says not to start.
+enum class PlanReason {
+    None,
+    NothingBelowLethal,  ///< Do-nothing's central run itself falls below the lethal line
+    NothingTooWarm,      ///< The same, but for want of water that is cool enough for the fish
+    NoEndState,          ///< No schedule's end state keeps the line or is better than do-nothing's
+    NoSafeWay,   ///< There are end states that keep the line, but no way to one harms few enough ponds
+    BetterHarms  ///< None keeps the line, and the ways to those that are better harm too many
+};
+
+/// A ramp's days against what it adds: one point of the trade-off.
+struct TradeOffPoint {
+    std::string name;         ///< Of a ramp of the file, or empty: a search point
+    std::optional<int> days;  ///< To the first day after whose start the air never stops
+    CountedChance added;
+    double debtLeft = 0.0;  ///< Share of the debt at the start, central run, end of the last day
+    bool isPlanned = false;
+};
+
+/// How far a constant daily run brings the debt down, central run under the usual day.
+struct SlowPoint {
+    int minutes = 0;        ///< A day
+    double debtLeft = 0.0;  ///< After kSlowDays days
+};
+inline constexpr int kSlowDays = 60;
+inline constexpr double kClearedDebt =
+    0.1;  ///< Less is left of the debt at the start: it is cleared (judgement)
+
+enum class StressKind { OvercastAndCalm, ColdFront };
+
+/// The plan under other weather on one day, central run.
+struct StressCase {
+    StressKind kind{};
+    int day = 0;                                              ///< On which the weather is worse
+    double lowest = std::numeric_limits<double>::infinity();  ///< Worst night's low with the plan [g/m^3]
+    int worstNight = 0;
+    double nothing = 0.0;  ///< That of do-nothing under the same weather
+};
+
+/// A start around the clock at once in one month.
+struct MonthStart {
+    int month = 1;
+    double lowest = 0.0;      ///< Of all nights [g/m^3]
+    double nothing = 0.0;     ///< The same in do-nothing
+    bool isHarmless = false;  ///< Keeps the line, or is no worse where do-nothing does not keep it
+};
+
+/// What the mornings of a ramp that is under way leave a plan (trade 3.4 and 3.8).
+struct PlanMornings {
+    std::vector<int> firstDays;  ///< Minutes of the days that this morning's verdict speaks for
+    std::optional<int> most;     ///< Minutes of the first day after them at most; nothing: any
+    DawnLimits limits;           ///< Their caps on what a day may lift
+    bool isUnderWay = false;     ///< The air has run before
+};
+
+struct PlanOptions {
+    std::optional<double> line;  ///< Instead of the pond's stress line [g/m^3]
+    double chance = 0.05;        ///< Wanted share of ponds that a plan harms at most, above 0 to 1
+    int members = 1000;          ///< Fresh draws for the report
+    std::uint64_t seed = 1;
+    int threads = 0;  ///< 0: as many as cores
+    Resolution resolution;
+    HoldRules holds;
+    std::optional<PlanMornings> mornings;  ///< Of a ramp under way; nothing before the start
+    /// For an answer within seconds: a third of the search, and no trade-off but that of the file's ramps, no
+    /// slow edge and no months.
+    bool isBrief = false;
+    /// Called once, with the first schedule that the search finds, before it is polished and checked.
+    std::function<void(const std::vector<DayAction>& days, ClockTime start)> first;
+};
+
+enum class PlanEnd { NotRun, Completed, Cancelled, NotFinite };
+
+/// The answer of `makePlan`, a value.
+struct Plan {
+    PlanEnd end = PlanEnd::NotRun;
+    std::string message;  ///< A sentence unless completed
+
+    double line = 0.0;    ///< The stress line it is made for [g/m^3]
+    double chance = 0.0;  ///< Wanted
+    PlanVerdict verdict = PlanVerdict::DoNotStart;
+    PlanReason reason = PlanReason::None;
+    bool isUnderWay = false;  ///< The air has run before; not to start is then to leave it off
+    std::vector<StandingSchedule> standing;  ///< The table of end states; the continuous one first
+    double nothingEndState = 0.0;
+    std::optional<std::size_t> chosen;  ///< In `standing`, unless not to start
+    std::vector<DayAction> days;        ///< Day 1 to the first of the standing schedule
+    std::vector<HoldDay> holds;         ///< Calendar of the outlook
+    bool heedsHolds = false;            ///< The calendar counts: the plan lifts bottom water
+    std::optional<Ramp> ramp;           ///< As the pond file writes it
+    CountedChance ownHarm;              ///< On the solver's own draws: what was held to the share
+    /// Do-nothing, the file's ramps and, last, the planned one, on fresh draws.
+    Comparison comparison;
+    CountedChance added, addedLethal;  ///< Of the planned ramp, fresh draws
+    std::vector<TradeOffPoint> tradeOff;
+    std::vector<SlowPoint> slow;      ///< Empty without debt
+    std::vector<StressCase> stress;   ///< Empty unless there is a ramp
+    std::vector<MonthStart> months;   ///< Empty without a climate in the pond file
+    bool poisonsFound = false;        ///< The last way looked at brought poisons above their limits
+    double searchedMemberDays = 0.0;  ///< Members times days run by the search
+};
+
+/// Name of the ramp that a plan adds.
+inline constexpr const char* kPlannedRamp = "planned";
+
+/// What is wrong with options for a pond, as sentences; empty if nothing is.
+[[nodiscard]] std::vector<std::string> planFaults(const Pond& pond, const PlanOptions& options);
+
+/// Finds the fewest days to a standing schedule under which no more ponds than the wanted share are harmed
+/// (engine/plan/plan_members.h), on draws of its own, and reports it on fresh ones.
+/// @pre planFaults() has nothing to say.
+[[nodiscard]] Plan makePlan(const Pond& pond, const PlanOptions& options, const RunControl& control = {});
+
+}  // namespace engine

@@ -1,0 +1,98 @@
+#include "engine/plan/plan_standing.h"
+
+#include "engine/base/parallel.h"
+#include "engine/plan/plan_search.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr int kRunDays = 14;          // before the 30 more of the end state
+constexpr double kShallowest = 0.5;   // [m]; higher up bubbles stir the surface and lift next to nothing
+constexpr double kUnderBottom = 0.1;  // [m]; just above z_b
+constexpr ClockTime kMorning{8 * 60}, kStart{10 * 60}, kEvening{20 * 60};
+
+std::vector<double> raisedDepths(const PondModel& model, double full) {
+    std::vector<double> depths;
+    const auto add = [&](double depth) {
+        const double rounded = 0.1 * std::floor(10.0 * depth + 1e-6);
+        if (rounded >= kShallowest && rounded < full - 0.05) {
+            depths.push_back(std::round(10.0 * rounded) / 10.0);
+        }
+    };
+    for (const double share : {0.85, 0.7, 0.6, 0.5, 0.4, 0.3}) {
+        add(share * full);
+    }
+    if (model.bottom.exists()) {
+        add(model.bottom.depth - kUnderBottom);
+    }
+    std::sort(depths.begin(), depths.end(), std::greater<>());
+    depths.erase(std::unique(depths.begin(), depths.end()), depths.end());
+    return depths;
+}
+
+}  // namespace
+
+EndVerdict endVerdict(double endState, double nothingEnd, double line) {
+    const bool isBetter = nothingEnd < line && endState > nothingEnd + kNoWorse;
+    return endState >= line ? EndVerdict::Keeps : isBetter ? EndVerdict::Better : EndVerdict::Fails;
+}
+
+std::vector<StandingSchedule> standingSchedules(const PondModel& model, double nothingEnd, int threads,
+                                                const std::stop_token& stop) {
+    const Aerator& aerator = *model.pond.aerator;
+    const int all = static_cast<int>(aerator.diffusers->value);
+    const double full = aerator.depth->value;
+    std::vector<StandingSchedule> table;
+    const auto add = [&](StandingKind kind, int minutes, double depth, ClockTime start) {
+        StandingSchedule one;
+        one.kind = kind;
+        one.action = {minutes, all, depth, 1, false};
+        one.start = start;
+        table.push_back(one);
+    };
+    add(StandingKind::Continuous, kMinutesPerDay, full, kStart);
+    for (const double depth : raisedDepths(model, full)) {
+        add(StandingKind::Raised, kMinutesPerDay, depth, kStart);
+    }
+    add(StandingKind::ByDay, kMinutesPerDay / 2, full, kMorning);
+    add(StandingKind::ByNight, kMinutesPerDay / 2, full, kEvening);
+    for (const int minutes : {480, 360, 240, 120, 60, 30}) {
+        add(StandingKind::PartTime, minutes, full, kStart);
+    }
+    static_cast<void>(forEachIndex(table.size(), threads, stop, [&](std::size_t i) {
+        StandingSchedule& one = table[i];
+        const Ramp ramp = rampOf({one.action}, one.start);
+        RunRequest request;
+        request.days = kRunDays;
+        request.keepLayers = false;
+        request.endState = true;
+        const RampRun run = runRamp(model, &ramp, request, {stop, {}});
+        one.endState = run.endState.value_or(0.0);
+        one.endDrift = run.endDrift;
+        one.verdict = endVerdict(one.endState, nothingEnd, model.parameters.lines.stress);
+    }));
+    return table;
+}
+
+std::vector<std::size_t> inOrderOfChoice(const std::vector<StandingSchedule>& table) {
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < table.size(); ++i) {
+        if (table[i].verdict != EndVerdict::Fails) {
+            order.push_back(i);
+        }
+    }
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        const StandingSchedule &x = table[a], &y = table[b];
+        if (x.verdict != y.verdict) {
+            return x.verdict == EndVerdict::Keeps;
+        }
+        return x.action.minutes != y.action.minutes ? x.action.minutes > y.action.minutes
+                                                    : x.action.depth > y.action.depth;
+    });
+    return order;
+}
+
+}  // namespace engine

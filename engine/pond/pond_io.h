@@ -1,0 +1,30 @@
+#pragma once
+
+#include "engine/base/error.h"
+#include "engine/pond/pond.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace engine {
+
+/// What reading a pond file gave: a pond if and only if no diagnostic is an error.
+struct PondReading {
+    std::optional<Pond> pond;
+    Diagnostics diagnostics;  ///< All faults found, in the order of their lines; warnings too.
+};
+
+/// Reads a pond file with its weather and readings CSV. Never throws for what a file holds.
+/// @param path  As the user gave it; it stands in front of every diagnostic.
+[[nodiscard]] PondReading readPond(const std::filesystem::path& path);
+
+/// The same from text; CSV files are looked for relative to `name`'s folder.
+[[nodiscard]] PondReading readPondText(std::string_view text, const std::filesystem::path& name);
+
+/// Our own form: fixed order of tables and keys, shortest numbers, LF line ends. Reading this text
+/// gives an equal pond, and writing that gives the same bytes.
+[[nodiscard]] std::string writePond(const Pond& pond);
+
+}  // namespace engine

@@ -1,0 +1,285 @@
+#include "engine/ramps/log.h"
+
+#include "engine/base/units.h"
+#include "engine/pond/pond_words.h"
+#include "engine/ramps/weather.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr std::chrono::hours kDayIsKnown{18};
+
+std::chrono::local_days dayOf(LocalTime at) {
+    return std::chrono::floor<std::chrono::days>(at);
+}
+
+const Ramp* rampNamed(const Pond& pond, std::string_view name) {
+    const auto found = std::find_if(pond.ramps.begin(), pond.ramps.end(),
+                                    [name](const Ramp& ramp) { return ramp.name == name; });
+    return found != pond.ramps.end() ? &*found : nullptr;
+}
+
+const Ramp* rampOf(const Pond& pond, const Event& started) {
+    const Ramp* ramp = rampNamed(pond, started.ramp);
+    return ramp != nullptr || !started.ramp.empty() ? ramp : rampNamed(pond, started.note);
+}
+
+bool isOf(const Event& event, EventKind kind) {
+    return eventKind(event.kind) == kind;
+}
+
+/// Two depths of one meter are the same place within a centimetre, the least that a cable can be read to.
+bool isSamePlace(const Reading& a, const Reading& b) {
+    const bool isSameDepth = a.depth.has_value() == b.depth.has_value() &&
+                             (!a.depth || std::fabs(a.depth->value - b.depth->value) < 0.01);
+    return isSameDepth && a.meter == b.meter;
+}
+
+/// Leaves out what `isOutOfForce` says a later entry stands for.
+template <class T, class Same>
+std::vector<T> inForce(std::vector<T> entries, const Same& isSame) {
+    std::vector<T> out;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        const bool isCorrected = std::any_of(entries.begin(), entries.end(), [&](const T& later) {
+            return later.corrects && &later != &entries[i] && later.corrects == entries[i].at &&
+                   later.corrects != entries[i].corrects && isSame(later, entries[i]);
+        });
+        // Of two corrections of one entry the last written one counts.
+        const bool isReplaced =
+            entries[i].corrects && std::any_of(entries.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                                               entries.end(), [&](const T& later) {
+                                                   return later.corrects == entries[i].corrects &&
+                                                          isSame(later, entries[i]);
+                                               });
+        if (entries[i].at && !isCorrected && !isReplaced) {
+            out.push_back(entries[i]);
+        }
+    }
+    std::stable_sort(out.begin(), out.end(), [](const T& a, const T& b) { return *a.at < *b.at; });
+    return out;
+}
+
+/// Takes [from, to) out of a schedule.
+void cut(Schedule& schedule, double from, double to) {
+    Schedule out;
+    for (const RunBlock& block : schedule) {
+        for (const auto& [start, end] : {std::pair(block.start, std::min(block.end, from)),
+                                         std::pair(std::max(block.start, to), block.end)}) {
+            if (end > start) {
+                out.push_back({start, end, block.open, block.depth, block.day});
+            }
+        }
+    }
+    schedule = std::move(out);
+}
+
+}  // namespace
+
+std::vector<Reading> readingsInForce(const Pond& pond) {
+    std::vector<Reading> all = pond.readings;
+    all.insert(all.end(), pond.fileReadings.begin(), pond.fileReadings.end());
+    const bool hasCorrections = std::any_of(
+        all.begin(), all.end(), [](const Reading& reading) { return reading.corrects.has_value(); });
+    if (hasCorrections) {
+        return inForce(std::move(all), isSamePlace);
+    }
+    std::erase_if(all, [](const Reading& reading) { return !reading.at; });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Reading& a, const Reading& b) { return *a.at < *b.at; });
+    return all;
+}
+
+std::vector<Event> eventsInForce(const Pond& pond) {
+    return inForce(pond.events, [](const Event& a, const Event& b) { return a.kind == b.kind; });
+}
+
+Weather weatherKnownAt(const Pond& pond, std::optional<LocalTime> at) {
+    Weather out = pond.weather;
+    const auto isLater = [&](const WeatherDay& day) {
+        if (!at) {
+            return false;
+        }
+        const LocalTime evening = LocalTime(std::chrono::local_days(day.date)) + kDayIsKnown;
+        return day.knownAt ? *day.knownAt > *at : pond.weather.observed && !day.forecast && evening > *at;
+    };
+    std::erase_if(out.days, isLater);
+    std::vector<WeatherDay> rows;
+    for (WeatherDay& day : out.days) {
+        if (!rows.empty() && rows.back().date == day.date) {
+            rows.back() = std::move(day);  // rows of one date stand in the order in which they were known
+        } else {
+            rows.push_back(std::move(day));
+        }
+    }
+    out.days.clear();
+    WeatherDay mean;
+    mean.airMin = mean.airMax = mean.wind = mean.cloud_percent = mean.humidity_percent = Quantity(0.0);
+    const auto count = static_cast<double>(rows.size());
+    double humid = 0.0;
+    for (const WeatherDay& day : rows) {
+        mean.airMin->value += *day.airMin / count;
+        mean.airMax->value += *day.airMax / count;
+        mean.wind->value += *day.wind / count;
+        mean.cloud_percent->value += *day.cloud_percent / count;
+        humid += day.humidity_percent ? 1.0 : 0.0;
+        mean.humidity_percent->value += day.humidity_percent ? day.humidity_percent->value : 0.0;
+    }
+    mean.humidity_percent->value =
+        humid > 0.0 ? *mean.humidity_percent / humid : 70.0;  // only beside dew points
+    mean.forecast = true;
+    for (WeatherDay& day : rows) {
+        while (!out.days.empty() && std::chrono::local_days(out.days.back().date) + std::chrono::days(1) <
+                                        std::chrono::local_days(day.date)) {
+            mean.date = Date(std::chrono::local_days(out.days.back().date) + std::chrono::days(1));
+            out.days.push_back(mean);
+        }
+        out.days.push_back(std::move(day));
+    }
+    if (at && pond.weather.observed) {
+        std::erase_if(out.hours,
+                      [&](const WeatherHour& hour) { return hour.start + std::chrono::hours(1) > *at; });
+    }
+    return out;
+}
+
+Pond knownAt(const Pond& pond, LocalTime at) {
+    Pond out = pond;
+    const auto isLater = [at](const auto& entry) { return !entry.at || *entry.at > at; };
+    std::erase_if(out.readings, isLater);
+    std::erase_if(out.fileReadings, isLater);
+    std::erase_if(out.events, isLater);
+    out.weather = weatherKnownAt(pond, at);
+    return out;
+}
+
+bool hasWeather(const Pond& pond) {
+    return !pond.weather.days.empty() || pond.weather.hours.size() >= 12;
+}
+
+std::optional<LocalTime> lastEntry(const Pond& pond) {
+    std::optional<LocalTime> last = pond.profile ? pond.profile->at : std::nullopt;
+    const auto take = [&](const auto& entries) {
+        for (const auto& entry : entries) {
+            last = entry.at && (!last || *entry.at > *last) ? entry.at : last;
+        }
+    };
+    take(pond.readings);
+    take(pond.fileReadings);
+    return last;
+}
+
+const Ramp* rampMeant(const Pond& pond) {
+    const std::vector<Event> events = eventsInForce(pond);
+    for (auto event = events.rbegin(); event != events.rend(); ++event) {
+        const Ramp* ramp = isOf(*event, EventKind::Started) ? rampOf(pond, *event) : nullptr;
+        if (ramp != nullptr) {
+            return ramp;
+        }
+    }
+    if (const Ramp* chosen = rampNamed(pond, pond.chosenRamp)) {
+        return chosen;
+    }
+    return pond.ramps.size() == 1 ? &pond.ramps.front() : nullptr;
+}
+
+LoggedAir airOfLog(const Pond& pond, const Schedule* capped, int lastDay, double end) {
+    LoggedAir air;
+    if (!pond.aerator) {
+        return air;
+    }
+    std::vector<int> runDays;  // whose runs stand in the log
+    const std::vector<Event> events = eventsInForce(pond);
+    for (const Event& event : events) {
+        if (isOf(event, EventKind::Run)) {
+            runDays.push_back(dayNumber(pond, Date(dayOf(*event.at))));
+        }
+    }
+    const auto secondsAt = [&](LocalTime at) { return secondsOf(pond, at); };
+    std::optional<double> cutSince;
+    const auto closeCut = [&](double at) {
+        if (cutSince) {
+            cut(air.schedule, *cutSince, at);
+            cutSince.reset();
+        }
+    };
+    for (const Event& event : events) {
+        const double time = secondsAt(*event.at);
+        const auto kind = eventKind(event.kind);
+        if (kind == EventKind::Started) {
+            closeCut(time);
+            const Ramp* named = rampOf(pond, event);
+            const Ramp* ramp = named != nullptr ? named : rampMeant(pond);
+            cut(air.schedule, time, kDay * 1e6);
+            air.isStarted = true;
+            air.stoppedSince.reset();
+            air.firstDay = dayNumber(pond, Date(dayOf(*event.at)));
+            if (ramp == nullptr) {
+                continue;
+            }
+            const double shift = (air.firstDay - 1) * kDay;
+            double cutMinutes = 0.0;
+            Schedule runs = ramp->kind == RampKind::Capped
+                                ? (capped != nullptr ? *capped : Schedule{})
+                                : scheduleOf(*ramp, *pond.aerator, std::max(lastDay - air.firstDay + 1, 1),
+                                             end - shift, {}, cutMinutes);
+            for (RunBlock& block : runs) {
+                block.start += shift;
+                block.end += shift;
+                block.day += air.firstDay - 1;
+            }
+            std::erase_if(runs, [&](const RunBlock& block) {
+                return std::find(runDays.begin(), runDays.end(), block.day) != runDays.end();
+            });
+            cut(runs, -kDay * 1e6, time);
+            air.schedule.insert(air.schedule.end(), runs.begin(), runs.end());
+        } else if (kind == EventKind::Stopped) {
+            cut(air.schedule, time, kDay * 1e6);
+            air.stoppedSince = time;
+        } else if (kind == EventKind::Run) {
+            closeCut(time);
+            const double until = event.until     ? secondsAt(*event.until)
+                                 : event.minutes ? time + *event.minutes * kMinute
+                                                 : time;
+            cut(air.schedule, time, until);
+            air.schedule.push_back({time, until,
+                                    event.diffusers ? static_cast<int>(event.diffusers->value)
+                                                    : static_cast<int>(pond.aerator->diffusers->value),
+                                    event.depth ? event.depth->value : pond.aerator->depth->value,
+                                    dayNumber(pond, Date(dayOf(*event.at)))});
+        } else if (kind == EventKind::PowerCut) {
+            cutSince = time;
+            if (event.until) {
+                closeCut(secondsAt(*event.until));
+            }
+        } else if (kind == EventKind::PowerBack) {
+            closeCut(time);
+        }
+    }
+    if (cutSince) {
+        air.stoppedSince = cutSince;
+        closeCut(kDay * 1e6);
+    }
+    std::erase_if(air.schedule,
+                  [&](const RunBlock& block) { return block.start >= end || block.end <= block.start; });
+    for (RunBlock& block : air.schedule) {
+        block.end = std::min(block.end, end);
+    }
+    std::sort(air.schedule.begin(), air.schedule.end(),
+              [](const RunBlock& a, const RunBlock& b) { return a.start < b.start; });
+    return air;
+}
+
+Schedule joinedAt(const Schedule& before, const Schedule& after, double time) {
+    constexpr double kForever = kDay * 1e6;
+    Schedule out = before, rest = after;
+    cut(out, time, kForever);
+    cut(rest, -kForever, time);
+    out.insert(out.end(), rest.begin(), rest.end());
+    return out;
+}
+
+}  // namespace engine

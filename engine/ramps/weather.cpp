@@ -1,0 +1,250 @@
+#include "engine/ramps/weather.h"
+
+#include "engine/base/error.h"
+#include "engine/base/units.h"
+#include "engine/pond/local_time.h"
+#include "engine/water/exchange.h"
+#include "engine/water/light.h"
+#include "engine/water/priors.h"
+#include "engine/water/sky.h"
+#include "engine/water/water.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr double kWarmestHour = 15.0;
+/// Amplitude that makes the mean wind of the day half twice that of the night half:
+/// (1 + 2a/pi) / (1 - 2a/pi) = 2.
+constexpr double kWindSwing = kPi / 6.0;
+
+std::chrono::local_days localDays(const Date& date) {
+    return std::chrono::local_days(date);
+}
+
+struct PlainDay {
+    double airMin = 0.0, airMax = 0.0, vapourPressure = 0.0, wind = 0.0, cloud = 0.0;
+};
+
+PlainDay plain(const WeatherDay& day) {
+    PlainDay out;
+    out.airMin = *day.airMin;
+    out.airMax = *day.airMax;
+    out.vapourPressure = day.dewPoint
+                             ? vapourPressure(*day.dewPoint)
+                             : 0.01 * *day.humidity_percent * vapourPressure(0.5 * (out.airMin + out.airMax));
+    out.wind = *day.wind;
+    out.cloud = 0.01 * *day.cloud_percent;
+    return out;
+}
+
+/// Mean of the table's days, column by column; where both humidity and dew points occur, of their vapour
+/// pressures.
+PlainDay usualDay(const std::vector<WeatherDay>& days) {
+    PlainDay mean;
+    for (const WeatherDay& day : days) {
+        const PlainDay one = plain(day);
+        mean.airMin += one.airMin / static_cast<double>(days.size());
+        mean.airMax += one.airMax / static_cast<double>(days.size());
+        mean.vapourPressure += one.vapourPressure / static_cast<double>(days.size());
+        mean.wind += one.wind / static_cast<double>(days.size());
+        mean.cloud += one.cloud / static_cast<double>(days.size());
+    }
+    return mean;
+}
+
+double halfCosine(double from, double to, double share) {
+    return from + (to - from) * 0.5 * (1.0 - std::cos(kPi * share));
+}
+
+}  // namespace
+
+int dayNumber(const Pond& pond, const Date& date) {
+    return static_cast<int>((localDays(date) - localDays(*pond.place.firstDay)).count()) + 1;
+}
+
+Date dateOfDay(const Pond& pond, int day) {
+    return Date(localDays(*pond.place.firstDay) + std::chrono::days(day - 1));
+}
+
+double secondsOf(const Pond& pond, LocalTime time) {
+    return static_cast<double>((time - LocalTime(localDays(*pond.place.firstDay))).count());
+}
+
+WeatherSeries::WeatherSeries(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay)
+    : m_firstDay(firstDay) {
+    ensure(lastDay >= firstDay, "weather spans at least a day");
+    const double height = pond.weather.windHeight ? pond.weather.windHeight->value : 10.0;
+    const double shelter = pond.place.windShelter ? pond.place.windShelter->value : kWindShelter.value;
+    m_windScale = shelter * windAtTen(1.0, height);
+    const double latitude = *pond.place.latitude_deg, longitude = *pond.place.longitude_deg;
+    const double offset = *pond.place.utcOffset_h;
+
+    const bool fromDays = !pond.weather.days.empty();
+    const PlainDay usual = fromDays ? usualDay(pond.weather.days) : PlainDay{};
+    const int tableFirst = fromDays ? dayNumber(pond, pond.weather.days.front().date) : 0;
+    // One day more on each side, for the half cosines that reach over midnight.
+    for (int number = firstDay - 1; number <= lastDay + 1; ++number) {
+        const bool held = plan.usualAfterDay && number > *plan.usualAfterDay;
+        PlainDay values = usual;
+        if (fromDays) {
+            const int row = number - tableFirst;
+            const bool inTable = row >= 0 && row < static_cast<int>(pond.weather.days.size());
+            if (inTable && !held && !plan.usualThroughout) {
+                values = plain(pond.weather.days[row]);
+            } else if (!inTable && number >= 1 && number <= lastDay && !held) {
+                ++m_usualDays;
+            }
+        }
+        Day day;
+        day.dayOfYear = dayOfYear(dateOfDay(pond, held ? *plan.usualAfterDay : number));
+        day.airMin = values.airMin;
+        day.airMax = values.airMax;
+        day.vapourPressure = values.vapourPressure;
+        day.wind = values.wind;
+        day.cloud = values.cloud;
+        const double phi = latitude * kPi / 180.0, delta = declination(day.dayOfYear);
+        day.sinSin = std::sin(phi) * std::sin(delta);
+        day.cosCos = std::cos(phi) * std::cos(delta);
+        day.noonShift_h = solarHour(longitude, offset, day.dayOfYear, 0.0);
+        day.distance = inverseDistance(day.dayOfYear);
+        day.rise_h = sunTimes(latitude, longitude, offset, day.dayOfYear).rise_h.value_or(6.0);
+        m_days.push_back(day);
+    }
+    if (!fromDays) {
+        buildHours(pond, plan, firstDay, lastDay);
+    }
+}
+
+const WeatherSeries::Day& WeatherSeries::day(int number) const {
+    const int last = static_cast<int>(m_days.size()) - 1;
+    return m_days[std::clamp(number - m_firstDay + 1, 0, last)];
+}
+
+double WeatherSeries::sunrise(int number) const {
+    return (number - 1) * kDay + day(number).rise_h * kHour;
+}
+
+double WeatherSeries::tableAir(int number, double clock_h) const {
+    const Day& today = day(number);
+    if (clock_h < today.rise_h) {
+        const double span = today.rise_h + 24.0 - kWarmestHour;
+        return halfCosine(day(number - 1).airMax, today.airMin, (clock_h + 24.0 - kWarmestHour) / span);
+    }
+    if (clock_h < kWarmestHour) {
+        return halfCosine(today.airMin, today.airMax,
+                          (clock_h - today.rise_h) / (kWarmestHour - today.rise_h));
+    }
+    const Day& next = day(number + 1);
+    return halfCosine(today.airMax, next.airMin,
+                      (clock_h - kWarmestHour) / (24.0 - kWarmestHour + next.rise_h));
+}
+
+double WeatherSeries::sinElevation(const Day& day, double clock_h) {
+    return day.sinSin + day.cosCos * std::cos(kPi / 12.0 * (clock_h + day.noonShift_h - 12.0));
+}
+
+Forcing WeatherSeries::at(double time) const {
+    const int number = static_cast<int>(std::floor(time / kDay)) + 1;
+    const double clock_h = (time - (number - 1) * kDay) / kHour;
+    const Day& today = day(number);
+    if (!m_hours.empty()) {
+        const int hour = (number - m_firstDay) * 24 + static_cast<int>(clock_h);
+        return m_hours[std::clamp(hour, 0, static_cast<int>(m_hours.size()) - 1)];
+    }
+    Forcing now;
+    const double elevation = std::max(sinElevation(today, clock_h), 0.0);
+    now.shortwave = kSolarConstant * today.distance * elevation * (0.25 + 0.5 * (1.0 - today.cloud));
+    now.air = tableAir(number, clock_h);
+    now.vapourPressure = today.vapourPressure;
+    now.wind10 =
+        m_windScale * today.wind * (1.0 + kWindSwing * std::cos(kPi / 12.0 * (clock_h - kWarmestHour)));
+    now.cloud = today.cloud;
+    return now;
+}
+
+void WeatherSeries::buildHours(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay) {
+    const auto& rows = pond.weather.hours;
+    ensure(!rows.empty(), "an hourly weather file has rows");
+    const auto forcing = [&](const WeatherHour& row) {
+        const double start = secondsOf(pond, row.start);
+        const int number = static_cast<int>(std::floor(start / kDay)) + 1;
+        const double clock_h = (start - (number - 1) * kDay) / kHour + 0.5;
+        const Day& today = day(number);
+        const double elevation = std::max(sinElevation(today, clock_h), 0.0);
+        const double open = kSolarConstant * today.distance * elevation;
+        Forcing now;
+        now.air = row.air;
+        now.vapourPressure = row.dewPoint ? vapourPressure(*row.dewPoint)
+                                          : 0.01 * *row.humidity_percent * vapourPressure(row.air);
+        now.wind10 = m_windScale * row.wind;
+        if (row.cloud_percent) {
+            now.cloud = 0.01 * *row.cloud_percent;
+            now.shortwave = open * (0.25 + 0.5 * (1.0 - now.cloud));
+        } else {
+            now.shortwave = row.shortwave ? *row.shortwave : shortwaveFromPar(*row.par_umolPerM2S);
+            // Too low a sun says nothing of the clouds; negative marks "as the last hour that did".
+            now.cloud = elevation > 0.2 ? std::clamp((0.75 - now.shortwave / open) / 0.5, 0.0, 1.0) : -1.0;
+        }
+        return now;
+    };
+    std::vector<Forcing> given;
+    for (const WeatherHour& row : rows) {
+        given.push_back(forcing(row));
+    }
+    double cloud = 0.5;
+    for (const Forcing& hour : given) {
+        if (hour.cloud >= 0.0) {
+            cloud = hour.cloud;
+            break;
+        }
+    }
+    std::array<Forcing, 24> usual{};
+    std::array<int, 24> count{};
+    const int firstHour = static_cast<int>(std::floor(secondsOf(pond, rows.front().start) / kHour));
+    for (Forcing& hour : usual) {
+        hour.air = 0.0;
+    }
+    for (std::size_t i = 0; i < given.size(); ++i) {
+        cloud = given[i].cloud >= 0.0 ? given[i].cloud : cloud;
+        given[i].cloud = cloud;
+        const int clock = ((firstHour + static_cast<int>(i)) % 24 + 24) % 24;
+        usual[clock].air += given[i].air;
+        usual[clock].shortwave += given[i].shortwave;
+        usual[clock].vapourPressure += given[i].vapourPressure;
+        usual[clock].wind10 += given[i].wind10;
+        usual[clock].cloud += given[i].cloud;
+        ++count[clock];
+    }
+    for (int h = 0; h < 24; ++h) {
+        for (double* value : {&usual[h].air, &usual[h].shortwave, &usual[h].vapourPressure, &usual[h].wind10,
+                              &usual[h].cloud}) {
+            *value /= std::max(count[h], 1);
+        }
+    }
+    // The checks of a pond file demand a whole day of rows; what was known at some time may be less, and then an hour
+    // without a mean takes that of the hour before.
+    for (int h = 0; h < 48; ++h) {
+        const int clock = h % 24, before = (h + 23) % 24;
+        if (count[clock] == 0 && count[before] > 0) {
+            usual[clock] = usual[before];
+            count[clock] = 1;
+        }
+    }
+    for (int number = firstDay; number <= lastDay; ++number) {
+        const bool held = plan.usualThroughout || (plan.usualAfterDay && number > *plan.usualAfterDay);
+        bool missing = false;
+        for (int h = 0; h < 24; ++h) {
+            const int row = (number - 1) * 24 + h - firstHour;
+            const bool inFile = row >= 0 && row < static_cast<int>(given.size());
+            m_hours.push_back(inFile && !held ? given[row] : usual[h]);
+            missing = missing || (!inFile && !held);
+        }
+        m_usualDays += missing && number >= 1 ? 1 : 0;
+    }
+}
+
+}  // namespace engine

@@ -1,0 +1,71 @@
+#pragma once
+
+#include "engine/pond/pond.h"
+
+#include <optional>
+#include <vector>
+
+namespace engine {
+
+/// The air over the pond at one moment.
+struct Forcing {
+    double shortwave = 0.0;       ///< Reaching the surface [W/m^2]
+    double air = 20.0;            ///< [degC]
+    double vapourPressure = 0.0;  ///< Of the air [Pa]
+    double wind10 = 0.0;          ///< On the pond, sheltering taken off, at 10 m [m/s]
+    double cloud = 0.0;           ///< Share of sky, 0 to 1
+};
+
+/// Which weather a run sees. Day 1 is the pond file's first day.
+struct WeatherPlan {
+    bool usualThroughout = false;      ///< Every day is the usual day (balance; a cause).
+    std::optional<int> usualAfterDay;  ///< Later days take the usual day under that day's sun (end state).
+};
+
+/// Weather of the pond at any time of a run: the table of days turned into hours, or the hourly file;
+/// the usual day before and after (design: the mean of the table's days, column by column).
+///
+/// A table's day runs, as FAO Irrigation and Drainage Paper 56 assumes: air from its minimum at sunrise
+/// to its maximum at 15:00 and on to the next minimum, by half cosines; vapour pressure and cloud
+/// constant; wind twice as strong by day as by night (FAO-24's usual ratio, from memory), strongest at
+/// 15:00. An hourly file is taken as hourly means.
+class WeatherSeries {
+public:
+    /// @pre the pond passed its checks.
+    WeatherSeries(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay);
+
+    /// @param time  Seconds after local midnight of day 1; within the days of the constructor.
+    [[nodiscard]] Forcing at(double time) const;
+
+    /// Sunrise of a day [s after local midnight of day 1]; 06:00 where the sun does not rise.
+    [[nodiscard]] double sunrise(int day) const;
+
+    /// Days of 1 to `lastDay` that the table or file does not cover.
+    [[nodiscard]] int usualDays() const { return m_usualDays; }
+
+private:
+    struct Day {
+        int dayOfYear = 1;
+        double airMin = 0.0, airMax = 0.0, vapourPressure = 0.0, wind = 0.0, cloud = 0.0;
+        double sinSin = 0.0, cosCos = 0.0, noonShift_h = 0.0, distance = 1.0, rise_h = 6.0;
+    };
+    [[nodiscard]] const Day& day(int number) const;
+    [[nodiscard]] double tableAir(int number, double clock_h) const;
+    [[nodiscard]] static double sinElevation(const Day& day, double clock_h);
+    void buildHours(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay);
+
+    int m_firstDay = 0;
+    int m_usualDays = 0;
+    double m_windScale = 1.0;  ///< Sheltering times height correction
+    std::vector<Day> m_days;
+    std::vector<Forcing> m_hours;  ///< By hour from m_firstDay's midnight; empty with a table of days
+};
+
+/// Number of a date counted from the first day, which is 1.
+[[nodiscard]] int dayNumber(const Pond& pond, const Date& date);
+/// Date of a day number.
+[[nodiscard]] Date dateOfDay(const Pond& pond, int day);
+/// A local time as seconds after local midnight of day 1.
+[[nodiscard]] double secondsOf(const Pond& pond, LocalTime time);
+
+}  // namespace engine

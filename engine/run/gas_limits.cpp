@@ -1,0 +1,60 @@
+#include "engine/run/gas_limits.h"
+
+#include "engine/water/toxic.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr double kSulfideLimit = 2e-3 * kSulfurMass / (kSulfurMass + 2.0 * kHydrogenMass);  // [g S/m^3]
+
+/// The two branches of the criterion about pH 7.204.
+double branches(double ph, double acid, double alkaline) {
+    constexpr double kMiddle = 7.204;
+    return acid / (1.0 + std::pow(10.0, kMiddle - ph)) + alkaline / (1.0 + std::pow(10.0, ph - kMiddle));
+}
+
+void note(GasPeak& gas, double value, double limit, double time) {
+    gas.hoursAbove += value > limit ? 1.0 : 0.0;
+    if (gas.limit <= 0.0 || value * gas.limit > gas.peak * limit) {
+        gas.peak = value;
+        gas.limit = limit;
+        gas.time = time;
+    }
+}
+
+}  // namespace
+
+double acuteTotalAmmonia(double temperature, double ph, bool salmonids) {
+    const double byTemperature = 23.12 * std::pow(10.0, 0.036 * (20.0 - temperature));
+    const double mussels = 0.7249 * branches(ph, 0.0114, 1.6181);
+    if (salmonids) {
+        return std::min(branches(ph, 0.275, 39.0), mussels * byTemperature);
+    }
+    return mussels * std::min(51.93, byTemperature);
+}
+
+GasLimits gasLimits(SpeciesGroup group, double temperature, double ph) {
+    const double total = acuteTotalAmmonia(temperature, ph, group == SpeciesGroup::Trout);
+    return {total * unionisedAmmoniaShare(temperature, ph), kSulfideLimit};
+}
+
+GasPeaks gasPeaks(const PondModel& model, const RampRun& run) {
+    GasPeaks out;
+    const Parameters<double>& parameters = model.parameters;
+    for (const HourRow& hour : run.hours) {
+        const GasLimits limits = gasLimits(parameters.lines.group, hour.surfaceTemperature, parameters.ph);
+        note(out.ammonia, hour.unionisedAmmonia, limits.ammonia, hour.time);
+        note(out.sulfide, hour.hydrogenSulfide, limits.sulfide, hour.time);
+    }
+    return out;
+}
+
+bool passesGasLimits(const PondModel& model, const RampRun& run) {
+    const GasPeaks peaks = gasPeaks(model, run);
+    return peaks.ammonia.isPassed() || peaks.sulfide.isPassed();
+}
+
+}  // namespace engine

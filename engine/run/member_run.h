@@ -1,0 +1,144 @@
+#pragma once
+
+#include "engine/ramps/plants.h"
+#include "engine/run/member_pack.h"
+#include "engine/run/run.h"
+
+#include <Eigen/Core>
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+namespace engine {
+
+/// A step that all members take together.
+struct MemberStep {
+    double dt = 0.0;           ///< [s]
+    Forcing air;               ///< Of the central run, at the step's middle
+    PlantTable::Scale plants;  ///< At its end
+    Aeration aeration;
+    int day = 0;              ///< Of the step's middle, in MemberPack::offsets
+    int noon = 0;             ///< The last noon before the middle, in the same
+    double pastNoon = 0.0;    ///< Share of the way from that noon to the next
+    int night = -1;           ///< From 0; negative: belongs to none
+    bool startsPair = false;  ///< Of two steps of one length (engine/column/column.h)
+    bool findsPlume = false;  ///< Halfway between marks, where the plume is found again
+    bool endsHour = false;    ///< A whole hour, at which oxygen is written down and the plume found again
+};
+
+/// A ramp whose schedule was resolved in the central run.
+struct EnsembleRamp {
+    std::string name;
+    Schedule schedule;
+    bool isDoNothing = false;
+};
+
+/// What one ramp's members do in step: made once, shared by all packs.
+struct MemberPlan {
+    std::vector<MemberStep> steps;
+    std::vector<MemberStep> endSteps;  ///< 30 more usual days under the last schedule; empty unless asked for
+    std::vector<double> hours;         ///< Start and each whole hour [s after midnight of day 1]
+    int nights = 0;
+};
+
+/// Days that offsets of the weather are there for: from the day before the start to the day on which a run
+/// ends.
+struct WeatherDays {
+    int first = 0, last = 0;
+};
+[[nodiscard]] WeatherDays weatherDays(const PondModel& model, int days);
+
+[[nodiscard]] MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days,
+                                    bool endState);
+
+/// The steps of a do-nothing day under the usual day, for the balance: up to `marks[0]`, up to `marks[1]`;
+/// the hour's end is set at each mark.
+[[nodiscard]] std::vector<MemberStep> trialSteps(const PondModel& model, double firstMark, double lastMark);
+
+/// One step of a pack.
+template <class Real>
+void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<PackOffset<Real>>& offsets);
+
+/// Depths and times at which a fit wants the water of each member; interpolated between layer middles and
+/// between the hours at which a run writes down.
+class MemberWatch {
+public:
+    struct Point {
+        double time = 0.0;   ///< [s after midnight of day 1]
+        double depth = 0.0;  ///< [m]
+    };
+    MemberWatch() = default;
+    /// @param hours  Of the plan that is run; points outside them stay 0.
+    MemberWatch(const std::vector<Point>& points, const std::vector<double>& hours, std::size_t members);
+
+    /// Takes in what a member holds at an hour. @param column  Of which the lane `k` is that member.
+    template <class Real>
+    void note(const Grid& grid, const Column<Real>& column, int k, std::size_t hour, std::size_t member);
+
+    [[nodiscard]] bool isEmpty() const { return m_atHour.empty(); }
+    std::vector<double> oxygen, temperature;  ///< [g/m^3], [degC], points x members
+
+private:
+    struct Share {
+        std::size_t point = 0;
+        double depth = 0.0, weight = 0.0;
+    };
+    std::size_t m_members = 0;
+    std::vector<std::vector<Share>> m_atHour;
+};
+
+/// Where the members of a pack write down what becomes of them: arrays over all members, of which a pack
+/// writes its own only.
+struct MemberTrace {
+    std::size_t members = 0;       ///< Stride of the next two
+    std::vector<float> hours;      ///< Fish water, hour by hour [g/m^3], members x hours
+    std::vector<float> lows;       ///< Lowest of each night [g/m^3], members x nights
+    std::vector<float> endStates;  ///< [g/m^3], members; empty unless asked for
+    std::vector<std::uint8_t> isBelowStress, isBelowLethal;  ///< At any step of nights 1 to N, members
+    std::vector<std::uint8_t> isFinite;                      ///< members
+    MemberWatch watch;                                       ///< Empty unless a fit puts one in
+
+    MemberTrace(std::size_t count, const MemberPlan& plan);
+};
+
+/// Runs a pack of members under a plan; `first` is its first member's number, `used` how many lanes count.
+/// Returns early if a stop is asked for.
+template <class Real>
+void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Real>& pack, std::size_t first,
+             std::size_t used, MemberTrace& trace, const std::stop_token& stop);
+
+/// A pack somewhere on its way: its water and the lowest of each night so far. Without water it is at the
+/// start.
+template <class Real>
+struct PackOnItsWay {
+    std::optional<KeptWater<Real>> water;
+    std::vector<Real> lows;  ///< By night, never (infinity) where it has not been
+};
+
+/// Takes steps of a plan with a pack from where it is; the last of them ends an hour. The same bits as one
+/// run, however it is cut. Returns early if a stop is asked for.
+template <class Real>
+void goOn(const PondModel& model, std::span<const MemberStep> steps, const MemberPack<Real>& pack,
+          PackOnItsWay<Real>& way, const std::stop_token& stop);
+
+/// How oxygen at the dawn reading (row 0) and of the fish water after a day (row 1) goes with the logarithms
+/// of the factors of respiration (column 0) and photosynthesis (column 1) [g/m^3].
+using BalanceSlopes = Eigen::Matrix2d;
+
+/// Those of the central run, with which the search of each member starts.
+[[nodiscard]] BalanceSlopes balanceSlopes(const PondModel& model);
+
+/// Finds the balance's factors of each member of a pack and puts them into its parameters (design: balance),
+/// starting from the factors that the members have: by Broyden's method, member for member, to 1e-3 g/m^3 of
+/// what is wanted or to the end of the factors' range; what 14 trial days do not bring there keeps its
+/// nearest.
+/// @param dawn  Each lane's dawn reading [g/m^3]; unused where the pond has none.
+template <class Real>
+void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<const double> dawn,
+                 MemberPack<Real>& pack, const std::stop_token& stop);
+
+}  // namespace engine

@@ -1,0 +1,123 @@
+#include "engine/run/triage.h"
+
+#include "engine/column/plume.h"
+#include "engine/water/water.h"
+
+#include <cmath>
+
+namespace engine {
+namespace {
+
+// Bounds of the ratio and the doses they allow; common practice, no published source.
+constexpr double kRampRequired = 0.15;
+constexpr double kHigh = 0.5;
+constexpr double kDoNotStart = 1.0;
+constexpr double kCapHigh_percent = 10.0;  // 10 to 15 where the ratio is above 0.5
+constexpr double kCapRequired_percent = 25.0;
+
+// When a pond counts as mixed; common practice, no published source. Temperature alone does not do: in Danish
+// lakes the bottom was often short of oxygen under differences of 0.5 to 1 degC.
+constexpr double kMixedTemperature = 1.0;  // [K]
+constexpr double kMixedOxygen = 1.5;       // [g/m^3]
+constexpr double kMixedSalinity = 0.5;     // as where salt layers are said
+
+constexpr double kCool = 15.0;    // [degC], upper end of the best time's 12 to 15
+constexpr double kWarm = 18.0;    // [degC]; between the two a pond is on its way (judgement)
+constexpr double kDensest = 4.0;  // [degC]
+constexpr double kAired = 5.0;    // [g/m^3]
+
+double across(const PondModel& model, const std::vector<double>& values) {
+    const std::vector<double>& depth = model.profile.depth;
+    return interpolate(depth, values, model.surfaceDepth) - interpolate(depth, values, model.bottomDepth);
+}
+
+Layering layeringOf(const PondModel& model) {
+    const Profile& profile = model.profile;
+    Layering out;
+    out.temperature = across(model, profile.temperature);
+    out.oxygen = across(model, profile.oxygen);
+    out.salinity = profile.salinity.empty() ? 0.0 : -across(model, profile.salinity);
+    const bool byTemperature = std::fabs(out.temperature) < kMixedTemperature;
+    const bool byRest = std::fabs(out.oxygen) < kMixedOxygen && std::fabs(out.salinity) < kMixedSalinity;
+    out.kind = !byTemperature ? Layering::Kind::Layered
+               : byRest       ? Layering::Kind::Mixed
+                              : Layering::Kind::OnlyByTemperature;
+    return out;
+}
+
+std::optional<FirstDose> firstDoseOf(const PondModel& model) {
+    if (!model.pond.aerator || !model.bottom.exists()) {
+        return std::nullopt;
+    }
+    FirstDose dose;
+    dose.depth = *model.pond.aerator->depth;
+    const StartState<double>& start = model.start;
+    std::vector<double> density;
+    for (std::size_t i = 0; i < start.temperature.size(); ++i) {
+        density.push_back(waterDensity(start.temperature[i], start.salinity[i]));
+    }
+    const PlumeSource source{dose.depth, model.aerator.freeAir, model.aerator.diffusers,
+                             model.aerator.bubbleDiameter, model.parameters.airPressure};
+    const Plume plume = integratePlume(
+        source, {model.grid, start.temperature, start.salinity, density, start.oxygen}, model.bottom.depth);
+    const double lifted = model.parameters.netShare * plume.throughBottom * dose.minutes * kMinute;
+    dose.ofBottom_percent = 100.0 * lifted / model.bottom.volume;
+    dose.ofPond_percent = 100.0 * lifted / model.basin.volume();
+    return dose;
+}
+
+std::optional<StartSeason> seasonOf(const PondModel& model, const Triage& triage) {
+    const Profile& profile = model.profile;
+    const double surface = interpolate(profile.depth, profile.temperature, model.surfaceDepth);
+    const double top = interpolate(profile.depth, profile.oxygen, model.surfaceDepth);
+    const double bottom = interpolate(profile.depth, profile.oxygen, model.bottomDepth);
+    if (surface < kDensest) {
+        return StartSeason::Freezing;
+    }
+    if (surface < kCool) {
+        return top > kAired && bottom > kAired ? StartSeason::Best : StartSeason::CoolButPoor;
+    }
+    const bool isHarmless = !triage.band || *triage.band == RatioBand::Low;
+    if (surface < kWarm || isHarmless || triage.layering.kind == Layering::Kind::Mixed) {
+        return std::nullopt;
+    }
+    return pondClass(model.pond.bottom) == PondClass::Mucky ? StartSeason::LastResort : StartSeason::Warm;
+}
+
+}  // namespace
+
+RatioBand ratioBand(double ratio) {
+    return ratio < kRampRequired  ? RatioBand::Low
+           : ratio < kHigh        ? RatioBand::RampRequired
+           : ratio <= kDoNotStart ? RatioBand::High
+                                  : RatioBand::DoNotStart;
+}
+
+std::optional<double> doseCap_percent(RatioBand band) {
+    switch (band) {
+        case RatioBand::Low:
+            return std::nullopt;
+        case RatioBand::RampRequired:
+            return kCapRequired_percent;
+        case RatioBand::High:
+        case RatioBand::DoNotStart:
+            return kCapHigh_percent;
+    }
+    return std::nullopt;
+}
+
+Triage triageOf(const PondModel& model) {
+    Triage out;
+    if (model.bottom.exists()) {
+        if (model.pool_kg > 0.0) {
+            out.ratio = model.debt_kg / model.pool_kg;
+        }
+        out.band = out.ratio ? ratioBand(*out.ratio) : RatioBand::DoNotStart;
+    }
+    out.firstDose = firstDoseOf(model);
+    out.layering = layeringOf(model);
+    out.season = seasonOf(model, out);
+    return out;
+}
+
+}  // namespace engine

@@ -1,0 +1,290 @@
+#include "engine/water/parameters.h"
+
+#include "engine/water/debt_estimate.h"
+#include "engine/water/light.h"
+#include "engine/water/sky.h"
+#include "engine/water/toxic.h"
+#include "engine/water/water.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+double valueOr(const MaybeQuantity& quantity, double fallback) {
+    return quantity ? quantity->value : fallback;
+}
+
+double salinityAt(const Profile& profile, std::size_t i) {
+    return profile.salinity.empty() ? 0.0 : profile.salinity[i];
+}
+
+/// Carlson's relation between Secchi depth and chlorophyll of algal waters: ln SD = 2.04 - 0.68 ln chl.
+double chlorophyllFromSecchi(double secchi) {
+    return std::exp((2.04 - std::log(secchi)) / 0.68);
+}
+
+SpeciesGroup groupOf(const std::string& kind) {
+    const auto has = [&](std::string_view word) { return kind.find(word) != std::string::npos; };
+    if (has("koi") || has("goldfish")) {
+        return SpeciesGroup::Koi;
+    }
+    if (has("trout") || has("salmon") || has("char")) {
+        return SpeciesGroup::Trout;
+    }
+    if (has("catfish")) {
+        return SpeciesGroup::Catfish;
+    }
+    if (has("carp") || has("tench") || has("rudd") || has("bullhead") || has("minnow")) {
+        return SpeciesGroup::Carp;
+    }
+    if (has("walleye") || has("perch") || has("pike") || has("zander")) {
+        return SpeciesGroup::Percid;
+    }
+    return SpeciesGroup::Sport;
+}
+
+SpeciesGroup heaviestGroup(const Pond& pond) {
+    SpeciesGroup group = SpeciesGroup::Sport;
+    double heaviest = 0.0;
+    for (const FishStock& fish : pond.fish) {
+        if (valueOr(fish.stock_kgPerHa, 0.0) > heaviest) {
+            heaviest = *fish.stock_kgPerHa;
+            group = groupOf(fish.kind);
+        }
+    }
+    return group;
+}
+
+double depthWhere(const std::vector<double>& depth, const std::vector<double>& values, double wanted) {
+    for (std::size_t i = 0; i < depth.size(); ++i) {
+        if ((values.front() < wanted) == (values[i] < wanted)) {
+            continue;
+        }
+        const double share = (wanted - values[i - 1]) / (values[i] - values[i - 1]);
+        return depth[i - 1] + share * (depth[i] - depth[i - 1]);
+    }
+    return -1.0;
+}
+
+}  // namespace
+
+BottomWater bottomWater(const Profile& profile, const Basin& basin) {
+    BottomWater bottom;
+    std::vector<double> density;
+    for (std::size_t i = 0; i < profile.depth.size(); ++i) {
+        density.push_back(waterDensity(profile.temperature[i], salinityAt(profile, i)));
+    }
+    const double surfaceT = profile.temperature.front();
+    // What one degree is worth at the surface's temperature, whichever way density falls there.
+    const double oneDegree = std::fabs(waterDensity(surfaceT + 0.5, salinityAt(profile, 0)) -
+                                       waterDensity(surfaceT - 0.5, salinityAt(profile, 0)));
+    const double contrast = density.back() - density.front();
+    if (contrast > oneDegree) {
+        bottom.depth = depthWhere(profile.depth, density, density.front() + 0.5 * contrast);
+        bottom.cause = BottomWater::Cause::Density;
+    }
+    double thin = profile.oxygen.front() < 2.0 ? profile.depth.front()
+                                               : depthWhere(profile.depth, profile.oxygen, 2.0);
+    if (thin >= 0.0 && (!bottom.exists() || thin < bottom.depth)) {
+        bottom.depth = thin;
+        bottom.cause = BottomWater::Cause::Oxygen;
+    }
+    bottom.volume = bottom.exists() ? basin.volumeBelow(bottom.depth) : 0.0;
+    if (bottom.volume <= 0.0) {
+        bottom = BottomWater{};
+    }
+    return bottom;
+}
+
+Lines linesOf(const Pond& pond, const Profile& profile) {
+    Lines lines;
+    lines.group = pond.limits.speciesGroup.value_or(heaviestGroup(pond));
+    switch (lines.group) {
+        case SpeciesGroup::Sport: lines.stress = 4.0, lines.lethal = 2.0; break;
+        case SpeciesGroup::Catfish:
+        case SpeciesGroup::Carp: lines.stress = 3.0, lines.lethal = 1.0; break;
+        case SpeciesGroup::Koi: lines.stress = 6.0, lines.lethal = 1.0; break;
+        case SpeciesGroup::Trout: lines.stress = 6.0, lines.lethal = 3.0, lines.fishMax = 20.0; break;
+        case SpeciesGroup::Percid: lines.stress = 4.0, lines.lethal = 1.5; break;
+    }
+    const double warm = lines.group == SpeciesGroup::Trout ? 18.0 : 28.0;
+    const double surface = profile.temperature.front();
+    const double ceiling =
+        0.8 * oxygenSaturation(std::clamp(surface, -2.0, 45.0), std::clamp(salinityAt(profile, 0), 0.0, 42.0),
+                               airPressure(*pond.place.elevation));
+    // Own numbers switch the modifiers off, each for its own line.
+    if (pond.limits.stress) {
+        lines.stress = *pond.limits.stress;
+    } else {
+        lines.warmWaterRaise = surface > warm;
+        lines.stress += lines.warmWaterRaise ? 1.0 : 0.0;
+        lines.altitudeCut = lines.stress > ceiling;
+        lines.stress = std::min(lines.stress, ceiling);
+    }
+    lines.lethal = pond.limits.lethal ? pond.limits.lethal->value : std::min(lines.lethal, ceiling);
+    lines.fishShare = 0.01 * valueOr(pond.limits.fishWater_percent, 20.0);
+    lines.fishMax = valueOr(pond.limits.fishMax, lines.fishMax);
+    return lines;
+}
+
+Profile startProfile(const Pond& pond) {
+    if (pond.profile) {
+        return *pond.profile;
+    }
+    // A plain guess, and said to be one: surface water at the mean air of the table's first days; below the
+    // depth that light or wind reaches, cooler by up to 4 degC a metre in a pond deep enough and warm enough
+    // to stratify; oxygen gone below in all but clean ponds.
+    Profile profile;
+    profile.at = LocalTime(std::chrono::local_days(*pond.place.firstDay)) - std::chrono::minutes(6 * 60 + 30);
+    const Basin basin(pond.basin);
+    double air = 0.0;
+    int count = 0;
+    for (const WeatherDay& day : pond.weather.days) {
+        air += 0.35 * *day.airMin + 0.65 * *day.airMax;
+        ++count;
+    }
+    for (const WeatherHour& hour : pond.weather.hours) {
+        air += hour.air;
+        ++count;
+    }
+    const double surface = std::clamp(air / std::max(count, 1), 1.0, 34.0);
+    const double mixed = std::clamp(2.0 * *pond.water.secchi, 0.8, 4.0);
+    const bool stratified = surface > 15.0 && basin.maxDepth() > mixed + 0.5;
+    const PondClass kind = pondClass(pond.bottom);
+    const double saturation = oxygenSaturation(surface, 0.0, airPressure(*pond.place.elevation));
+    const double low = !stratified || kind == PondClass::Clean ? 0.6 * saturation : 0.0;
+    const int points = 13;
+    for (int i = 0; i < points; ++i) {
+        const double z = basin.maxDepth() * 0.95 * i / (points - 1);
+        const double below = stratified ? std::max(z - mixed, 0.0) : 0.0;
+        profile.depth.push_back(z);
+        profile.temperature.push_back(std::max(surface - std::min(4.0 * below, 9.0), std::min(surface, 6.0)));
+        profile.oxygen.push_back(std::max(saturation - (saturation - low) * std::min(below / 0.5, 1.0), 0.0));
+    }
+    return profile;
+}
+
+double startChlorophyll(const Pond& pond) {
+    return valueOr(pond.water.chlorophyll_ugPerL, chlorophyllFromSecchi(*pond.water.secchi));
+}
+
+double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin) {
+    if (!bottom.exists()) {
+        return 0.0;
+    }
+    return pond.bottom.oxygenDebt ? pond.bottom.oxygenDebt->value
+                                  : estimateDebt(pond, bottom, basin)->value;
+}
+
+Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
+    const PondClass kind = pondClass(pond.bottom);
+    const ClassPriors& priors = classPriors(kind);
+    const Basin basin(pond.basin);
+    Parameters<double> p;
+    p.airPressure = airPressure(*pond.place.elevation);
+    p.latitude_deg = *pond.place.latitude_deg;
+
+    const double chlorophyll = startChlorophyll(pond);
+    const double cover = 0.01 * valueOr(pond.water.weedsCover_percent, 0.0);
+    // Secchi at the start sets what chlorophyll and weeds do not explain; clear water keeps a little.
+    p.attenuationRest = std::max(
+        attenuationFromSecchi(*pond.water.secchi) - attenuationOfChlorophyll(chlorophyll), 0.04);
+    p.photosynthesis = fromPerHour(kPhotosynthesis_mgPerMgHour.value) *
+                       temperatureFactor(kPhotosynthesisTheta.value, 15.0) / 1000.0;  // 25 -> 20 degC; ug/L -> g/m^3
+    p.saturationLight = kSaturationLight_umol.value;
+    p.weedMass = cover * kWeedMass_gPerM2.value;
+    p.weedPhotosynthesis = fromPerHour(kWeedPhotosynthesis_mgPerGHour.value) / kMilligramPerGram;
+    p.weedRespiration = fromPerHour(kWeedRespiration_mgPerGHour.value) / kMilligramPerGram;
+    p.respirationBase = fromPerHour(kRespirationBase_mgPerLHour.value);
+    p.respirationPerChlorophyll = fromPerHour(kRespirationPerChlorophyll.value);
+
+    const double hectares = basin.area(0.0) / kSquareMetrePerHectare;
+    std::vector<FishStock> fish = pond.fish;
+    if (fish.empty()) {
+        FishStock guess;
+        guess.stock_kgPerHa = priors.stock_kgPerHa.value;
+        fish.push_back(guess);
+    }
+    p.fishMass_g = 100.0;
+    double stock = 0.0;
+    for (const FishStock& one : fish) {
+        const double mass_g = valueOr(one.meanMass_g, kFishMass_g.value);
+        const double mass = valueOr(one.stock_kgPerHa, priors.stock_kgPerHa.value) * hectares;
+        stock += mass;
+        // The equation's size and temperature parts separate, so that one fish can stand for all.
+        p.fishStock += mass * fishRespiration(mass_g, 20.0) / fishRespiration(p.fishMass_g, 20.0);
+    }
+    if (pond.feed_kgPerDay && stock > 0.0) {
+        const double ration = *pond.feed_kgPerDay / (kFullFeed_sharePerDay.value * stock);
+        p.fishStock *= 1.0 + kFeedingFactor.value * std::min(ration, 1.0);
+    }
+
+    p.sedimentDemand = fromPerDay(valueOr(pond.bottom.sedimentDemand_gPerM2Day, priors.sedimentDemand_gPerM2Day.value));
+    const double muck = valueOr(pond.bottom.muck, priors.muck.value);
+    p.muckStore = kMuckStore_gPerM2.value * kStirredArea.value * std::min(muck / kMuckFullDepth.value, 1.0);
+    p.muckReach = basin.maxDepth() - kMuckReach.value;
+    if (pond.spring) {
+        p.springFlow = *pond.spring->flow_lPerS / 1000.0;
+        p.springTemperature = *pond.spring->temperature;
+        p.springOxygen = *pond.spring->oxygen;
+        p.springSalinity = valueOr(pond.spring->salinity, 0.0);
+    }
+    if (pond.surfaceAerator) {
+        p.aeratorTransfer = *pond.surfaceAerator->transfer_kgPerH * kGramPerKilogram / kHour;
+    }
+    p.ph = valueOr(pond.water.ph, kPh.value);
+    if (pond.aerator) {
+        p.netShare = valueOr(pond.aerator->netShare, kNetShare.value);
+    }
+    if (pond.water.totalSulfide && bottomWater(profile, basin).exists()) {
+        const double debt = startDebt(pond, bottomWater(profile, basin), basin);
+        const double fast =
+            std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
+        p.sulfideOfFast = fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
+    }
+    p.lines = linesOf(pond, profile);
+    return p;
+}
+
+StartState<double> startState(const Pond& pond, const Profile& profile, const BottomWater& bottom,
+                              const Grid& grid) {
+    StartState<double> start;
+    const double chlorophyll = startChlorophyll(pond);
+    const double debt = startDebt(pond, bottom, Basin(pond.basin));
+    std::vector<double> weight, below;
+    double held = 0.0, weighted = 0.0;
+    for (int i = 0; i < grid.layers(); ++i) {
+        const double z = grid.middle[i];
+        start.temperature.push_back(interpolate(profile.depth, profile.temperature, z));
+        start.salinity.push_back(profile.salinity.empty() ? 0.0
+                                                          : interpolate(profile.depth, profile.salinity, z));
+        start.oxygen.push_back(interpolate(profile.depth, profile.oxygen, z));
+        below.push_back(bottom.exists()
+                            ? std::clamp((grid.face[i + 1] - bottom.depth) / grid.thickness[i], 0.0, 1.0)
+                            : 0.0);
+        start.chlorophyll.push_back(chlorophyll * (1.0 - below[i] * (1.0 - kChlorophyllBelow.value)));
+        weight.push_back(below[i] * std::clamp(1.0 - 0.5 * start.oxygen[i], 0.0, 1.0));
+        held += below[i] * grid.volume[i];
+        weighted += weight[i] * grid.volume[i];
+    }
+    // Where the whole bottom water still holds oxygen, the debt lies in it evenly.
+    const bool anoxic = weighted > 0.05 * held;
+    const double sulfide = valueOr(pond.water.totalSulfide, 0.0), ammonia = valueOr(pond.water.totalAmmonia, 0.0);
+    // The pools hold at least what the poisons inside them need.
+    const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * sulfide);
+    const double slow = std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
+                                 kOxygenPerAmmoniaNitrogen * ammonia);
+    for (int i = 0; i < grid.layers(); ++i) {
+        const double share = !bottom.exists() ? 0.0 : anoxic ? weight[i] * held / weighted : below[i];
+        start.fast.push_back(fast * share);
+        start.medium.push_back((1.0 - kFastShare.value) * debt * share);
+        start.slow.push_back(slow * share);
+        start.sulfide.push_back(sulfide * share);
+        start.ammonia.push_back(ammonia * share);
+    }
+    return start;
+}
+
+}  // namespace engine

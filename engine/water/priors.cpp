@@ -1,0 +1,31 @@
+#include "engine/water/priors.h"
+
+#include <array>
+
+namespace engine {
+namespace {
+
+constexpr std::string_view kTrade = "the trade's table for unknown ponds; common practice, no source";
+
+constexpr std::array<ClassPriors, 3> kClasses{{
+    {{0.4, 0.15, 0.9, kTrade}, {0.3, 0.0, 1.0, kTrade}, {60, 20, 150, kTrade}, {0.05, 0.0, 0.15, kTrade}},
+    {{1.2, 0.5, 2.5, kTrade}, {4.0, 1.0, 10.0, kTrade}, {200, 80, 450, kTrade}, {0.25, 0.1, 0.5, kTrade}},
+    {{2.5, 1.2, 5.0, kTrade}, {10.0, 4.0, 30.0, kTrade}, {350, 150, 900, kTrade}, {0.6, 0.3, 1.2, kTrade}},
+}};
+
+}  // namespace
+
+PondClass pondClass(const Bottom& bottom) {
+    const double age = bottom.age_years ? bottom.age_years->value : 15.0;
+    const double muck = bottom.muck ? bottom.muck->value : (age < 5.0 ? 0.0 : 0.25);
+    if (age >= 30.0 || muck >= 0.4 || bottom.smell == Smell::Strong) {
+        return PondClass::Mucky;
+    }
+    return age < 5.0 && muck < 0.1 ? PondClass::Clean : PondClass::Average;
+}
+
+const ClassPriors& classPriors(PondClass kind) {
+    return kClasses[static_cast<std::size_t>(kind)];
+}
+
+}  // namespace engine

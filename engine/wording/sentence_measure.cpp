@@ -1,0 +1,80 @@
+#include "engine/wording/sentence_measure.h"
+
+#include "engine/wording/speaker.h"
+
+#include <algorithm>
+
+namespace engine {
+namespace {
+
+constexpr double kSaidShare = 0.03;  // of the variance; less comes by chance at 1,000 members (measure.h)
+constexpr double kSaidGain = 0.01;   // of the width
+constexpr std::size_t kMostSaid = 8;
+
+SentenceValue inputName(const MeasuredInput& input) {
+    return text("input", inputWords(input.name) + (input.unit == "1" ? "" : " [" + input.unit + "]"));
+}
+
+/// A value of an input; milligrams per litre have one decimal wherever they are read.
+SentenceValue inputValue(const char* name, const MeasuredInput& input, double value) {
+    return number(name, input.unit == "mg/L" ? Measure::Oxygen : Measure::Plain, value);
+}
+
+void sayShares(const MeasureResult& result, const Speaker& speaker) {
+    std::size_t said = 0;
+    for (const MeasuredInput& input : result.inputs) {
+        if (said == kMostSaid || input.share < kSaidShare) {
+            break;
+        }
+        speaker.say(SentenceKey::MeasureInput,
+                    {inputName(input), number("share", Measure::Percent, 100.0 * input.share),
+                     number("from", Measure::Percent, 100.0 * input.shareLow),
+                     number("to", Measure::Percent, 100.0 * input.shareHigh),
+                     inputValue("lowEnd", input, input.low), inputValue("highEnd", input, input.high),
+                     oxygen("atLow", input.worstAtLow), oxygen("atHigh", input.worstAtHigh)});
+        ++said;
+    }
+    if (said == 0) {
+        speaker.say(SentenceKey::MeasureNoInput);
+    }
+    speaker.say(SentenceKey::MeasureSharesDoNotAdd);
+}
+
+void sayVisit(const MeasureResult& result, const Speaker& speaker) {
+    std::vector<MeasuredInput> visit;
+    std::copy_if(
+        result.inputs.begin(), result.inputs.end(), std::back_inserter(visit),
+        [](const MeasuredInput& input) { return input.way != nullptr && 1.0 - input.left >= kSaidGain; });
+    std::stable_sort(visit.begin(), visit.end(), [](const MeasuredInput& a, const MeasuredInput& b) {
+        return a.way->cost != b.way->cost ? a.way->cost < b.way->cost : a.left < b.left;
+    });
+    const double width = result.high - result.low;
+    for (const MeasuredInput& input : visit) {
+        speaker.say(SentenceKey::MeasureVisit,
+                    {term("way", input.way->term), inputName(input), oxygen("now", width),
+                     oxygen("then", width * input.left),
+                     number("narrower", Measure::Percent, 100.0 * (1.0 - input.left))});
+    }
+    speaker.say(visit.empty() ? SentenceKey::MeasureNoVisit : SentenceKey::MeasureQuality);
+}
+
+}  // namespace
+
+std::vector<Sentence> sentencesOf(const MeasureResult& result) {
+    std::vector<Sentence> out;
+    const PondModel& model = result.model;
+    const Speaker shares(out, SentencePart::Shares);
+    shares.say(SentenceKey::MeasureTitle,
+               {title(model.pond), text("ramp", result.ramp), whole("days", result.days),
+                day("date", *model.pond.place.firstDay)});
+    shares.say(
+        SentenceKey::MeasureWorst,
+        {whole("members", result.members), number("seed", Measure::Whole, static_cast<double>(result.seed)),
+         oxygen("median", result.median), oxygen("low", result.low), oxygen("high", result.high)});
+    sayShares(result, shares);
+    sayVisit(result, {out, SentencePart::Visit});
+    sayCautions(model, {out, SentencePart::Caution});
+    return inUnitsOf(model.pond, std::move(out));
+}
+
+}  // namespace engine

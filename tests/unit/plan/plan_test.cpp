@@ -1,0 +1,177 @@
+#include "engine/plan/plan.h"
+
+#include "engine/output/plan_io.h"
+#include "engine/plan/plan_edges.h"
+#include "engine/plan/plan_season.h"
+#include "engine/plan/plan_standing.h"
+#include "engine/plan/plan_weather.h"
+#include "engine/pond/pond_io.h"
+#include "engine/run/gas_limits.h"
+#include "engine/wording/wording.h"
+#include "tests/scenario.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace engine {
+namespace {
+
+using test::scenario;
+
+TEST(Plan, TheUpperBoundIsThatOfClopperAndPearson) {
+    // None of n: 1 - 0.05^(1/n), in closed form.
+    EXPECT_NEAR((CountedChance{0, 59}).upper(), 1.0 - std::pow(0.05, 1.0 / 59.0), 1e-12);
+    // One-sided 95 % of 3 in 20 is the two-sided 90 % upper limit, where the chance of 3 or fewer is 0.05.
+    const double p = (CountedChance{3, 20}).upper();
+    double tail = 0.0, ways = 1.0;
+    for (int k = 0; k <= 3; ++k) {
+        tail += ways * std::pow(p, k) * std::pow(1.0 - p, 20 - k);
+        ways *= (20.0 - k) / (k + 1.0);
+    }
+    EXPECT_NEAR(tail, 0.05, 1e-9);
+    EXPECT_EQ((CountedChance{20, 20}).upper(), 1.0);
+    EXPECT_EQ((CountedChance{0, 0}).upper(), 1.0) << "nothing counted shows nothing";
+}
+
+TEST(Plan, CountsAreHeldToTheShareByTheirBound) {
+    EXPECT_EQ(fewestMembers(0.05), 59);
+    EXPECT_FALSE(largestCount(58, 0.05)) << "even none of 58 leaves more than 0.05 open";
+    EXPECT_EQ(largestCount(59, 0.05), 0);
+    EXPECT_EQ(largestCount(10, 1.0), 10);
+    for (const int members : {64, 128, 256, 1000}) {
+        const int most = largestCount(members, 0.05).value();
+        EXPECT_LE((CountedChance{most, members}).upper(), 0.05);
+        EXPECT_GT((CountedChance{most + 1, members}).upper(), 0.05);
+    }
+}
+
+TEST(Plan, EndStatesAreJudgedBesideDoNothing) {
+    EXPECT_EQ(endVerdict(4.0, 6.0, 4.0), EndVerdict::Keeps);
+    EXPECT_EQ(endVerdict(3.9, 6.0, 4.0), EndVerdict::Fails) << "do-nothing keeps the line";
+    EXPECT_EQ(endVerdict(2.8, 2.5, 4.0), EndVerdict::Better);
+    EXPECT_EQ(endVerdict(2.6, 2.5, 4.0), EndVerdict::Fails) << "nothing that could be told apart is gained";
+}
+
+TEST(Plan, TheLongestDailyRunThatKeepsTheLineIsTriedFirst) {
+    std::vector<StandingSchedule> table(5);
+    table[0].action = {1440, 1, 3.0, 1, false};
+    table[1].action = {1440, 1, 2.0, 1, false};
+    table[2].action = {1440, 1, 1.0, 1, false};
+    table[3].action = {720, 1, 3.0, 1, false};
+    table[4].action = {60, 1, 3.0, 1, false};
+    table[0].verdict = EndVerdict::Fails;
+    table[1].verdict = EndVerdict::Better;
+    table[2].verdict = EndVerdict::Keeps;
+    table[3].verdict = table[4].verdict = EndVerdict::Keeps;
+    EXPECT_EQ(inOrderOfChoice(table), (std::vector<std::size_t>{2, 3, 4, 1}));
+}
+
+TEST(Plan, WhatCannotBePlannedIsSaidInSentences) {
+    const Pond pond = scenario("grandfathers-pond");
+    PlanOptions options;
+    EXPECT_TRUE(planFaults(pond, options).empty());
+    options.line = 12.0;
+    ASSERT_EQ(planFaults(pond, options).size(), 1U);
+    EXPECT_NE(planFaults(pond, options)[0].find("mg/L at saturation (28.5 degC)"), std::string::npos);
+    options.line = 1.0;
+    ASSERT_EQ(planFaults(pond, options).size(), 1U);
+    EXPECT_NE(planFaults(pond, options)[0].find("lethal line is 2.0 mg/L"), std::string::npos);
+    options.line = 0.0;
+    EXPECT_EQ(planFaults(pond, options).size(), 1U);
+    options.line.reset();
+    for (const double chance : {0.0, -0.1, 1.1, std::nan("")}) {
+        options.chance = chance;
+        EXPECT_EQ(planFaults(pond, options).size(), 1U) << chance;
+    }
+    options.chance = 0.05;
+    options.members = 58;
+    ASSERT_EQ(planFaults(pond, options).size(), 1U);
+    EXPECT_NE(planFaults(pond, options)[0].find("that takes 59"), std::string::npos);
+    Pond bare = pond;
+    bare.aerator.reset();
+    options.members = 1000;
+    EXPECT_EQ(planFaults(bare, options).size(), 1U);
+}
+
+TEST(Plan, AWorseDayIsWorseOnThatDayAlone) {
+    const Pond pond = scenario("new-clay");
+    for (const StressKind kind : {StressKind::OvercastAndCalm, StressKind::ColdFront}) {
+        const Pond worse = withWorseDay(pond, kind, 3, 14);
+        ASSERT_GE(worse.weather.days.size(), pond.weather.days.size());
+        for (std::size_t i = 0; i < pond.weather.days.size(); ++i) {
+            const bool isThatDay = dayNumber(pond, pond.weather.days[i].date) == 3;
+            EXPECT_EQ(worse.weather.days[i] != pond.weather.days[i], isThatDay) << i;
+        }
+        EXPECT_EQ(dayNumber(pond, worse.weather.days.back().date), 15) << "to the noon after the last day";
+    }
+    const WeatherDay front = withWorseDay(pond, StressKind::ColdFront, 12, 14).weather.days[12];
+    EXPECT_EQ(front.wind->value, 6.0) << "days beyond the table can be worse too";
+}
+
+TEST(Plan, PoisonsCountWhereTheyPassTheirLimitAndDoNothings) {
+    Pond pond = scenario("salt-lens");
+    const PondModel model = prepareUnbalanced(pond, {12, 1800.0});
+    const double limit = gasLimits(model.parameters.lines.group, 25.0, model.parameters.ph).sulfide;
+    RampRun run, nothing;
+    run.hours.resize(2);
+    nothing.hours.resize(2);
+    for (RampRun* one : {&run, &nothing}) {
+        for (HourRow& hour : one->hours) {
+            hour.surfaceTemperature = 25.0;
+        }
+    }
+    EXPECT_FALSE(poisons(model, run, nothing));
+    run.hours[1].hydrogenSulfide = 1.01 * limit;
+    EXPECT_TRUE(poisons(model, run, nothing));
+    nothing.hours[0].hydrogenSulfide = 2.0 * limit;
+    EXPECT_FALSE(poisons(model, run, nothing)) << "the pond brings more by itself";
+    run.hours[0].hydrogenSulfide = 3.0 * limit;
+    EXPECT_TRUE(poisons(model, run, nothing)) << "but this is more still";
+}
+
+TEST(Plan, MonthsAreJudgedFromTheFilesClimate) {
+    Pond pond = scenario("grandfathers-pond");
+    pond.limits.stress = Quantity(4.0);
+    const PondModel without = prepareUnbalanced(pond, {12, 1800.0});
+    EXPECT_TRUE(harmlessMonths(without, 1, {}).empty());
+    const auto month = [](int number, double low, double high) {
+        ClimateMonth one;
+        one.month = Quantity(number);
+        one.airMin = Quantity(low);
+        one.airMax = Quantity(high);
+        one.humidity_percent = Quantity(65.0);
+        one.wind = Quantity(3.0);
+        one.cloud_percent = Quantity(40.0);
+        return one;
+    };
+    pond.climate.months = {month(1, -9.0, -1.0), month(4, 4.0, 10.0), month(7, 22.0, 34.0)};
+    const auto months = harmlessMonths(prepareUnbalanced(pond, {12, 1800.0}), 2, {});
+    ASSERT_EQ(months.size(), 2U) << "the model has no ice";
+    EXPECT_EQ(months[0].month, 4);
+    EXPECT_TRUE(months[0].isHarmless) << months[0].lowest;
+    EXPECT_FALSE(months[1].isHarmless) << months[1].lowest;
+}
+
+TEST(Plan, AClimateIsWrittenAndReadAgain) {
+    Pond pond = scenario("new-clay");
+    ClimateMonth one;
+    one.month = Quantity(4.0);
+    one.airMin = Quantity(5.0);
+    one.airMax = Quantity(14.0);
+    one.dewPoint = Quantity(4.0);
+    one.wind = Quantity(3.5);
+    one.cloud_percent = Quantity(55.0);
+    pond.climate.months = {one};
+    const PondReading reading = readPondText(writePond(pond), "pond.toml");
+    ASSERT_TRUE(reading.pond);
+    EXPECT_EQ(reading.pond->climate, pond.climate);
+    pond.climate.months.push_back(one);
+    EXPECT_FALSE(readPondText(writePond(pond), "pond.toml").pond) << "a month comes once";
+    pond.climate.months = {one};
+    pond.climate.months[0].humidity_percent = Quantity(50.0);
+    EXPECT_FALSE(readPondText(writePond(pond), "pond.toml").pond) << "one way to say how moist";
+}
+
+}  // namespace
+}  // namespace engine

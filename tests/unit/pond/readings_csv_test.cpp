@@ -1,0 +1,183 @@
+#include "engine/pond/readings_csv.h"
+
+#include "engine/pond/local_time.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <ostream>
+
+namespace engine {
+namespace {
+
+constexpr const char* kHeader = "at,depth_m,temperature_c,oxygen_mg_per_l\n";
+
+struct Outcome {
+    std::vector<Reading> readings;
+    std::string said;
+    bool isGood = false;
+};
+
+Outcome read(const std::string& text, const ReadingsFile& shape = {}) {
+    Diagnostics diagnostics;
+    Outcome outcome;
+    outcome.readings = readReadingsCsv(text, "r.csv", shape, 2.0, diagnostics);
+    outcome.isGood = !hasErrors(diagnostics);
+    for (const auto& diagnostic : diagnostics) {
+        outcome.said += format(diagnostic) + '\n';
+    }
+    return outcome;
+}
+
+TEST(ReadingsCsv, ReadsRowsOfAnyOrderWithEmptyCells) {
+    const Outcome outcome = read(std::string(kHeader) +
+                                 "2020-05-24 06:00,0.5,20.25,8.5\r\n"
+                                 "2020-05-24T05:00:30,0.5,,7\r\n"
+                                 "2020-05-24 06:00,2,-0,\r\n");
+    ASSERT_TRUE(outcome.isGood);
+    EXPECT_EQ(outcome.said.find("r.csv:3: warning: The clock goes back 1 time"), 0U) << outcome.said;
+    ASSERT_EQ(outcome.readings.size(), 3U);
+    EXPECT_EQ(outcome.readings[0].at, parseLocalTime("2020-05-24 06:00"));
+    EXPECT_EQ(outcome.readings[0].depth, Quantity(0.5));
+    EXPECT_EQ(outcome.readings[0].temperature, Quantity(20.25));
+    EXPECT_EQ(outcome.readings[0].oxygen, Quantity(8.5));
+    EXPECT_FALSE(outcome.readings[1].temperature);
+    EXPECT_FALSE(outcome.readings[2].oxygen);
+    EXPECT_FALSE(std::signbit(outcome.readings[2].temperature->value));
+}
+
+TEST(ReadingsCsv, NoRowsAreNoFault) {
+    EXPECT_TRUE(read(kHeader).isGood);
+}
+
+TEST(ReadingsCsv, SaysWhichColumnsItDoesNotUse) {
+    const Outcome outcome =
+        read("depth_m,battery,at,temperature_c,oxygen_mg_per_l\n0.5,99,2020-05-24 06:00,20,8\n");
+    EXPECT_TRUE(outcome.isGood);
+    EXPECT_EQ(outcome.said, "r.csv:1: warning: This column is not used: \"battery\".\n");
+}
+
+struct BadFile {
+    const char* name;
+    std::string rows;
+    std::string said;  ///< All that is said.
+};
+
+void PrintTo(const BadFile& row, std::ostream* stream) {
+    *stream << row.name;
+}
+
+class BadReadingsCsv : public testing::TestWithParam<BadFile> {};
+
+TEST_P(BadReadingsCsv, IsRefusedInWords) {
+    const Outcome outcome = read(kHeader + GetParam().rows);
+    EXPECT_FALSE(outcome.isGood);
+    EXPECT_EQ(outcome.said, GetParam().said);
+}
+
+// clang-format off
+INSTANTIATE_TEST_SUITE_P(Rows, BadReadingsCsv, testing::ValuesIn(std::vector<BadFile>{
+    {"NoDepth", "2020-05-24 06:00,,20,8\n", "r.csv:2: depth_m: The cell is empty.\n"},
+    {"NoTime", ",0.5,20,8\n", "r.csv:2: at: This is \"\", but must be a date and time such as 2026-06-13 17:30.\n"},
+    {"BelowBottom", "2020-05-24 06:00,2.5,20,8\n", "r.csv:2: depth_m: The depth 2.5 m lies below the bottom, which is at 2 m.\n"},
+    {"Above", "2020-05-24 06:00,-0.5,20,8\n", "r.csv:2: depth_m: The value is -0.5 m, but must be from 0 to 60 m.\n"},
+    {"Fahrenheit", "2020-05-24 06:00,0.5,68,8\n", "r.csv:2: temperature_c: The value is 68 degC, but must be from -2 to 45 degC.\n"},
+    {"Percent", "2020-05-24 06:00,0.5,20,95\n", "r.csv:2: oxygen_mg_per_l: The value is 95 mg/L, but must be from 0 to 40 mg/L.\n"},
+    {"Words", "2020-05-24 06:00,0.5,20,low\n", "r.csv:2: oxygen_mg_per_l: This is \"low\", but must be a number.\n"},
+}), [](const auto& row) { return std::string(row.param.name); });
+// clang-format on
+
+TEST(ReadingsCsv, MissingColumnsAreNamed) {
+    EXPECT_EQ(
+        read("at,depth_m,secchi_m\n").said,
+        "r.csv:1: oxygen_mg_per_l: This column is missing, and so is temperature_c; one of them must be "
+        "there.\n");
+    EXPECT_EQ(
+        read("at,oxygen_mg_per_l\n").said,
+        "r.csv:1: depth_m: This column is missing; give the logger's depth as depth_m under [readings].\n");
+    EXPECT_FALSE(read("a,b\n1,2\n").isGood);
+}
+
+/// Files of other habits that must come to 2020-05-24 18:30, 0.5 m, 20 degC, 8.5 mg/L.
+struct GoodFile {
+    const char* name;
+    std::string text;
+};
+
+void PrintTo(const GoodFile& row, std::ostream* stream) {
+    *stream << row.name;
+}
+
+class OtherReadingsCsv : public testing::TestWithParam<GoodFile> {};
+
+TEST_P(OtherReadingsCsv, IsUnderstood) {
+    const Outcome outcome = read(GetParam().text, {"r.csv", Quantity(0.5), std::nullopt});
+    ASSERT_TRUE(outcome.isGood) << outcome.said;
+    ASSERT_FALSE(outcome.readings.empty());
+    const Reading& reading = outcome.readings.back();
+    EXPECT_EQ(reading.at, parseLocalTime("2020-05-24 18:30"));
+    EXPECT_NEAR(reading.depth->value, 0.5, 1e-9);
+    EXPECT_NEAR(reading.temperature->value, 20.0, 1e-9);
+    EXPECT_NEAR(reading.oxygen->value, 8.5, 1e-9);
+}
+
+// clang-format off
+INSTANTIATE_TEST_SUITE_P(Files, OtherReadingsCsv, testing::ValuesIn(std::vector<GoodFile>{
+    {"DecimalCommas", "at;depth_m;temperature_c;oxygen_mg_per_l\n2020-05-24 18:30;0,5;20,0;8,5\n"},
+    {"QuotedDecimalCommas", "at,depth_m,temperature_c,oxygen_mg_per_l\n2020-05-24 18:30,\"0,5\",\"20,0\",\"8,5\"\n"},
+    {"Tabs", "at\tdepth_m\ttemperature_c\toxygen_mg_per_l\n2020-05-24 18:30\t0.5\t20\t8.5\n"},
+    {"FahrenheitAndFeet", "Date/Time,Depth (ft),Temp (degF),DO (mg/L)\n2020-05-24 18:30,1.640419947506562,68,8.5\n"},
+    {"NoDepthColumn", "Timestamp,Temp [C],ODO mg/L\n2020-05-24 18:30,20,8.5\n"},
+    {"DayWithPoints", "Date;Time;Temp (C);DO (ppm)\n24.05.2020;18:30:00;20;8,5\n"},
+    {"MonthFirst", "Date Time,Temp (C),DO (mg/L)\n05/24/20 6:30 PM,20,8.5\n"},
+    {"YearWithSlashes", "at,temperature_c,oxygen_mg_per_l\n2020/05/24 18:30,20,8.5\n"},
+    {"DayFirstByAnother", "at,temperature_c,oxygen_mg_per_l\n04/05/2020 18:30,19,8\n24/05/2020 18:30,20,8.5\n"},
+    {"LinesBefore", "Logger 12\nSerial number,99\n\nat,temperature_c,oxygen_mg_per_l\n2020-05-24 18:30,20,8.5\n"},
+    {"Blanks", "at,temperature_c,oxygen_mg_per_l\n2020-05-24 18:30,20,8.5\n2020-05-24 19:00,NaN,---\n"},
+    {"CentimetresAndMicromoles", "at,depth_cm,temperature_c,oxygen_umol_per_l\n2020-05-24 18:30,50,20,265.6416026001625\n"},
+}), [](const auto& row) { return std::string(row.param.name); });
+// clang-format on
+
+TEST(ReadingsCsv, WhatCannotBeToldIsRefusedInWords) {
+    EXPECT_EQ(
+        read("at,temperature_c,oxygen_mg_per_l\n04/05/2020 18:30,20,8\n", {"r.csv", Quantity(0.5), {}}).said,
+        "r.csv:2: at: Whether the day or the month is first in \"04/05/2020 18:30\" cannot be told; give "
+        "date_order = \"day first\" or \"month first\" under [readings].\n");
+    const ReadingsFile month{"r.csv", Quantity(0.5), DateOrder::MonthFirst};
+    const Outcome told = read("at,temperature_c,oxygen_mg_per_l\n04/05/2020 18:30,20,8\n", month);
+    ASSERT_TRUE(told.isGood);
+    EXPECT_EQ(told.readings[0].at, parseLocalTime("2020-04-05 18:30"));
+    EXPECT_FALSE(read("at,oxygen_mg_per_l\n24/05/2020 18:30,8\n05/24/2020 18:30,8\n", month).isGood);
+    EXPECT_FALSE(read("at,DO (% sat)\n2020-05-24 18:30,95\n", month).isGood);
+    EXPECT_FALSE(read("at;depth_m;oxygen_mg_per_l\n2020-05-24 18:30;0,5;1.234,5\n").isGood);
+    EXPECT_FALSE(read("at,depth_m,temperature_c,oxygen_mg_per_l\n2020-05-24 18:30,0,5,20,8\n").isGood);
+}
+
+TEST(ReadingsCsv, NothingIsLostWithoutAWord) {
+    const Outcome twice = read(std::string(kHeader) +
+                               "2020-05-24 06:00,0.5,20,8\n2020-05-24 06:30,0.5,20,7.9\n"
+                               "2020-05-24 06:00,0.5,20,8\n2020-05-24 06:30,0.5,20,5\n"
+                               "2020-05-24 07:00,0.5,,\n");
+    EXPECT_TRUE(twice.isGood);
+    EXPECT_EQ(twice.readings.size(), 3U);  // one repeats, one says something else, one is blank
+    EXPECT_NE(twice.said.find("r.csv:6: warning: 1 row holds no value"), std::string::npos) << twice.said;
+    EXPECT_NE(twice.said.find("r.csv:4: warning: 1 row says what"), std::string::npos) << twice.said;
+    EXPECT_NE(twice.said.find("r.csv:5: warning: 1 row gives another value"), std::string::npos)
+        << twice.said;
+    const Outcome autumn =
+        read(std::string(kHeader) + "2020-10-25 02:30,0.5,20,8\n2020-10-25 02:00,0.5,20,7.9\n");
+    EXPECT_EQ(autumn.readings.size(), 2U);
+    EXPECT_NE(autumn.said.find("The clock goes back 1 time, here by 30 min, as at the end of daylight"),
+              std::string::npos)
+        << autumn.said;
+}
+
+TEST(ReadingsCsv, UnderALimitIsAnythingUpToIt) {
+    const Outcome outcome = read(std::string(kHeader) + "2020-05-24 06:00,0.5,20,<1\n");
+    ASSERT_TRUE(outcome.isGood);
+    EXPECT_EQ(outcome.readings[0].oxygen->high, 1.0);
+    EXPECT_EQ(outcome.readings[0].oxygen->low, 0.0);
+}
+
+}  // namespace
+}  // namespace engine

@@ -1,0 +1,62 @@
+#include "engine/base/lane_math.h"
+#include "engine/water/air_transfer.h"
+#include "engine/water/exchange.h"
+#include "engine/water/fish_breath.h"
+#include "engine/water/light.h"
+#include "engine/water/sky.h"
+#include "engine/water/water.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+// Every kernel must take a pack as well as a double, must agree with the lone double to rounding, and no lane
+// may feel its neighbours.
+
+namespace {
+
+using Lanes = engine::Pack<4>;
+
+Lanes lanes(double first, double second, double third, double fourth) {
+    return Lanes(Lanes::Values{first, second, third, fourth});
+}
+
+template <class Kernel>
+void expectLanes(Kernel kernel, double first, double second) {
+    const Lanes both = kernel(lanes(first, second, first, second));
+    for (int i = 0; i < 4; ++i) {
+        const double alone = kernel(i % 2 == 0 ? first : second);
+        // The pack's exp and log are our own, good to a few units in the last place.
+        EXPECT_NEAR(engine::lane(both, i), alone, 1e-12 * std::abs(alone)) << "lane " << i;
+    }
+    const Lanes otherNeighbours = kernel(lanes(first, first, second, first));
+    EXPECT_EQ(engine::lane(otherNeighbours, 0), engine::lane(both, 0));
+    EXPECT_EQ(engine::lane(otherNeighbours, 3), engine::lane(both, 2));
+    EXPECT_EQ(engine::lane(otherNeighbours, 2), engine::lane(both, 1));
+}
+
+TEST(KernelLanes, WaterAndHeat) {
+    expectLanes([](auto t) { return engine::oxygenSaturationKernel(t, 0.1 * t, 95e3); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::waterDensity(t, 0.1 * t); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::vapourPressureKernel(t); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::henryOxygen(t); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::henryNitrogen(t); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::temperatureFactor(1.047, t); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::longwaveOut(t); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::evaporativeLoss(t, decltype(t)(1200.0), decltype(t)(2.0)); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::conductiveLoss(t, decltype(t)(15.0), decltype(t)(2.0)); }, 3.7, 28.1);
+}
+
+TEST(KernelLanes, ExchangeAndLife) {
+    expectLanes([](auto t) { return engine::pistonVelocityOxygen(t, decltype(t)(2.0), 1e-9 * (t - 10.0)); }, 3.7, 28.1);
+    expectLanes([](auto chl) { return engine::attenuationOfChlorophyll(chl); }, 0.0, 80.0);
+    expectLanes([](auto x) { return engine::meanLight(100.0 * x, x); }, 0.05, 2.0);
+    expectLanes([](auto light) { return engine::saturatingLight(light, 2.0 * light + 100.0); }, 10.0, 900.0);
+    expectLanes([](auto light) { return engine::parFromShortwave_umol(light); }, 10.0, 900.0);
+    expectLanes([](auto photons) { return engine::shortwaveFromPar(photons); }, 10.0, 900.0);
+    expectLanes([](auto t) { return engine::fishRespiration(300.0, t); }, 3.7, 40.0);
+    expectLanes([](auto t) { return engine::surfaceTransferShare(t, 0.1 * t, 0.3 * t, 0.9, 0.95); }, 3.7,
+                28.1);
+}
+
+}  // namespace

@@ -1,0 +1,25 @@
+#include "engine/water/fish_breath.h"
+
+#include <gtest/gtest.h>
+
+namespace {
+
+using engine::fishRespiration;
+
+TEST(FishBreath, FallsWithMassAndRisesWithWarmthUpToItsEnds) {
+    double previous = 1e9;
+    for (double mass_g = 5.0; mass_g <= 795.0; mass_g += 10.0) {
+        const double rate = fishRespiration(mass_g, 25.0);
+        EXPECT_LT(rate, previous) << mass_g;
+        previous = rate;
+    }
+    for (double t = 0.0; t < 35.0; t += 1.0) {
+        EXPECT_LT(fishRespiration(300.0, t), fishRespiration(300.0, t + 1.0)) << t;
+    }
+    EXPECT_EQ(fishRespiration(3000.0, 25.0), fishRespiration(800.0, 25.0));
+    EXPECT_EQ(fishRespiration(1.0, 25.0), fishRespiration(5.0, 25.0));
+    EXPECT_EQ(fishRespiration(300.0, 50.0), fishRespiration(300.0, 35.0));
+    EXPECT_EQ(fishRespiration(300.0, -3.0), fishRespiration(300.0, 0.0));
+}
+
+}  // namespace

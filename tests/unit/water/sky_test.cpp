@@ -1,0 +1,64 @@
+#include "engine/water/sky.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace {
+
+using namespace engine;
+
+TEST(Sky, SunStandsHighestAtSolarNoonWhereverTheClockIs) {
+    for (const double longitude : {-120.0, -7.5, 0.0, 100.0}) {
+        const double offset = std::round(longitude / 15.0);
+        const double noon = 12.0 - (solarHour(longitude, offset, 150, 12.0) - 12.0);
+        const double highest = sinElevation(40.0, longitude, offset, 150, noon);
+        EXPECT_GT(highest, sinElevation(40.0, longitude, offset, 150, noon - 0.5));
+        EXPECT_GT(highest, sinElevation(40.0, longitude, offset, 150, noon + 0.5));
+        EXPECT_NEAR(highest, std::cos(40.0 * kPi / 180.0 - declination(150)), 1e-12);
+    }
+}
+
+TEST(Sky, EastSeesTheSunEarlierOnOneClock) {
+    const auto west = sunTimes(40.0, -90.0, -6.0, 150);
+    const auto east = sunTimes(40.0, -75.0, -6.0, 150);
+    EXPECT_NEAR(*west.rise_h - *east.rise_h, 1.0, 1e-12);
+    EXPECT_NEAR(*west.set_h - *east.set_h, 1.0, 1e-12);
+    const auto laterClock = sunTimes(40.0, -90.0, -5.0, 150);
+    EXPECT_NEAR(*laterClock.rise_h - *west.rise_h, 1.0, 1e-12);
+}
+
+TEST(Sky, NoSunriseInPolarSummerAndWinter) {
+    EXPECT_FALSE(sunTimes(80.0, 0.0, 0.0, 172).rise_h);
+    EXPECT_FALSE(sunTimes(80.0, 0.0, 0.0, 355).set_h);
+    EXPECT_NEAR(daylight_h(80.0, 172), 24.0, 1e-12);
+    EXPECT_NEAR(extraterrestrialDaily(80.0, 355), 0.0, 1e-6);
+}
+
+TEST(Sky, ClockHoursMayPassMidnight) {
+    EXPECT_NEAR(sinElevation(35.0, 10.0, 1.0, 180, -2.0), sinElevation(35.0, 10.0, 1.0, 180, 22.0), 1e-12);
+}
+
+TEST(Sky, CloudAndShortwaveAreInverse) {
+    for (const double cloud : {0.0, 0.3, 1.0}) {
+        const double light = shortwaveFromCloud(0.6, 200, cloud);
+        EXPECT_NEAR(cloudFromShortwave(0.6, 200, light).value(), cloud, 1e-12);
+    }
+    EXPECT_EQ(cloudFromShortwave(0.6, 200, 2000.0), 0.0);
+    EXPECT_EQ(cloudFromShortwave(0.6, 200, 0.0), 1.0);
+    EXPECT_FALSE(cloudFromShortwave(0.05, 200, 50.0));
+    EXPECT_EQ(shortwaveFromCloud(-0.2, 200, 0.0), 0.0);
+}
+
+TEST(Sky, SignsOfTheHeatTerms) {
+    const double dry = vapourPressure(5.0);
+    const double humid = vapourPressure(30.0);
+    EXPECT_GT(evaporativeLoss(20.0, dry, 2.0), 0.0);
+    EXPECT_LT(evaporativeLoss(20.0, humid, 2.0), 0.0);  // dew
+    EXPECT_GT(conductiveLoss(20.0, 10.0, 2.0), 0.0);
+    EXPECT_LT(conductiveLoss(20.0, 30.0, 2.0), 0.0);
+    EXPECT_GT(longwaveIn(20.0, humid, 1.0), longwaveIn(20.0, humid, 0.0));
+    EXPECT_NEAR(longwaveIn(20.0, humid, 1.0) / longwaveIn(20.0, humid, 0.0), 1.17, 1e-12);
+}
+
+}  // namespace

@@ -1,0 +1,100 @@
+#include "engine/wording/sentence.h"
+#include "engine/wording/wording.h"
+#include "tests/made_up_comparison.h"
+
+#include <gtest/gtest.h>
+
+namespace engine {
+namespace {
+
+using test::madeUpComparison;
+
+std::string said(const std::vector<Sentence>& sentences, SentencePart part) {
+    std::string text;
+    for (const Sentence& sentence : sentences) {
+        if (sentence.part == part) {
+            text.append(text.empty() ? 0 : 1, ' ').append(english(sentence));
+        }
+    }
+    return text;
+}
+
+Comparison threeRamps() {
+    Comparison comparison = madeUpComparison();  // lines of sport fish: 5 (warm surface) and 2
+    comparison.runs[0].days[1].lowest = 5.52;
+    comparison.runs[1].days[1].lowest = 1.24;
+    comparison.runs[2].days[1].lowest = 3.0;
+    comparison.runs[3].days[1].lowest = 5.4;
+    return comparison;
+}
+
+TEST(SentenceNight, SaysTheLowestTheSelectedAndDoNothing) {
+    EXPECT_EQ(
+        said(sentencesOfNight(threeRamps(), 2, 3), SentencePart::Night),
+        "Night 2: \"at once\" falls to 1.2 mg/L at 05:40, below the lethal line. With \"gentle\": 5.4 mg/L. "
+        "Without the new aerator: 5.5 mg/L.");
+}
+
+TEST(SentenceNight, TheSelectedIsNotSaidTwice) {
+    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 2, 1), SentencePart::Night),
+              "Night 2: \"at once\" falls to 1.2 mg/L at 05:40, below the lethal line. Without the new "
+              "aerator: 5.5 "
+              "mg/L.");
+}
+
+TEST(SentenceNight, DoNothingBelowTheLineIsSaidToo) {
+    Comparison comparison = threeRamps();
+    comparison.runs[0].days[1].lowest = 4.9;
+    comparison.runs[1].days[1].lowest = 2.0;
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::Night),
+              "Night 2: \"at once\" falls to 2.0 mg/L at 05:40, below the stress line. Without the new "
+              "aerator: 4.9 "
+              "mg/L, below the stress line as well.");
+}
+
+TEST(SentenceNight, ANightOnWhichAllStayAboveIsSaidSo) {
+    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 1, 0), SentencePart::Night),
+              "Night 1: no ramp goes below the stress line; the lowest is \"at once\" with 5.5 mg/L at "
+              "05:00. Without "
+              "the new aerator: 5.5 mg/L.");
+}
+
+TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
+    Comparison comparison = threeRamps();
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::NightDetail), "")
+        << "nothing is known yet";
+    comparison.runs[1].causes = {{CauseKind::BottomDebt, 1.26}, {CauseKind::Fish, 0.02}};
+    const std::string causes =
+        "What makes that low (mg/L gained if it were not there): oxygen debt of the bottom water 1.3.";
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::NightDetail), causes);
+    EXPECT_EQ(said(sentencesOfNight(comparison, 1, 0), SentencePart::NightDetail),
+              "The worst night of \"at once\" is night 2, 1.2 mg/L at 05:40. " + causes);
+}
+
+TEST(SentenceNight, ARampThatFailedIsPassedOver) {
+    Comparison comparison = threeRamps();
+    comparison.runs[1].end = RunEnd::NotFinite;
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
+              "Night 2: \"doubling\" falls to 3.0 mg/L at 05:40, below the stress line. Without the new "
+              "aerator: 5.5 "
+              "mg/L.");
+}
+
+TEST(SentenceNight, WithoutRampsThereIsDoNothing) {
+    Comparison comparison = threeRamps();
+    comparison.runs.resize(1);
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::Night),
+              "Night 2: the low is 5.5 mg/L at 05:40, without a new aerator.");
+}
+
+TEST(SentenceNight, AllNightsOfARampAreItsWorst) {
+    EXPECT_EQ(said(sentencesOfNights(threeRamps(), 1), SentencePart::Night),
+              "\"at once\": the worst is night 2, 1.2 mg/L at 05:40. Without the new aerator that night's "
+              "low is 5.5 "
+              "mg/L.");
+    EXPECT_EQ(said(sentencesOfNights(threeRamps(), 0), SentencePart::Night),
+              "Without the new aerator the worst is night 1, 5.5 mg/L at 05:00.");
+}
+
+}  // namespace
+}  // namespace engine

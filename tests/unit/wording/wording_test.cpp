@@ -1,0 +1,78 @@
+#include "engine/wording/wording.h"
+
+#include "engine/base/error.h"
+
+#include <gtest/gtest.h>
+
+namespace engine {
+namespace {
+
+std::string shown(Measure measure, double number) {
+    return shownValue({"x", measure, number, {}});
+}
+
+TEST(Wording, NumbersAreRoundedAsTheirMeasureAsks) {
+    EXPECT_EQ(shown(Measure::Oxygen, 2.06), "2.1");
+    EXPECT_EQ(shown(Measure::Oxygen, -0.04), "0.0");
+    EXPECT_EQ(shown(Measure::Depth, 1.55), "1.6");
+    EXPECT_EQ(shown(Measure::Minutes, 75.6), "76");
+    EXPECT_EQ(shown(Measure::Percent, 9.96), "10");
+    EXPECT_EQ(shown(Measure::Percent, 0.3), "under 1");
+    EXPECT_EQ(shown(Measure::Percent, 0.0), "0");
+    EXPECT_EQ(shown(Measure::Hours, 0.01), "under 0.1");
+    EXPECT_EQ(shown(Measure::Hours, 0.0), "0.0");
+    EXPECT_EQ(shown(Measure::Rate, 0.14), "+0.1");
+    EXPECT_EQ(shown(Measure::Rate, -0.14), "-0.1");
+    EXPECT_EQ(shown(Measure::Mass, 55.13), "55.1");
+    EXPECT_EQ(shown(Measure::Mass, 334.2), "334");
+    EXPECT_EQ(shown(Measure::Plain, 0.834), "0.83");
+    EXPECT_EQ(shown(Measure::Plain, 0.0), "0");
+    EXPECT_EQ(shown(Measure::Input, 2.5), "2.5");
+}
+
+TEST(Wording, AChanceIsOfTenPondsAndNeverRoundedToNeverOrAlways) {
+    EXPECT_EQ(shown(Measure::OfTen, 0.0), "none");
+    EXPECT_EQ(shown(Measure::OfTen, 0.001), "fewer than one");
+    EXPECT_EQ(shown(Measure::OfTen, 0.05), "fewer than one");
+    EXPECT_EQ(shown(Measure::OfTen, 0.06), "1");
+    EXPECT_EQ(shown(Measure::OfTen, 0.25), "3");
+    EXPECT_EQ(shown(Measure::OfTen, 0.46), "5");
+    EXPECT_EQ(shown(Measure::OfTen, 0.949), "9");
+    EXPECT_EQ(shown(Measure::OfTen, 0.999), "more than nine");
+    EXPECT_EQ(shown(Measure::OfTen, 1.0), "all");
+}
+
+TEST(Wording, ClocksWrapAroundMidnight) {
+    EXPECT_EQ(shown(Measure::Clock, 5.0 * 3600.0 + 40.0 * 60.0), "05:40");
+    EXPECT_EQ(shown(Measure::Clock, 86400.0 * 4.0 + 61.0), "00:01");
+    EXPECT_EQ(shown(Measure::Clock, -3600.0), "23:00");
+    EXPECT_EQ(shown(Measure::Clock, 86399.0), "00:00");
+}
+
+TEST(Wording, DaysAreDates) {
+    EXPECT_EQ(shown(Measure::Day, 0.0), "1970-01-01");
+    EXPECT_EQ(shown(Measure::Day, 20618.0), "2026-06-14");
+}
+
+TEST(Wording, ValuesMayStandInAnyOrderAndTheirBracesAreTheirOwn) {
+    const std::vector<SentenceValue> values{{"low", Measure::Oxygen, 2.06, {}},
+                                            {"ramp", Measure::Text, 0.0, "{low} and {nothing}"}};
+    EXPECT_EQ(filled("{ramp}: {low} mg/L", values, shownValue), "{low} and {nothing}: 2.1 mg/L");
+    EXPECT_EQ(filled("{low} mg/L: {ramp}", values, shownValue), "2.1 mg/L: {low} and {nothing}");
+    EXPECT_EQ(filled("no place", values, shownValue), "no place");
+    EXPECT_EQ(filled("", values, shownValue), "");
+}
+
+TEST(Wording, AMissingValueIsAFaultOfOurs) {
+    EXPECT_THROW(static_cast<void>(filled("{low}", {}, shownValue)), InternalError);
+    EXPECT_THROW(static_cast<void>(filled("{low", {}, shownValue)), InternalError);
+    EXPECT_THROW(static_cast<void>(englishTemplate(SentenceKey::Count)), InternalError);
+}
+
+TEST(Wording, TermsHaveTheirEnglish) {
+    EXPECT_EQ(englishTerm("sport"), "sport fish");
+    EXPECT_EQ(englishTerm("something else"), "something else");
+}
+
+}  // namespace
+}  // namespace engine

@@ -1,0 +1,44 @@
+// Sentences for readers of US units.
+#include "engine/pond/pond_io.h"
+#include "engine/run/prepare.h"
+#include "engine/wording/sentence.h"
+#include "engine/wording/wording.h"
+#include "tests/scenario.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace engine {
+namespace {
+
+std::string inUs(std::string_view pattern, const SentenceValue& value) {
+    return filled(pattern, {value}, shownValue, UnitSystem::Us);
+}
+
+// Expected by hand: 1.6 m / 0.3048 = 5.25 ft, 28.3 degC = 82.94 degF.
+TEST(UsUnits, StandBeforeTheMetricOnes) {
+    const SentenceValue depth{"depth", Measure::Depth, 1.6, {}};
+    EXPECT_EQ(inUs("hang them at {depth} m, no lower", depth), "hang them at 5.2 ft (1.6 m), no lower");
+    EXPECT_EQ(inUs("at {depth} m", depth), "at 5.2 ft (1.6 m)");
+    EXPECT_EQ(inUs("above {limit} degC.", {"limit", Measure::Degrees, 28.3, {}}),
+              "above 82.9 degF (28.3 degC).");
+    EXPECT_EQ(inUs("above {limit} degC.", {"limit", Measure::Degrees, 30.0, {}}), "above 86 degF (30 degC).");
+}
+
+TEST(UsUnits, LeaveWhatIsNoLengthAndNoTemperature) {
+    EXPECT_EQ(inUs("{low} mg/L", {"low", Measure::Oxygen, 4.0, {}}), "4.0 mg/L");
+    EXPECT_EQ(inUs("{depth} mg/L", {"depth", Measure::Depth, 4.0, {}}), "4.0 mg/L");
+    EXPECT_EQ(inUs("differ by {degrees} degC", {"degrees", Measure::Oxygen, 7.9, {}}), "differ by 7.9 degC");
+}
+
+TEST(UsUnits, AreThoseOfThePondFile) {
+    Pond pond = test::scenario("grandfathers-pond");
+    const auto said = [&] { return englishText(sentencesOf(pond, "pond.toml", {})); };
+    EXPECT_NE(said().find("Bottom water begins at 1.6 m"), std::string::npos) << said();
+    pond.units = UnitSystem::Us;
+    EXPECT_NE(said().find("Bottom water begins at 5.2 ft (1.6 m)"), std::string::npos) << said();
+}
+
+}  // namespace
+}  // namespace engine

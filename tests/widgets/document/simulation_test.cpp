@@ -1,0 +1,168 @@
+#include "widgets/document/simulation.h"
+
+#include "engine/ensemble/chances.h"
+#include "engine/pond/pond_io.h"
+#include "tests/temporary_folder.h"
+#include "tests/widgets/typing.h"
+
+#include <QSignalSpy>
+
+#include <gtest/gtest.h>
+
+#include <memory>
+
+namespace widgets {
+namespace {
+
+using engine::test::TemporaryFolder;
+
+constexpr int kPatience_ms = 60000;  // only a hanging test waits that long
+
+/// A document of the plain pond, three nights of it.
+struct Bench {
+    Bench() {
+        simulation.setNights(3);
+        simulation.setMembers(1);
+        test::open(document, folder, engine::test::kPlainPond);
+    }
+    bool waitUntilWhole() {
+        return QTest::qWaitFor(
+            [this] {
+                return simulation.outcome() && simulation.outcome()->isWhole && !simulation.isRunning();
+            },
+            kPatience_ms);
+    }
+    TemporaryFolder folder;
+    Document document;
+    Simulation simulation{document};
+};
+
+TEST(Simulation, CurvesComeFirstThenCausesAndEndStates) {
+    Bench bench;
+    std::vector<bool> whole;
+    QObject::connect(&bench.simulation, &Simulation::outcomeChanged,
+                     [&] { whole.push_back(bench.simulation.outcome()->isWhole); });
+    EXPECT_TRUE(bench.simulation.isStale());
+    ASSERT_TRUE(bench.waitUntilWhole());
+    EXPECT_EQ(whole, (std::vector<bool>{false, true}));
+    EXPECT_FALSE(bench.simulation.isStale());
+    const engine::Comparison& comparison = bench.simulation.outcome()->comparison;
+    EXPECT_EQ(comparison.days, 3);
+    EXPECT_EQ(comparison.runs.size(), 4U);
+    EXPECT_TRUE(comparison.runs[1].endState);
+    EXPECT_FALSE(comparison.runs[1].causes.empty());
+}
+
+TEST(Simulation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
+    Bench bench;
+    bench.simulation.setMembers(8);
+    std::vector<std::string> stages;
+    QObject::connect(&bench.simulation, &Simulation::outcomeChanged, [&] {
+        const Outcome& now = *bench.simulation.outcome();
+        std::string stage = now.isWhole ? "whole" : "curves";
+        for (std::size_t i = 0; i < now.comparison.runs.size(); ++i) {
+            stage += engine::membersOf(now.comparison, i) != nullptr ? '+' : '-';
+        }
+        stages.push_back(stage);
+    });
+    bool isSettled = false;
+    QObject::connect(&bench.simulation, &Simulation::settled, [&] { isSettled = true; });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return isSettled; }, kPatience_ms));
+    const std::size_t chosen = chosenRamp(bench.simulation.outcome()->comparison);
+    std::string pair = "whole----";
+    pair[5] = pair[5 + chosen] = '+';
+    EXPECT_EQ(stages, (std::vector<std::string>{"curves----", "whole----", pair, "whole++++"}));
+    EXPECT_TRUE(bench.simulation.outcome()->hasAllMembers);
+    // The pair's members are those of the whole: a draw does not hang on what else is run.
+    const auto& all = bench.simulation.outcome()->comparison.ensemble->ramps;
+    const Outcome alone = withMembers(outcomeOf(bench.document.pond(), 3, true), 8, false);
+    EXPECT_EQ(engine::membersOf(alone.comparison, chosen)->nightLows, all[chosen].nightLows);
+}
+
+TEST(Simulation, AfterAnEditOfARampItsMembersAloneAreDrawn) {
+    const auto reading = engine::readPondText(engine::test::kPlainPond, "plain.toml");
+    engine::Pond pond = *reading.pond;
+    const Outcome before = withMembers(outcomeOf(pond, 3, true), 8, true);
+    pond.ramps.back() = pond.ramps.front();
+    pond.ramps.back().name = "another";
+    pond.ramps.back().first_min = 45.0;
+    const Outcome edited = outcomeOf(pond, 3, true);
+    const Outcome anew = withMembers(edited, 8, true);
+    const Outcome taken = withMembers(edited, 8, true, {}, &before);
+    ASSERT_TRUE(anew.hasAllMembers && taken.hasAllMembers);
+    for (std::size_t i = 0; i < edited.comparison.runs.size(); ++i) {
+        EXPECT_EQ(taken.comparison.ensemble->ramps[i].lowest, anew.comparison.ensemble->ramps[i].lowest) << i;
+        EXPECT_EQ(taken.comparison.ensemble->ramps[i].fishWater,
+                  anew.comparison.ensemble->ramps[i].fishWater);
+    }
+    EXPECT_NE(taken.comparison.ensemble->ramps.back().lowest,
+              before.comparison.ensemble->ramps.back().lowest);
+    pond.aerator->diffusers = engine::Quantity(1.0);  // another pond: nothing may be taken over
+    const Outcome other = outcomeOf(pond, 3, true);
+    EXPECT_EQ(withMembers(other, 8, true, {}, &before).comparison.ensemble->ramps.back().lowest,
+              withMembers(other, 8, true).comparison.ensemble->ramps.back().lowest);
+}
+
+TEST(Simulation, WhatIsStoppedLeavesThePictureAndComesWithTheNextEdit) {
+    Bench bench;
+    ASSERT_TRUE(bench.waitUntilWhole());
+    const OutcomePtr old = bench.simulation.outcome();
+    bool isSettled = false;
+    QObject::connect(&bench.simulation, &Simulation::settled, [&] { isSettled = true; });
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 1.0; });
+    bench.simulation.cancel();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return isSettled; }, kPatience_ms));
+    EXPECT_EQ(bench.simulation.outcome(), old);
+    EXPECT_TRUE(bench.simulation.isStale());
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 3.0; });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond.aerator->diffusers->value, 3.0);
+}
+
+TEST(Simulation, TheOldOutcomeStaysUntilTheNewOneIsThere) {
+    Bench bench;
+    ASSERT_TRUE(bench.waitUntilWhole());
+    const OutcomePtr old = bench.simulation.outcome();
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 1.0; });
+    EXPECT_TRUE(bench.simulation.isStale());
+    EXPECT_EQ(bench.simulation.outcome(), old);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_NE(bench.simulation.outcome(), old);
+    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond.aerator->diffusers->value, 1.0);
+}
+
+TEST(Simulation, ManyEditsInARowEndWithTheLast) {
+    Bench bench;
+    for (int i = 1; i <= 20; ++i) {
+        bench.document.edit(QStringLiteral("edit"),
+                            [i](engine::Pond& pond) { pond.ramps[1].first_min = 10.0 + i; });
+        QTest::qWait(3);
+    }
+    ASSERT_TRUE(bench.waitUntilWhole());
+    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond, bench.document.pond());
+}
+
+TEST(Simulation, UndoComputesAnew) {
+    Bench bench;
+    ASSERT_TRUE(bench.waitUntilWhole());
+    const double before = bench.simulation.outcome()->comparison.runs[2].worst().lowest;
+    bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.ramps[1].first_min = 1440.0; });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_NE(bench.simulation.outcome()->comparison.runs[2].worst().lowest, before);
+    bench.document.undoStack().undo();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
+    EXPECT_EQ(bench.simulation.outcome()->comparison.runs[2].worst().lowest, before);
+}
+
+TEST(Simulation, MayGoWhileItComputes) {
+    for (const int wait_ms : {0, 1, 5, 20, 60}) {
+        auto bench = std::make_unique<Bench>();
+        bench->simulation.setNights(60);
+        QTest::qWait(wait_ms);
+        bench.reset();  // must neither hang nor touch what is gone
+    }
+    SUCCEED();
+}
+
+}  // namespace
+}  // namespace widgets

@@ -1,0 +1,92 @@
+#include "widgets/forms/plan_dialog.h"
+
+#include "engine/pond/pond_io.h"
+#include "tests/scenario.h"
+#include "tests/widgets/typing.h"
+#include "widgets/controls/progress_line.h"
+
+#include <QPushButton>
+#include <QSignalSpy>
+
+#include <gtest/gtest.h>
+
+namespace widgets {
+namespace {
+
+using test::plain;
+
+constexpr int kPatience_ms = 120000;               // only a hanging test waits that long
+constexpr engine::Resolution kCoarse{12, 1800.0};  // what is found is not looked at here
+
+struct Asked {
+    Asked() {
+        document.start(engine::test::scenario("new-clay"));
+        dialog.show();
+        test::type(test::fieldOf(dialog, "Report on so many ponds"), "64");
+    }
+    QPushButton& button(const char* text) { return *test::button(dialog, text); }
+    bool waitForAnswer() {
+        return QTest::qWaitFor([this] { return !dialog.isRunning(); }, kPatience_ms);
+    }
+    Document document;
+    PlanDialog dialog{document, nullptr, kCoarse};
+};
+
+TEST(PlanDialog, SaysWhatTheEngineFindsAndHandsTheRampOver) {
+    Asked asked;
+    EXPECT_FALSE(asked.button("Add to the Pond").isEnabled());
+    asked.button("Find").click();
+    EXPECT_FALSE(asked.button("Find").isEnabled());
+    ASSERT_TRUE(asked.waitForAnswer());
+    ASSERT_NE(asked.dialog.plan(), nullptr);
+    engine::PlanOptions options;
+    options.members = 64;
+    options.resolution = kCoarse;
+    const engine::Plan same = engine::makePlan(asked.document.pond(), options);
+    EXPECT_EQ(asked.dialog.plan()->verdict, same.verdict);
+    EXPECT_EQ(asked.dialog.plan()->days, same.days);
+    EXPECT_EQ(asked.dialog.verdict(), verdictText(same));
+    const std::string text = plain(asked.dialog.text());
+    EXPECT_NE(text.find("comparison of plans"), std::string::npos) << "the cautions are there";
+    EXPECT_NE(text.find("What the pond can run for good"), std::string::npos);
+    QSignalSpy wanted(&asked.dialog, &PlanDialog::rampWanted);
+    ASSERT_TRUE(same.ramp);
+    asked.button("Add to the Pond").click();
+    EXPECT_EQ(wanted.count(), 1);
+}
+
+TEST(PlanDialog, AWishThatCannotBeMetIsRefusedInWords) {
+    Asked asked;
+    test::type(test::fieldOf(asked.dialog, "At most harmed, of 100 ponds"), "0.5");
+    asked.dialog.find();
+    EXPECT_FALSE(asked.dialog.isRunning());
+    bool isSaid = false;
+    for (const QLabel* label : asked.dialog.findChildren<QLabel*>()) {
+        isSaid = isSaid || label->text().contains(QStringLiteral("64 members"));
+    }
+    EXPECT_TRUE(isSaid);
+}
+
+TEST(PlanDialog, AnAnswerIsNeverForAnotherPond) {
+    Asked asked;
+    asked.dialog.find();
+    ASSERT_TRUE(asked.waitForAnswer());
+    asked.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.ramps.pop_back(); });
+    EXPECT_NE(asked.dialog.plan(), nullptr) << "an edit leaves it there";
+    EXPECT_TRUE(asked.button("Add to the Pond").isEnabled());
+    asked.document.start(engine::test::scenario("courtyard-koi"));
+    EXPECT_EQ(asked.dialog.plan(), nullptr);
+    EXPECT_FALSE(asked.button("Add to the Pond").isEnabled());
+}
+
+TEST(PlanDialog, CanBeStopped) {
+    Asked asked;
+    asked.dialog.find();
+    emit asked.dialog.findChild<ProgressLine*>()->stopped();
+    ASSERT_TRUE(asked.waitForAnswer());
+    EXPECT_EQ(asked.dialog.plan(), nullptr);
+    EXPECT_TRUE(asked.button("Find").isEnabled());
+}
+
+}  // namespace
+}  // namespace widgets

@@ -1,0 +1,103 @@
+#include "widgets/forms/ramp_model.h"
+
+#include "tests/made_up_comparison.h"
+#include "tests/widgets/typing.h"
+#include "widgets/document/selection.h"
+
+#include <QAbstractItemModelTester>
+#include <QSignalSpy>
+
+#include <gtest/gtest.h>
+
+namespace widgets {
+namespace {
+
+using test::plain;
+
+std::shared_ptr<Outcome> madeUp() {
+    auto outcome = std::make_shared<Outcome>();
+    outcome->comparison = engine::test::madeUpComparison();
+    return outcome;
+}
+
+std::string cell(const RampModel& model, int row, int column) {
+    return plain(model.index(row, column).data().toString());
+}
+
+TEST(RampModel, IsAWellBehavedModel) {
+    Selection selection;
+    RampModel model(selection);
+    const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
+    model.setOutcome(madeUp());
+    auto shorter = madeUp();
+    shorter->comparison.runs.resize(2);
+    model.setOutcome(shorter);
+    EXPECT_EQ(model.rowCount(), 2);
+}
+
+TEST(RampModel, ShowsWhatEachRampComesTo) {
+    Selection selection;
+    RampModel model(selection);
+    auto outcome = madeUp();
+    outcome->comparison.model.bottom.volume = 8000.0;
+    outcome->comparison.runs[1].endState = 4.26;
+    model.setOutcome(outcome);
+    EXPECT_EQ(cell(model, 0, RampModel::Name), "do nothing");
+    EXPECT_EQ(cell(model, 0, RampModel::Dose), "");
+    EXPECT_EQ(cell(model, 1, RampModel::Name), "at once");
+    EXPECT_EQ(cell(model, 1, RampModel::Worst), "3.2");
+    EXPECT_EQ(cell(model, 1, RampModel::Night), "2");
+    EXPECT_EQ(cell(model, 1, RampModel::Dose), "10");
+    EXPECT_EQ(cell(model, 1, RampModel::End), "4.3");
+    EXPECT_EQ(cell(model, 2, RampModel::End), "\u2026") << "pending";
+    outcome->isWhole = true;
+    EXPECT_EQ(cell(model, 2, RampModel::End), "");
+}
+
+TEST(RampModel, ARampThatFailedSaysWhy) {
+    Selection selection;
+    RampModel model(selection);
+    auto outcome = madeUp();
+    outcome->comparison.runs[1].end = engine::RunEnd::NotFinite;
+    outcome->comparison.runs[1].message = "The oxygen is not a finite number.";
+    model.setOutcome(outcome);
+    EXPECT_EQ(cell(model, 1, RampModel::Worst), "failed");
+    EXPECT_EQ(plain(model.index(1, RampModel::Worst).data(Qt::ToolTipRole).toString()),
+              "The oxygen is not a finite number.");
+}
+
+TEST(RampModel, NewNumbersOfTheSameRampsKeepTheSelection) {
+    Selection selection;
+    RampModel model(selection);
+    model.setOutcome(madeUp());
+    QSignalSpy reset(&model, &QAbstractItemModel::modelReset);
+    model.setOutcome(madeUp());
+    EXPECT_EQ(reset.size(), 0);
+}
+
+TEST(RampModel, TheBoxBeforeANameHidesTheRampInTheViews) {
+    Selection selection;
+    RampModel model(selection);
+    model.setOutcome(madeUp());
+    EXPECT_EQ(model.index(1, RampModel::Name).data(Qt::CheckStateRole).toInt(), Qt::Checked);
+    EXPECT_TRUE(model.setData(model.index(1, RampModel::Name), Qt::Unchecked, Qt::CheckStateRole));
+    EXPECT_TRUE(selection.isHidden("at once"));
+    EXPECT_EQ(model.index(1, RampModel::Name).data(Qt::CheckStateRole).toInt(), Qt::Unchecked);
+    EXPECT_FALSE(model.setData(model.index(1, RampModel::Worst), Qt::Unchecked, Qt::CheckStateRole));
+}
+
+TEST(RampModel, AChanceStandsThereOnceItsMembersAreDrawn) {
+    Selection selection;
+    RampModel model(selection);
+    auto outcome = madeUp();
+    model.setOutcome(outcome);
+    EXPECT_EQ(cell(model, 1, RampModel::Chance), "\u2026");
+    auto drawn = std::make_shared<Outcome>();
+    drawn->comparison = engine::test::withMembers(engine::test::madeUpComparison());
+    model.setOutcome(drawn);
+    EXPECT_EQ(cell(model, 0, RampModel::Chance), "30");
+    EXPECT_EQ(cell(model, 1, RampModel::Chance), "46");
+}
+
+}  // namespace
+}  // namespace widgets

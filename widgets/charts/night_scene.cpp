@@ -1,0 +1,393 @@
+#include "widgets/charts/night_scene.h"
+
+#include "engine/base/text.h"
+#include "engine/base/units.h"
+#include "engine/ensemble/chances.h"
+#include "engine/follow_up/readings_beside.h"
+#include "engine/output/results_io.h"
+#include "engine/pond/local_time.h"
+#include "engine/wording/sentence.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
+
+#include <QCoreApplication>
+#include <QDate>
+#include <QLocale>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+constexpr std::size_t kMostNamedNights = 16;  // more names at the end of lines are no longer read
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("NightScene", text);
+}
+
+/// A number and its unit stay on one line.
+QString unbroken(QString text) {
+    return text.replace(QLatin1String(" mg/L"), QStringLiteral("\u00a0mg/L"));
+}
+
+double noonOf(int night) {
+    return (night - 0.5) * engine::kDay;
+}
+
+const engine::DayRow& nightRow(const engine::RampRun& run, int night) {
+    return run.days[static_cast<std::size_t>(night - run.days.front().day)];
+}
+
+/// The hours of a night and, between them, its low, which a step has found and an hour may miss.
+NightLine lineOf(const engine::Comparison& comparison, std::size_t index, int night) {
+    const engine::RampRun& run = comparison.runs[index];
+    NightLine line;
+    line.look = lookOf(comparison, index);
+    line.name = rampText(run.name, index);
+    const engine::DayRow& row = nightRow(run, night);
+    line.low = row.lowest;
+    line.lowTime = row.lowestTime;
+    line.lowHour = (row.lowestTime - noonOf(night)) / engine::kHour;
+    bool isLowIn = false;
+    for (const engine::HourRow& hour : run.hours) {
+        const double at = (hour.time - noonOf(night)) / engine::kHour;
+        if (at < -1e-6 || at > 24.0 + 1e-6) {
+            continue;
+        }
+        if (!isLowIn && line.lowHour < at) {
+            line.hour.push_back(line.lowHour);
+            line.oxygen.push_back(line.low);
+            isLowIn = true;
+        }
+        line.hour.push_back(at);
+        line.oxygen.push_back(hour.fishWater);
+    }
+    return line;
+}
+
+void addRamps(const Outcome& outcome, const Selection& selection, const SceneOptions& options,
+              NightScene& scene) {
+    const auto& runs = outcome.comparison.runs;
+    const int night = selection.night();
+    if (options.ghost && night > 1) {
+        for (std::size_t i = 0; i < runs.size(); ++i) {
+            if (isVisible(runs[i], selection)) {
+                scene.lines.push_back(lineOf(outcome.comparison, i, night - 1));
+                scene.lines.back().isGhost = true;
+                scene.lines.back().isLabelled = false;
+            }
+        }
+    }
+    std::optional<std::size_t> lowest;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        if (isVisible(runs[i], selection) &&
+            (!lowest || nightRow(runs[i], night).lowest < nightRow(runs[*lowest], night).lowest)) {
+            lowest = i;
+        }
+    }
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
+        scene.lines.push_back(lineOf(outcome.comparison, i, night));
+        scene.lines.back().isHeavy = i == selection.ramp();
+        scene.lines.back().isLowSaid = i == selection.ramp() || i == *lowest;
+    }
+}
+
+void addNights(const Outcome& outcome, const Selection& selection, NightScene& scene) {
+    const auto& runs = outcome.comparison.runs;
+    const std::size_t ramp = selection.ramp();
+    if (!isDrawn(runs[ramp])) {
+        return;
+    }
+    const bool areAllNamed = runs[ramp].days.size() <= kMostNamedNights;
+    const int worst = runs[ramp].worst().day;
+    for (const engine::DayRow& row : runs[ramp].days) {
+        if (row.day != selection.night()) {
+            scene.lines.push_back(lineOf(outcome.comparison, ramp, row.day));
+            NightLine& line = scene.lines.back();
+            line.isGhost = true;
+            line.isLabelled = areAllNamed || row.day == worst;
+            line.isLowSaid = row.day == worst;
+            line.name = tr("night %1").arg(row.day);
+        }
+    }
+    if (ramp != 0 && isDrawn(runs[0])) {
+        scene.lines.push_back(lineOf(outcome.comparison, 0, selection.night()));
+        scene.lines.back().name = tr("do nothing, night %1").arg(selection.night());
+    }
+    scene.lines.push_back(lineOf(outcome.comparison, ramp, selection.night()));
+    scene.lines.back().isHeavy = true;
+    scene.lines.back().isLowSaid = true;
+    scene.lines.back().name = tr("night %1").arg(selection.night());
+}
+
+/// Nine of ten members of a run; nothing while there are none.
+void addBand(const Outcome& outcome, std::size_t run, int night, NightScene& scene) {
+    const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, run);
+    if (members == nullptr) {
+        return;
+    }
+    NightBand& band = scene.bands.emplace_back();
+    band.look = lookOf(outcome.comparison, run);
+    for (std::size_t i = 0; i < members->hours.size(); ++i) {
+        const double at = (members->hours[i] - noonOf(night)) / engine::kHour;
+        if (at >= -1e-6 && at <= 24.0 + 1e-6) {
+            band.hour.push_back(at);
+            band.low.push_back(members->fishWater[i].front());
+            band.high.push_back(members->fishWater[i].back());
+        }
+    }
+}
+
+void addBands(const Outcome& outcome, const Selection& selection, NightScene& scene) {
+    const auto& runs = outcome.comparison.runs;
+    if (isVisible(runs[0], selection)) {
+        addBand(outcome, 0, selection.night(), scene);
+    }
+    if (selection.ramp() != 0 && isVisible(runs[selection.ramp()], selection)) {
+        addBand(outcome, selection.ramp(), selection.night(), scene);
+    }
+}
+
+void addSky(const engine::NightSky& sky, NightScene& scene) {
+    const double noon = noonOf(sky.night);
+    const auto hours = [noon](const std::optional<double>& time) {
+        return time ? std::optional((*time - noon) / engine::kHour) : std::nullopt;
+    };
+    scene.sunset = hours(sky.sunset);
+    scene.civilDusk = hours(sky.civilDusk);
+    scene.nauticalDusk = hours(sky.nauticalDusk);
+    scene.nauticalDawn = hours(sky.nauticalDawn);
+    scene.civilDawn = hours(sky.civilDawn);
+    scene.sunrise = hours(sky.sunrise);
+}
+
+void addReadings(const Outcome& outcome, const Selection& selection, NightScene& scene) {
+    const engine::PondModel& model = outcome.comparison.model;
+    const engine::RampRun& run = outcome.comparison.runs[selection.ramp()];
+    for (const engine::ReadingBeside& beside : engine::readingsBeside(model, run)) {
+        NightReading reading;
+        reading.hour = (beside.time - noonOf(selection.night())) / engine::kHour;
+        if (reading.hour < 0.0 || reading.hour > 24.0) {
+            continue;
+        }
+        reading.oxygen = beside.oxygen;
+        reading.error = engine::kOxygenMeterError;
+        reading.depth = beside.depth;
+        reading.isDeep = model.bottom.exists() && beside.depth > model.bottom.depth;
+        const QString depth = QLocale().toString(beside.depth, 'g', 3);
+        reading.text = beside.model ? tr("Read at %1, %2 m down: %3 mg/L; the model has %4 mg/L there.")
+                                          .arg(clockText(beside.time), depth, oxygenText(beside.oxygen),
+                                               oxygenText(*beside.model))
+                                    : tr("Read at %1, %2 m down: %3 mg/L.")
+                                          .arg(clockText(beside.time), depth, oxygenText(beside.oxygen));
+        scene.readings.push_back(reading);
+    }
+}
+
+/// The same for all nights and ramps of an outcome, so that pictures can be compared.
+double highestOf(const Outcome& outcome, const NightScene& scene) {
+    double highest = highestFishWater(outcome.comparison, scene.stress + 1.0);
+    if (outcome.comparison.ensemble) {
+        for (const engine::RampEnsemble& members : outcome.comparison.ensemble->ramps) {
+            for (const engine::Percentiles& hour : members.fishWater) {
+                highest = std::max(highest, hour.back());
+            }
+        }
+    }
+    for (const NightReading& reading : scene.readings) {
+        highest = std::max(highest, reading.oxygen + reading.error);
+    }
+    return highest;
+}
+
+/// Highest of what the picture shows in its hours.
+double highestShown(const NightScene& scene) {
+    double highest = 1.0;
+    const auto look = [&](const std::vector<double>& hour, const std::vector<double>& oxygen) {
+        for (std::size_t i = 0; i < hour.size(); ++i) {
+            if (hour[i] >= scene.from - 1.0 && hour[i] <= scene.to + 1.0) {
+                highest = std::max(highest, oxygen[i]);
+            }
+        }
+    };
+    for (const NightLine& line : scene.lines) {
+        look(line.hour, line.oxygen);
+    }
+    for (const NightBand& band : scene.bands) {
+        look(band.hour, band.high);
+    }
+    return highest;
+}
+
+}  // namespace
+
+double axisTop(double highest) {
+    return std::max(6.0, std::ceil(highest + 0.2));
+}
+
+QString nightName(const Outcome& outcome, int night) {
+    const engine::Pond& pond = outcome.comparison.model.pond;
+    const auto dateOf = [&](int day) {
+        const engine::Date date = engine::dateOfDay(pond, day);
+        return QDate(static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
+                     static_cast<int>(static_cast<unsigned>(date.day())));
+    };
+    const QString form = QStringLiteral("d MMMM");  // in English, as the words about it
+    return tr("night %1, %2 to %3")
+        .arg(night)
+        .arg(dateOf(night).toString(form), dateOf(night + 1).toString(form));
+}
+
+std::vector<NamedLevel> criteriaLevels(const Outcome& outcome) {
+    const bool isCold = outcome.comparison.model.parameters.lines.group == engine::SpeciesGroup::Trout;
+    const engine::OxygenCriteria criteria =
+        engine::epa1986(isCold ? engine::WaterKind::Cold : engine::WaterKind::Warm, engine::LifeStage::Other);
+    std::vector<NamedLevel> levels;
+    if (criteria.minimum) {
+        levels.push_back({*criteria.minimum, tr("EPA 1986: one-day minimum")});
+    }
+    if (criteria.meanMinimum7Days) {
+        levels.push_back({*criteria.meanMinimum7Days, tr("EPA 1986: seven-day mean of minima")});
+    }
+    return levels;
+}
+
+NightScene nightScene(const Outcome& outcome, const Selection& selection, const SceneOptions& options) {
+    NightScene scene;
+    const engine::Comparison& comparison = outcome.comparison;
+    const engine::Lines& lines = comparison.model.parameters.lines;
+    const bool isOfRamps = selection.mode() == Selection::Mode::AllRamps;
+    scene.stress = lines.stress;
+    scene.lethal = lines.lethal;
+    const QString night = nightName(outcome, selection.night());
+    scene.title = isOfRamps
+                      ? tr("All ramps, %1").arg(night)
+                      : tr("All nights of \"%1\"; heavy: %2")
+                            .arg(rampText(comparison.runs[selection.ramp()].name, selection.ramp()), night);
+    const auto sentences = isOfRamps
+                               ? engine::sentencesOfNight(comparison, selection.night(), selection.ramp())
+                               : engine::sentencesOfNights(comparison, selection.ramp());
+    scene.headline = unbroken(worded(sentences, engine::SentencePart::Night));
+    scene.detail = unbroken(worded(sentences, engine::SentencePart::NightDetail));
+    if (isOfRamps) {
+        addRamps(outcome, selection, options, scene);
+    } else {
+        addNights(outcome, selection, scene);
+    }
+    const QString chances =
+        worded(engine::sentencesOfChances(comparison, selection.ramp()), engine::SentencePart::NightDetail);
+    if (!chances.isEmpty()) {
+        scene.detail =
+            (scene.detail.isEmpty() ? QString() : scene.detail + QLatin1Char(' ')) + unbroken(chances);
+    }
+    addBands(outcome, selection, scene);
+    if (selection.cursor()) {
+        const double hour = (*selection.cursor() - noonOf(selection.night())) / engine::kHour;
+        scene.cursor = hour >= 0.0 && hour <= 24.0 ? std::optional(hour) : std::nullopt;
+    }
+    addSky(outcome.backdrop.nights[static_cast<std::size_t>(selection.night() - 1)], scene);
+    addReadings(outcome, selection, scene);
+    if (options.criteria) {
+        scene.criteria = criteriaLevels(outcome);
+    }
+    scene.top = axisTop(highestOf(outcome, scene));
+    if (selection.hours()) {  // closer in height too
+        scene.from = selection.hours()->from;
+        scene.to = selection.hours()->to;
+        scene.top = std::min(scene.top, std::ceil(highestShown(scene) + 0.2));
+    }
+    return scene;
+}
+
+namespace {
+
+QString nameOfLook(const NightScene& scene, std::size_t look) {
+    const auto found = std::find_if(scene.lines.rbegin(), scene.lines.rend(),
+                                    [look](const NightLine& line) { return line.look == look; });
+    return found == scene.lines.rend() ? QString() : found->name;
+}
+
+}  // namespace
+
+QString inWords(const NightScene& scene) {
+    QStringList words{scene.title + QLatin1Char('.'), scene.headline, scene.detail};
+    words << tr("Stress line %1 mg/L, lethal line %2 mg/L.")
+                 .arg(oxygenText(scene.stress), oxygenText(scene.lethal));
+    if (scene.sunset && scene.sunrise) {
+        const auto clock = [](double hour) { return clockText((hour + 12.0) * engine::kHour); };
+        words << tr("Sunset %1, sunrise %2.").arg(clock(*scene.sunset), clock(*scene.sunrise));
+    }
+    for (const NightLine& line : scene.lines) {
+        if (!line.isGhost || line.isLabelled) {
+            words
+                << tr("%1: low %2 mg/L at %3.").arg(line.name, oxygenText(line.low), clockText(line.lowTime));
+        }
+    }
+    for (const NightBand& band : scene.bands) {
+        if (!band.low.empty()) {
+            words << tr("Nine of ten ponds like this one are between %1 and %2 mg/L at the lowest hour of "
+                        "\"%3\".")
+                         .arg(oxygenText(*std::min_element(band.low.begin(), band.low.end())),
+                              oxygenText(band.high[static_cast<std::size_t>(
+                                  std::min_element(band.low.begin(), band.low.end()) - band.low.begin())]),
+                              nameOfLook(scene, band.look));
+        }
+    }
+    for (const NightReading& reading : scene.readings) {
+        words << reading.text;
+    }
+    words.removeAll(QString());
+    return words.join(QLatin1Char(' ')).replace(QChar::Nbsp, QLatin1Char(' '));
+}
+
+std::string nightCsv(const Outcome& outcome, const Selection& selection) {
+    std::string csv = "line,night,time_h,fish_water_mg_per_l,fish_water_p05,fish_water_p95\r\n";
+    const auto row = [&](std::string_view name, int night, double time, double oxygen) {
+        csv += engine::csvField(name) + ',' + std::to_string(night) + ',' +
+               engine::shortest(time / engine::kHour) + ',' + engine::shortest(oxygen);
+    };
+    const auto band = [&](std::size_t index, double time) {
+        const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, index);
+        const auto found = members == nullptr
+                               ? std::vector<double>::const_iterator()
+                               : std::lower_bound(members->hours.begin(), members->hours.end(), time - 1.0);
+        if (members == nullptr || found == members->hours.end() || std::abs(*found - time) > 1.0) {
+            csv += ",,\r\n";  // a low between two hours has no percentiles
+            return;
+        }
+        const auto& at = members->fishWater[static_cast<std::size_t>(found - members->hours.begin())];
+        csv += ',' + engine::shortest(at.front()) + ',' + engine::shortest(at.back()) + "\r\n";
+    };
+    const auto nightOf = [&](const engine::RampRun& run, std::size_t index, int night) {
+        const NightLine line = lineOf(outcome.comparison, index, night);
+        for (std::size_t i = 0; i < line.hour.size(); ++i) {
+            const double time = noonOf(night) + line.hour[i] * engine::kHour;
+            row(run.name, night, time, line.oxygen[i]);
+            band(index, time);
+        }
+    };
+    const auto& runs = outcome.comparison.runs;
+    if (selection.mode() == Selection::Mode::AllRamps) {
+        for (std::size_t i = 0; i < runs.size(); ++i) {
+            if (isDrawn(runs[i])) {
+                nightOf(runs[i], i, selection.night());
+            }
+        }
+    } else if (isDrawn(runs[selection.ramp()])) {
+        for (const engine::DayRow& day : runs[selection.ramp()].days) {
+            nightOf(runs[selection.ramp()], selection.ramp(), day.day);
+        }
+    }
+    const engine::RampRun& run = runs[selection.ramp()];
+    for (const engine::ReadingBeside& reading : engine::readingsBeside(outcome.comparison.model, run)) {
+        const int night = static_cast<int>(std::floor(reading.time / engine::kDay - 0.5)) + 1;
+        if (selection.mode() == Selection::Mode::AllNights || night == selection.night()) {
+            row("reading at " + engine::shortest(reading.depth) + " m", night, reading.time, reading.oxygen);
+            csv += ",,\r\n";
+        }
+    }
+    return csv;
+}
+
+}  // namespace widgets

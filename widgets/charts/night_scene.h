@@ -1,0 +1,89 @@
+#pragma once
+
+#include "engine/water/criteria.h"
+#include "widgets/document/outcome.h"
+#include "widgets/document/selection.h"
+
+#include <QString>
+
+#include <optional>
+#include <vector>
+
+namespace widgets {
+
+/// A curve of fish-water oxygen from noon to noon.
+struct NightLine {
+    QString name;
+    std::size_t look = 0;        ///< Place in the comparison: colour and dashes
+    bool isHeavy = false;        ///< The selected ramp, or the shown night
+    bool isGhost = false;        ///< The night before, or the other nights of a ramp
+    bool isLabelled = true;      ///< Its name stands at its end
+    std::vector<double> hour;    ///< After noon, 0 to 24
+    std::vector<double> oxygen;  ///< [g/m^3], same size
+    double lowHour = 0.0, low = 0.0;
+    double lowTime = 0.0;    ///< [s after midnight of day 1]
+    bool isLowSaid = false;  ///< Clock and value stand at the low
+};
+
+/// Between which values nine of ten ponds like this one are, from noon to noon.
+struct NightBand {
+    std::size_t look = 0;
+    std::vector<double> hour;       ///< After noon, 0 to 24
+    std::vector<double> low, high;  ///< 5 and 95 % of the members [g/m^3], same size
+    bool isDotted = false;          ///< Its edge
+};
+
+/// A horizontal line with a name.
+struct NamedLevel {
+    double oxygen = 0.0;
+    QString name;
+};
+
+/// A reading of the night.
+struct NightReading {
+    double hour = 0.0, oxygen = 0.0, error = 0.0, depth = 0.0;
+    bool isDeep = false;  ///< Deeper than the fish water, so not to be held against the curves
+    QString text;         ///< In words, with what the model has there
+};
+
+/// All that the night's picture shows, as data.
+struct NightScene {
+    QString title;                 ///< Which night, which date
+    QString headline;              ///< What it says, in large type
+    QString detail;                ///< Why, in small type; empty while the causes are pending
+    std::vector<NightLine> lines;  ///< In the order in which they are drawn
+    std::vector<NightBand> bands;  ///< Of do-nothing and the selected ramp; none while they are pending
+    std::optional<double> cursor;  ///< Hour after noon
+    std::optional<double> sunset, civilDusk, nauticalDusk, nauticalDawn, civilDawn,
+        sunrise;  ///< Hours after noon
+    double stress = 0.0, lethal = 0.0;
+    std::vector<NamedLevel> criteria;
+    std::vector<NightReading> readings;
+    double from = 0.0, to = 24.0;  ///< What is shown of the night [hours after noon]
+    double top = 10.0;             ///< Of the oxygen axis
+};
+
+struct SceneOptions {
+    bool criteria = true;  ///< The criteria of EPA 1986 are drawn too
+    bool ghost = false;    ///< The night before stays behind the shown one
+};
+
+[[nodiscard]] NightScene nightScene(const Outcome& outcome, const Selection& selection,
+                                    const SceneOptions& options = {});
+
+/// The picture as text: headline, detail, lines, and each low.
+[[nodiscard]] QString inWords(const NightScene& scene);
+
+/// Its curves as CSV: name, night, hour after noon, time after midnight of day 1, oxygen; readings follow.
+[[nodiscard]] std::string nightCsv(const Outcome& outcome, const Selection& selection);
+
+/// The criteria that a night or its low can be held against: the minimum and the seven days' mean of minima.
+[[nodiscard]] std::vector<NamedLevel> criteriaLevels(const Outcome& outcome);
+
+/// "night 5, 18 to 19 June": a night and its two dates.
+[[nodiscard]] QString nightName(const Outcome& outcome, int night);
+
+/// Upper end of an oxygen axis that holds a value: the next whole number, at least 6.
+[[nodiscard]] double axisTop(double highest);
+
+}  // namespace widgets

@@ -1,0 +1,265 @@
+#include "widgets/charts/owner_view.h"
+
+#include "engine/ensemble/chances.h"
+#include "widgets/charts/chart_view.h"
+#include "widgets/charts/night_plot.h"
+#include "widgets/charts/sheets.h"
+#include "widgets/document/wording.h"
+
+#include <QBoxLayout>
+#include <QEvent>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QToolButton>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+constexpr int kPlayed_ms = 1000;
+constexpr double kLargest = 2.0;  // times the system's type
+
+/// The night reduced to what an owner has to see.
+NightScene ownerScene(const Outcome& outcome, const Selection& selection) {
+    NightScene scene = nightScene(outcome, selection, {false, false});
+    std::vector<NightLine> kept;
+    for (const NightLine& line : scene.lines) {
+        const bool isNothing = line.name == rampText(outcome.comparison.runs[0].name, 0);
+        if (isNothing || line.isHeavy) {
+            kept.push_back(line);
+            kept.back().name = isNothing ? OwnerView::tr("without it") : OwnerView::tr("with the plan");
+            kept.back().isLowSaid = line.isHeavy;
+        }
+    }
+    scene.lines = kept;
+    scene.readings.clear();
+    scene.cursor.reset();
+    scene.bands.clear();
+    return scene;
+}
+
+QString state(double oxygen, const engine::Lines& lines) {
+    return oxygen < lines.lethal   ? OwnerView::tr("so little oxygen that fish can die")
+           : oxygen < lines.stress ? OwnerView::tr("little oxygen, and the fish suffer")
+                                   : OwnerView::tr("enough oxygen for the fish");
+}
+
+}  // namespace
+
+QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
+    const engine::Lines& lines = outcome.comparison.model.parameters.lines;
+    const auto low = [&](std::size_t run) {
+        return outcome.comparison.runs[run].days[static_cast<std::size_t>(night - 1)];
+    };
+    if (!isDrawn(outcome.comparison.runs[ramp]) || !isDrawn(outcome.comparison.runs[0])) {
+        return OwnerView::tr("This plan could not be computed.");
+    }
+    const engine::DayRow with = low(ramp), without = low(0);
+    if (ramp == 0) {
+        return OwnerView::tr("With nothing done there is %1 in the night, at its lowest at %2.")
+            .arg(state(without.lowest, lines), clockText(without.lowestTime));
+    }
+    const QString own = state(with.lowest, lines), other = state(without.lowest, lines);
+    if (own == other) {
+        return OwnerView::tr(
+                   "With the plan there is %1, at its lowest at %2. With nothing done it would be the same.")
+            .arg(own, clockText(with.lowestTime));
+    }
+    return OwnerView::tr(
+               "With the plan there is %1, at its lowest at %2. With nothing done there would be %3.")
+        .arg(own, clockText(with.lowestTime), other);
+}
+
+QString ownerChances(const Outcome& outcome, std::size_t ramp) {
+    const engine::RampEnsemble* with = engine::membersOf(outcome.comparison, ramp);
+    const engine::RampEnsemble* without = engine::membersOf(outcome.comparison, 0);
+    if (with == nullptr || without == nullptr) {
+        return {};
+    }
+    const auto ten = [](double share) { return QString::number(std::lround(10.0 * share)); };
+    return OwnerView::tr(
+               "Of ten ponds like yours, fish suffer at some time in %1 with the plan, and in %2 with "
+               "nothing done; fish can die in %3 with the plan, and in %4 with nothing done.")
+        .arg(ten(with->chanceBelowStress), ten(without->chanceBelowStress), ten(with->chanceBelowLethal),
+             ten(without->chanceBelowLethal));
+}
+
+/// The one chart of the owner's screen.
+class OwnerChart final : public ChartView {
+public:
+    OwnerChart(Selection& selection, QWidget* parent)
+        : ChartView(OwnerView::tr("Oxygen through the night"), selection, parent) {}
+
+    [[nodiscard]] ChartSheet sheet() const override {
+        ChartSheet page;
+        page.name = QStringLiteral("owner");
+        page.headline = ownerSentence(*outcome(), selection().ramp(), selection().night());
+        page.detail = ownerChances(*outcome(), selection().ramp());
+        page.foot = sheetFoot(*outcome());
+        const NightScene scene = ownerScene(*outcome(), selection());
+        page.words = inWords(scene);
+        page.draw = [scene](QCustomPlot& plot, const PlotStyle& style) { drawNight(plot, scene, style); };
+        page.csv = nightCsv(*outcome(), selection());
+        return page;
+    }
+
+protected:
+    [[nodiscard]] QString refresh() override {
+        m_scene = ownerScene(*outcome(), selection());
+        return inWords(m_scene);
+    }
+    void draw(QCustomPlot& plot, const PlotStyle& style) override { drawNight(plot, m_scene, style); }
+
+private:
+    NightScene m_scene;
+};
+
+OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWidget* parent)
+    : QWidget(parent, Qt::Window),
+      m_outcome(outcome),
+      m_headline(new QLabel(this)),
+      m_chances(new QLabel(this)),
+      m_which(new QLabel(this)),
+      m_foot(new QLabel(this)),
+      m_chart(nullptr),
+      m_play(new QToolButton(this)) {
+    setAttribute(Qt::WA_DeleteOnClose);
+    setWindowTitle(tr("For the owner"));
+    setAutoFillBackground(true);
+    m_selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
+    m_selection.setRamp(ramp);
+    m_selection.setNight(night);
+    m_chart = new OwnerChart(m_selection, this);
+    m_chart->setOutcome(outcome);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(36, 28, 36, 20);
+    column->setSpacing(12);
+    for (QLabel* label : {m_headline, m_chances, m_foot}) {
+        label->setWordWrap(true);
+        label->setTextFormat(Qt::PlainText);
+    }
+    m_headline->setAccessibleName(tr("What this night comes to"));
+    m_chances->setAccessibleName(tr("Of ten ponds like yours"));
+    m_chances->setText(ownerChances(*outcome, ramp));
+    m_foot->setText(sheetFoot(*outcome));
+    column->addWidget(m_headline);
+    column->addWidget(m_chart, 1);
+    column->addWidget(m_chances);
+    auto* row = new QHBoxLayout;
+    const auto button = [&](const QString& text, const QString& help, auto act) {
+        auto* made = new QToolButton(this);
+        made->setText(text);
+        made->setToolTip(help);
+        made->setAccessibleName(help);
+        made->setAutoRaise(true);
+        connect(made, &QToolButton::clicked, this, act);
+        row->addWidget(made);
+        return made;
+    };
+    button(tr("Earlier"), tr("The night before"), [this] { m_selection.setNight(m_selection.night() - 1); });
+    row->addWidget(m_which);
+    button(tr("Later"), tr("The next night"), [this] { m_selection.setNight(m_selection.night() + 1); });
+    m_play->setText(tr("Play"));
+    m_play->setAccessibleName(tr("Play the nights, one a second"));
+    m_play->setAutoRaise(true);
+    m_play->setCheckable(true);
+    connect(m_play, &QToolButton::clicked, this, &OwnerView::play);
+    row->addWidget(m_play);
+    row->addStretch(1);
+    button(tr("Print"), tr("Print this night"), [this] { emit printAsked(); });
+    button(tr("Close"), tr("Close the owner's view"), [this] { close(); });
+    column->addLayout(row);
+    column->addWidget(m_foot);
+    m_player.setInterval(kPlayed_ms);
+    connect(&m_player, &QTimer::timeout, this, [this] {
+        if (m_selection.night() >= m_selection.nights()) {
+            play(false);
+        } else {
+            m_selection.setNight(m_selection.night() + 1);
+        }
+    });
+    connect(&m_selection, &Selection::changed, this, &OwnerView::showNight);
+    dress();
+    showNight();
+    m_chart->setFocus();
+}
+
+QString OwnerView::headline() const {
+    return m_headline->text();
+}
+
+QString OwnerView::chances() const {
+    return m_chances->text();
+}
+
+ChartSheet OwnerView::sheet() const {
+    return m_chart->sheet();
+}
+
+void OwnerView::showNight() {
+    m_headline->setText(ownerSentence(*m_outcome, m_selection.ramp(), m_selection.night()));
+    QString which = nightName(*m_outcome, m_selection.night());
+    which[0] = which[0].toUpper();
+    m_which->setText(which);
+}
+
+void OwnerView::play(bool isOn) {
+    if (isOn && m_selection.night() >= m_selection.nights()) {
+        m_selection.setNight(1);
+    }
+    m_play->setChecked(isOn);
+    if (isOn) {
+        m_player.start();
+    } else {
+        m_player.stop();
+    }
+}
+
+/// Type that grows with the screen.
+void OwnerView::dress() {
+    const double scale = std::clamp(std::min(width() / 900.0, height() / 560.0), 1.0, kLargest);
+    const auto sized = [&](QWidget* widget, double times, bool isBold) {
+        QFont font = this->font();
+        font.setPointSizeF(font.pointSizeF() * times * scale);
+        font.setBold(isBold);
+        widget->setFont(font);
+    };
+    sized(m_headline, 1.5, true);
+    sized(m_chances, 1.25, false);
+    sized(m_chart, 1.15, false);
+    sized(m_foot, 0.8, false);
+    sized(m_which, 1.1, false);
+    for (QToolButton* button : findChildren<QToolButton*>()) {
+        sized(button, 1.1, false);
+    }
+}
+
+void OwnerView::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    dress();
+}
+
+void OwnerView::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange) {
+        update();
+    }
+}
+
+void OwnerView::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape) {
+        close();
+    } else if (event->key() == Qt::Key_Space) {
+        play(!isPlaying());
+    } else if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right) {
+        m_selection.setNight(m_selection.night() + (event->key() == Qt::Key_Right ? 1 : -1));
+    } else if (event->matches(QKeySequence::Print)) {
+        emit printAsked();
+    } else {
+        QWidget::keyPressEvent(event);
+    }
+}
+
+}  // namespace widgets

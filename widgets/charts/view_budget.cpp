@@ -1,0 +1,241 @@
+// Where the oxygen of each day comes from and goes to, as bars about a line of nothing.
+
+#include "engine/base/text.h"
+#include "engine/base/units.h"
+#include "engine/output/results_io.h"
+#include "widgets/charts/day_axis.h"
+#include "widgets/charts/picture.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <qcustomplot.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+constexpr int kRight = 200;  // [px] for the names
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("BudgetView", text);
+}
+
+QString termName(std::size_t term) {
+    switch (term) {
+        case engine::kPhotosynthesis:
+            return tr("photosynthesis");
+        case engine::kRespiration:
+            return tr("breathing of the water");
+        case engine::kFishTerm:
+            return tr("breathing of the fish");
+        case engine::kSediment:
+            return tr("mud");
+        case engine::kDebtTerm:
+            return tr("oxygen debt");
+        case engine::kSurface:
+            return tr("exchange at the surface");
+        case engine::kBubbles:
+            return tr("bubbles");
+        case engine::kSurfaceAerator:
+            return tr("surface aerator");
+        default:
+            return tr("inflow");
+    }
+}
+
+/// Colour and hatching of a term: neighbours differ in both, and in lightness on a photocopy.
+struct Look {
+    QColor fill;
+    int hatch = 0;  // 0 none, 1 wide, 2 close
+};
+Look lookOfTerm(std::size_t term, const PlotStyle& style) {
+    constexpr std::array<std::size_t, engine::kTerms> kLines{3, 6, 4, 2, 0, 1, 5, 5, 1};
+    constexpr std::array<int, engine::kTerms> kHatches{0, 1, 0, 0, 2, 0, 1, 2, 2};
+    const QColor line = style.lineColour(kLines[term]);
+    return {mixed(style.paper, line, term == engine::kDebtTerm ? 0.75 : 0.62), kHatches[term]};
+}
+
+const std::vector<engine::BudgetRow>& rowsOf(const Outcome& outcome, std::size_t run) {
+    return outcome.comparison.runs[run].budget;
+}
+
+bool isIn(const Outcome& outcome, const engine::BudgetRow& row) {
+    return row.day >= 1 && row.day <= outcome.comparison.days;
+}
+
+double kilograms(double grams) {
+    return grams / 1000.0;
+}
+
+/// Mean of a term over the whole days [kg/d].
+std::array<double, engine::kTerms> meansOf(const Outcome& outcome, std::size_t run) {
+    std::array<double, engine::kTerms> means{};
+    for (const engine::BudgetRow& row : rowsOf(outcome, run)) {
+        for (std::size_t term = 0; isIn(outcome, row) && term < means.size(); ++term) {
+            means[term] += kilograms(row.terms[term]) / outcome.comparison.days;
+        }
+    }
+    return means;
+}
+
+void paintBars(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcome, std::size_t run,
+               const PlotStyle& style) {
+    const QCPAxis* across = of.axis(QCPAxis::atBottom);
+    const QCPAxis* up = of.axis(QCPAxis::atLeft);
+    const QRectF area = of.rect();
+    for (const engine::BudgetRow& row : rowsOf(outcome, run)) {
+        if (!isIn(outcome, row)) {
+            continue;
+        }
+        const double from = std::max(across->coordToPixel(row.day - 0.88), area.left());
+        const double to = std::min(across->coordToPixel(row.day - 0.12), area.right());
+        if (to <= from) {
+            continue;
+        }
+        double above = 0.0, below = 0.0;
+        for (std::size_t term = 0; term < row.terms.size(); ++term) {
+            const double amount = kilograms(row.terms[term]);
+            double& end = amount > 0.0 ? above : below;
+            const double start = end;
+            end += amount;
+            const QRectF bar(QPointF(from, std::min(up->coordToPixel(start), up->coordToPixel(end))),
+                             QPointF(to, std::max(up->coordToPixel(start), up->coordToPixel(end))));
+            if (bar.height() < 0.3) {
+                continue;
+            }
+            const Look look = lookOfTerm(term, style);
+            painter.fillRect(bar, look.fill);
+            if (look.hatch > 0) {
+                hatch(painter, bar, QPen(style.ink, 0.8), look.hatch == 1 ? 9.0 : 5.0);
+            }
+            painter.setPen(QPen(style.paper, 0.8));
+            painter.setBrush(Qt::NoBrush);
+            painter.drawRect(bar);
+        }
+        const double stored = up->coordToPixel(kilograms(row.storedChange));
+        painter.setPen(QPen(style.ink, 2.4));
+        painter.drawLine(QPointF(from - 1, stored), QPointF(to + 1, stored));
+    }
+    painter.setPen(QPen(style.ink, 1.0));
+    painter.drawLine(QPointF(area.left(), up->coordToPixel(0.0)),
+                     QPointF(area.right(), up->coordToPixel(0.0)));
+
+    // Names at the right, gains above and losses below, greatest first.
+    const auto means = meansOf(outcome, run);
+    std::vector<std::size_t> order;
+    for (std::size_t term = 0; term < means.size(); ++term) {
+        if (std::abs(means[term]) > 1e-6) {
+            order.push_back(term);
+        }
+    }
+    std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) { return means[a] > means[b]; });
+    const QFontMetricsF metrics(style.font);
+    double y = area.top();
+    bool isLosing = false;
+    for (const std::size_t term : order) {
+        if (means[term] < 0.0 && !isLosing) {
+            isLosing = true;
+            y += metrics.height() * 0.6;
+        }
+        const QRectF sample(area.right() + 10, y + 2, 14, metrics.height() - 4);
+        const Look look = lookOfTerm(term, style);
+        painter.fillRect(sample, look.fill);
+        if (look.hatch > 0) {
+            hatch(painter, sample, QPen(style.ink, 0.8), look.hatch == 1 ? 7.0 : 4.0);
+        }
+        painter.setPen(style.ink);
+        painter.drawText(QRectF(sample.right() + 5, y, kRight - 32, metrics.height()),
+                         Qt::AlignLeft | Qt::AlignVCenter,
+                         metrics.elidedText(termName(term), Qt::ElideRight, kRight - 34));
+        y += metrics.height() + 1;
+    }
+    y += metrics.height() * 0.6;
+    painter.setPen(QPen(style.ink, 2.4));
+    painter.drawLine(QPointF(area.right() + 10, y + metrics.height() / 2),
+                     QPointF(area.right() + 24, y + metrics.height() / 2));
+    painter.drawText(QRectF(area.right() + 29, y, kRight - 32, metrics.height()),
+                     Qt::AlignLeft | Qt::AlignVCenter, tr("change of the day"));
+    painter.setPen(style.quietInk);
+    painter.drawText(QPointF(2, metrics.ascent() + 1), tr("oxygen, kg a day"));
+}
+
+void drawBudget(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, const Selection::Span& span,
+                const PlotStyle& style) {
+    prepare(plot, style);
+    const QFontMetricsF metrics(style.font);
+    double most = 1e-3;
+    for (const engine::BudgetRow& row : rowsOf(*outcome, run)) {
+        double gains = 0.0, losses = 0.0;
+        for (const double term : row.terms) {
+            (term > 0.0 ? gains : losses) += kilograms(term);
+        }
+        most = isIn(*outcome, row) ? std::max({most, gains, -losses}) : most;
+    }
+    QCPAxisRect* rect =
+        addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
+    dress(*rect, style, span.from, span.to, most, {});
+    rect->axis(QCPAxis::atBottom)->setTickLabels(false);
+    addWeatherStrip(plot, 1, outcome, span, style, kRight);
+    rect->axis(QCPAxis::atLeft)->setRange(-1.05 * most, 1.05 * most);
+    addGround(*rect, style, {});
+    addPainted(*rect, style, [=](QCPPainter& painter, const QCPAxisRect& of) {
+        painter.setAntialiasing(false);
+        paintBars(painter, of, *outcome, run, style);
+    });
+}
+
+}  // namespace
+
+Picture budgetPicture(const OutcomePtr& outcome, const Selection& selection) {
+    const std::size_t run = shownRun(*outcome, selection);
+    const engine::RampRun& rows = outcome->comparison.runs[run];
+    const Selection::Span span = shownDays(*outcome, selection);
+    const auto means = meansOf(*outcome, run);
+    const auto gain = static_cast<std::size_t>(std::max_element(means.begin(), means.end()) - means.begin());
+    const auto loss = static_cast<std::size_t>(std::min_element(means.begin(), means.end()) - means.begin());
+    const auto number = [](double kg) {
+        return QLocale().toString(std::abs(kg), 'f', std::abs(kg) < 10.0 ? 1 : 0);
+    };
+    Picture picture;
+    picture.days = Picture::Days{span.from, span.to, kDaysLeft, kRight};
+    picture.headline =
+        tr("%1: most oxygen comes by %2, %3 kg a day, and most goes to %4, %5 kg a day; bubbles bring %6.")
+            .arg(rampText(rows.name, run), termName(gain), number(means[gain]), termName(loss),
+                 number(means[loss]), number(means[engine::kBubbles]));
+    picture.detail = tr(
+        "Bars above the line bring oxygen, bars below take it; the stroke is what the day changes in store.");
+    QStringList words{picture.headline};
+    for (std::size_t term = 0; term < means.size(); ++term) {
+        words << tr("%1: %2 kg a day.").arg(termName(term), QLocale().toString(means[term], 'f', 2));
+    }
+    picture.words = words.join(QLatin1Char(' '));
+    picture.draw = [outcome, run, span](QCustomPlot& plot, const PlotStyle& style) {
+        drawBudget(plot, outcome, run, span, style);
+    };
+    picture.csv = [outcome, run] { return engine::budgetCsv(aloneOf(outcome->comparison, run)); };
+    picture.at = [outcome, run](double time) {
+        const int day = static_cast<int>(std::floor(time / engine::kDay)) + 1;
+        for (const engine::BudgetRow& row : rowsOf(*outcome, run)) {
+            if (row.day == day) {
+                QStringList lines{tr("day %1, kg of oxygen").arg(day)};
+                for (std::size_t term = 0; term < row.terms.size(); ++term) {
+                    if (std::abs(row.terms[term]) > 1e-9) {
+                        lines << tr("%1: %2").arg(termName(term),
+                                                  QLocale().toString(kilograms(row.terms[term]), 'f', 1));
+                    }
+                }
+                lines << tr("change: %1").arg(QLocale().toString(kilograms(row.storedChange), 'f', 1));
+                return lines.join(QLatin1Char('\n'));
+            }
+        }
+        return QString();
+    };
+    return picture;
+}
+
+}  // namespace widgets

@@ -1,0 +1,356 @@
+// The water seen from the side, over time: oxygen by depth, the stress and lethal lines as isolines, the fish
+// water outlined, the diffusers where they hang while they run, the bottom's shape at the right.
+
+#include "engine/base/text.h"
+#include "engine/base/units.h"
+#include "engine/output/results_io.h"
+#include "widgets/charts/day_axis.h"
+#include "widgets/charts/picture.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <qcustomplot.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+constexpr int kRight = 150;  // [px] for the bottom's shape and the scale
+constexpr int kRows = 120;   // of the picture of the water; layers are finer nowhere
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("DepthView", text);
+}
+
+/// Oxygen of a run on even depths, one column an hour.
+struct Field {
+    std::vector<double> time;                 // [s]
+    std::vector<std::vector<double>> oxygen;  // columns x kRows [g/m^3]
+    double depth = 1.0;                       // of the deepest row's foot [m]
+    [[nodiscard]] double depthOf(int row) const { return (row + 0.5) * depth / kRows; }
+};
+
+Field fieldOf(const Outcome& outcome, std::size_t run, const Selection::Span& span) {
+    Field field;
+    const engine::Grid& grid = outcome.comparison.model.grid;
+    const engine::RampRun& rows = outcome.comparison.runs[run];
+    field.depth = grid.face.back();
+    std::vector<double> column;
+    for (std::size_t i = 0; i < rows.layers.size() && i < rows.hours.size(); ++i) {
+        const double day = rows.hours[i].time / engine::kDay;
+        if (day < span.from - 0.05 || day > span.to + 0.05) {
+            continue;
+        }
+        column.clear();
+        for (const engine::LayerRow& layer : rows.layers[i]) {
+            column.push_back(layer.oxygen);
+        }
+        field.time.push_back(rows.hours[i].time);
+        auto& even = field.oxygen.emplace_back();
+        for (int row = 0; row < kRows; ++row) {
+            even.push_back(engine::interpolate(grid.middle, column, field.depthOf(row)));
+        }
+    }
+    return field;
+}
+
+/// Where a field on a grid passes through zero, as pieces of lines in columns and rows (marching squares; a
+/// saddle is parted by its middle).
+template <class Value>
+std::vector<QLineF> isoline(int columns, int rows, Value value) {
+    std::vector<QLineF> pieces;
+    for (int i = 0; i + 1 < columns; ++i) {
+        for (int j = 0; j + 1 < rows; ++j) {
+            const double a = value(i, j), b = value(i + 1, j), c = value(i + 1, j + 1), d = value(i, j + 1);
+            std::vector<QPointF> cuts;
+            const auto edge = [&](double from, double to, QPointF start, QPointF step) {
+                if ((from < 0.0) != (to < 0.0)) {
+                    cuts.push_back(start + step * (from / (from - to)));
+                }
+            };
+            edge(a, b, QPointF(i, j), {1, 0});
+            edge(b, c, QPointF(i + 1, j), {0, 1});
+            edge(d, c, QPointF(i, j + 1), {1, 0});
+            edge(a, d, QPointF(i, j), {0, 1});
+            if (cuts.size() == 2) {
+                pieces.emplace_back(cuts[0], cuts[1]);
+            } else if (cuts.size() == 4) {
+                const bool isLikeA = (a + b + c + d < 0.0) == (a < 0.0);
+                pieces.emplace_back(cuts[0], isLikeA ? cuts[1] : cuts[3]);
+                pieces.emplace_back(cuts[2], isLikeA ? cuts[3] : cuts[1]);
+            }
+        }
+    }
+    return pieces;
+}
+
+class Painter {
+public:
+    Painter(QCPPainter& painter, const QCPAxisRect& rect, const Outcome& outcome, std::size_t run,
+            const Field& field, double top, const PlotStyle& style)
+        : m_painter(painter),
+          m_rect(rect),
+          m_area(rect.rect()),
+          m_outcome(outcome),
+          m_run(outcome.comparison.runs[run]),
+          m_field(field),
+          m_top(top),
+          m_style(style) {}
+
+    void paint() {
+        water();
+        const engine::Lines& lines = m_outcome.comparison.model.parameters.lines;
+        level(lines.stress, QPen(m_style.stressInk, 1.4), tr("stress %1"));
+        level(lines.lethal, QPen(m_style.lethalInk, 2.0), tr("lethal %1"));
+        fishWater();
+        diffusers();
+        labels();
+        bottom();
+        m_painter.setPen(m_style.quietInk);
+        m_painter.drawText(QPointF(2, QFontMetricsF(m_style.font).ascent() + 1), tr("depth, m"));
+        paintScale(m_painter, m_style,
+                   QRectF(m_area.right() + 92, m_area.top() + 20, 12, m_area.height() * 0.7), m_top);
+    }
+
+private:
+    [[nodiscard]] double x(double time) const {
+        return std::clamp(m_rect.axis(QCPAxis::atBottom)->coordToPixel(time / engine::kDay), m_area.left(),
+                          m_area.right());
+    }
+    [[nodiscard]] double y(double depth) const {
+        return m_area.top() + m_area.height() * depth / m_field.depth;
+    }
+    [[nodiscard]] QPointF place(const QPointF& cell) const {
+        const auto i = static_cast<std::size_t>(cell.x());
+        const double share = cell.x() - std::floor(cell.x());
+        const double from = m_field.time[i];
+        const double to = i + 1 < m_field.time.size() ? m_field.time[i + 1] : from;
+        return {x(from + share * (to - from)), y((cell.y() + 0.5) * m_field.depth / kRows)};
+    }
+
+    void water() {
+        const int columns = static_cast<int>(m_field.time.size());
+        if (columns < 2) {
+            return;
+        }
+        QImage image(columns - 1, kRows, QImage::Format_RGB32);
+        for (int i = 0; i + 1 < columns; ++i) {
+            for (int j = 0; j < kRows; ++j) {
+                const auto c = static_cast<std::size_t>(i), r = static_cast<std::size_t>(j);
+                const double mean = 0.5 * (m_field.oxygen[c][r] + m_field.oxygen[c + 1][r]);
+                image.setPixelColor(i, j, depthOfColour(m_style, mean / m_top));
+            }
+        }
+        const double left = x(m_field.time.front()), right = x(m_field.time.back());
+        m_painter.drawImage(QRectF(left, m_area.top(), right - left, m_area.height()), image);
+    }
+
+    void draw(const std::vector<QLineF>& pieces, const QPen& pen) {
+        m_painter.setPen(pen);
+        for (const QLineF& piece : pieces) {
+            m_painter.drawLine(place(piece.p1()), place(piece.p2()));
+        }
+    }
+
+    [[nodiscard]] double oxygen(int i, int j) const {
+        return m_field.oxygen[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
+    }
+
+    void level(double oxygenLevel, const QPen& pen, const QString& name) {
+        const auto pieces = isoline(static_cast<int>(m_field.time.size()), kRows,
+                                    [&](int i, int j) { return oxygen(i, j) - oxygenLevel; });
+        draw(pieces, pen);
+        if (pieces.empty()) {
+            return;
+        }
+        // Its name stands on the line, a tenth of the way in, on a piece of paper.
+        const double wanted = m_area.left() + 0.1 * m_area.width();
+        const auto nearest =
+            std::min_element(pieces.begin(), pieces.end(), [&](const QLineF& a, const QLineF& b) {
+                return std::abs(place(a.p1()).x() - wanted) < std::abs(place(b.p1()).x() - wanted);
+            });
+        const QString text = name.arg(QLocale().toString(oxygenLevel, 'g', 3));
+        const QFontMetricsF metrics(m_style.font);
+        QRectF box(0, 0, metrics.horizontalAdvance(text) + 8, metrics.height());
+        box.moveCenter(place(nearest->p1()));
+        box.moveTop(std::clamp(box.top(), m_area.top() + 1, m_area.bottom() - box.height() - 1));
+        for (const QRectF& taken : m_taken) {
+            if (taken.intersects(box)) {
+                box.moveLeft(taken.right() + 4);
+            }
+        }
+        m_taken.push_back(box);
+        m_names.push_back({text, pen.color()});
+    }
+
+    void labels() {
+        for (std::size_t i = 0; i < m_taken.size(); ++i) {
+            m_painter.setPen(Qt::NoPen);
+            m_painter.setBrush(m_style.paper);
+            m_painter.drawRoundedRect(m_taken[i], 3, 3);
+            m_painter.setBrush(Qt::NoBrush);
+            m_painter.setPen(m_names[i].second);
+            m_painter.drawText(m_taken[i], Qt::AlignCenter, m_names[i].first);
+        }
+    }
+
+    /// The edge of the best share of the water, in long dashes.
+    void fishWater() {
+        const std::size_t first = static_cast<std::size_t>(
+            std::find_if(m_run.hours.begin(), m_run.hours.end(),
+                         [&](const engine::HourRow& row) { return row.time >= m_field.time.front() - 1.0; }) -
+            m_run.hours.begin());
+        QPen pen(m_style.ink, 1.6);
+        pen.setDashPattern({6, 3});
+        draw(isoline(static_cast<int>(m_field.time.size()), kRows,
+                     [&](int i, int j) {
+                         // A hair below, since in mixed water all of it is the best.
+                         return oxygen(i, j) - m_run.hours[first + static_cast<std::size_t>(i)].fishWater +
+                                0.02;
+                     }),
+             pen);
+    }
+
+    void diffusers() {
+        m_painter.setPen(Qt::NoPen);
+        for (const engine::RunBlock& block : m_run.schedule) {
+            const double from = x(block.start), to = x(block.end), at = y(block.depth);
+            if (to - from > 0.1) {
+                m_painter.setBrush(m_style.paper);
+                m_painter.drawRect(QRectF(from, at - 4, std::max(to - from, 2.0), 7));
+                m_painter.setBrush(m_style.ink);
+                m_painter.drawRect(QRectF(from, at - 2.5, std::max(to - from, 2.0), 4));
+            }
+        }
+        m_painter.setBrush(Qt::NoBrush);
+    }
+
+    /// The bottom's true shape: how far the water reaches at each depth, as a share of the surface.
+    void bottom() {
+        const double left = m_area.right() + 14, width = 62;
+        const engine::Basin& basin = m_outcome.comparison.model.basin;
+        const double surface = std::max(basin.area(0.0), 1e-9);
+        QPolygonF mud;
+        mud << QPointF(left + width, m_area.top());
+        for (int i = 0; i <= 40; ++i) {
+            const double depth = m_field.depth * i / 40.0;
+            mud << QPointF(left + width * std::sqrt(std::clamp(basin.area(depth) / surface, 0.0, 1.0)),
+                           y(depth));
+        }
+        mud << QPointF(left, m_area.bottom()) << QPointF(left + width, m_area.bottom());
+        m_painter.fillRect(QRectF(left, m_area.top(), width, m_area.height()), depthOfColour(m_style, 0.35));
+        m_painter.setPen(QPen(m_style.ink, 1.2));
+        m_painter.setBrush(mixed(m_style.paper, m_style.ink, 0.35));
+        m_painter.drawPolygon(mud);
+        m_painter.setBrush(Qt::NoBrush);
+    }
+
+    QCPPainter& m_painter;
+    const QCPAxisRect& m_rect;
+    QRectF m_area;
+    const Outcome& m_outcome;
+    const engine::RampRun& m_run;
+    const Field& m_field;
+    double m_top;
+    const PlotStyle& m_style;
+    std::vector<QRectF> m_taken;  // by names
+    std::vector<std::pair<QString, QColor>> m_names;
+};
+
+/// Down to where fish find enough at an hour [m]: the water from the surface that is above a level.
+double enoughDownTo(const Outcome& outcome, const engine::RampRun& run, std::size_t hour, double level) {
+    const engine::Grid& grid = outcome.comparison.model.grid;
+    double down = 0.0;
+    for (std::size_t i = 0; i < run.layers[hour].size() && run.layers[hour][i].oxygen >= level; ++i) {
+        down = grid.face[i + 1];
+    }
+    return down;
+}
+
+void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, const Selection::Span& span,
+               double top, const PlotStyle& style) {
+    prepare(plot, style);
+    const QFontMetricsF metrics(style.font);
+    QCPAxisRect* rect =
+        addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
+    auto field = std::make_shared<Field>(fieldOf(*outcome, run, span));
+    dress(*rect, style, span.from, span.to, field->depth, {});
+    rect->axis(QCPAxis::atBottom)->setTickLabels(false);
+    addWeatherStrip(plot, 1, outcome, span, style, kRight);
+    rect->axis(QCPAxis::atLeft)->setRangeReversed(true);
+    const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
+    steps->setTickStep(field->depth > 6.0 ? 2.0 : field->depth > 2.5 ? 1.0 : 0.5);
+    rect->axis(QCPAxis::atLeft)->setTicker(steps);
+    addPainted(*rect, style, [=](QCPPainter& painter, const QCPAxisRect& of) {
+        if (field->time.size() >= 2) {
+            Painter(painter, of, *outcome, run, *field, top, style).paint();
+        }
+    });
+}
+
+}  // namespace
+
+Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
+    const std::size_t run = shownRun(*outcome, selection);
+    const engine::RampRun& rows = outcome->comparison.runs[run];
+    const double stress = outcome->comparison.model.parameters.lines.stress;
+    const Selection::Span span = shownDays(*outcome, selection);
+    Picture picture;
+    picture.size = QSize(640, 380);
+    picture.days = Picture::Days{span.from, span.to, kDaysLeft, kRight};
+    double top = 6.0;
+    for (const auto& hour : rows.layers) {
+        for (const engine::LayerRow& layer : hour) {
+            top = std::max(top, std::ceil(layer.oxygen));
+        }
+    }
+    const QString name = rampText(rows.name, run);
+    if (rows.layers.empty()) {
+        picture.headline = tr("%1: the layers of this run were not kept.").arg(name);
+    } else {
+        const auto metres = [](double depth) {
+            return depth > 0.0 ? tr("down to %1 m").arg(QLocale().toString(depth, 'f', 1))
+                               : tr("at no depth");
+        };
+        picture.headline =
+            tr("%1: at the start the fish find enough oxygen %2, at noon after the last night %3.")
+                .arg(name, metres(enoughDownTo(*outcome, rows, 0, stress)),
+                     metres(enoughDownTo(*outcome, rows, rows.layers.size() - 1, stress)));
+    }
+    picture.detail = tr(
+        "The water from the side. Dashes: the edge of the fish water. Bars: diffusers while they run, where "
+        "they hang. At the right the shape of the bottom.");
+    QStringList words{picture.headline, picture.detail};
+    for (std::size_t i = 0; i < rows.layers.size(); i += 24) {
+        words << tr("%1: enough down to %2 m.")
+                     .arg(momentText(rows.hours[i].time))
+                     .arg(QLocale().toString(enoughDownTo(*outcome, rows, i, stress), 'f', 1));
+    }
+    picture.words = words.join(QLatin1Char(' '));
+    picture.draw = [outcome, run, span, top](QCustomPlot& plot, const PlotStyle& style) {
+        drawWater(plot, outcome, run, span, top, style);
+    };
+    picture.csv = [outcome, run] { return engine::layersCsv(aloneOf(outcome->comparison, run)); };
+    picture.at = [outcome, run](double time) {
+        const engine::RampRun& all = outcome->comparison.runs[run];
+        for (std::size_t i = 0; i < all.layers.size(); ++i) {
+            if (std::abs(all.hours[i].time - time) <= engine::kHour / 2) {
+                const auto& layers = all.layers[i];
+                return tr("%1: surface %2 mg/L, half way down %3 mg/L, bottom %4 mg/L; surface %5 \u00b0C, "
+                          "bottom %6 \u00b0C")
+                    .arg(momentText(time), oxygenText(layers.front().oxygen),
+                         oxygenText(layers[layers.size() / 2].oxygen), oxygenText(layers.back().oxygen),
+                         QLocale().toString(layers.front().temperature, 'f', 1),
+                         QLocale().toString(layers.back().temperature, 'f', 1));
+            }
+        }
+        return QString();
+    };
+    return picture;
+}
+
+}  // namespace widgets

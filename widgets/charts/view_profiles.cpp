@@ -1,0 +1,232 @@
+// Oxygen and temperature by depth: before, and at the dawn of the shown night under each ramp.
+
+#include "engine/base/text.h"
+#include "engine/base/units.h"
+#include "engine/output/results_io.h"
+#include "widgets/charts/chart_parts.h"
+#include "widgets/charts/picture.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <qcustomplot.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("ProfilesView", text);
+}
+
+/// The hour nearest to a night's dawn; sunrise, or six where there is none.
+std::size_t dawnHour(const Outcome& outcome, const engine::RampRun& run, int night) {
+    const engine::NightSky& sky = outcome.backdrop.nights[static_cast<std::size_t>(night - 1)];
+    const double dawn = sky.sunrise.value_or(night * engine::kDay + 6.0 * engine::kHour);
+    std::size_t best = 0;
+    for (std::size_t i = 0; i < run.hours.size(); ++i) {
+        if (std::abs(run.hours[i].time - dawn) < std::abs(run.hours[best].time - dawn)) {
+            best = i;
+        }
+    }
+    return best;
+}
+
+struct Panel {
+    QRectF area;
+    double low = 0.0, high = 1.0, deep = 1.0;
+    [[nodiscard]] QPointF at(double value, double depth) const {
+        return {area.left() + area.width() * (value - low) / (high - low),
+                area.top() + area.height() * depth / deep};
+    }
+};
+
+using Member = double engine::LayerRow::*;
+
+std::vector<QPointF> lineOf(const Outcome& outcome, const engine::RampRun& run, std::size_t hour,
+                            Member member, const Panel& panel) {
+    std::vector<QPointF> line;
+    const auto& layers = run.layers[hour];
+    for (std::size_t i = 0; i < layers.size(); ++i) {
+        line.push_back(panel.at(layers[i].*member, outcome.comparison.model.grid.middle[i]));
+    }
+    return line;
+}
+
+void paintLine(QCPPainter& painter, const std::vector<QPointF>& line, const Panel& panel, const QPen& pen) {
+    painter.setPen(pen);
+    for (const auto& piece : cut(line, panel.area)) {
+        painter.drawPolyline(piece.data(), static_cast<int>(piece.size()));
+    }
+}
+
+void paintFrame(QCPPainter& painter, const Panel& panel, const QString& title, const PlotStyle& style,
+                bool hasDepths) {
+    const QFontMetricsF metrics(style.font);
+    painter.setPen(style.quietInk);
+    painter.drawText(QPointF(panel.area.left(), panel.area.top() - metrics.height() - 10), title);
+    const double range = panel.high - panel.low;
+    const double step = range > 12.0 ? 4.0 : range > 5.0 ? 2.0 : 1.0;
+    for (double at = std::ceil(panel.low / step) * step; at <= panel.high + 1e-9; at += step) {
+        const double x = panel.at(at, 0).x();
+        painter.setPen(QPen(style.hairline, 0));
+        painter.drawLine(QPointF(x, panel.area.top()), QPointF(x, panel.area.bottom()));
+        painter.setPen(style.ink);
+        const QString text = QString::number(std::lround(at));
+        painter.drawText(QPointF(x - metrics.horizontalAdvance(text) / 2, panel.area.top() - 6), text);
+    }
+    const double every = panel.deep > 6.0 ? 2.0 : panel.deep > 2.5 ? 1.0 : 0.5;
+    for (double depth = 0.0; depth <= panel.deep + 1e-9; depth += every) {
+        const double y = panel.at(0, depth).y();
+        painter.setPen(QPen(style.hairline, 0));
+        painter.drawLine(QPointF(panel.area.left(), y), QPointF(panel.area.right(), y));
+        if (hasDepths) {
+            painter.setPen(style.ink);
+            painter.drawText(QRectF(panel.area.left() - 62, y - metrics.height() / 2, 56, metrics.height()),
+                             Qt::AlignRight | Qt::AlignVCenter,
+                             tr("%1 m").arg(QLocale().toString(depth, 'g', 3)));
+        }
+    }
+}
+
+void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome,
+           const std::vector<std::size_t>& order, std::size_t selected, int night, const PlotStyle& style) {
+    const QFontMetricsF metrics(style.font);
+    const double legend = 190.0, left = 70.0, top = 2.0 * metrics.height() + 16;
+    const double width = (whole.width() - left - legend - 40.0) / 2.0, height = whole.height() - top - 14.0;
+    double most = 1.0, cold = 1e9, warm = -1e9;
+    const auto look = [&](const engine::RampRun& run, std::size_t hour) {
+        for (const engine::LayerRow& layer : run.layers[hour]) {
+            most = std::max(most, layer.oxygen);
+            cold = std::min(cold, layer.temperature);
+            warm = std::max(warm, layer.temperature);
+        }
+    };
+    const auto& runs = outcome.comparison.runs;
+    for (const std::size_t i : order) {
+        look(runs[i], 0);
+        look(runs[i], dawnHour(outcome, runs[i], night));
+    }
+    const double deep = outcome.comparison.model.grid.face.back();
+    const Panel oxygen{QRectF(left, whole.top() + top, width, height), 0.0, std::ceil(most + 0.2), deep};
+    const Panel heat{QRectF(left + width + 40.0, whole.top() + top, width, height), std::floor(cold - 0.2),
+                     std::ceil(warm + 0.2), deep};
+    // Stress and lethal are places here too, upright ones.
+    const engine::Lines& lines = outcome.comparison.model.parameters.lines;
+    painter.fillRect(QRectF(oxygen.area.topLeft(), oxygen.at(std::min(lines.stress, oxygen.high), deep)),
+                     mixed(style.paper, style.stress, 0.72));
+    const QRectF lethal(oxygen.area.topLeft(), oxygen.at(std::min(lines.lethal, oxygen.high), deep));
+    painter.fillRect(lethal, mixed(style.paper, style.lethal, 0.72));
+    hatch(painter, lethal, QPen(style.hatch, 0), 9.0);
+    paintFrame(painter, oxygen, tr("oxygen, mg/L"), style, true);
+    paintFrame(painter, heat, tr("temperature, \u00b0C"), style, false);
+    QPen before(style.quietInk, 1.6);
+    before.setDashPattern({1.2, 2.2});
+    paintLine(painter, lineOf(outcome, runs[order.back()], 0, &engine::LayerRow::oxygen, oxygen), oxygen,
+              before);
+    paintLine(painter, lineOf(outcome, runs[order.back()], 0, &engine::LayerRow::temperature, heat), heat,
+              before);
+    double y = oxygen.area.top();
+    const double x = heat.area.right() + 14;
+    const auto name = [&](const QPen& pen, const QString& text, bool isHeavy) {
+        painter.setPen(pen);
+        painter.drawLine(QPointF(x, y + metrics.height() / 2), QPointF(x + 24, y + metrics.height() / 2));
+        QFont font = style.font;
+        font.setBold(isHeavy);
+        painter.setFont(font);
+        painter.setPen(style.ink);
+        painter.drawText(QRectF(x + 30, y, legend - 46, metrics.height()), Qt::AlignLeft | Qt::AlignVCenter,
+                         QFontMetricsF(font).elidedText(text, Qt::ElideRight, legend - 48));
+        painter.setFont(style.font);
+        y += metrics.height() + 3;
+    };
+    name(before, tr("at the start"), false);
+    for (const std::size_t i : order) {
+        const QPen pen = style.linePen(lookOf(outcome.comparison, i), i == selected);
+        const std::size_t hour = dawnHour(outcome, runs[i], night);
+        paintLine(painter, lineOf(outcome, runs[i], hour, &engine::LayerRow::oxygen, oxygen), oxygen, pen);
+        paintLine(painter, lineOf(outcome, runs[i], hour, &engine::LayerRow::temperature, heat), heat, pen);
+        name(pen, rampText(runs[i].name, i), i == selected);
+    }
+    if (outcome.comparison.model.bottom.exists()) {
+        const double at = oxygen.at(0, outcome.comparison.model.bottom.depth).y();
+        QPen pen(style.ink, 1.0);
+        pen.setDashPattern({2, 4});
+        painter.setPen(pen);
+        painter.drawLine(QPointF(oxygen.area.left(), at), QPointF(heat.area.right(), at));
+        painter.setPen(style.quietInk);
+        painter.drawText(QRectF(x, at - metrics.height() / 2, legend - 16, metrics.height()),
+                         Qt::AlignLeft | Qt::AlignVCenter, tr("bottom water"));
+    }
+}
+
+}  // namespace
+
+Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection) {
+    const std::size_t run = shownRun(*outcome, selection);
+    const engine::RampRun& rows = outcome->comparison.runs[run];
+    const int night = selection.night();
+    Picture picture;
+    picture.size = QSize(640, 380);
+    std::vector<std::size_t> order;
+    for (const std::size_t i : drawingOrder(outcome->comparison, selection)) {
+        if (!outcome->comparison.runs[i].layers.empty()) {
+            order.push_back(i);
+        }
+    }
+    picture.csv = [outcome, night, order] {
+        std::string csv = "ramp,when,time_h,depth_m,temperature_c,oxygen_mg_per_l\r\n";
+        for (const std::size_t i : order) {
+            const engine::RampRun& one = outcome->comparison.runs[i];
+            for (const auto& [when, hour] : {std::pair<const char*, std::size_t>{"start", 0U},
+                                             {"dawn", dawnHour(*outcome, one, night)}}) {
+                for (std::size_t layer = 0; layer < one.layers[hour].size(); ++layer) {
+                    csv += engine::csvField(one.name) + ',' + when + ',' +
+                           engine::shortest(one.hours[hour].time / engine::kHour) + ',' +
+                           engine::shortest(outcome->comparison.model.grid.middle[layer]) + ',' +
+                           engine::shortest(one.layers[hour][layer].temperature) + ',' +
+                           engine::shortest(one.layers[hour][layer].oxygen) + "\r\n";
+                }
+            }
+        }
+        return csv;
+    };
+    picture.draw = [outcome, order, run, night](QCustomPlot& plot, const PlotStyle& style) {
+        addCanvas(plot, style, [=](QCPPainter& painter, const QRectF& whole) {
+            if (!order.empty()) {
+                paint(painter, whole, *outcome, order, run, night, style);
+            }
+        });
+    };
+    if (!isDrawn(rows) || rows.layers.empty()) {
+        picture.headline = tr("This run was not kept layer by layer.");
+        picture.words = picture.headline;
+        return picture;
+    }
+    const auto& dawn = rows.layers[dawnHour(*outcome, rows, night)];
+    const auto degrees = [](const engine::LayerRow& top, const engine::LayerRow& bottom) {
+        return QLocale().toString(top.temperature - bottom.temperature, 'f', 1);
+    };
+    picture.headline =
+        tr("%1: at the dawn of night %2 the surface has %3 and the bottom %4 mg/L; at the start %5 and %6.")
+            .arg(rampText(rows.name, run))
+            .arg(night)
+            .arg(oxygenText(dawn.front().oxygen), oxygenText(dawn.back().oxygen),
+                 oxygenText(rows.layers[0].front().oxygen), oxygenText(rows.layers[0].back().oxygen));
+    picture.detail =
+        tr("The surface is %1 \u00b0C warmer than the bottom then, and was %2 \u00b0C warmer at the start.")
+            .arg(degrees(dawn.front(), dawn.back()), degrees(rows.layers[0].front(), rows.layers[0].back()));
+    QStringList words{picture.headline, picture.detail};
+    for (std::size_t i = 0; i < dawn.size(); i += 4) {
+        words << tr("%1 m: %2 mg/L, %3 \u00b0C.")
+                     .arg(QLocale().toString(outcome->comparison.model.grid.middle[i], 'f', 2),
+                          oxygenText(dawn[i].oxygen), QLocale().toString(dawn[i].temperature, 'f', 1));
+    }
+    picture.words = words.join(QLatin1Char(' '));
+    return picture;
+}
+
+}  // namespace widgets

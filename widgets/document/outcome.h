@@ -1,0 +1,57 @@
+#pragma once
+
+#include "engine/ensemble/compare.h"
+#include "engine/run/backdrop.h"
+
+#include <cstddef>
+#include <memory>
+#include <vector>
+
+namespace engine {
+struct MeasureResult;
+}
+
+namespace widgets {
+
+class Selection;
+
+/// What the views draw: the ramps computed, and what stands behind them. Shared between views, never changed.
+struct Outcome {
+    engine::Comparison comparison;  ///< Its members come last: first of two runs, then of all
+    engine::Backdrop backdrop;
+    bool isWhole = false;        ///< Causes and end states are there too
+    bool hasAllMembers = false;  ///< Members of every ramp, not of the chosen one and do-nothing alone
+    /// What to measure for the chosen ramp; null unless it was asked for.
+    std::shared_ptr<const engine::MeasureResult> measured;
+};
+
+using OutcomePtr = std::shared_ptr<const Outcome>;
+
+/// True if a run can be drawn.
+[[nodiscard]] inline bool isDrawn(const engine::RampRun& run) {
+    return run.end == engine::RunEnd::Completed;
+}
+
+/// True if a run can be drawn and is not hidden.
+[[nodiscard]] bool isVisible(const engine::RampRun& run, const Selection& selection);
+
+/// Places of the runs that are drawn, do-nothing first and the selected one last, over the others.
+[[nodiscard]] std::vector<std::size_t> drawingOrder(const engine::Comparison& comparison,
+                                                    const Selection& selection);
+
+/// A comparison of one run alone, for a table of it; without members.
+[[nodiscard]] engine::Comparison aloneOf(const engine::Comparison& comparison, std::size_t run);
+
+/// Highest fish-water oxygen of all hours of all runs that can be drawn, at least `least` [g/m^3].
+[[nodiscard]] double highestFishWater(const engine::Comparison& comparison, double least);
+
+/// Colour and dashes of a run's line: its own if the ramp has one, otherwise by its place.
+[[nodiscard]] std::size_t lookOf(const engine::Comparison& comparison, std::size_t run);
+
+/// The ramp that a pond file has chosen, its first ramp if it chose none, do-nothing if there is none.
+[[nodiscard]] std::size_t chosenRamp(const engine::Comparison& comparison);
+
+/// The night on which any ramp has its worst low; do-nothing's without ramps.
+[[nodiscard]] int worstNight(const engine::Comparison& comparison);
+
+}  // namespace widgets

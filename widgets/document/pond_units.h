@@ -1,0 +1,43 @@
+#pragma once
+
+#include "engine/pond/pond_keys.h"
+
+#include <QString>
+
+#include <optional>
+#include <vector>
+
+namespace widgets {
+
+/// A unit in which a number may be shown or typed: file = shown * factor + offset.
+struct ShownUnit {
+    const char* text = "";  ///< As it is printed
+    double factor = 1.0;
+    double offset = 0.0;
+
+    [[nodiscard]] double toFile(double shown) const { return shown * factor + offset; }
+    [[nodiscard]] double toShown(double file) const { return (file - offset) / factor; }
+};
+
+/// The system of the user's locale.
+[[nodiscard]] engine::UnitSystem unitsOfLocale();
+
+/// The system of a pond: its own, or that of the user's locale.
+[[nodiscard]] engine::UnitSystem unitsOf(const engine::Pond& pond);
+
+/// In which unit numbers of a key are shown. @param unit  As the rule of the key says it.
+[[nodiscard]] ShownUnit shownUnitOf(const char* unit, engine::UnitSystem system);
+
+/// The unit that a typed word means for a key, such as "ac" or "acres" for square metres; nothing if none.
+[[nodiscard]] std::optional<ShownUnit> typedUnit(const char* unit, const QString& word);
+
+/// Units that are understood for a key, for sentences.
+[[nodiscard]] QString typedUnits(const char* unit);
+
+/// A rule in the unit in which its numbers are shown.
+[[nodiscard]] engine::NumberRule shownRule(const engine::NumberRule& rule, engine::UnitSystem system);
+
+/// A number of the pond file as it is shown: exactly in the file's unit, to six digits in others.
+[[nodiscard]] double shownNumber(double file, const ShownUnit& unit);
+
+}  // namespace widgets

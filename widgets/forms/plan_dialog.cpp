@@ -1,0 +1,253 @@
+#include "widgets/forms/plan_dialog.h"
+
+#include "widgets/controls/number_box.h"
+#include "widgets/controls/progress_line.h"
+#include "widgets/controls/sentence_sheet.h"
+#include "widgets/document/document.h"
+#include "widgets/document/shown.h"
+
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QTextBrowser>
+#include <QVBoxLayout>
+
+namespace widgets {
+namespace {
+
+constexpr double kMostHarmed = 50.0;  // of a hundred; more is no wish
+
+std::vector<SheetSection> sections() {
+    using engine::SentencePart;
+    using enum engine::SentenceKey;
+    return {{SentencePart::Plan, {}, false, {}, {PlanDay, PlanDayPulses, PlanDayHeld}},
+            {SentencePart::DoNothing, PlanDialog::tr("Without the aerator")},
+            {SentencePart::EndStates,
+             PlanDialog::tr("What the pond can run for good"),
+             false,
+             {},
+             {EndStateRow, EndStateOfNothing, MonthHarmless, MonthHarmful}},
+            {SentencePart::Holds, PlanDialog::tr("Days to hold"), false, {}, {HoldOne}},
+            {SentencePart::Edges,
+             PlanDialog::tr("Faster and slower"),
+             false,
+             {},
+             {EdgePoint, EdgePointNoEnd, EdgeSearched}},
+            {SentencePart::Assumption, PlanDialog::tr("Assumptions")},
+            {SentencePart::Caution, PlanDialog::tr("Cautions")}};
+}
+
+}  // namespace
+
+QString verdictText(const engine::Plan& plan) {
+    switch (plan.verdict) {
+        case engine::PlanVerdict::AtOnce:
+            return PlanDialog::tr("Start at once");
+        case engine::PlanVerdict::Ramp:
+            return PlanDialog::tr("A ramp of %n day(s)", nullptr, static_cast<int>(plan.days.size()) - 1);
+        case engine::PlanVerdict::DoNotStart:
+            break;
+    }
+    return PlanDialog::tr("Do not start now");
+}
+
+QString planHtml(const engine::Plan& plan) {
+    return htmlOf(engine::sentencesOf(plan), sections());
+}
+
+PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution resolution)
+    : QDialog(parent),
+      m_document(document),
+      m_resolution(resolution),
+      m_line(new NumberBox({0.0, 20.0, "mg/L", true}, 0.5, NumberBox::Empty::Allowed, this)),
+      m_harmed(new NumberBox({0.5, kMostHarmed, ""}, 1.0, NumberBox::Empty::Refused, this)),
+      m_members(new NumberBox({1.0, 10000.0, "", false, true}, 100.0, NumberBox::Empty::Refused, this)),
+      m_verdict(new QLabel(this)),
+      m_state(new QLabel(this)),
+      m_text(sentenceBrowser(tr("What was found"), this)),
+      m_progress(new ProgressLine(this)),
+      m_find(new QPushButton(tr("&Find"), this)),
+      m_add(new QPushButton(tr("&Add to the Pond"), this)) {
+    setWindowTitle(tr("Find a ramp"));
+    resize(720, 640);
+    auto* column = new QVBoxLayout(this);
+    column->setSpacing(10);
+    column->addWidget(wishes());
+    QFont large = font();
+    large.setPointSizeF(large.pointSizeF() * 1.4);
+    large.setBold(true);
+    m_verdict->setFont(large);
+    m_verdict->setAccessibleName(tr("The answer"));
+    m_verdict->hide();
+    m_state->setWordWrap(true);
+    m_state->setTextFormat(Qt::PlainText);
+    m_state->setAccessibleName(tr("State of the search"));
+    column->addWidget(m_verdict);
+    column->addWidget(m_state);
+    column->addWidget(m_text, 1);
+    column->addWidget(m_progress);
+    column->addWidget(buttons());
+    m_state->setText(
+        tr("Looks for the fewest days to a schedule that the pond can run for good, on a few hundred ponds "
+           "like this one, and reports it on others. It may also answer not to start."));
+    connect(&m_job, &Job::progressed, m_progress, &ProgressLine::set);
+    connect(&m_job, &Job::failed, m_state, &QLabel::setText);
+    connect(&m_job, &Job::finished, m_progress, &ProgressLine::finish);
+    connect(&m_job, &Job::finished, this, &PlanDialog::enable);
+    connect(m_progress, &ProgressLine::stopped, this, [this] {
+        m_job.cancel();
+        m_state->setText(tr("Stopping."));
+    });
+    connect(&m_document, &Document::changed, this, &PlanDialog::documentChanged);
+    enable();
+}
+
+QWidget* PlanDialog::wishes() {
+    auto* part = new QWidget(this);
+    auto* form = new QFormLayout(part);
+    form->setContentsMargins(0, 0, 0, 0);
+    m_line->setPlaceholder(tr("the pond's"));
+    m_line->setToolTip(tr("The stress line to keep. Empty: the pond's own, which follows its fish."));
+    m_harmed->setValue(5.0);
+    m_harmed->setToolTip(
+        tr("Ponds harmed are those whose fish water goes below the line, or lower than it would without "
+           "the aerator, because of the start. Draws cannot show that it never happens."));
+    m_members->setValue(engine::PlanOptions{}.members);
+    m_members->setToolTip(
+        tr("Ponds like this one that the search has not seen, on which the answer is reported. Fewer "
+           "are quicker."));
+    const auto add = [form](const QString& label, NumberBox* box) {
+        box->setAccessibleName(QString(label).remove(QLatin1Char('&')));
+        box->setAccessibleDescription(box->toolTip());
+        box->setMaximumWidth(180);
+        form->addRow(label, box);
+    };
+    add(tr("Stress &line, mg/L"), m_line);
+    add(tr("At most &harmed, of 100 ponds"), m_harmed);
+    add(tr("&Report on so many ponds"), m_members);
+    return part;
+}
+
+QWidget* PlanDialog::buttons() {
+    auto* part = new QWidget(this);
+    auto* row = new QHBoxLayout(part);
+    row->setContentsMargins(0, 0, 0, 0);
+    auto* close = new QPushButton(tr("Close"), part);
+    for (QPushButton* button : {m_find, m_add, close}) {
+        button->setAutoDefault(false);
+    }
+    m_add->setToolTip(
+        tr("Adds the found ramp to the pond, where it stands beside the others. Can be undone."));
+    row->addStretch(1);
+    row->addWidget(m_find);
+    row->addWidget(m_add);
+    row->addWidget(close);
+    connect(m_find, &QPushButton::clicked, this, &PlanDialog::find);
+    connect(m_add, &QPushButton::clicked, this, [this] { emit rampWanted(*m_plan->ramp); });
+    connect(close, &QPushButton::clicked, this, &QDialog::reject);
+    return part;
+}
+
+engine::PlanOptions PlanDialog::options() const {
+    engine::PlanOptions options;
+    options.resolution = m_resolution;
+    options.line = m_line->value();
+    options.chance = m_harmed->value().value_or(5.0) / 100.0;
+    options.members = static_cast<int>(m_members->value().value_or(options.members));
+    return options;
+}
+
+void PlanDialog::find() {
+    if (m_document.isEmpty() || !m_line->entry().commit() || !m_harmed->entry().commit() ||
+        !m_members->entry().commit()) {
+        return;
+    }
+    engine::PlanOptions options = this->options();
+    if (const auto faults = engine::planFaults(m_document.pond(), options); !faults.empty()) {
+        QStringList sentences;
+        for (const std::string& fault : faults) {
+            sentences << shown(fault);
+        }
+        m_state->setText(sentences.join(QLatin1Char(' ')));
+        return;
+    }
+    m_plan = nullptr;
+    m_asked = m_document.pond();
+    m_verdict->hide();
+    m_text->clear();
+    m_state->show();
+    m_state->setText(tr("Searching."));
+    m_progress->start(tr("Finding a ramp"));
+    // Called on the worker's thread, while this dialog waits for the work before it goes.
+    options.first = [this, generation = ++m_search](const std::vector<engine::DayAction>& days,
+                                                    engine::ClockTime) {
+        QMetaObject::invokeMethod(
+            this,
+            [this, days, generation] {
+                if (generation == m_search && m_job.isRunning()) {
+                    showFirst(days);
+                }
+            },
+            Qt::QueuedConnection);
+    };
+    m_job.start(
+        [pond = m_document.pond(), options](const std::stop_token& stop, const Job::Progress& progress) {
+            return std::make_shared<const engine::Plan>(engine::makePlan(pond, options, {stop, progress}));
+        },
+        [this](std::shared_ptr<const engine::Plan> plan) { take(std::move(plan)); });
+    enable();
+}
+
+void PlanDialog::showFirst(const std::vector<engine::DayAction>& days) {
+    QStringList minutes;
+    for (const engine::DayAction& day : days) {
+        minutes << QString::number(day.minutes);
+    }
+    m_state->setText(tr("A first schedule, minutes of air day by day: %1. It is being polished and checked.")
+                         .arg(minutes.join(QStringLiteral(", "))));
+}
+
+void PlanDialog::take(std::shared_ptr<const engine::Plan> plan) {
+    if (plan->end != engine::PlanEnd::Completed) {
+        m_state->setText(shown(plan->message));
+        return;
+    }
+    m_plan = std::move(plan);
+    m_state->hide();
+    m_verdict->setText(verdictText(*m_plan));
+    m_verdict->show();
+    m_text->setHtml(planHtml(*m_plan));
+}
+
+/// A found ramp stays when the pond is edited, but never goes into another pond.
+void PlanDialog::documentChanged() {
+    const engine::Pond& pond = m_document.pond();
+    if (m_document.isEmpty() || pond.title != m_asked.title || pond.basin != m_asked.basin) {
+        m_job.cancel();
+        m_plan = nullptr;
+        m_verdict->hide();
+        m_text->clear();
+        m_state->show();
+        m_state->setText(tr("Nothing was searched for this pond yet."));
+    } else if ((m_plan != nullptr || m_job.isRunning()) && pond != m_asked) {
+        m_state->show();
+        m_state->setText(tr("Of the pond before your last edit."));
+    }
+    enable();
+}
+
+void PlanDialog::enable() {
+    m_find->setEnabled(!m_job.isRunning() && !m_document.isEmpty());
+    m_add->setEnabled(!m_job.isRunning() && m_plan != nullptr && m_plan->ramp);
+}
+
+QString PlanDialog::verdict() const {
+    return m_verdict->text();
+}
+
+QString PlanDialog::text() const {
+    return m_text->toPlainText();
+}
+
+}  // namespace widgets

@@ -1,0 +1,70 @@
+#pragma once
+
+#include "engine/plan/plan.h"
+#include "widgets/document/job.h"
+
+#include <QDialog>
+
+#include <memory>
+
+class QLabel;
+class QPushButton;
+class QTextBrowser;
+
+namespace widgets {
+
+class Document;
+class NumberBox;
+class ProgressLine;
+
+/// Finds the ramp instead of comparing ramps: asks what is wanted, searches off the UI thread, and shows the
+/// answer with its end states, holds and edges. Not modal: the window stays usable meanwhile.
+///
+/// The document must outlive it.
+class PlanDialog final : public QDialog {
+    Q_OBJECT
+public:
+    /// @param resolution  A coarser one than usual is for tests.
+    explicit PlanDialog(Document& document, QWidget* parent = nullptr, engine::Resolution resolution = {});
+
+    /// Starts the search, or says why these wishes cannot be met.
+    void find();
+    [[nodiscard]] bool isRunning() const { return m_job.isRunning(); }
+    /// The latest answer; null before the first.
+    [[nodiscard]] const engine::Plan* plan() const { return m_plan.get(); }
+    [[nodiscard]] QString verdict() const;
+    [[nodiscard]] QString text() const;
+
+signals:
+    /// The user wants the found ramp in the pond.
+    void rampWanted(const engine::Ramp& ramp);
+
+private:
+    QWidget* wishes();
+    QWidget* buttons();
+    [[nodiscard]] engine::PlanOptions options() const;
+    void showFirst(const std::vector<engine::DayAction>& days);
+    void take(std::shared_ptr<const engine::Plan> plan);
+    void documentChanged();
+    void enable();
+
+    Document& m_document;
+    engine::Resolution m_resolution;
+    NumberBox *m_line, *m_harmed, *m_members;
+    QLabel *m_verdict, *m_state;
+    QTextBrowser* m_text;
+    ProgressLine* m_progress;
+    QPushButton *m_find, *m_add;
+    std::shared_ptr<const engine::Plan> m_plan;
+    engine::Pond m_asked;  ///< The pond of the latest search
+    int m_search = 0;      ///< Counts searches, so that a late first schedule is not taken for this one's
+    Job m_job;
+};
+
+/// What a plan comes to, in a few words.
+[[nodiscard]] QString verdictText(const engine::Plan& plan);
+
+/// All that an answer has to say, by sections, as rich text.
+[[nodiscard]] QString planHtml(const engine::Plan& plan);
+
+}  // namespace widgets

@@ -1,0 +1,123 @@
+#include "engine/base/digest.h"
+#include "engine/base/text.h"
+#include "engine/base/units.h"
+#include "engine/run/backdrop.h"
+#include "widgets/document/shown.h"
+#include "widgets/papers/paper_parts.h"
+#include "widgets/papers/papers.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+constexpr int kReadingMinutes = 15, kWarningMinutes = 15;
+constexpr int kReadingsAfter = 3;  ///< Dawns that are read after the last run of the list
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PaperCalendar", text);
+}
+
+/// Local midnight of day 1 as an instant.
+std::chrono::sys_seconds firstMidnight(const engine::Pond& pond) {
+    const double offset = pond.place.utcOffset_h.value_or(engine::Quantity(0.0)).value;
+    return std::chrono::sys_days(*pond.place.firstDay) -
+           std::chrono::seconds(std::lround(offset * engine::kHour));
+}
+
+std::chrono::sys_seconds instant(const engine::Pond& pond, double time) {
+    return firstMidnight(pond) + std::chrono::minutes(std::lround(time / engine::kMinute));
+}
+
+/// A pond's own part of names of events, the same whenever its schedule is exported, also for another start.
+std::string pondMark(const engine::Pond& pond) {
+    const auto number = [](const engine::MaybeQuantity& value) {
+        return value ? engine::shortest(value->value) : std::string();
+    };
+    return engine::sha256(pond.title + '\n' + number(pond.place.latitude_deg) + '\n' +
+                          number(pond.place.longitude_deg))
+        .substr(0, 16);
+}
+
+std::string text(const QString& words) {
+    return words.toStdString();
+}
+
+engine::CalendarEvent runEvent(const PaperRun& run, const engine::RunRow& row, const std::string& uid) {
+    const engine::Pond& pond = run.comparison().model.pond;
+    const engine::DawnLimits limits = dawnLimits(run);
+    engine::CalendarEvent event;
+    event.uid = uid;
+    event.start = instant(pond, *row.start);
+    const QString settings = tr("%1 open at %2").arg(row.open).arg(run.units.depth(row.depth));
+    const QString rule =
+        tr("Only if this dawn\u2019s reading was %1 mg/L or more. Between %2 and %1 run the same minutes as "
+           "the day before; under %2 "
+           "leave the air off; under %3 take the incident sheet and call.")
+            .arg(fixedText(limits.go, 1), fixedText(limits.hold, 1), fixedText(limits.back, 1));
+    if (row.stop) {
+        event.end = instant(pond, *row.stop);
+        event.summary = text(tr("Air on for %1 min, off at %2 (day %3)")
+                                 .arg(row.minutes, 0, 'f', 0)
+                                 .arg(runClock(run, row, *row.stop))
+                                 .arg(row.day));
+        event.alarms = {
+            {false, kWarningMinutes,
+             text(tr("Air on in %1 min: was this dawn\u2019s reading good enough?").arg(kWarningMinutes))},
+            {true, 0, text(tr("Switch the air off now."))}};
+    } else {
+        event.end = event.start + std::chrono::minutes(kReadingMinutes);
+        event.summary = text(tr("Air on, and from now on it stays on (day %1)").arg(row.day));
+        event.alarms = {{false, kWarningMinutes,
+                         text(tr("Air on to stay in %1 min: was this dawn\u2019s reading good enough?")
+                                  .arg(kWarningMinutes))}};
+    }
+    event.description =
+        text(tr("%1.\n%2\n%3\nRun %4").arg(settings, rule, dressOf(run).caution, dressOf(run).run));
+    return event;
+}
+
+}  // namespace
+
+engine::Calendar scheduleCalendar(const PaperRun& run) {
+    const engine::Pond& pond = run.comparison().model.pond;
+    engine::Calendar calendar;
+    calendar.name =
+        text(tr("Start-up of the air: %1").arg(pond.title.empty() ? tr("pond") : shown(pond.title)));
+    calendar.program = "Dawnline " + run.frozen->stamp.version;
+    calendar.time = run.frozen->stamp.time;
+    const std::string mark = std::string("@").append(pondMark(pond)).append(".dawnline.invalid");
+    int day = 0, pulse = 0;
+    for (const engine::RunRow& row : engine::runList(run.comparison(), run.plan)) {
+        pulse = row.day == day ? pulse + 1 : 1;
+        day = row.day;
+        if (row.start) {
+            calendar.events.push_back(
+                runEvent(run, row, "day-" + std::to_string(day) + "-run-" + std::to_string(pulse) + mark));
+        }
+    }
+    const int last = std::min(day + kReadingsAfter, run.comparison().days);
+    const auto& nights = run.outcome->backdrop.nights;
+    for (int dawn = 1; dawn <= last + 1; ++dawn) {
+        // The dawn of day d + 1 belongs to night d; before night 1 the sun is a day earlier at nearly the
+        // same time.
+        const engine::NightSky& sky = nights[static_cast<std::size_t>(std::max(dawn - 2, 0))];
+        const double sunrise = sky.sunrise.value_or((sky.night + 0.25) * engine::kDay);
+        engine::CalendarEvent event;
+        event.uid = "dawn-" + std::to_string(dawn) + mark;
+        event.start = instant(pond, dawn == 1 ? sunrise - engine::kDay : sunrise);
+        event.end = event.start + std::chrono::minutes(kReadingMinutes);
+        event.summary = text(tr("Read oxygen and temperature at dawn (day %1)").arg(dawn));
+        event.description =
+            text(tr("Three depths: 0.5 m (1.6 ft) down, mid-depth, 0.5 m (1.6 ft) off the bottom. Write it "
+                    "into the daily log."));
+        event.alarms = {{false, kWarningMinutes, event.summary}};
+        calendar.events.push_back(std::move(event));
+    }
+    return calendar;
+}
+
+}  // namespace widgets

@@ -1,0 +1,146 @@
+#include "widgets/papers/paper_figures.h"
+
+#include "engine/base/units.h"
+#include "engine/ensemble/chances.h"
+#include "engine/pond/local_time.h"
+#include "widgets/charts/chart_parts.h"
+#include "widgets/charts/night_plot.h"
+#include "widgets/charts/sheets.h"
+#include "widgets/charts/whole_run_plot.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
+#include "widgets/papers/paper_axes.h"
+
+#include <QCoreApplication>
+#include <qcustomplot.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PaperFigure", text);
+}
+
+/// The charts' own style on white paper, in the papers' type.
+PlotStyle paperStyle() {
+    const PaperLook look = PaperLook::standard();
+    QFont font(look.family);
+    font.setPointSizeF(8.5);
+    font.setHintingPreference(QFont::PreferNoHinting);
+    font.setLetterSpacing(QFont::AbsoluteSpacing, 0.01);
+    PlotStyle style = PlotStyle::light(font);
+    const QColor dusk(0x6f, 0x7f, 0xb0);
+    style.paper = Qt::white;
+    style.ink = look.ink;
+    style.hairline = look.hairline;
+    style.night[0] = mixed(style.paper, dusk, 0.06);
+    style.night[1] = mixed(style.paper, dusk, 0.12);
+    style.night[2] = mixed(style.paper, dusk, 0.19);
+    return style;
+}
+
+/// A drawing of the charts as a figure. @param draw  Into a plot of a size in dots.
+std::function<void(QCPPainter&)> plotted(const QSizeF& size,
+                                         std::function<void(QCustomPlot&, const PlotStyle&)> draw) {
+    return [size, draw = std::move(draw)](QCPPainter& painter) {
+        QCustomPlot plot;
+        const QSize dots = (size / kPixel).toSize();
+        const PlotStyle style = paperStyle();
+        plot.setFont(style.font);
+        plot.setViewport(QRect(QPoint(0, 0), dots));
+        draw(plot, style);
+        painter.scale(kPixel, kPixel);
+        plot.toPainter(&painter, dots.width(), dots.height());
+    };
+}
+
+/// 5 to 95 % of a ramp's fish water in one night; without hours if there are no members.
+NightBand bandOf(const engine::Comparison& comparison, std::size_t ramp, int night) {
+    NightBand band;
+    band.look = lookOf(comparison, ramp);
+    const engine::RampEnsemble* members = engine::membersOf(comparison, ramp);
+    for (std::size_t i = 0; members != nullptr && i < members->hours.size(); ++i) {
+        const double hour = (members->hours[i] - (night - 0.5) * engine::kDay) / engine::kHour;
+        if (hour >= -1e-6 && hour <= 24.0 + 1e-6) {
+            band.hour.push_back(hour);
+            band.low.push_back(members->fishWater[i].front());
+            band.high.push_back(members->fishWater[i].back());
+        }
+    }
+    return band;
+}
+
+}  // namespace
+
+PaperFigure nightFigure(const FigureSource& source, double height) {
+    const engine::Comparison& comparison = source.outcome->comparison;
+    Selection selection;
+    selection.setExtent(comparison.days, comparison.runs.size());
+    selection.setRamp(source.plan);
+    selection.setNight(worstNight(comparison));
+    NightScene scene = nightScene(*source.outcome, selection, {false, false});
+    const std::size_t plan = lookOf(comparison, source.plan);
+    const std::size_t fast = source.fast ? lookOf(comparison, *source.fast) : plan;
+    std::erase_if(scene.lines, [&](const NightLine& line) {
+        return line.look != 0 && line.look != plan && line.look != fast;
+    });
+    for (NightLine& line : scene.lines) {
+        line.isLowSaid = line.look != 0;
+    }
+    scene.readings.clear();
+    scene.bands.clear();
+    if (source.fast) {
+        scene.bands.push_back(bandOf(comparison, *source.fast, selection.night()));
+        scene.bands.back().isDotted = true;
+    }
+    scene.bands.push_back(bandOf(comparison, source.plan, selection.night()));
+    const bool hasBands = !scene.bands.back().hour.empty();
+    double highest = scene.top;
+    for (const NightBand& band : scene.bands) {
+        highest =
+            hasBands ? std::max(highest, *std::max_element(band.high.begin(), band.high.end())) : highest;
+    }
+    scene.top = axisTop(highest);
+    PaperFigure figure;
+    figure.width = source.width;
+    figure.height = height;
+    figure.paint = plotted(QSizeF(figure.width, height), [scene](QCustomPlot& plot, const PlotStyle& style) {
+        drawNight(plot, scene, style);
+    });
+    QStringList lows;
+    for (const NightLine& line : scene.lines) {
+        lows << tr("%1: low of %2 mg/L at %3").arg(line.name, oxygenText(line.low), clockText(line.lowTime));
+    }
+    const QString bandText = hasBands ? tr(" Tinted: where nine of ten ponds like this one run.") : QString();
+    figure.caption = tr("**The worst night, %1.** Oxygen in the fish water from noon to noon, mg/L.%2")
+                         .arg(nightName(*source.outcome, selection.night()), bandText);
+    figure.words = tr("In words: %1.").arg(lows.join(QStringLiteral("; ")));
+    return figure;
+}
+
+PaperFigure wholeRunFigure(const FigureSource& source) {
+    const engine::Comparison& comparison = source.outcome->comparison;
+    PaperFigure figure;
+    figure.width = source.width;
+    figure.height = 82.0 * kMillimetre;
+    figure.paint =
+        plotted(QSizeF(figure.width, figure.height),
+                [outcome = source.outcome, plan = source.plan](QCustomPlot& plot, const PlotStyle& style) {
+                    Selection selection;
+                    selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
+                    selection.setRamp(plan);
+                    selection.setNight(worstNight(outcome->comparison));
+                    drawWholeRun(plot, outcome, selection, style);
+                });
+    figure.caption = tr("**The whole run, %1 days from %2.** Fish-water oxygen under every ramp (mg/L), when "
+                        "the air runs, and the "
+                        "weather that was taken. Framed: the worst night.")
+                         .arg(comparison.days)
+                         .arg(shown(engine::formatDate(*comparison.model.pond.place.firstDay)));
+    return figure;
+}
+
+}  // namespace widgets

@@ -1,0 +1,219 @@
+#include "widgets/papers/paper_parts.h"
+
+#include "engine/base/files.h"
+#include "engine/base/text_file.h"
+#include "engine/base/units.h"
+#include "engine/ensemble/chances.h"
+#include "engine/wording/wording.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
+
+#include <QBuffer>
+#include <QCoreApplication>
+#include <QImageReader>
+#include <QPainter>
+
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+constexpr int kLogo_px = 900;
+
+/// Far more than the file of a logo has.
+constexpr std::uintmax_t kLogoFileLimit_bytes = std::uintmax_t{64} << 20;
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PaperParts", text);
+}
+
+struct Logo {
+    QImage picture;
+    std::string fault;  ///< A sentence; empty if and only if there is a picture.
+};
+
+/// Read whole before it is looked at, since Qt would wait at a pipe for ever.
+Logo readLogo(const std::string& path) {
+    const engine::FileText file = engine::readWholeFile(path, kLogoFileLimit_bytes);
+    if (!file.text) {
+        return {{}, file.fault};
+    }
+    QByteArray bytes = QByteArray::fromRawData(file.text->data(), static_cast<qsizetype>(file.text->size()));
+    QBuffer buffer(&bytes);
+    QImageReader reader(&buffer);
+    QImage picture = reader.read();
+    return {picture, picture.isNull() ? reader.errorString().toStdString() + "." : ""};
+}
+
+QStringList senderOf(const engine::Consultant& who) {
+    QStringList lines;
+    for (const std::string& text : {who.business, who.name, who.licence}) {
+        lines << shown(text);
+    }
+    for (const std::string& text : who.address) {
+        lines << shown(text);
+    }
+    lines << shown(who.phone) << shown(who.email);
+    lines.removeAll(QString());
+    return lines;
+}
+
+QString numberOr(const std::optional<double>& value, int decimals) {
+    return value ? fixedText(*value, decimals) : QStringLiteral("\u2013");
+}
+
+/// A share as so many of ten.
+QString tenText(double share) {
+    return shown(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+}
+
+}  // namespace
+
+Paper paperOf(const PaperRun& run, const QString& file, const QString& title, const char* context,
+              std::span<const TemplateLine> lines, const PaperInserts& inserts, double scale) {
+    const PaperValues values = valuesOf(run);
+    PaperLook look = PaperLook::standard();
+    look.scale = scale;
+    PaperFlow flow(std::move(look), run.format.inner().width());
+    QStringList under;
+    for (const char* part : {QT_TRANSLATE_NOOP("PaperParts", "{title}"),
+                             QT_TRANSLATE_NOOP("PaperParts", "prepared for {client}"),
+                             QT_TRANSLATE_NOOP("PaperParts", "{runDate}")}) {
+        if (values.meets(QStringLiteral("all"), tr(part))) {
+            under << values.filled(tr(part));
+        }
+    }
+    flow.title(title, under.join(QStringLiteral("  \u00b7  ")), senderOf(run.consultant),
+               logoOf(run.consultant));
+    setTemplate(flow, context, lines, values, inserts);
+    return {file, title, closedUp(flow.take(), run.format.inner().height())};
+}
+
+PaperTable runTable(const PaperRun& run, bool hasBoxes) {
+    PaperTable table;
+    table.points = 8.0;
+    table.columns = {{tr("Day"), 0.6, true},
+                     {tr("Date"), 1.5, false},
+                     {tr("On"), 0.9, true},
+                     {tr("Off"), hasBoxes ? 1.7 : 1.5, true},
+                     {tr("Min"), 0.8, true},
+                     {tr("Open"), 0.8, true},
+                     {tr("Depth, %1").arg(run.units.depthHead()), 1.5, true},
+                     {tr("Dose, %"), 0.9, true}};
+    if (hasBoxes) {
+        table.rowHeight = 17.0 * kPoint;
+        for (const QString& title : {tr("Dawn mg/L"), tr("Smell"), tr("Fish"), tr("Initials")}) {
+            table.columns.push_back({title, 1.0, false});
+        }
+    } else {
+        table.columns.push_back({tr("Low, 1 in 20"), 1.1, true});
+        table.columns.push_back({tr("Low, middle"), 1.1, true});
+    }
+    for (const engine::RunRow& row : engine::runList(run.comparison(), run.plan)) {
+        const bool runs = row.start.has_value();
+        QStringList cells{QString::number(row.day), paperDate(row.date)};
+        cells << (runs ? runClock(run, row, *row.start) : tr("hold"));
+        cells << (!runs      ? QStringLiteral("\u2013")
+                  : row.stop ? runClock(run, row, *row.stop)
+                             : tr("stays on"));
+        cells << (runs && !row.stop ? QStringLiteral("\u2013") : fixedText(runs ? row.minutes : 0.0, 0));
+        cells << (runs ? QString::number(row.open) : QStringLiteral("\u2013"));
+        cells << (runs ? run.units.depthCell(row.depth) : QStringLiteral("\u2013"));
+        cells << numberOr(row.dose_percent, 0);
+        if (hasBoxes) {
+            cells << QString() << QString() << QString() << QString();
+        } else {
+            cells << numberOr(row.lowestP05, 1) << numberOr(row.lowestP50, 1);
+        }
+        table.rows.push_back(cells);
+    }
+    return table;
+}
+
+PaperTable chanceTable(const PaperRun& run) {
+    const engine::Comparison& comparison = run.comparison();
+    const engine::Lines& lines = comparison.model.parameters.lines;
+    PaperTable table;
+    table.columns = {{tr("Out of ten ponds like this one, in %1 nights").arg(comparison.days), 2.4, false},
+                     {tr("under the safe line, %1 mg/L").arg(oxygenText(lines.stress)), 1.4, true},
+                     {tr("under the danger line, %1 mg/L").arg(oxygenText(lines.lethal)), 1.4, true}};
+    table.strong = {1};
+    const auto add = [&](const QString& name, std::size_t ramp) {
+        const engine::Chances chances = engine::chancesOf(comparison, comparison.runs[ramp]);
+        table.rows.push_back({name, tenText(chances.belowStress), tenText(chances.belowLethal)});
+    };
+    add(tr("left alone"), 0);
+    add(tr("the plan: %1").arg(rampText(run.planRun().name, run.plan)), run.plan);
+    if (run.fast) {
+        add(tr("the fastest start: %1").arg(rampText(comparison.runs[*run.fast].name, *run.fast)), *run.fast);
+    }
+    return table;
+}
+
+PaperTable dawnTable(const PaperRun& run) {
+    const engine::DawnLimits limits = dawnLimits(run);
+    const auto number = [](double oxygen) { return oxygenText(oxygen); };
+    PaperTable table;
+    table.points = 9.0;
+    table.columns = {
+        {tr("Dawn reading"), 0.9, false}, {tr("mg/L"), 1.0, false}, {tr("What to do"), 4.0, false}};
+    table.rows = {
+        {tr("**Go**"), tr("%1 or more").arg(number(limits.go)), tr("Run the next step.")},
+        {tr("**Hold**"), tr("%1 to %2").arg(number(limits.hold), number(limits.go)),
+         tr("Run the same time again. So too if it is down by more than %1 since before the start.")
+             .arg(plainText(limits.fallHold))},
+        {tr("**Ease off**"), tr("%1 to %2").arg(number(limits.back), number(limits.hold)),
+         tr("No air today. Go on with half the time. So too if it fell by more than %1 in one night, or if "
+            "it smells strong.")
+             .arg(plainText(limits.fallBack))},
+        {tr("**Stop**"), tr("under %1").arg(number(limits.back)),
+         tr("So too if fish gasp at the top. Do not start the run. Take the incident sheet and call.")}};
+    return table;
+}
+
+PaperTable blankTable(const QStringList& titles, const std::vector<double>& shares, int rows, double points) {
+    PaperTable table;
+    table.points = points;
+    table.rowHeight = 20.0 * kPoint;
+    for (qsizetype i = 0; i < titles.size(); ++i) {
+        table.columns.push_back({titles[i], shares[static_cast<std::size_t>(i)], false});
+    }
+    QStringList empty;
+    for (qsizetype i = 0; i < titles.size(); ++i) {
+        empty << QString();
+    }
+    table.rows.assign(static_cast<std::size_t>(rows), empty);
+    return table;
+}
+
+std::optional<std::string> logoFault(const engine::Consultant& consultant) {
+    if (consultant.logo.empty()) {
+        return std::nullopt;
+    }
+    const Logo logo = readLogo(consultant.logo);
+    if (!logo.picture.isNull()) {
+        return std::nullopt;
+    }
+    return "The picture " + engine::shownPath(consultant.logo) + " cannot be read: " + logo.fault;
+}
+
+QImage logoOf(const engine::Consultant& consultant) {
+    if (consultant.logo.empty()) {
+        return {};
+    }
+    QImage picture = readLogo(consultant.logo).picture;
+    if (picture.isNull()) {
+        return {};
+    }
+    if (picture.width() > kLogo_px || picture.height() > kLogo_px) {
+        picture = picture.scaled(kLogo_px, kLogo_px, Qt::KeepAspectRatio, Qt::SmoothTransformation);
+    }
+    // Without transparency, which has no place in a paper.
+    QImage white(picture.size(), QImage::Format_RGB32);
+    white.fill(Qt::white);
+    QPainter painter(&white);
+    painter.drawImage(0, 0, picture);
+    return white;
+}
+
+}  // namespace widgets

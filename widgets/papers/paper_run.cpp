@@ -1,0 +1,282 @@
+#include "widgets/papers/paper_run.h"
+
+#include "engine/base/error.h"
+#include "engine/base/units.h"
+#include "engine/ensemble/chances.h"
+#include "engine/follow_up/log_chain.h"
+#include "engine/pond/local_time.h"
+#include "engine/ramps/weather.h"
+#include "engine/wording/wording.h"
+#include "widgets/charts/sheets.h"
+#include "widgets/document/shown.h"
+#include "widgets/document/wording.h"
+
+#include <QCoreApplication>
+#include <QDate>
+
+#include <algorithm>
+#include <cmath>
+
+namespace widgets {
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PaperValues", text);
+}
+
+/// So many of ten, in words that fit a sentence.
+QString ofTen(double share) {
+    return shown(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+}
+
+engine::LocalTime localTime(const PaperRun& run) {
+    const double offset = run.comparison().model.pond.place.utcOffset_h.value_or(engine::Quantity(0.0)).value;
+    return engine::LocalTime(run.frozen->stamp.time.time_since_epoch()) +
+           std::chrono::seconds(std::lround(offset * engine::kHour));
+}
+
+QString runStampText(const PaperRun& run) {
+    const engine::RunStamp& stamp = run.frozen->stamp;
+    return tr("Dawnline %1; run of %2 (pond\u2019s own clock); seed %3; %4 members; %5 nights")
+        .arg(shown(stamp.version), shown(engine::formatLocalTime(localTime(run))))
+        .arg(stamp.seed)
+        .arg(stamp.members)
+        .arg(stamp.nights);
+}
+
+void setPeople(const PaperRun& run, PaperValues& values) {
+    const engine::Consultant& who = run.consultant;
+    const engine::Pond& pond = run.comparison().model.pond;
+    values.set(QStringLiteral("business"), shown(who.business));
+    values.set(QStringLiteral("consultant"), shown(who.name));
+    values.set(QStringLiteral("phone"), shown(who.phone));
+    values.set(QStringLiteral("email"), shown(who.email));
+    values.set(QStringLiteral("licence"), shown(who.licence));
+    values.set(QStringLiteral("title"), shown(pond.title));
+    values.set(QStringLiteral("client"), pond.client ? shown(pond.client->name) : QString());
+    values.set(QStringLiteral("clientPhone"), pond.client ? shown(pond.client->phone) : QString());
+}
+
+void setPond(const PaperRun& run, PaperValues& values) {
+    const engine::PondModel& model = run.comparison().model;
+    const engine::Pond& pond = model.pond;
+    const PaperUnits& units = run.units;
+    const auto quantity = [&](const char* name, const engine::MaybeQuantity& value, auto text) {
+        values.set(QString::fromLatin1(name), value ? text(value->value) : QString());
+    };
+    const auto plain = [](double value) { return plainText(value); };
+    values.set(QStringLiteral("area"), units.area(model.basin.area(0.0)));
+    values.set(QStringLiteral("maxDepth"), units.depth(model.basin.maxDepth()));
+    values.set(QStringLiteral("volume"), units.volume(model.basin.volume()));
+    quantity("age", pond.bottom.age_years, plain);
+    quantity("muck", pond.bottom.muck, [&](double value) { return units.depth(value); });
+    quantity("secchi", pond.water.secchi, [&](double value) { return units.depth(value); });
+    quantity("alkalinity", pond.water.alkalinity, plain);
+    values.set(QStringLiteral("debt"), units.mass(model.debt_kg));
+    values.set(QStringLiteral("pool"), units.mass(model.pool_kg));
+    if (model.pool_kg > 0.0) {
+        values.set(QStringLiteral("ratio"), fixedText(model.debt_kg / model.pool_kg, 2));
+    }
+    if (model.bottom.exists()) {
+        values.set(QStringLiteral("bottomDepth"), units.depth(model.bottom.depth));
+        values.set(QStringLiteral("bottomShare"),
+                   fixedText(100.0 * model.bottom.volume / model.basin.volume(), 0));
+    }
+    if (pond.profile && pond.profile->at) {
+        values.set(QStringLiteral("profileDate"), shown(engine::formatLocalTime(*pond.profile->at)));
+    }
+    if (pond.aerator) {
+        quantity("diffusers", pond.aerator->diffusers, plain);
+        quantity("diffuserDepth", pond.aerator->depth, [&](double value) { return units.depth(value); });
+        quantity("air", pond.aerator->freeAir_lPerMin, [&](double value) { return units.air(value); });
+        quantity("power", pond.aerator->power_kW, [](double value) { return fixedText(value, 2); });
+    }
+}
+
+/// "UTC-6"
+QString clockName(const engine::Pond& pond) {
+    const double hours = pond.place.utcOffset_h.value_or(engine::Quantity(0.0)).value;
+    return QStringLiteral("UTC%1%2").arg(QString(hours < 0.0 ? QChar(0x2212) : QChar(0x2b)),
+                                         plainText(std::fabs(hours)));
+}
+
+void setPlan(const PaperRun& run, PaperValues& values) {
+    const engine::Comparison& comparison = run.comparison();
+    const engine::RampRun &plan = run.planRun(), &nothing = comparison.runs.front();
+    const auto lowOn = [](const engine::RampRun& of, int night) {
+        return oxygenText(of.days[static_cast<std::size_t>(night - 1)].lowest);
+    };
+    const int night = worstNight(comparison);
+    values.set(QStringLiteral("plan"), shown(plan.name));
+    values.set(QStringLiteral("nights"), QString::number(comparison.days));
+    values.set(QStringLiteral("startDate"), paperDate(engine::dateOfDay(comparison.model.pond, 1)));
+    values.set(QStringLiteral("runDate"),
+               paperDate(engine::Date(std::chrono::floor<std::chrono::days>(localTime(run)))));
+    values.set(QStringLiteral("worstDate"), paperDate(engine::dateOfDay(comparison.model.pond, night)));
+    values.set(QStringLiteral("planLow"), lowOn(plan, night));
+    values.set(QStringLiteral("nothingLow"), lowOn(nothing, night));
+    if (run.fast) {
+        const engine::RampRun& fast = comparison.runs[*run.fast];
+        values.set(QStringLiteral("fast"), shown(fast.name));
+        values.set(QStringLiteral("fastLow"), lowOn(fast, night));
+    }
+    if (plan.daysToContinuous) {
+        values.set(QStringLiteral("planDays"), QString::number(*plan.daysToContinuous));
+    } else {
+        values.set(QStringLiteral("planPart"), QString::number(comparison.days));
+    }
+    const engine::DayRow* largest = plan.largestDose();
+    if (largest != nullptr && comparison.model.bottom.exists()) {
+        values.set(QStringLiteral("largestDose"),
+                   fixedText(100.0 * largest->lifted / comparison.model.bottom.volume, 0));
+        values.set(QStringLiteral("largestDoseDay"), QString::number(largest->day));
+    }
+    if (comparison.model.pond.aerator && comparison.model.pond.aerator->power_kW) {
+        values.set(QStringLiteral("energy"), fixedText(plan.energy_kWh, 0));
+    }
+    if (run.frozen->review) {
+        values.set(QStringLiteral("reviewed"), QStringLiteral("1"));
+    }
+    const engine::Chances chances = engine::chancesOf(comparison, plan);
+    if (engine::membersOf(comparison, run.plan) != nullptr) {
+        values.set(QStringLiteral("added"), ofTen(chances.added.value_or(0.0)));
+        if (chances.addedLethal.value_or(0.0) > 0.0) {
+            values.set(QStringLiteral("addedLethal"), ofTen(*chances.addedLethal));
+        }
+        if (chances.belowLethal > engine::chancesOf(comparison, nothing).belowLethal) {
+            values.set(QStringLiteral("moreLethal"), QStringLiteral("1"));
+        }
+    }
+}
+
+void setLines(const PaperRun& run, PaperValues& values) {
+    const engine::Lines& lines = run.comparison().model.parameters.lines;
+    const engine::DawnLimits limits = dawnLimits(run);
+    values.set(QStringLiteral("line"), oxygenText(lines.stress));
+    values.set(QStringLiteral("lethal"), oxygenText(lines.lethal));
+    values.set(QStringLiteral("go"), oxygenText(limits.go));
+    values.set(QStringLiteral("hold"), oxygenText(limits.hold));
+    values.set(QStringLiteral("back"), oxygenText(limits.back));
+    values.set(QStringLiteral("morningRise"), plainText(limits.morningRise));
+}
+
+/// What must stand in front of everything else, if anything must.
+void setWarnings(const PaperRun& run, PaperValues& values) {
+    const engine::PondModel& model = run.comparison().model;
+    const engine::RampRun& plan = run.planRun();
+    if (model.bottom.exists() && model.debt_kg > model.pool_kg) {
+        values.set(QStringLiteral("doNotStart"), QStringLiteral("1"));
+    }
+    if (plan.endState && *plan.endState < model.parameters.lines.stress) {
+        values.set(QStringLiteral("endState"), oxygenText(*plan.endState));
+        const auto& nothing = run.comparison().runs.front().endState;
+        values.set(QStringLiteral("endNothing"), nothing ? oxygenText(*nothing) : QString());
+    }
+}
+
+QDate ownDate(const engine::Date& date) {
+    return {static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
+            static_cast<int>(static_cast<unsigned>(date.day()))};
+}
+
+}  // namespace
+
+engine::DawnLimits dawnLimits(const PaperRun& run) {
+    const engine::PondModel& model = run.comparison().model;
+    return engine::dawnLimits(model, model.profile.temperature.front());
+}
+
+FigureSource PaperRun::figures() const {
+    return {outcome, plan, fast, units, format.inner().width()};
+}
+
+PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consultant consultant) {
+    PaperRun run;
+    auto outcome = std::make_shared<Outcome>();
+    outcome->comparison = frozen->comparison;
+    outcome->backdrop = engine::backdropOf(outcome->comparison.model, outcome->comparison.days);
+    outcome->isWhole = true;
+    run.plan = engine::plannedRamp(outcome->comparison, frozen->stamp.ramp);
+    run.fast = engine::fastestRamp(outcome->comparison, run.plan);
+    engine::ensure(run.plan > 0, "papers are made of a pond with a ramp");
+    run.outcome = std::move(outcome);
+    run.frozen = std::move(frozen);
+    const auto& units = run.outcome->comparison.model.pond.units;  // the pond's own come before the profile's
+    run.isUs = units ? *units == engine::UnitSystem::Us : consultant.usUnits;
+    run.units = PaperUnits(run.isUs);
+    run.format.size = consultant.letter ? QPageSize::Letter : QPageSize::A4;
+    run.consultant = std::move(consultant);
+    return run;
+}
+
+PaperDress dressOf(const PaperRun& run) {
+    PaperDress dress;
+    const engine::Consultant& who = run.consultant;
+    dress.sender = shown(who.business.empty() ? who.name : who.business);
+    dress.pond = shown(run.comparison().model.pond.title);
+    QStringList cautions;
+    for (const auto key : {engine::SentenceKey::CautionComparison, engine::SentenceKey::CautionReadings}) {
+        cautions << worded({engine::SentencePart::Caution, key, {}});
+    }
+    dress.caution = cautions.join(QLatin1Char(' '));
+    dress.run = shown(engine::nameOf(*run.frozen));
+    dress.stamp = runStampText(run);
+    dress.time = run.frozen->stamp.time;
+    return dress;
+}
+
+PaperValues valuesOf(const PaperRun& run) {
+    PaperValues values;
+    setPeople(run, values);
+    setPond(run, values);
+    setPlan(run, values);
+    setLines(run, values);
+    setWarnings(run, values);
+    values.set(QStringLiteral("run"), shown(engine::nameOf(*run.frozen)));
+    values.set(QStringLiteral("clock"), clockName(run.comparison().model.pond));
+    values.set(QStringLiteral("degrees"), run.isUs ? tr("\u00b0F") : tr("\u00b0C"));
+    values.set(QStringLiteral("members"), QString::number(run.frozen->stamp.members));
+    values.set(QStringLiteral("seed"), QString::number(run.frozen->stamp.seed));
+    values.set(QStringLiteral("version"), shown(run.frozen->stamp.version));
+    const engine::LogHead head = engine::logHead(run.comparison().model.pond);
+    if (head.readings + head.events + head.rows > 0) {
+        values.set(QStringLiteral("logHead"), shown(engine::shown(head)));
+    }
+    return values;
+}
+
+QString paperDate(const engine::Date& date) {
+    return ownDate(date).toString(QStringLiteral("d MMM yyyy"));
+}
+
+QString paperDay(const engine::Date& date) {
+    return ownDate(date).toString(QStringLiteral("d MMM"));
+}
+
+QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {
+    const int day = static_cast<int>(std::floor(time / engine::kDay + 1e-9)) + 1;
+    const QString clock = clockText(time);
+    if (day == row.day) {
+        return clock;
+    }
+    return tr("%1 on %2").arg(clock, paperDay(engine::dateOfDay(run.comparison().model.pond, day)));
+}
+
+QString onPaper(const PaperRun& run, engine::Sentence sentence) {
+    sentence.units = run.isUs ? engine::UnitSystem::Us : engine::UnitSystem::Metric;
+    return worded(sentence)
+        .replace(QLatin1String("degC"), tr("\u00b0C"))
+        .replace(QLatin1String("degF"), tr("\u00b0F"));
+}
+
+QStringList sentencesOn(const PaperRun& run, engine::SentencePart part) {
+    QStringList texts;
+    for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
+        if (sentence.part == part && sentence.key != engine::SentenceKey::Title) {
+            texts << onPaper(run, sentence);
+        }
+    }
+    return texts;
+}
+
+}  // namespace widgets

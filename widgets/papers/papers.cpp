@@ -1,0 +1,77 @@
+#include "widgets/papers/papers.h"
+
+#include "engine/base/parallel.h"
+#include "engine/output/bundle.h"
+#include "engine/output/results_io.h"
+#include "engine/output/review_io.h"
+#include "widgets/charts/chart_export.h"
+#include "widgets/charts/sheets.h"
+#include "widgets/papers/paper_pdf.h"
+
+#include <QImage>
+
+#include <algorithm>
+
+namespace widgets {
+namespace {
+
+/// Every chart as picture, drawing and numbers. Pictures are drawn one by one and packed on all cores, since
+/// packing them takes most of the time; a few at once, since each is large until it is packed.
+void addCharts(const OutcomePtr& outcome, std::vector<engine::TextFile>& files) {
+    const std::vector<ChartSheet> sheets = allSheets(outcome);
+    const int threads = engine::threadsFor(0);
+    const auto atOnce = static_cast<std::size_t>(threads);
+    for (std::size_t from = 0; from < sheets.size(); from += atOnce) {
+        const std::size_t count = std::min(atOnce, sheets.size() - from);
+        std::vector<QImage> drawn(count);
+        std::vector<std::string> packed(count);
+        for (std::size_t i = 0; i < count; ++i) {
+            drawn[i] = imageOf(sheets[from + i]);
+        }
+        static_cast<void>(engine::forEachIndex(
+            count, threads, {}, [&](std::size_t i) { packed[i] = pngOf(drawn[i]).toStdString(); }));
+        for (std::size_t i = 0; i < count; ++i) {
+            const ChartSheet& sheet = sheets[from + i];
+            const std::string name = "charts/" + sheet.name.toStdString();
+            files.push_back({name + ".png", std::move(packed[i])});
+            files.push_back({name + ".svg", svgOf(sheet).toStdString()});
+            files.push_back({name + ".csv", sheet.csv});
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<Paper> allPapers(const PaperRun& run) {
+    return {ownerSheet(run),    schedulePaper(run),  dailyLog(run),
+            consentPaper(run),  proposal(run),       commissioningSheet(run),
+            incidentSheet(run), sixtyDayReview(run), maintenanceCard(run)};
+}
+
+std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
+    const PaperDress dress = dressOf(run);
+    std::vector<engine::TextFile> files;
+    for (const Paper& paper : allPapers(run)) {
+        files.push_back(
+            {(paper.file + QLatin1String(".pdf")).toStdString(), pdfOf(paper, dress, run.format)});
+    }
+    files.push_back({"schedule.ics", engine::icalendar(scheduleCalendar(run))});
+    std::vector<engine::TextFile> bundled = files;
+    for (const engine::TextFile& file : run.frozen->files) {
+        bundled.push_back(file);
+    }
+    bundled.push_back(
+        {std::string(engine::kFrozenStatement), engine::statementOf(run.frozen->files, run.frozen->stamp)});
+    bundled.push_back({"schedule.csv", engine::runListCsv(engine::runList(run.comparison(), run.plan))});
+    if (run.frozen->review) {
+        bundled.push_back({"review.csv", engine::reviewCsv(*run.frozen->review)});
+    }
+    for (engine::TextFile& table : engine::comparisonFiles(run.comparison())) {
+        bundled.push_back(std::move(table));
+    }
+    addCharts(run.outcome, bundled);
+    files.push_back({"bundle.zip", engine::bundleOf(std::move(bundled), run.frozen->stamp.time)});
+    return files;
+}
+
+}  // namespace widgets

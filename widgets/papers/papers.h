@@ -1,0 +1,38 @@
+#pragma once
+
+#include "engine/base/files.h"
+#include "engine/output/calendar.h"
+#include "widgets/papers/paper_run.h"
+
+#include <string>
+#include <vector>
+
+namespace widgets {
+
+// The papers of one frozen run (design: 8). All numbers are the run's.
+
+[[nodiscard]] Paper ownerSheet(const PaperRun& run);
+[[nodiscard]] Paper schedulePaper(const PaperRun& run);
+[[nodiscard]] Paper dailyLog(const PaperRun& run);
+[[nodiscard]] Paper consentPaper(const PaperRun& run);
+[[nodiscard]] Paper proposal(const PaperRun& run);
+[[nodiscard]] Paper commissioningSheet(const PaperRun& run);
+[[nodiscard]] Paper incidentSheet(const PaperRun& run);
+[[nodiscard]] Paper sixtyDayReview(const PaperRun& run);
+[[nodiscard]] Paper maintenanceCard(const PaperRun& run);
+
+[[nodiscard]] std::vector<Paper> allPapers(const PaperRun& run);
+
+/// What the owner's sheet says, context "OwnerSheet".
+[[nodiscard]] std::span<const TemplateLine> ownerTemplate();
+
+/// A frame with every caution, for templates under the name "cautions". @param run  Outlives it.
+[[nodiscard]] PaperInserts cautionInsert(const PaperRun& run);
+
+/// Runs of the plan and dawn readings, with alarms to start and to stop.
+[[nodiscard]] engine::Calendar scheduleCalendar(const PaperRun& run);
+
+/// Every paper as PDF, the calendar, and a bundle of these with pond file, tables and charts.
+[[nodiscard]] std::vector<engine::TextFile> paperFiles(const PaperRun& run);
+
+}  // namespace widgets
