@@ -1,4 +1,4 @@
-# Which folder may include what. Run as: cmake -DROOT=<folder> -P tests/layering.cmake
+# Which folder and which room may include what. Run as: cmake -DROOT=<folder> -P tests/layering.cmake
 # Prints every include that breaks a layer as file:line: sentence, and fails if there is one.
 cmake_minimum_required(VERSION 3.25)
 
@@ -44,6 +44,42 @@ forbid("app/${any}" "toml" "toml++ stays in the engine")
 forbid("app/cli_${any}" "${qt}|widgets/" "the command line knows the engine alone")
 foreach(folder engine widgets app tests)
     forbid("${folder}/${any}" "\\.\\.?/" "includes are from the root")
+endforeach()
+
+# The rooms of engine and widgets by their rooms.cmake. Where a room includes only what stands above it there are no
+# circles.
+foreach(part engine widgets)
+    set(rooms)
+    include(${ROOT}/${part}/rooms.cmake)
+    list(TRANSFORM rooms REPLACE ":.*" "" OUTPUT_VARIABLE names)
+    set(above)
+    foreach(room IN LISTS rooms)
+        string(REGEX MATCH "^[a-z_]+" name "${room}")
+        string(REGEX REPLACE "^[a-z_]+:" "" allowed "${room}")
+        string(REGEX MATCHALL "[a-z_]+" allowed "${allowed}")
+        foreach(other IN LISTS allowed)
+            if(NOT other IN_LIST above)
+                message("${part}/rooms.cmake: ${name} may include ${other}, which does not stand above it")
+                math(EXPR breaches "${breaches} + 1")
+            endif()
+        endforeach()
+        list(APPEND above ${name})
+        set(others ${names})
+        list(REMOVE_ITEM others ${name} ${allowed})
+        if(others)
+            list(JOIN others "|" others)
+            forbid("${part}/${name}/${any}" "${part}/(${others})/" "against the arrows of ${part}/rooms.cmake")
+        endif()
+    endforeach()
+    # What lies in no room is held by no arrow.
+    file(GLOB_RECURSE files RELATIVE ${ROOT}/${part} ${ROOT}/${part}/${any})
+    foreach(file IN LISTS files)
+        string(REGEX MATCH "^[^/]+" name "${file}")
+        if(file MATCHES "[.](h|cpp)$" AND NOT name IN_LIST names)
+            message("${part}/${file}: this lies in no room of ${part}/rooms.cmake")
+            math(EXPR breaches "${breaches} + 1")
+        endif()
+    endforeach()
 endforeach()
 
 if(breaches GREATER 0)
