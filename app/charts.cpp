@@ -5,7 +5,7 @@
 #include "engine/ensemble/measure.h"
 #include "engine/pond/pond_io.h"
 #include "widgets/charts/sheets.h"
-#include "widgets/document/simulation.h"
+#include "widgets/document/recomputation.h"
 
 #include <algorithm>
 #include <cstdio>

@@ -37,12 +37,12 @@ constexpr QSize kFirstSize{1320, 720};
 
 MainWindow::MainWindow(QWidget* parent)
     : QMainWindow(parent),
-      m_simulation(m_document),
+      m_recomputation(m_document),
       m_page(new widgets::ViewsPage(m_selection, this)),
       m_pondPage(new widgets::PondPage(m_document, this)),
       m_schedule(new widgets::SchedulePage(m_document, m_selection, this)),
       m_afterStart(new widgets::AfterStartPage(m_document, this)),
-      m_side(new widgets::SidePanel(m_document, m_selection, m_simulation, this)),
+      m_side(new widgets::SidePanel(m_document, m_selection, m_recomputation, this)),
       m_notice(new widgets::Notice(this)),
       m_progress(new widgets::ProgressLine(this)),
       m_recovery(new Recovery(m_document, this)) {
@@ -98,7 +98,7 @@ void MainWindow::layOut() {
 }
 
 void MainWindow::listen() {
-    using widgets::Simulation;
+    using widgets::Recomputation;
     connect(&m_document, &widgets::Document::pathChanged, this, [this] {
         watchFile();
         showTitle();
@@ -106,24 +106,24 @@ void MainWindow::listen() {
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &MainWindow::showTitle);
     connect(&m_afterStart->today(), &widgets::TodayPage::rampWanted, &m_side->ramps(),
             &widgets::RampActions::add);
-    connect(&m_simulation, &Simulation::outcomeChanged, this, &MainWindow::showOutcome);
-    connect(&m_simulation, &Simulation::staleChanged, m_page, &widgets::ViewsPage::setStale);
-    connect(&m_simulation, &Simulation::staleChanged, this, [this](bool isStale) {
+    connect(&m_recomputation, &Recomputation::outcomeChanged, this, &MainWindow::showOutcome);
+    connect(&m_recomputation, &Recomputation::staleChanged, m_page, &widgets::ViewsPage::setStale);
+    connect(&m_recomputation, &Recomputation::staleChanged, this, [this](bool isStale) {
         if (isStale) {
             m_progress->start(tr("Computing the ramps"));
         }
     });
-    connect(&m_simulation, &Simulation::measuring, this,
+    connect(&m_recomputation, &Recomputation::measuring, this,
             [this] { m_progress->start(tr("Asking a thousand ponds what to measure")); });
     connect(m_page, &widgets::ViewsPage::viewChanged, m_side,
             [this](int view) { m_side->setVisible(m_page->page(view) != m_afterStart); });
     connect(m_page, &widgets::ViewsPage::viewChanged, this,
-            [this] { m_simulation.setMeasuring(m_page->isMeasuring()); });
-    connect(&m_simulation, &Simulation::progressed, m_progress, &widgets::ProgressLine::set);
-    connect(&m_simulation, &Simulation::settled, m_progress, &widgets::ProgressLine::finish);
-    connect(&m_simulation, &Simulation::failed, m_progress, &widgets::ProgressLine::finish);
-    connect(&m_simulation, &Simulation::failed, m_notice, &widgets::Notice::say);
-    connect(m_progress, &widgets::ProgressLine::stopped, &m_simulation, &Simulation::cancel);
+            [this] { m_recomputation.setMeasuring(m_page->isMeasuring()); });
+    connect(&m_recomputation, &Recomputation::progressed, m_progress, &widgets::ProgressLine::set);
+    connect(&m_recomputation, &Recomputation::settled, m_progress, &widgets::ProgressLine::finish);
+    connect(&m_recomputation, &Recomputation::failed, m_progress, &widgets::ProgressLine::finish);
+    connect(&m_recomputation, &Recomputation::failed, m_notice, &widgets::Notice::say);
+    connect(m_progress, &widgets::ProgressLine::stopped, &m_recomputation, &Recomputation::cancel);
     connect(&m_side->ramps(), &widgets::RampActions::findAsked, this, &MainWindow::findRamp);
     connect(&m_side->ramps(), &widgets::RampActions::refused, m_notice, &widgets::Notice::say);
     connect(&m_schedule->grid(), &widgets::ScheduleGrid::refused, m_notice, &widgets::Notice::say);
@@ -162,17 +162,17 @@ void MainWindow::showTitle() {
         action->setEnabled(!m_document.isEmpty());
     }
     for (QAction* action : m_needOutcome) {
-        action->setEnabled(m_simulation.outcome() != nullptr);
+        action->setEnabled(m_recomputation.outcome() != nullptr);
     }
 }
 
 void MainWindow::showOutcome() {
-    const widgets::OutcomePtr& outcome = m_simulation.outcome();
+    const widgets::OutcomePtr& outcome = m_recomputation.outcome();
     m_page->setOutcome(outcome);
     m_side->setOutcome(outcome);
     m_schedule->setOutcome(outcome);
     m_pondPage->setOutcome(outcome);
-    if (m_simulation.isRunning() || !outcome->hasAllMembers) {
+    if (m_recomputation.isRunning() || !outcome->hasAllMembers) {
         m_progress->start(outcome->isWhole ? tr("Drawing ponds like this one")
                                            : tr("Looking for what makes the lows"));
     }
@@ -211,11 +211,11 @@ void MainWindow::printChart() {
 }
 
 widgets::OwnerView* MainWindow::showOwner() {
-    if (m_simulation.outcome() == nullptr) {
+    if (m_recomputation.outcome() == nullptr) {
         return nullptr;
     }
     auto* view =
-        new widgets::OwnerView(m_simulation.outcome(), m_selection.ramp(), m_selection.night(), this);
+        new widgets::OwnerView(m_recomputation.outcome(), m_selection.ramp(), m_selection.night(), this);
     connect(view, &widgets::OwnerView::printAsked, view,
             [view] { widgets::askAndPrint(view->sheet(), view); });
     view->showFullScreen();

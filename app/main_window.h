@@ -2,8 +2,8 @@
 
 #include "app/window_state.h"
 #include "widgets/document/document.h"
+#include "widgets/document/recomputation.h"
 #include "widgets/document/selection.h"
-#include "widgets/document/simulation.h"
 
 #include <QFileSystemWatcher>
 #include <QMainWindow>
@@ -49,7 +49,7 @@ public:
     widgets::OwnerView* showOwner();
 
     [[nodiscard]] widgets::Document& document() { return m_document; }
-    [[nodiscard]] widgets::Simulation& simulation() { return m_simulation; }
+    [[nodiscard]] widgets::Recomputation& recomputation() { return m_recomputation; }
     [[nodiscard]] widgets::Selection& selection() { return m_selection; }
     [[nodiscard]] widgets::ViewsPage& page() { return *m_page; }
     [[nodiscard]] widgets::PondPage& pondPage() { return *m_pondPage; }
@@ -101,7 +101,7 @@ private:
     WindowState m_state;
     widgets::Document m_document;
     widgets::Selection m_selection;
-    widgets::Simulation m_simulation;
+    widgets::Recomputation m_recomputation;
     widgets::ViewsPage* m_page;
     widgets::PondPage* m_pondPage;
     widgets::SchedulePage* m_schedule;

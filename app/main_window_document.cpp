@@ -4,7 +4,7 @@
 #include "engine/pond/pond_io.h"
 #include "widgets/charts/views_page.h"
 #include "widgets/controls/notice.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/forms/compare_dialog.h"
 #include "widgets/forms/first_pond_dialog.h"
 #include "widgets/forms/pond_page.h"
@@ -25,7 +25,7 @@ bool MainWindow::open(const std::filesystem::path& path) {
         return false;
     }
     m_isFirstOutcome = true;
-    m_state.addRecentFile(widgets::shown(path.string()));
+    m_state.addRecentFile(widgets::toQString(path.string()));
     if (said.empty()) {
         m_notice->clear();
     } else {
@@ -46,7 +46,7 @@ bool MainWindow::saveAs() {
         return false;
     }
     const QString name = QFileDialog::getSaveFileName(
-        this, tr("Save the pond as"), widgets::shown(m_document.path().string()), pondFilter());
+        this, tr("Save the pond as"), widgets::toQString(m_document.path().string()), pondFilter());
     return !name.isEmpty() && writeTo(name.toStdString());
 }
 
@@ -72,7 +72,7 @@ bool MainWindow::writeTo(const std::filesystem::path& path) {
                       tr("Your changes are still here; save under another name."));
         return false;
     }
-    m_state.addRecentFile(widgets::shown(path.string()));
+    m_state.addRecentFile(widgets::toQString(path.string()));
     watchFile();
     m_notice->clear();
     return true;
@@ -93,7 +93,7 @@ void MainWindow::chooseFile() {
     if (!mayDiscard()) {
         return;
     }
-    const QString folder = widgets::shown(m_document.path().parent_path().string());
+    const QString folder = widgets::toQString(m_document.path().parent_path().string());
     const QString name = QFileDialog::getOpenFileName(this, tr("Open a pond"), folder, pondFilter());
     if (!name.isEmpty()) {
         open(name.toStdString());
@@ -130,8 +130,8 @@ void MainWindow::newWindow() {
 
 void MainWindow::compareWith() {
     const QString name = QFileDialog::getOpenFileName(
-        this, tr("Compare with another version"), widgets::shown(m_document.path().parent_path().string()),
-        pondFilter(true));
+        this, tr("Compare with another version"),
+        widgets::toQString(m_document.path().parent_path().string()), pondFilter(true));
     if (name.isEmpty() || !commit()) {
         return;
     }
@@ -141,9 +141,9 @@ void MainWindow::compareWith() {
         m_notice->say(notOpened(path, reading.diagnostics, true));
         return;
     }
-    auto* dialog =
-        new widgets::CompareDialog(m_document.pond(), *reading.pond, widgets::shown(path.filename().string()),
-                                   m_simulation.outcome(), this);
+    auto* dialog = new widgets::CompareDialog(m_document.pond(), *reading.pond,
+                                              widgets::toQString(path.filename().string()),
+                                              m_recomputation.outcome(), this);
     dialog->show();
 }
 
@@ -158,7 +158,7 @@ void MainWindow::watchFile() {
         m_watcher.removePaths(m_watcher.files());
     }
     if (!m_document.path().empty()) {
-        m_watcher.addPath(widgets::shown(m_document.path().string()));
+        m_watcher.addPath(widgets::toQString(m_document.path().string()));
     }
 }
 

@@ -41,7 +41,7 @@ void MainWindow::makeFileMenu() {
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
     menu->addSeparator();
-    m_needPond << (new PaperActions(m_document, m_simulation, *m_notice, *menu, *this))
+    m_needPond << (new PaperActions(m_document, m_recomputation, *m_notice, *menu, *this))
                       ->actions();  // owned by the window
     menu->addSeparator();
     menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);

@@ -1,7 +1,7 @@
 #include "app/main_window_words.h"
 
 #include "engine/wording/sentence.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -23,7 +23,7 @@ QString listed(const engine::Diagnostics& said) {
     for (engine::Diagnostic one : said) {
         one.file = std::filesystem::path(one.file).filename().string();  // the folder is known and long
         if (lines.size() < static_cast<qsizetype>(kMostShown)) {
-            lines << widgets::shown(engine::format(one));
+            lines << widgets::toQString(engine::format(one));
         }
     }
     if (said.size() > kMostShown) {
@@ -44,16 +44,16 @@ QString changedOnDisk() {
 }
 
 QString leftBehindText(const LeftBehind& left, std::size_t count) {
-    const QString title = left.pond.title.empty() ? tr("A pond") : widgets::shown(left.pond.title);
+    const QString title = left.pond.title.empty() ? tr("A pond") : widgets::toQString(left.pond.title);
     const QString text = left.original.empty()
                              ? tr("\"%1\" was not saved when the program ended.").arg(title)
                              : tr("\"%1\" (%2) had changes that were not saved when the program ended.")
-                                   .arg(title, widgets::shown(left.original.filename().string()));
+                                   .arg(title, widgets::toQString(left.original.filename().string()));
     return count > 1 ? text + QLatin1Char(' ') + tr("There are %1 more after it.").arg(count - 1) : text;
 }
 
 QString notOpened(const std::filesystem::path& path, const engine::Diagnostics& faults, bool keepsOld) {
-    const QString name = widgets::shown(path.filename().string());
+    const QString name = widgets::toQString(path.filename().string());
     const QString lead = keepsOld ? tr("\"%1\" was not opened; the pond you had stays.").arg(name)
                                   : tr("\"%1\" was not opened.").arg(name);
     return lead + QLatin1Char('\n') + listed(faults);
@@ -88,7 +88,7 @@ QString endedEarly(const engine::Comparison& comparison) {
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
         const engine::RampRun& run = comparison.runs[i];
         if (run.end != engine::RunEnd::Completed && run.end != engine::RunEnd::Cancelled) {
-            lines << widgets::shown(run.message);
+            lines << widgets::toQString(run.message);
         }
     }
     return lines.join(QLatin1Char('\n'));
@@ -99,7 +99,7 @@ QString cautions() {
     for (const auto key : {engine::SentenceKey::CautionComparison, engine::SentenceKey::CautionReadings,
                            engine::SentenceKey::CautionPermits, engine::SentenceKey::CautionLifeSupport,
                            engine::SentenceKey::CautionIce}) {
-        lines << widgets::worded({engine::SentencePart::Caution, key, {}});
+        lines << widgets::localized({engine::SentencePart::Caution, key, {}});
     }
     return lines.join(QStringLiteral("\n\n"));
 }

@@ -4,8 +4,8 @@
 #include "engine/ramps/log.h"
 #include "widgets/controls/notice.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
-#include "widgets/document/simulation.h"
+#include "widgets/document/recomputation.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/papers/consultant_dialog.h"
 #include "widgets/papers/paper_pdf.h"
 #include "widgets/papers/papers.h"
@@ -32,11 +32,11 @@ void setUp(QPrinter& printer, const engine::Consultant& consultant) {
 
 }  // namespace
 
-PaperActions::PaperActions(widgets::Document& document, const widgets::Simulation& simulation,
+PaperActions::PaperActions(widgets::Document& document, const widgets::Recomputation& recomputation,
                            widgets::Notice& notice, QMenu& menu, QWidget& window)
     : QObject(&window),
       m_document(document),
-      m_simulation(simulation),
+      m_recomputation(recomputation),
       m_notice(notice),
       m_window(window),
       m_ramps(menu.addMenu(tr("Papers Are A&bout"))) {
@@ -55,7 +55,7 @@ PaperActions::PaperActions(widgets::Document& document, const widgets::Simulatio
 void PaperActions::withRun(Deliver deliver) {
     const engine::ConsultantReading reading = consultantOf({});
     if (!reading.consultant) {
-        m_notice.say(widgets::shown(engine::format(reading.diagnostics.front())));
+        m_notice.say(widgets::toQString(engine::format(reading.diagnostics.front())));
         return;
     }
     const engine::Pond& pond = m_document.pond();
@@ -65,14 +65,14 @@ void PaperActions::withRun(Deliver deliver) {
     options.ramp = isThere ? m_ramp : std::string();
     m_notice.say(tr("The run of the papers is being computed\u2026"));
     m_job.start(
-        [options, pond = m_document.pond(), path = m_document.path(), outcome = m_simulation.outcome()](
+        [options, pond = m_document.pond(), path = m_document.path(), outcome = m_recomputation.outcome()](
             const std::stop_token& stop, const widgets::Job::Progress& progress) {
             return runForPapers(pond, path, options, {stop, progress},
                                 outcome == nullptr ? nullptr : &outcome->comparison);
         },
         [this, consultant = *reading.consultant, deliver = std::move(deliver)](const PaperRunReading& run) {
             if (run.run == nullptr) {
-                m_notice.say(widgets::shown(run.fault));
+                m_notice.say(widgets::toQString(run.fault));
                 return;
             }
             m_notice.clear();
@@ -83,7 +83,7 @@ void PaperActions::withRun(Deliver deliver) {
 void PaperActions::print(const std::shared_ptr<const engine::FrozenRun>& run,
                          const engine::Consultant& consultant, QPrinter& printer) {
     const widgets::PaperRun papers = widgets::paperRun(run, consultant);
-    widgets::printPapers(widgets::allPapers(papers), widgets::dressOf(papers), papers.format, printer);
+    widgets::printPapers(widgets::allPapers(papers), widgets::imprintOf(papers), papers.format, printer);
 }
 
 void PaperActions::preview() {
@@ -92,7 +92,7 @@ void PaperActions::preview() {
         setUp(printer, consultant);
         QPrintPreviewDialog dialog(&printer, &m_window);
         dialog.setWindowTitle(
-            tr("Preview of the papers of the ramp %1").arg(widgets::shown(run->stamp.ramp)));
+            tr("Preview of the papers of the ramp %1").arg(widgets::toQString(run->stamp.ramp)));
         connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
                 [&](QPrinter* device) { print(run, consultant, *device); });
         dialog.exec();
@@ -119,10 +119,10 @@ void PaperActions::save() {
     withRun([this, folder](const auto& run, const engine::Consultant& consultant) {
         const auto files = widgets::paperFiles(widgets::paperRun(run, consultant));
         const auto fault = engine::writeFiles(folder.toStdString(), files);
-        m_notice.say(fault ? tr("%1 Nothing was written.").arg(widgets::shown(*fault))
+        m_notice.say(fault ? tr("%1 Nothing was written.").arg(widgets::toQString(*fault))
                            : tr("%n paper(s) of the ramp %1 and the bundle are in %2.", nullptr,
                                 static_cast<int>(files.size()) - 1)
-                                 .arg(widgets::shown(run->stamp.ramp), folder));
+                                 .arg(widgets::toQString(run->stamp.ramp), folder));
     });
 }
 
@@ -136,25 +136,25 @@ void PaperActions::fillRamps() {
     };
     const engine::Pond& pond = m_document.pond();
     const engine::Ramp* meant = engine::rampMeant(pond);
-    add(meant != nullptr ? tr("As Started or Chosen: %1").arg(widgets::shown(meant->name))
+    add(meant != nullptr ? tr("As Started or Chosen: %1").arg(widgets::toQString(meant->name))
                          : tr("As Started or Chosen"),
         {});
     m_ramps->addSeparator();
     for (const engine::Ramp& ramp : pond.ramps) {
-        add(widgets::shown(ramp.name), ramp.name);
+        add(widgets::toQString(ramp.name), ramp.name);
     }
 }
 
 void PaperActions::askWhose() {
     const engine::ConsultantReading reading = standardConsultant();
     if (!reading.consultant) {  // not to be written over: somebody typed it
-        m_notice.say(widgets::shown(engine::format(reading.diagnostics.front())));
+        m_notice.say(widgets::toQString(engine::format(reading.diagnostics.front())));
         return;
     }
     const std::filesystem::path path = standardProfile();
     widgets::ConsultantDialog dialog(*reading.consultant, path, &m_window);
     if (dialog.exec() == QDialog::Accepted) {
-        m_notice.say(tr("Whose papers they are is kept in %1.").arg(widgets::shown(path.string())));
+        m_notice.say(tr("Whose papers they are is kept in %1.").arg(widgets::toQString(path.string())));
     }
 }
 

@@ -17,7 +17,7 @@ class QWidget;
 namespace widgets {
 class Document;
 class Notice;
-class Simulation;
+class Recomputation;
 }  // namespace widgets
 
 namespace app {
@@ -28,9 +28,9 @@ class PaperActions final : public QObject {
     Q_OBJECT
 public:
     /// Adds its actions to a menu. All of the others must outlive it.
-    /// @param simulation  What of its outcome still holds is not computed again.
-    PaperActions(widgets::Document& document, const widgets::Simulation& simulation, widgets::Notice& notice,
-                 QMenu& menu, QWidget& window);
+    /// @param recomputation  What of its outcome still holds is not computed again.
+    PaperActions(widgets::Document& document, const widgets::Recomputation& recomputation,
+                 widgets::Notice& notice, QMenu& menu, QWidget& window);
 
     /// The actions that need a pond.
     [[nodiscard]] const QList<QAction*>& actions() const { return m_actions; }
@@ -55,7 +55,7 @@ private:
     void fillRamps();
 
     widgets::Document& m_document;
-    const widgets::Simulation& m_simulation;
+    const widgets::Recomputation& m_recomputation;
     widgets::Notice& m_notice;
     QWidget& m_window;
     QMenu* m_ramps;

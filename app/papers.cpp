@@ -7,7 +7,7 @@
 #include "engine/plan/plan.h"
 #include "engine/pond/pond_io.h"
 #include "engine/wording/wording.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/papers/paper_parts.h"
 #include "widgets/papers/papers.h"
 
@@ -84,7 +84,7 @@ std::filesystem::path standardProfile() {
 
 engine::ConsultantReading standardConsultant() {
     const std::filesystem::path path = standardProfile();
-    if (!QFileInfo::exists(widgets::shown(path.string()))) {
+    if (!QFileInfo::exists(widgets::toQString(path.string()))) {
         return {engine::Consultant(), {}};  // all of it blank
     }
     return engine::readConsultant(path);

@@ -1,7 +1,7 @@
 #include "app/templates.h"
 
 #include "engine/pond/pond_io.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QCoreApplication>
 #include <QDir>
@@ -19,9 +19,9 @@ std::vector<Template> templates() {
             const std::filesystem::path path = info.absoluteFilePath().toStdString();
             const engine::PondReading reading = engine::readPond(path);
             if (reading.pond) {
-                found.push_back(
-                    {widgets::shown(reading.pond->title.empty() ? path.stem().string() : reading.pond->title),
-                     path});
+                found.push_back({widgets::toQString(reading.pond->title.empty() ? path.stem().string()
+                                                                                : reading.pond->title),
+                                 path});
             }
         }
         if (!found.empty()) {

@@ -46,7 +46,7 @@ inline Comparison madeUpComparison(std::string_view text = kPlainPond) {
     comparison.runs.push_back(madeUpRun("do-nothing", 5.25));
     comparison.runs.front().energy_kWh = 0.0;
     for (DayRow& day : comparison.runs.front().days) {
-        day.runMinutes = day.lifted = 0.0;
+        day.runMinutes = day.liftedVolume = 0.0;
     }
     for (const Ramp& ramp : comparison.model.pond.ramps) {
         comparison.runs.push_back(madeUpRun(ramp.name, 3.25));

@@ -88,7 +88,7 @@ public:
             }
         }
         if (m_dice.coin(0.3)) {
-            choice("", out.sure.emplace());
+            choice("", out.confidence.emplace());
         }
         if (m_dice.coin(0.2)) {
             out.source = m_dice.text(true);

@@ -177,7 +177,7 @@ private:
         aerator.depth = Quantity(std::max(m_depth * (0.3 + 0.69 * m_dice.share()), 0.1));
         if (m_dice.coin()) {
             aerator.bubble_mm = Quantity(spread(0.5, 8.0, {0.2, 20.0, ""}));
-            aerator.netShare = Quantity(even(0.2, 1.0, {0.05, 1.0, ""}));
+            aerator.nonRecirculatedShare = Quantity(even(0.2, 1.0, {0.05, 1.0, ""}));
             aerator.power_kW = Quantity(0.4);
         }
     }

@@ -151,7 +151,7 @@ std::optional<std::size_t> fastestRamp(const Comparison& comparison, std::size_t
         }
         const DayRow* largest = run.largestDose();
         const std::tuple rank(run.daysToContinuous.value_or(comparison.days + 1),
-                              largest == nullptr ? 0.0 : -largest->lifted);
+                              largest == nullptr ? 0.0 : -largest->liftedVolume);
         if (best == 0 || rank < least) {
             best = i;
             least = rank;

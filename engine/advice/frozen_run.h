@@ -58,7 +58,7 @@ struct FrozenPond {
 [[nodiscard]] std::variant<FrozenPond, std::string> freeze(const Pond& pond,
                                                            const std::filesystem::path& path);
 
-/// Runs everything that the papers print, once: curves, causes, end states and members.
+/// Runs everything that the papers print, once: curves, attribution, end states and members.
 /// @param stamp    Its nights are filled in, and its ramp by plannedRamp() if it is empty or not one's name.
 /// @param nights   As in CompareOptions.
 /// @param earlier  As in CompareOptions: what of it still holds is taken over, to the bit.

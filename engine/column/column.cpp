@@ -71,7 +71,7 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         s[kSalt] = start.salinity[i];
         s[kSulfide] = start.sulfide.empty() ? zero : start.sulfide[i];
         s[kAmmonia] = start.ammonia.empty() ? zero : start.ammonia[i];
-        m_poisons = m_poisons || largestLane(s[kSulfide]) > 0.0 || largestLane(s[kAmmonia]) > 0.0;
+        m_hasToxicants = m_hasToxicants || largestLane(s[kSulfide]) > 0.0 || largestLane(s[kAmmonia]) > 0.0;
         m_reach += m_grid.volume[i] *
                    std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
@@ -123,7 +123,7 @@ void Column<Real>::resume(const KeptWater<Real>& water) {
 
 template <class Real>
 void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
-    growPlants(air);
+    applyPlantTable(air);
     sunlight(air, m_state);
     heatRates(air, m_state, dt);
     // What mixes is the water as it is: with the step's heat added first, sun would still water that it does
@@ -141,12 +141,12 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     m_reactsFirst = !m_reactsFirst;
     stirMuck(aeration, dt);
     placeFish(m_state);
-    m_ledger.lifted += dt * m_lifting;
+    m_ledger.liftedVolume += dt * m_hypolimneticLift;
 }
 
 template <class Real>
 void Column<Real>::mix(double dt, const Air<Real>& air) {
-    breathe(dt, air);
+    exchangeSurface(dt, air);
     for (int i = 0; i < m_layers; ++i) {
         m_state.heat[i][0] += dt * m_heating[i];
     }
@@ -154,7 +154,7 @@ void Column<Real>::mix(double dt, const Air<Real>& air) {
                                  m_transportSolutes, kMolecularSolute);
     m_transportHeat.template advance<1, 1>(m_flows, {m_parameters.springTemperature}, m_state.heat);
     const std::array<Real, kSolutes> over =
-        m_poisons
+        m_hasToxicants
             ? m_transportSolutes.template advance<kSolutes, kSolutes>(m_flows, m_springWater, m_state.solutes)
             : m_transportSolutes.template advance<kAlwaysCarried, kSolutes>(m_flows, m_springWater,
                                                                             m_state.solutes);
@@ -166,14 +166,15 @@ void Column<Real>::mix(double dt, const Air<Real>& air) {
 template <class Real>
 void Column<Real>::react(double dt, const Aeration& aeration) {
     reactionsOf(aeration, m_state, dt);
-    m_reactions.exchange[0] = 0.0;  // breathe() did it
+    m_reactions.exchange[0] = 0.0;  // exchangeSurface() did it
     gather(m_state);
     reactionStep(m_reactions, dt, m_work, m_amounts);
     record(dt);
     for (int i = 0; i < m_layers; ++i) {
         auto& s = m_state.solutes[i];
-        if (m_poisons) {
-            // The poisons go with the pools that hold them; new fast debt brings its share of sulfide.
+        if (m_hasToxicants) {
+            // The toxicants go with the demand fractions that hold them; new fast debt brings its share of
+            // sulfide.
             const Real newFast =
                 m_reactions.fastShare * m_amounts.regenerated[i] + dt * m_reactions.stirredFast[i];
             s[kSulfide] = s[kSulfide] * (1.0 - m_amounts.fast[i] / max(s[kFast], Real(1e-30))) +
@@ -188,13 +189,13 @@ void Column<Real>::react(double dt, const Aeration& aeration) {
 }
 
 template <class Real>
-Real Column<Real>::whereFishAre(Solute which, double (*poisonousShare)(double temperature, double ph)) const {
+Real Column<Real>::whereFishAre(Solute which, double (*toxicShare)(double temperature, double ph)) const {
     Real sum = 0.0;
     for (int member = 0; member < kLanes<Real>; ++member) {
         double total = 0.0;
         for (int i = 0; i < m_layers; ++i) {
             total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][which], member) *
-                     poisonousShare(lane(m_state.heat[i][0], member), m_parameters.ph);
+                     toxicShare(lane(m_state.heat[i][0], member), m_parameters.ph);
         }
         setLane(sum, member, total);
     }

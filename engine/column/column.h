@@ -44,7 +44,7 @@ struct AeratorSetup {
 /// Parts of the physics that a check or a cause re-run may hold or leave out.
 struct ColumnSwitches {
     bool heat = true;                ///< Surface heat and sunlight warm and cool the water
-    bool mixing = true;              ///< Wind, convection and quiet diffusion; off: molecular only
+    bool mixing = true;              ///< Wind, convection and background diffusion; off: molecular only
     bool freezePlume = false;        ///< Keep the plume of the first running step (smooth problems)
     bool dissolution = true;         ///< Bubbles exchange oxygen
     double fixedDiffusivity = -1.0;  ///< [m^2/s] at all faces if not negative (smooth problems)
@@ -71,8 +71,8 @@ public:
     /// symmetric splitting, which is of second order, and the state after them is one that mixing left.
     void step(double dt, const Air<Real>& air, const Aeration& aeration);
 
-    /// Brings the plume up to date with the water for a step that is about to come, so that lifting() holds
-    /// for it.
+    /// Brings the plume up to date with the water for a step that is about to come, so that
+    /// hypolimneticLift() holds for it.
     void preparePlume(const Aeration& aeration);
 
     /// d/dt of a state at an instant under the same physics. Never throws on trial states; continues its
@@ -103,8 +103,8 @@ public:
     /// Un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur where the fish are [g/m^3].
     [[nodiscard]] Real unionisedAmmonia() const;
     [[nodiscard]] Real hydrogenSulfide() const;
-    /// Water the plume carries up through z_b now, net [m^3/s].
-    [[nodiscard]] Real lifting() const { return m_lifting; }
+    /// [m^3/s], net: what the plume carries up through z_b now.
+    [[nodiscard]] Real hypolimneticLift() const { return m_hypolimneticLift; }
     /// Integrations of the plume so far, all lanes.
     [[nodiscard]] long plumeCount() const { return m_plumeCount; }
 
@@ -113,8 +113,7 @@ public:
     [[nodiscard]] std::vector<double> solutes(Solute which, int lane) const;
 
 private:
-    [[nodiscard]] Real whereFishAre(Solute which,
-                                    double (*poisonousShare)(double temperature, double ph)) const;
+    [[nodiscard]] Real whereFishAre(Solute which, double (*toxicShare)(double temperature, double ph)) const;
     void densities(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
     [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
@@ -123,13 +122,13 @@ private:
     void integrate(const Aeration& aeration, const State<Real>& state);
     void diffusivities(const Air<Real>& air);
     void springWater();
-    void growPlants(const Air<Real>& air);
+    void applyPlantTable(const Air<Real>& air);
     void placeFish(const State<Real>& state);
     void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
     void exchangeOf(const Air<Real>& air, const State<Real>& state);
-    void breathe(double dt, const Air<Real>& air);
+    void exchangeSurface(double dt, const Air<Real>& air);
     void mix(double dt, const Air<Real>& air);
     void react(double dt, const Aeration& aeration);
     void stirMuck(const Aeration& aeration, double dt);
@@ -144,8 +143,8 @@ private:
     int m_layers;
     double m_windAtSeven;  // Wind at 7 m over that at 10 m
     bool m_reactsFirst = false;
-    bool m_aerating = false;  // The surface aerator ran when rates were last found
-    bool m_poisons = false;   // Sulfide or ammonia is there to be carried
+    bool m_aerating = false;      // The surface aerator ran when rates were last found
+    bool m_hasToxicants = false;  // Sulfide or ammonia is there to be carried
     State<Real> m_state;
     Ledger<Real> m_ledger;
     Flows<Real> m_flows;
@@ -167,7 +166,7 @@ private:
     long m_plumeCount = 0;
     std::vector<Real> m_bubbleNet;        // Oxygen from bubbles by layer [g/m^3/s], may be negative
     std::vector<Real> m_bubbleReference;  // Oxygen there at that time [g/m^3]
-    Real m_lifting = 0.0;
+    Real m_hypolimneticLift = 0.0;
     std::array<Real, kSolutes> m_springWater{};
     Real m_weedMassAtStart = 0.0;
     Real m_chlorophyllScale = 1.0, m_weedScale = 1.0;  // Of the dated table, as last applied

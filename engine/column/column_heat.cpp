@@ -74,7 +74,7 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
     }
     for (int i = 0; i < layers; ++i) {
         light[i] = visible * light[i];
-        // Light that falls on the mud warms the layer over it.
+        // Light that falls on the sediment warms the layer over it.
         const double lower = i + 1 < m_layers ? m_grid.faceArea[i + 1] : 0.0;
         m_heating[i] = (visible * (m_grid.faceArea[i] - left[i] * lower) +
                         infrared * (m_nearInfrared[i] * m_grid.faceArea[i] - m_nearInfrared[i + 1] * lower)) *

@@ -22,7 +22,7 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
     m_plume.integrate(source, {m_grid, m_temperature, m_salinity, m_density, m_bubbleReference},
                       m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
     m_plumeCount += kLanes<Real>;
-    const Real& net = m_parameters.netShare;
+    const Real& net = m_parameters.nonRecirculatedShare;
     m_flows.segments = m_plume.segments();
     std::fill(m_bubbleNet.begin(), m_bubbleNet.end(), Real(0.0));
     for (int k = 0; k < m_flows.segments; ++k) {
@@ -30,14 +30,14 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
         const Real netFlow = net * segment.flow, given = segment.oxygenGain - segment.oxygenLoss;
         for (int i = 0; i < m_layers; ++i) {
             m_flows.taken[k][i] = net * segment.entrained[i];
-            m_flows.returned[k][i] = netFlow * segment.released[i];
-            m_bubbleNet[i] += given * segment.released[i] * m_perVolume[i];
+            m_flows.returned[k][i] = netFlow * segment.detrained[i];
+            m_bubbleNet[i] += given * segment.detrained[i] * m_perVolume[i];
         }
     }
     for (Real& oxygen : m_bubbleReference) {
         oxygen = max(oxygen, Real(1e-3));
     }
-    m_lifting = m_bottom.exists() ? net * m_plume.throughBottom() : Real(0.0);
+    m_hypolimneticLift = m_bottom.exists() ? net * m_plume.hypolimneticLift() : Real(0.0);
 }
 
 template <class Real>
@@ -47,7 +47,7 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
         springWater();
     }
     if (aeration.open == 0) {
-        m_lifting = 0.0;
+        m_hypolimneticLift = 0.0;
         m_flows.segments = 0;
         m_flows.moving = spring;
         m_last = aeration;

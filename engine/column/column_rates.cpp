@@ -34,7 +34,7 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
         d[kMedium] +=
             (1.0 - m_reactions.fastShare) * a.regenerated[i] + m_reactions.stirredMedium[i] - a.medium[i];
         d[kSlow] -= a.slow[i];
-        if (m_poisons) {
+        if (m_hasToxicants) {
             const auto& s = state.solutes[i];
             d[kSulfide] += m_parameters.sulfideOfFast *
                                (m_reactions.fastShare * a.regenerated[i] + m_reactions.stirredFast[i]) -

@@ -1,4 +1,4 @@
-// What makes and eats oxygen in a column (engine/column/column.h).
+// Sources and demands of oxygen in a column (engine/column/column.h).
 #include "engine/base/lane_math.h"
 #include "engine/base/units.h"
 #include "engine/column/column.h"
@@ -12,10 +12,10 @@
 namespace engine {
 namespace {
 
-/// Mud cools less than the water's rule says: from 10 degC down to 5 its demand falls smoothly to half of the
+/// Factor on the sediment's demand [-]: from 10 degC down to 5 it falls smoothly to half of the
 /// exponential rule (published: halve below 10 degC, from memory).
 template <class Real>
-Real coldMud(const Real& temperature) {
+Real coldSedimentFactor(const Real& temperature) {
     const Real x = min(max((temperature - 5.0) / 5.0, Real(0.0)), Real(1.0));
     return 0.5 + 0.5 * x * x * (3.0 - 2.0 * x);
 }
@@ -24,15 +24,15 @@ Real coldMud(const Real& temperature) {
 
 template <class Real>
 void Column<Real>::placeFish(const State<Real>& state) {
-    const Lines& lines = m_parameters.lines;
+    const OxygenThresholds& thresholds = m_parameters.thresholds;
     for (int member = 0; member < kLanes<Real>; ++member) {
         for (int i = 0; i < m_layers; ++i) {
             m_laneA[i] = lane(state.solutes[i][kOxygen], member);
             m_laneB[i] = lane(state.heat[i][0], member);
         }
         FishWater& water = m_fishWater[member];
-        const double best = water.oxygen(m_laneA, m_laneB, lines.fishShare, lines.fishMax);
-        water.places(m_laneA, m_laneB, best, lines.stress, lines.fishMax, m_lanePlaces);
+        const double best = water.oxygen(m_laneA, m_laneB, thresholds.fishShare, thresholds.fishMax);
+        water.places(m_laneA, m_laneB, best, thresholds.stress, thresholds.fishMax, m_lanePlaces);
         for (int i = 0; i < m_layers; ++i) {
             setLane(m_fishPlace[i], member, m_lanePlaces[i]);
         }
@@ -65,15 +65,15 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     const Real* const places = m_fishPlace.data();
     const Real* const weedShare = m_weedPerArea.data();
     const double* const perLayerVolume = m_perVolume.data();
-    const double* const mud = m_grid.bottomArea.data();
+    const double* const sedimentArea = m_grid.bottomArea.data();
     const Real growthPerAlgae = p.photosynthesisFactor * p.photosynthesis,
                growthPerWeed = p.photosynthesisFactor * p.weedPhotosynthesis * p.weedMass,
-               breathBase = p.respirationFactor * p.respirationBase,
-               breathPerAlgae = p.respirationFactor * p.respirationPerChlorophyll,
-               breathPerWeed = p.respirationFactor * p.weedRespiration * p.weedMass,
+               respirationBase = p.respirationFactor * p.respirationBase,
+               respirationPerAlgae = p.respirationFactor * p.respirationPerChlorophyll,
+               respirationPerWeed = p.respirationFactor * p.weedRespiration * p.weedMass,
                demand = p.sedimentDemand, fastRate = p.fastRate, mediumRate = p.mediumRate,
                slowRate = p.slowRate;
-    const Real logGrowth = log(p.photosynthesisTheta), logBreath = log(p.respirationTheta),
+    const Real logGrowth = log(p.photosynthesisTheta), logRespiration = log(p.respirationTheta),
                logDebt = log(p.debtTheta), logSlow = log(p.slowTheta);
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
@@ -81,23 +81,25 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
         const Real warm = temperature - 20.0;
         const double perVolume = perLayerVolume[i];
         growth[i] = (growthPerAlgae * algae[i] + growthPerWeed * weedShare[i]) * rateExp(logGrowth * warm);
-        respiration[i] = (breathBase + breathPerAlgae * algae[i] + breathPerWeed * weedShare[i]) *
-                         rateExp(logBreath * warm);
+        respiration[i] =
+            (respirationBase + respirationPerAlgae * algae[i] + respirationPerWeed * weedShare[i]) *
+            rateExp(logRespiration * warm);
         fish[i] = fishAt20 * fishTemperatureFactor(temperature) * places[i] * perVolume;
-        sediment[i] = demand * mud[i] * perVolume * rateExp(logSediment * warm) * coldMud(temperature);
+        sediment[i] = demand * sedimentArea[i] * perVolume * rateExp(logSediment * warm) *
+                      coldSedimentFactor(temperature);
         const Real debtWarm = rateExp(logDebt * warm);
         fast[i] = fastRate * debtWarm;
         medium[i] = mediumRate * debtWarm;
         slow[i] = slowRate * rateExp(logSlow * warm);
     }
     if (stirred >= 0) {
-        // The mud under the diffusers eats faster while they stir it.
+        // The sediment under the diffusers demands more while they stir it.
         const Real area =
             min(p.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
         const Real& temperature = temperatures[stirred];
         sediment[stirred] += stirs * p.sedimentDemand * (area * (p.stirredDemand - 1.0)) /
                              m_grid.volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
-                             coldMud(temperature);
+                             coldSedimentFactor(temperature);
     }
     Real* const gained = m_reactions.bubbles.data();
     Real* const stripped = m_reactions.stripped.data();
@@ -161,7 +163,7 @@ void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
 /// from the other reactions. Only where the exchange would empty a thin layer within the step is it slowed,
 /// as by an implicit step.
 template <class Real>
-void Column<Real>::breathe(double dt, const Air<Real>& air) {
+void Column<Real>::exchangeSurface(double dt, const Air<Real>& air) {
     exchangeOf(air, m_state);
     const Real asked = dt * m_reactions.exchange[0];
     const Real share = asked / (1.0 + max(asked - 0.2, Real(0.0)));
@@ -199,7 +201,7 @@ void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
 
 /// The dated table scales the pond's algae and weeds; what dies becomes medium debt where it stood.
 template <class Real>
-void Column<Real>::growPlants(const Air<Real>& air) {
+void Column<Real>::applyPlantTable(const Air<Real>& air) {
     if (largestLane(abs(air.chlorophyllScale - m_chlorophyllScale)) == 0.0 &&
         largestLane(abs(air.weedScale - m_weedScale)) == 0.0) {
         return;
@@ -254,19 +256,19 @@ template void Column<double>::placeFish(const State<double>&);
 template void Column<double>::reactionsOf(const Aeration&, const State<double>&, double);
 template double Column<double>::reaches(const Aeration&) const;
 template void Column<double>::stirMuck(const Aeration&, double);
-template void Column<double>::growPlants(const Air<double>&);
+template void Column<double>::applyPlantTable(const Air<double>&);
 template void Column<double>::record(double);
 template void Column<double>::exchangeOf(const Air<double>&, const State<double>&);
-template void Column<double>::breathe(double, const Air<double>&);
+template void Column<double>::exchangeSurface(double, const Air<double>&);
 template void Column<double>::gather(const State<double>&);
 template void Column<Pack<4>>::placeFish(const State<Pack<4>>&);
 template void Column<Pack<4>>::reactionsOf(const Aeration&, const State<Pack<4>>&, double);
 template Pack<4> Column<Pack<4>>::reaches(const Aeration&) const;
 template void Column<Pack<4>>::stirMuck(const Aeration&, double);
-template void Column<Pack<4>>::growPlants(const Air<Pack<4>>&);
+template void Column<Pack<4>>::applyPlantTable(const Air<Pack<4>>&);
 template void Column<Pack<4>>::record(double);
 template void Column<Pack<4>>::exchangeOf(const Air<Pack<4>>&, const State<Pack<4>>&);
-template void Column<Pack<4>>::breathe(double, const Air<Pack<4>>&);
+template void Column<Pack<4>>::exchangeSurface(double, const Air<Pack<4>>&);
 template void Column<Pack<4>>::gather(const State<Pack<4>>&);
 
 }  // namespace engine

@@ -13,33 +13,34 @@ namespace engine {
 inline constexpr double kMolecularHeat = 1.4e-7;    ///< [m^2/s]
 inline constexpr double kMolecularSolute = 2.0e-9;  ///< [m^2/s]
 
-/// Finds where water would overturn: neighbouring layers are pooled, at their mean density, as long as the
-/// water above is denser than the water below, so that convection reaches exactly as deep as the heat lost
-/// allows, whatever the layers and the step.
+/// Finds where water would overturn: neighbouring layers form mixed blocks, at their mean density, as long as
+/// the water above is denser than the water below, so that convection reaches exactly as deep as the heat
+/// lost allows, whatever the layers and the step.
 class Convection {
 public:
     explicit Convection(const Grid& grid) : m_grid(grid), m_blocks(grid.volume.size()) {}
 
-    /// Diffusivity of convection at each face [m^2/s], size N + 1; 0 where nothing overturns. In a pool of
-    /// thickness h it is 0.4 h w, with Deardorff's velocity w = (B h)^(1/3), at least kLeastOverturn; less at
-    /// faces that hardly overturn (kFullOverturn), so that it is a continuous function of the densities.
+    /// Diffusivity of convection at each face [m^2/s], size N + 1; 0 where nothing overturns. In a mixed
+    /// block of thickness h it is 0.4 h w, with Deardorff's velocity w = (B h)^(1/3), at least
+    /// kLeastOverturn; less at faces that hardly overturn (kFullOverturn), so that it is a continuous
+    /// function of the densities.
     /// @param density  Of one member [kg/m^3], size N.
-    /// @param buoyancyFlux  B lost at the surface [m^2/s^3]; matters only to pools that touch it.
+    /// @param buoyancyFlux  B lost at the surface [m^2/s^3]; matters only to mixed blocks that touch it.
     void diffusivity(const std::vector<double>& density, double buoyancyFlux, std::vector<double>& out);
 
 private:
-    struct Block {
+    struct MixedBlock {
         int first = 0, end = 0;
         double volume = 0.0, mass = 0.0;
     };
     const Grid& m_grid;
-    std::vector<Block> m_blocks;
+    std::vector<MixedBlock> m_blocks;
 };
 
 /// Vertical turbulent diffusivity at the faces [m^2/s], size N + 1; the ends are 0.
 ///
 /// Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind.
-/// Quiet water: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43, N^2 at least 7.5e-5 /s^2.
+/// Background diffusion: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43, N^2 at least 7.5e-5 /s^2.
 /// Convection (class above) is added where it is not zero.
 /// Molecular diffusion is added by the caller, since it differs between heat and solutes.
 ///
@@ -73,8 +74,8 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
         const Real ratio = 40.0 * kKarman * kKarman * z * z * stable / (shear * shear + 1e-30);
         const Real richardson = (sqrt(1.0 + ratio) - 1.0) / 20.0;
         const Real windy = kKarman * z * shear / (1.0 + 37.0 * richardson * richardson);
-        const Real quiet = 1.04e-8 * layerExp(-0.43 * layerLog(max(stable, Real(kSmallestFrequency2))));
-        result[i] = windy + quiet + overturning[i];
+        const Real background = 1.04e-8 * layerExp(-0.43 * layerLog(max(stable, Real(kSmallestFrequency2))));
+        result[i] = windy + background + overturning[i];
     }
 }
 

@@ -10,8 +10,8 @@ constexpr double kOxygenOfAir = 0.2095;  // mole shares of dry air; argon goes w
 constexpr double kNitrogenOfAir = 0.7905;
 constexpr double kLiveSpeed = 0.01;      // [m/s]; slower than this the water no longer rises
 constexpr double kSinkingExcess = 0.01;  // [kg/m^3]; water must be this much heavier to leave the surface
-constexpr double kHair = 1e-9;           // [m]
-constexpr double kGap = 1e-6;            // [m]; the next rise starts this much above where the last let go
+constexpr double kDepthEpsilon = 1e-9;   // [m]
+constexpr double kRestartOffset = 1e-6;  // [m]; the next rise starts this much above where the last detrained
 
 template <class Real>
 Real bubbleRadius(const PlumeRiseOf<Real>& rise, const Real& gas) {
@@ -73,7 +73,7 @@ PlumeIntegrator<Real>::PlumeIntegrator(int layers)
     : m_henryOxygen(layers, Real(0.0)), m_henryNitrogen(layers, Real(0.0)) {
     for (PlumeSegmentOf<Real>& segment : m_segments) {
         segment.entrained.assign(layers, Real(0.0));
-        segment.released.assign(layers, Real(0.0));
+        segment.detrained.assign(layers, Real(0.0));
     }
 }
 
@@ -82,12 +82,12 @@ void PlumeIntegrator<Real>::clear() {
     for (int k = 0; k < m_used; ++k) {
         PlumeSegmentOf<Real>& one = m_segments[k];
         std::fill(one.entrained.begin(), one.entrained.end(), Real(0.0));
-        std::fill(one.released.begin(), one.released.end(), Real(0.0));
+        std::fill(one.detrained.begin(), one.detrained.end(), Real(0.0));
         one.flow = one.oxygenGain = one.oxygenLoss = 0.0;
         one.topDepth = one.topSpeed = one.topRadius = one.topDensity = 0.0;
     }
     m_used = 0;
-    m_throughBottom = 0.0;
+    m_hypolimneticLift = 0.0;
 }
 
 template <class Real>
@@ -142,15 +142,15 @@ PlumePointOf<Real> PlumeIntegrator<Real>::startIn(const PlumeLayerOf<Real>& laye
 }
 
 template <class Real>
-void PlumeIntegrator<Real>::book(int i, int member, double taken) {
+void PlumeIntegrator<Real>::recordEntrainment(int i, int member, double taken) {
     Real& entrained = m_segments[m_number[member]].entrained[i];
     setLane(entrained, member, lane(entrained, member) + taken);
 }
 
 /// Ends one member's rise where it is.
 template <class Real>
-void PlumeIntegrator<Real>::letGo(const Surroundings& water, int member, double topDepth,
-                                  double bottomDepth) {
+void PlumeIntegrator<Real>::detrain(const Surroundings& water, int member, double topDepth,
+                                    double bottomDepth) {
     const Grid& grid = water.grid;
     PlumeSegmentOf<Real>& segment = m_segments[m_number[member]];
     const auto of = [member](const Real& x) { return lane(x, member); };
@@ -172,25 +172,25 @@ void PlumeIntegrator<Real>::letGo(const Surroundings& water, int member, double 
         ++i;
     }
     if (i == top || of(water.density[i]) < sinksTo) {
-        setLane(segment.released[i], member, 1.0);
+        setLane(segment.detrained[i], member, 1.0);
     } else {
         const double above = of(water.density[i - 1]);
         const double part = (sinksTo - above) / (of(water.density[i]) - above);
-        setLane(segment.released[i], member, part);
-        setLane(segment.released[i - 1], member, 1.0 - part);
+        setLane(segment.detrained[i], member, part);
+        setLane(segment.detrained[i - 1], member, 1.0 - part);
     }
-    double through = of(m_throughBottom);
+    double through = of(m_hypolimneticLift);
     for (int j = grid.layers() - 1; j >= 0 && grid.face[j + 1] > bottomDepth && topDepth < bottomDepth; --j) {
         const double below = std::min((grid.face[j + 1] - bottomDepth) / grid.thickness[j], 1.0);
         through += below * of(segment.entrained[j]) * m_diffusers;
     }
-    setLane(m_throughBottom, member, through);
+    setLane(m_hypolimneticLift, member, through);
     ++m_number[member];
     m_used = std::max(m_used, m_number[member]);
     setLane(m_rises, member, 0.0);
 }
 
-/// Takes the members that `rising` says through what is left of a layer above them; those that let go are
+/// Takes the members that `rising` says through what is left of a layer above them; those that detrain are
 /// marked as waiting for their next rise.
 template <class Real>
 void PlumeIntegrator<Real>::rest(const Surroundings& water, int i, PlumeLayerOf<Real>& layer, Real& rising,
@@ -218,18 +218,18 @@ void PlumeIntegrator<Real>::rest(const Surroundings& water, int i, PlumeLayerOf<
         }
         for (int k = 0; k < kLanes<Real>; ++k) {
             if (lane(goes, k) > lane(isAlive, k)) {
-                book(i, k, lane(taken, k));
+                recordEntrainment(i, k, lane(taken, k));
                 setLane(taken, k, 0.0);
                 setLane(rising, k, 0.0);
-                letGo(water, k, lane(m_depth, k), bottomDepth);
-                setLane(m_depth, k, lane(m_depth, k) - kGap);
+                detrain(water, k, lane(m_depth, k), bottomDepth);
+                setLane(m_depth, k, lane(m_depth, k) - kRestartOffset);
                 setLane(m_waits, k, m_number[k] < kPlumeSegments ? 1.0 : 0.0);
             }
         }
     }
     for (int k = 0; k < kLanes<Real>; ++k) {
         if (lane(rising, k) > 0.0) {
-            book(i, k, lane(taken, k));
+            recordEntrainment(i, k, lane(taken, k));
         }
     }
 }
@@ -239,14 +239,14 @@ void PlumeIntegrator<Real>::riseThrough(const Surroundings& water, int i, double
     PlumeLayerOf<Real> layer = layerOf(water, i);
     const double top = i == 0 ? 0.0 : water.grid.face[i];
     Real rising = m_rises;
-    // A member that lets go in the middle of a layer goes on from there; none more often than it may rise.
+    // A member that detrains in the middle of a layer goes on from there; none more often than it may rise.
     for (int turn = 0; turn <= kPlumeSegments; ++turn) {
-        const Real starts = wherePositive(m_depth - kHair - top, m_waits, Real(0.0));
+        const Real starts = wherePositive(m_depth - kDepthEpsilon - top, m_waits, Real(0.0));
         if (largestLane(starts) > 0.0) {
             m_point = chosen(starts, startIn(layer), m_point);
             for (int k = 0; k < kLanes<Real>; ++k) {
                 if (lane(starts, k) > 0.0) {
-                    book(i, k, lane(m_point.flow, k));
+                    recordEntrainment(i, k, lane(m_point.flow, k));
                 }
             }
             m_waits = wherePositive(starts, Real(0.0), m_waits);
@@ -275,7 +275,7 @@ void PlumeIntegrator<Real>::integrate(const PlumeSourceOf<Real>& source, const S
     }
     for (int k = 0; k < kLanes<Real>; ++k) {
         if (lane(m_rises, k) > 0.0) {
-            letGo(water, k, 0.0, bottomDepth);
+            detrain(water, k, 0.0, bottomDepth);
         }
     }
     for (int k = 0; k < m_used; ++k) {
@@ -296,7 +296,7 @@ Plume integratePlume(const PlumeSource& source, const PlumeSurroundings& water, 
     for (int k = 0; k < integrator.segments(); ++k) {
         plume.segments.push_back(integrator.segment(k));
     }
-    plume.throughBottom = integrator.throughBottom();
+    plume.hypolimneticLift = integrator.hypolimneticLift();
     return plume;
 }
 

@@ -33,34 +33,34 @@ using PlumeSurroundings = PlumeSurroundingsOf<double>;
 
 inline constexpr int kPlumeSegments = 4;
 
-/// One rise from the diffuser, or from where the plume let go below, to where it lets go or surfaces. Of a
-/// pack's members, those that have not so many rises hold zeros.
+/// One rise from the diffuser, or from where the plume detrained below, to where it detrains or surfaces. Of
+/// a pack's members, those that have not so many rises hold zeros.
 template <class Real>
 struct PlumeSegmentOf {
     std::vector<Real> entrained;  ///< Water taken from each layer, all diffusers [m^3/s], size N
-    std::vector<Real> released;   ///< Share of that water returned to each layer, sums to 1, size N
+    std::vector<Real> detrained;  ///< Share of that water detrained into each layer, sums to 1, size N
     Real flow = 0.0;              ///< Sum of `entrained` [m^3/s]
     Real oxygenGain = 0.0;        ///< Oxygen that bubbles give [g/s], all diffusers, never negative
     Real oxygenLoss = 0.0;        ///< Oxygen that bubbles take from water holding it [g/s], never negative
-    Real topDepth = 0.0;          ///< Where it lets go [m]; 0 at the surface
+    Real topDepth = 0.0;          ///< Where it detrains [m]; 0 at the surface
     Real topSpeed = 0.0;          ///< Upward water speed there [m/s]
     Real topRadius = 0.0;         ///< [m]
     Real topDensity = 0.0;        ///< Of its water [kg/m^3]
 };
 using PlumeSegment = PlumeSegmentOf<double>;
 
-/// The plume over one diffuser group: entrainment, slip, dissolution of oxygen and nitrogen, letting go
+/// The plume over one diffuser group: entrainment, slip, dissolution of oxygen and nitrogen, detrainment
 /// where its momentum is spent and starting again above, water returned at its own density.
 ///
 /// Gross flow: the share that is drawn in again at once is the caller's business. The members of a pack rise
-/// layer by layer together, each letting go where it does. Keeps its memory from one plume to the next.
+/// layer by layer together, each detraining where it does. Keeps its memory from one plume to the next.
 /// Tested: tests/published/plume_test.cpp against the closed form of Morton, Taylor and Turner (1956).
 template <class Real>
 class PlumeIntegrator {
 public:
     explicit PlumeIntegrator(int layers);
 
-    /// @param bottomDepth  Depth z_b through which throughBottom() counts [m]; no count if not above the
+    /// @param bottomDepth  Depth z_b through which hypolimneticLift() counts [m]; no count if not above the
     ///                     diffuser.
     void integrate(const PlumeSourceOf<Real>& source, const PlumeSurroundingsOf<Real>& water,
                    double bottomDepth, const PlumeCoefficients& coefficients = {});
@@ -68,8 +68,8 @@ public:
     /// Rises of the member with the most, from below, at most kPlumeSegments.
     [[nodiscard]] int segments() const { return m_used; }
     [[nodiscard]] const PlumeSegmentOf<Real>& segment(int k) const { return m_segments[k]; }
-    /// Water carried up through z_b and let go above it [m^3/s], gross.
-    [[nodiscard]] const Real& throughBottom() const { return m_throughBottom; }
+    /// [m^3/s], gross: water carried up through z_b and detrained above it.
+    [[nodiscard]] const Real& hypolimneticLift() const { return m_hypolimneticLift; }
 
 private:
     using Surroundings = PlumeSurroundingsOf<Real>;
@@ -79,12 +79,12 @@ private:
     [[nodiscard]] PlumePointOf<Real> startIn(const PlumeLayerOf<Real>& layer) const;
     void riseThrough(const Surroundings& water, int i, double bottomDepth);
     void rest(const Surroundings& water, int i, PlumeLayerOf<Real>& layer, Real& rising, double bottomDepth);
-    void book(int i, int member, double taken);
-    void letGo(const Surroundings& water, int member, double topDepth, double bottomDepth);
+    void recordEntrainment(int i, int member, double taken);
+    void detrain(const Surroundings& water, int member, double topDepth, double bottomDepth);
 
     std::array<PlumeSegmentOf<Real>, kPlumeSegments> m_segments;
     int m_used = 0;
-    Real m_throughBottom = 0.0;
+    Real m_hypolimneticLift = 0.0;
     std::vector<Real> m_henryOxygen, m_henryNitrogen;
     // The rise under way
     PlumeRiseOf<Real> m_rise;
@@ -99,7 +99,7 @@ private:
 
 struct Plume {
     std::vector<PlumeSegment> segments;  ///< From below, at most kPlumeSegments
-    double throughBottom = 0.0;  ///< Water carried up through a depth and let go above it [m^3/s], gross
+    double hypolimneticLift = 0.0;       ///< [m^3/s], gross: carried up through z_b and detrained above it
 };
 
 /// One plume alone; see PlumeIntegrator.

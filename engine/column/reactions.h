@@ -8,7 +8,7 @@
 
 namespace engine {
 
-/// What makes and eats oxygen in each layer over one step, arrays of size N; rates per second.
+/// Sources and demands of oxygen in each layer over one step, arrays of size N; rates per second.
 template <class Real>
 struct Reactions {
     using Layers = std::vector<Real>;
@@ -18,7 +18,7 @@ struct Reactions {
     Layers respiration, fish, sediment;
     // First-order losses [1/s]
     Layers stripped;            ///< By bubbles out of water that holds more than they
-    Layers fast, medium, slow;  ///< Oxidation of the pools at ample oxygen
+    Layers fast, medium, slow;  ///< Oxidation of the demand fractions at ample oxygen
     // Debt set free whatever the oxygen [g/m^3/s]: stirred muck
     Layers stirredFast, stirredMedium;
     // Surface exchange, layer 0 only, zero below
@@ -73,7 +73,7 @@ template <class Real>
     return oxygen / (half + oxygen);
 }
 
-/// Rates at an instant. Fish breathe in full down to kFishConformsBelow and in proportion below it.
+/// Rates at an instant. Fish respire in full down to kFishConformsBelow and in proportion below it.
 template <class Real>
 void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
     for (std::size_t i = 0; i < state.oxygen.size(); ++i) {
@@ -106,8 +106,8 @@ template <class Real>
 /// Backward Euler over `dt`, layer by layer: oxygen and its debts use each other up together.
 ///
 /// The end value solves a rising concave equation; Newton from the left of its root never passes it, so that
-/// the amounts taken at any iterate leave oxygen and every pool positive, and what oxygen loses is exactly
-/// what the amounts say.
+/// the amounts taken at any iterate leave oxygen and every demand fraction positive, and what oxygen loses is
+/// exactly what the amounts say.
 template <class Real>
 void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
     constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
@@ -147,7 +147,7 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
     // The arrays do not overlap, so that the layers can be computed side by side.
     DAWNLINE_SIDE_BY_SIDE
     for (std::size_t i = 0; i < n; ++i) {
-        // A pool p with rate k ends at p / (1 + k dt s), s the limitation, so that its payment is
+        // A demand fraction p with rate k ends at p / (1 + k dt s), s the limitation, so that its payment is
         // k dt p c / (half + (1 + k dt) c): of the same form as the other limited demands.
         const Real kf = dt * rateFast[i], km = dt * rateMedium[i], ks = dt * rateSlow[i];
         const Real owedFast = kf * fast[i], owedMedium = km * medium[i], owedSlow = ks * slow[i];
@@ -182,14 +182,14 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         const Real c = max(first, newton(first));
 
         const auto [qr, qs, qf, qm, ql] = inverses(hr + c, hs + c, hf + gf * c, hm + gm * c, hl + gl * c);
-        const Real respired = resp * c * qr, eaten = sed * c * qs;
+        const Real respired = resp * c * qr, takenBySediment = sed * c * qs;
         const Real paidFast = owedFast * c * qf, paidMedium = owedMedium * c * qm,
                    paidSlow = owedSlow * c * ql;
-        const Real breathed = fish * min(c * (1.0 / hFish), Real(1.0));
-        const Real regenerated = regeneration * (sed - eaten);
+        const Real takenByFish = fish * min(c * (1.0 / hFish), Real(1.0));
+        const Real regenerated = regeneration * (sed - takenBySediment);
         outRespiration[i] = respired;
-        outFish[i] = breathed;
-        outSediment[i] = eaten;
+        outFish[i] = takenByFish;
+        outSediment[i] = takenBySediment;
         outFast[i] = paidFast;
         outMedium[i] = paidMedium;
         outSlow[i] = paidSlow;
@@ -199,8 +199,8 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         outSpilled[i] = stirred * c;
         outStripped[i] = stripped * c;
         outRegenerated[i] = regenerated;
-        oxygen[i] = budget - (respired + breathed + eaten + paidFast + paidMedium + paidSlow + stirred * c +
-                              stripped * c);
+        oxygen[i] = budget - (respired + takenByFish + takenBySediment + paidFast + paidMedium + paidSlow +
+                              stirred * c + stripped * c);
         fast[i] += fastShare * regenerated + dt * stirredFast[i] - paidFast;
         medium[i] += (1.0 - fastShare) * regenerated + dt * stirredMedium[i] - paidMedium;
         slow[i] -= paidSlow;

@@ -50,12 +50,12 @@ inline constexpr std::array<std::string_view, kTerms> kTermNames{
 template <class Real>
 struct Ledger {
     std::array<Real, kTerms> oxygen{};  ///< Positive adds oxygen [g]
-    Real debtRegenerated = 0.0;         ///< Fast plus medium debt from the mud [g O2]
+    Real debtRegenerated = 0.0;         ///< Fast plus medium debt from the sediment [g O2]
     Real debtStirred = 0.0;             ///< Fast plus medium debt from stirred muck [g O2]
     Real debtOxidised = 0.0;            ///< Fast plus medium debt paid [g O2]
     Real debtOfPlants = 0.0;            ///< Medium debt from dying algae and weeds [g O2]
     Real debtInflow = 0.0;              ///< Fast plus medium debt lost over the brim, negative [g O2]
-    Real lifted = 0.0;                  ///< Water carried up through z_b, net [m^3]
+    Real liftedVolume = 0.0;            ///< Water carried up through z_b, net [m^3]
 };
 
 }  // namespace engine

@@ -19,11 +19,12 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
     const std::array<Real, C>* const before = start.data();
     std::array<Real, C>* const amount = moved.data();
     std::array<Real, C>* const layer = fields.data();
-    constexpr double kHair = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
+    constexpr double kShareOfRoom = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
     for (int i = 1; i < m_layers; ++i) {
         const int first = std::max(i - 2, 0), last = std::min(i + 1, m_layers - 1);
         const Real upper = m_upperShare[i], lower = 1.0 - upper;
-        const Real roomAbove = kHair * m_grid.volume[i - 1], roomBelow = kHair * m_grid.volume[i];
+        const Real roomAbove = kShareOfRoom * m_grid.volume[i - 1],
+                   roomBelow = kShareOfRoom * m_grid.volume[i];
         const Real flow = m_dt * m_down[i];
         const Real fromUpper = max(flow, zero), fromLower = min(flow, zero);
         const Carried a(layer[i - 1]), b(layer[i]);

@@ -25,20 +25,20 @@ bool isBelow(const RampRun& run, double hours, double line) {
 
 Chances chancesOf(const Comparison& comparison, const RampRun& run) {
     const auto index = static_cast<std::size_t>(&run - comparison.runs.data());
-    const Lines& lines = comparison.model.parameters.lines;
+    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     if (const RampEnsemble* members = membersOf(comparison, index)) {
         return {members->chanceBelowStress, members->chanceBelowLethal, members->chanceAdded,
-                addedBelow(*members, membersOf(comparison, 0), lines.lethal)};
+                addedBelow(*members, membersOf(comparison, 0), thresholds.lethal)};
     }
     const RampRun& nothing = comparison.runs.front();
-    const bool isBelowStress = isBelow(run, run.hoursBelowStress, lines.stress);
-    const bool isBelowLethal = isBelow(run, run.hoursBelowLethal, lines.lethal);
+    const bool isBelowStress = isBelow(run, run.hoursBelowStress, thresholds.stress);
+    const bool isBelowLethal = isBelow(run, run.hoursBelowLethal, thresholds.lethal);
     Chances chances{isBelowStress ? 1.0 : 0.0, isBelowLethal ? 1.0 : 0.0, {}, {}};
     if (nothing.end == RunEnd::Completed) {
         chances.added =
-            isBelowStress && !isBelow(nothing, nothing.hoursBelowStress, lines.stress) ? 1.0 : 0.0;
+            isBelowStress && !isBelow(nothing, nothing.hoursBelowStress, thresholds.stress) ? 1.0 : 0.0;
         chances.addedLethal =
-            isBelowLethal && !isBelow(nothing, nothing.hoursBelowLethal, lines.lethal) ? 1.0 : 0.0;
+            isBelowLethal && !isBelow(nothing, nothing.hoursBelowLethal, thresholds.lethal) ? 1.0 : 0.0;
     }
     return chances;
 }

@@ -4,7 +4,7 @@
 #include "engine/base/parallel.h"
 #include "engine/base/units.h"
 #include "engine/ensemble/ensemble.h"
-#include "engine/run/causes.h"
+#include "engine/run/attribution.h"
 
 #include <algorithm>
 #include <mutex>
@@ -108,7 +108,8 @@ const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int day
     const Comparison& earlier = *options.earlier;
     for (std::size_t i = 0; earlier.days == days && i < earlier.runs.size(); ++i) {
         const RampRun& run = earlier.runs[i];
-        const bool isWhole = (run.endState || !options.endStates) && (!run.causes.empty() || !options.causes);
+        const bool isWhole =
+            (run.endState || !options.endStates) && (!run.attribution.empty() || !options.attribution);
         if (run.end != RunEnd::Completed || !isWhole || (i == 0) != (ramp == nullptr)) {
             continue;
         }
@@ -182,7 +183,7 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     const auto rampOf = [&](std::size_t i) { return i == 0 ? nullptr : &result.model.pond.ramps[i - 1]; };
     std::mutex reporting;
     // The runs first, then what the worst night of each would be without each of the causes.
-    const std::size_t questions = options.causes ? kCauses : 0;
+    const std::size_t questions = options.attribution ? kCauses : 0;
     std::size_t done = 0;
     const double centralShare = options.members > 1 ? kCentralShare : 1.0;
     const auto report = [&] {
@@ -214,15 +215,16 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
         result.runs[i] = runRamp(result.model, rampOf(i), request, {control.stop, nullptr});
         report();
     });
-    std::vector<std::vector<Cause>> causes(count);
+    std::vector<std::vector<Cause>> attribution(count);
     for (std::size_t i = 0; i < count; ++i) {
-        causes[i] = result.runs[i].causes.empty() ? std::vector<Cause>(questions) : std::vector<Cause>();
+        attribution[i] =
+            result.runs[i].attribution.empty() ? std::vector<Cause>(questions) : std::vector<Cause>();
     }
     finished += forEachIndex(count * questions, threads, control.stop, [&](std::size_t task) {
         const RampRun& run = result.runs[task / questions];
         const auto kind = static_cast<CauseKind>(task % questions);
-        if (run.end == RunEnd::Completed && run.causes.empty()) {
-            causes[task / questions][task % questions] = {
+        if (run.end == RunEnd::Completed && run.attribution.empty()) {
+            attribution[task / questions][task % questions] = {
                 kind, gainWithout(result.model, rampOf(task / questions), run, kind, run.worst().day)};
         }
         report();
@@ -230,10 +232,10 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     ensure(finished == count * (1 + questions) || control.stop.stop_requested(),
            "every ramp was run unless stopped");
     for (std::size_t i = 0; i < count; ++i) {
-        if (!causes[i].empty()) {
-            std::stable_sort(causes[i].begin(), causes[i].end(),
+        if (!attribution[i].empty()) {
+            std::stable_sort(attribution[i].begin(), attribution[i].end(),
                              [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
-            result.runs[i].causes = causes[i];
+            result.runs[i].attribution = attribution[i];
         }
     }
     if (options.members > 1) {

@@ -22,7 +22,7 @@ struct CompareOptions {
     int threads = 0;          ///< 0: as many as cores
     Resolution resolution;
     bool endStates = true;
-    bool causes = true;
+    bool attribution = true;
     /// A comparison whose runs are taken over where pond, ramp and days are the same, so that an edit of one
     /// ramp runs that ramp alone; the numbers are the same bits. May be null; only read during the call.
     const Comparison* earlier = nullptr;

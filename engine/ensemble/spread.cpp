@@ -63,8 +63,8 @@ Spread spreadOf(const Quantity& quantity, const Prior& prior, const MeterError& 
         return spreadBetween(quantity.value, *quantity.low, *quantity.high);
     }
     Spread spread;
-    if (quantity.sure && *quantity.sure != Sureness::Measured) {
-        spread = relative(prior, *quantity.sure == Sureness::Estimated ? 0.5 : 1.0);
+    if (quantity.confidence && *quantity.confidence != Confidence::Measured) {
+        spread = relative(prior, *quantity.confidence == Confidence::Estimated ? 0.5 : 1.0);
         if (!spread.isLog) {
             spread.below *= quantity.value;
             spread.above *= quantity.value;
@@ -82,7 +82,7 @@ Spread spreadOf(const Quantity& quantity, const Prior& prior, const MeterError& 
 }
 
 bool isMeasured(const Quantity& quantity) {
-    return quantity.sure ? *quantity.sure == Sureness::Measured : !quantity.low;
+    return quantity.confidence ? *quantity.confidence == Confidence::Measured : !quantity.low;
 }
 
 }  // namespace engine

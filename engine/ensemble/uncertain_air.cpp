@@ -5,14 +5,14 @@
 namespace engine {
 namespace {
 
-constexpr MeterError kShelterMeasured{0.0, 1.2};    // judgement
-constexpr MeterError kNetShareMeasured{0.0, 1.15};  // judgement
-constexpr MeterError kFlowMeter{0.0, 1.1};          // trade: flow meter +-10 %
-constexpr MeterError kThermometer{0.15, 1.0};       // trade: +-0.1 to 0.2 degC
-constexpr MeterError kOxygenMeter{0.2, 1.0};        // trade: optical handheld, +-0.2 mg/L in the field
-constexpr MeterError kBubbleByEye{0.0, 1.2};        // judgement
-constexpr MeterError kSalinityMeter{0.0, 1.02};     // judgement
-constexpr MeterError kTransferTest{0.0, 1.1};       // judgement
+constexpr MeterError kShelterMeasured{0.0, 1.2};                // judgement
+constexpr MeterError kNonRecirculatedShareMeasured{0.0, 1.15};  // judgement
+constexpr MeterError kFlowMeter{0.0, 1.1};                      // trade: flow meter +-10 %
+constexpr MeterError kThermometer{0.15, 1.0};                   // trade: +-0.1 to 0.2 degC
+constexpr MeterError kOxygenMeter{0.2, 1.0};     // trade: optical handheld, +-0.2 mg/L in the field
+constexpr MeterError kBubbleByEye{0.0, 1.2};     // judgement
+constexpr MeterError kSalinityMeter{0.0, 1.02};  // judgement
+constexpr MeterError kTransferTest{0.0, 1.1};    // judgement
 constexpr Prior kNameplate{1.0, 0.69, 1.45,
                            "air flow from a nameplate: +-25 % (1 sigma), common practice, no source"};
 constexpr Prior kPlumeLift{1.0, 1.0 / 1.4, 1.4,
@@ -49,7 +49,7 @@ void addArea(UncertainList& list) {
     input.intoMember = [central = area.value](Member& m, const MemberSource&, double value) {
         const double ratio = value / central;
         Parameters<double>& p = m.parameters;
-        for (double* perPond : {&p.netShare, &p.springFlow, &p.aeratorTransfer, &p.muckStore}) {
+        for (double* perPond : {&p.nonRecirculatedShare, &p.springFlow, &p.aeratorTransfer, &p.muckStore}) {
             *perPond /= ratio;
         }
     };
@@ -84,12 +84,13 @@ void addAirInputs(UncertainList& list) {
                [](Member& m, double ratio) { m.parameters.exchangeFactor *= ratio; });
     if (model.pond.aerator) {
         const Aerator& aerator = *model.pond.aerator;
-        UncertainInput& net =
-            list.key("net_share", "1", aerator.netShare, kNetShare, kNetShareMeasured,
-                     [](MemberSource& s) -> MaybeQuantity& { return s.pond.aerator->netShare; });
+        UncertainInput& net = list.key("net_share", "1", aerator.nonRecirculatedShare, kNonRecirculatedShare,
+                                       kNonRecirculatedShareMeasured, [](MemberSource& s) -> MaybeQuantity& {
+                                           return s.pond.aerator->nonRecirculatedShare;
+                                       });
         net.spread.most = 1.0;
         list.prior("lift of a plume over the model's", "1", kPlumeLift,
-                   [](Member& m, double ratio) { m.parameters.netShare *= ratio; });
+                   [](Member& m, double ratio) { m.parameters.nonRecirculatedShare *= ratio; });
         addSource(list, "free_air_l_per_min", "L/min", aerator.freeAir_lPerMin, kNameplate, kFlowMeter,
                   &Parameters<double>::freeAirFactor);
         addSource(list, "bubble_mm", "mm", aerator.bubble_mm, kBubble_mm, kBubbleByEye,

@@ -58,7 +58,7 @@ void addSlowDebt(UncertainList& list) {
     };
 }
 
-/// What leaves one pool is in the other; the fast one holds at least what its sulfide needs.
+/// What leaves one demand fraction is in the other; the fast one holds at least what its sulfide needs.
 void splitDebt(Member& m, double ratio) {
     Parameters<double>& p = m.parameters;
     for (std::size_t i = 0; i < m.start.fast.size(); ++i) {

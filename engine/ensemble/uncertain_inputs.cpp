@@ -44,7 +44,7 @@ Member memberOf(const PondModel& model, const MemberSource& source, const std::v
     }
     Member member;
     member.parameters = centralParameters(own.pond, model.profile);
-    member.parameters.lines = model.parameters.lines;
+    member.parameters.thresholds = model.parameters.thresholds;
     member.parameters.photosynthesisFactor = model.parameters.photosynthesisFactor;
     member.parameters.respirationFactor = model.parameters.respirationFactor;
     member.start = startState(own.pond, own.profile, model.bottom, model.grid);

@@ -30,7 +30,7 @@ std::vector<float> row(const Eigen::MatrixXd& matrix, Eigen::Index i) {
 
 /// Lows of the nights that lie ahead of `from`, of hours with errors in them.
 std::vector<NightAhead> nightsOf(const Eigen::MatrixXd& hours, const std::vector<FitPoint>& points,
-                                 const Lines& lines) {
+                                 const OxygenThresholds& thresholds) {
     std::vector<NightAhead> out;
     const auto nightOf = [](double time) {
         return static_cast<int>(std::floor((time - kDay / 2) / kDay)) + 1;
@@ -53,8 +53,8 @@ std::vector<NightAhead> nightsOf(const Eigen::MatrixXd& hours, const std::vector
                     .minCoeff(&at);
             lows.push_back(static_cast<float>(low));
             timed.emplace_back(low, points[first + static_cast<std::size_t>(at)].time);
-            one.chanceBelowStress += low < lines.stress ? 1.0 / static_cast<double>(hours.cols()) : 0.0;
-            one.chanceBelowLethal += low < lines.lethal ? 1.0 / static_cast<double>(hours.cols()) : 0.0;
+            one.chanceBelowStress += low < thresholds.stress ? 1.0 / static_cast<double>(hours.cols()) : 0.0;
+            one.chanceBelowLethal += low < thresholds.lethal ? 1.0 / static_cast<double>(hours.cols()) : 0.0;
         }
         std::sort(timed.begin(), timed.end());
         one.lowTime = timed[timed.size() / 2].second;
@@ -180,7 +180,7 @@ void addForecast(FitResult& fit, const MemberTrace& trace, const MemberPlan& pla
     if (!hours.empty()) {
         addModelError(oxygen, hours, fish, seed + 79U);
         fish = fish.cwiseMax(0.0);
-        fit.nights = nightsOf(fish, hours, fit.model.parameters.lines);
+        fit.nights = nightsOf(fish, hours, fit.model.parameters.thresholds);
     }
 }
 

@@ -49,7 +49,8 @@ OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAer
         out.hours.push_back(hours);
         out.fishWater.push_back(row.fishWater);
         out.lowest = hours <= kLookAhead ? std::min(out.lowest, row.fishWater) : out.lowest;
-        lastBelow = hours <= kLongest && row.fishWater < model.parameters.lines.stress ? hours : lastBelow;
+        lastBelow =
+            hours <= kLongest && row.fishWater < model.parameters.thresholds.stress ? hours : lastBelow;
     }
     if (lastBelow <= kLongest - kStaysHours) {
         const auto after = std::upper_bound(out.hours.begin(), out.hours.end(), lastBelow);
@@ -80,8 +81,8 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     out.model = prepareUnbalanced(now, options.resolution);
     out.model.parameters.photosynthesisFactor = before.parameters.photosynthesisFactor;
     out.model.parameters.respirationFactor = before.parameters.respirationFactor;
-    out.line = before.parameters.lines.stress;
-    out.model.parameters.lines = before.parameters.lines;
+    out.line = before.parameters.thresholds.stress;
+    out.model.parameters.thresholds = before.parameters.thresholds;
     out.surface = profile->oxygen.front();
     out.bottom = profile->oxygen.back();
     out.difference = profile->temperature.front() - profile->temperature.back();

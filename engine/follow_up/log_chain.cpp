@@ -25,7 +25,10 @@ public:
         for (const auto& end : {value->low, value->high}) {
             all.append(" ").append(end ? shortest(*end) : "");
         }
-        all.append(" ").append(value->sure ? wordOf(*value->sure) : "").append(" ").append(value->source);
+        all.append(" ")
+            .append(value->confidence ? wordOf(*value->confidence) : "")
+            .append(" ")
+            .append(value->source);
         return text(all);
     }
     [[nodiscard]] const std::string& all() const { return m_text; }

@@ -69,7 +69,7 @@ Plan replanned(const Today& today, const TodayOptions& options, const RunControl
     Pond now = presentPond(known, *profile);
     if (today.model.bottom.exists()) {
         Quantity debt(today.model.debt_kg * kGramPerKilogram / today.model.bottom.volume);
-        debt.sure = Sureness::Guessed;
+        debt.confidence = Confidence::Guessed;
         debt = known.bottom.oxygenDebt.value_or(debt);
         debt.value *= today.debtLeft;
         for (std::optional<double>* point : {&debt.low, &debt.high}) {

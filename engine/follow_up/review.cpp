@@ -161,7 +161,7 @@ bool isLowAtTheEnd(const Review& review) {
             ++count;
         }
     }
-    return count > 0 && sum / count < review.fit.model.parameters.lines.stress;
+    return count > 0 && sum / count < review.fit.model.parameters.thresholds.stress;
 }
 
 }  // namespace

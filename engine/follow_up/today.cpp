@@ -109,7 +109,7 @@ public:
         }
         for (std::size_t i = 0; i < minutes.size(); ++i) {
             const auto day = static_cast<std::size_t>(m_today.day - 1) + i;
-            out.push_back(100.0 * m_run.days[day].lifted / m_today.model.bottom.volume);
+            out.push_back(100.0 * m_run.days[day].liftedVolume / m_today.model.bottom.volume);
         }
         return out;
     }
@@ -207,9 +207,9 @@ std::optional<RestartAdvice> restartOf(const Today& today, const LoggedAir& air)
     if (model.bottom.exists()) {
         const double thickness = model.bottom.volume / model.basin.area(model.bottom.depth);
         const double before = interpolate(model.profile.depth, model.profile.oxygen, model.bottomDepth);
-        out.gathered = debtGathered(out.daysOff, thickness, before);
+        out.accumulated = demandAccumulated(out.daysOff, thickness, before);
         const double first = model.debt_kg * kGramPerKilogram / model.bottom.volume;
-        out.share = first > 0.0 ? std::min(out.gathered.debt / first, 1.0) : 0.0;
+        out.share = first > 0.0 ? std::min(out.accumulated.debt / first, 1.0) : 0.0;
     }
     return out;
 }
@@ -287,14 +287,14 @@ Today decideToday(const Pond& pond, const TodayOptions& options, const RunContro
     if (goingDoses.size() > 1) {
         morning.nextDose_percent = std::max(goingDoses[0], goingDoses[1]);
     }
-    morning.debtRatio = model.pool_kg > 0.0 ? model.debt_kg / model.pool_kg : 0.0;
+    morning.debtRatio = model.oxygenReserve_kg > 0.0 ? model.debt_kg / model.oxygenReserve_kg : 0.0;
     if (model.bottom.exists() && today.day > 1) {
         // What is left of it by the central run with the air of the log.
         today.debtLeft = steps.run().days[static_cast<std::size_t>(today.day - 2)].debtLeft;
         morning.debtRatio *= today.debtLeft;
     }
     morning.holdsBefore = steps.holds();
-    today.group = model.parameters.lines.group;
+    today.group = model.parameters.thresholds.group;
     const double warm = morning.temperatureSurface.value_or(model.profile.temperature.front());
     today.limits = dawnLimits(model, warm);
     today.decision = decideAtDawn(morning, today.limits);

@@ -35,7 +35,7 @@ struct StepAhead {
 struct RestartAdvice {
     double daysOff = 0.0;
     Restart restart{};
-    RestartDebt gathered;
+    RestartDebt accumulated;
     double share = 0.0;  ///< Of the debt of the first start
 };
 

@@ -7,7 +7,7 @@
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_words.h"
 #include "engine/water/water.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 #include <map>
@@ -92,7 +92,7 @@ std::string describe(const Event& event) {
     return out;
 }
 
-void sayFlags(const Pond& pond, const Speaker& speaker) {
+void addFlags(const Pond& pond, const SentenceBuilder& builder) {
     struct Flag {
         int count = 0;
         LocalTime first{};
@@ -107,15 +107,15 @@ void sayFlags(const Pond& pond, const Speaker& speaker) {
         }
     }
     for (const auto& [what, flag] : flags) {
-        speaker.say(LogFlag, {whole("count", flag.count),
+        builder.add(LogFlag, {whole("count", flag.count),
                               number("depth", Measure::Depth, 0.1 * static_cast<double>(what.second)),
                               term("fault", faultWord(what.first)), dateValue(flag.first),
                               clockValue("clock", secondsOf(pond, flag.first))});
     }
     if (flags.empty()) {
-        speaker.say(LogNoFlags);
+        builder.add(LogNoFlags);
     }
-    speaker.say(LogFlagsMeaning);
+    builder.add(LogFlagsMeaning);
 }
 
 }  // namespace
@@ -161,24 +161,24 @@ std::vector<TextFile> fitFiles(const FitResult& fit) {
 
 std::vector<Sentence> sentencesOf(const FitResult& fit) {
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Fit);
-    speaker.say(FitDone,
+    const SentenceBuilder builder(out, SentencePart::Fit);
+    builder.add(FitDone,
                 {title(fit.known), whole("oxygens", static_cast<int>(fit.oxygen.readings)),
                  whole("temperatures", static_cast<int>(fit.temperature.readings)), dateValue(fit.until),
                  clockValue("clock", fit.untilTime), whole("members", static_cast<int>(fit.members.size()))});
     if (fit.air.isDoNothing) {
-        speaker.say(FitAirOff);
+        builder.add(FitAirOff);
     } else {
-        speaker.say(FitAirRuns, {text("ramp", fit.air.name)});
+        builder.add(FitAirRuns, {text("ramp", fit.air.name)});
     }
     if (fit.flagged > 0) {
-        speaker.say(FitFlagged, {whole("count", static_cast<int>(fit.flagged))});
+        builder.add(FitFlagged, {whole("count", static_cast<int>(fit.flagged))});
     }
     if (fit.outside > 0) {
-        speaker.say(FitOutside, {whole("count", static_cast<int>(fit.outside))});
+        builder.add(FitOutside, {whole("count", static_cast<int>(fit.outside))});
     }
     if (fit.oxygen.readings > 0) {
-        speaker.say(fit.oxygen.ratio > kBeyondNoise ? FitDisagrees : FitAgrees,
+        builder.add(fit.oxygen.ratio > kBeyondNoise ? FitDisagrees : FitAgrees,
                     {number("mean", Measure::Rate, fit.oxygen.mean),
                      number("ratio", Measure::Plain, fit.oxygen.ratio)});
     }
@@ -195,30 +195,30 @@ std::vector<Sentence> sentencesOf(const FitResult& fit) {
                      [&](const FittedInput* a, const FittedInput* b) { return left(a) < left(b); });
     for (std::size_t i = 0; i < std::min<std::size_t>(inputs.size(), 3); ++i) {
         const FittedInput& input = *inputs[i];
-        speaker.say(FitNarrowed,
+        builder.add(FitNarrowed,
                     {text("input", input.name), number("priorLow", Measure::Plain, input.prior.p05),
                      number("priorHigh", Measure::Plain, input.prior.p95),
                      number("low", Measure::Plain, input.fitted.p05),
                      number("high", Measure::Plain, input.fitted.p95)});
     }
     for (const NightAhead& night : fit.nights) {
-        speaker.say(FitNight, {day("date", dateOfDay(fit.known, night.night)), oxygen("low", night.low.p50),
+        builder.add(FitNight, {day("date", dateOfDay(fit.known, night.night)), oxygen("low", night.low.p50),
                                clockValue("clock", night.lowTime), oxygen("from", night.low.p05),
                                oxygen("to", night.low.p95)});
-        speaker.say(FitNightChances, {ofTen("stress", night.chanceBelowStress),
-                                      oxygen("line", fit.model.parameters.lines.stress)});
+        builder.add(FitNightChances, {ofTen("stress", night.chanceBelowStress),
+                                      oxygen("line", fit.model.parameters.thresholds.stress)});
     }
-    const Speaker assumption(out, SentencePart::Assumption);
-    assumption.say(FitWeather);
-    assumption.say(FitMeaning);
-    sayCautions(fit.model, Speaker(out, SentencePart::Caution));
+    const SentenceBuilder assumption(out, SentencePart::Assumption);
+    assumption.add(FitWeather);
+    assumption.add(FitMeaning);
+    addCautions(fit.model, SentenceBuilder(out, SentencePart::Caution));
     return inUnitsOf(fit.known, std::move(out));
 }
 
 std::vector<Sentence> sentencesOfLog(const Pond& pond, const std::optional<std::string>& printed) {
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Log);
-    speaker.say(LogTitle, {title(pond), whole("readings", static_cast<int>(pond.readings.size())),
+    const SentenceBuilder builder(out, SentencePart::Log);
+    builder.add(LogTitle, {title(pond), whole("readings", static_cast<int>(pond.readings.size())),
                            whole("events", static_cast<int>(pond.events.size())),
                            whole("rows", static_cast<int>(pond.fileReadings.size()))});
     struct Line {
@@ -235,26 +235,26 @@ std::vector<Sentence> sentencesOfLog(const Pond& pond, const std::optional<std::
     }
     std::stable_sort(lines.begin(), lines.end(), [](const Line& a, const Line& b) { return a.at < b.at; });
     for (const Line& line : lines) {
-        speaker.say(line.key, {text("at", formatLocalTime(line.at)), text("text", line.text)});
+        builder.add(line.key, {text("at", formatLocalTime(line.at)), text("text", line.text)});
     }
     if (!pond.fileReadings.empty()) {
         const auto [first, last] =
             std::minmax_element(pond.fileReadings.begin(), pond.fileReadings.end(),
                                 [](const Reading& a, const Reading& b) { return *a.at < *b.at; });
-        speaker.say(LogRows,
+        builder.add(LogRows,
                     {text("first", formatLocalTime(*first->at)), text("last", formatLocalTime(*last->at)),
                      whole("count", static_cast<int>(pond.fileReadings.size()))});
     }
-    sayFlags(pond, speaker);
-    speaker.say(LogHeadIs, {text("head", shown(logHead(pond)))});
+    addFlags(pond, builder);
+    builder.add(LogHeadIs, {text("head", shown(logHead(pond)))});
     if (printed) {
         const std::optional<LogHead> head = parseLogHead(*printed);
         const HeadMatch match = head ? matchHead(pond, *head) : HeadMatch::Changed;
-        speaker.say(match == HeadMatch::Same        ? LogHeadSame
+        builder.add(match == HeadMatch::Same        ? LogHeadSame
                     : match == HeadMatch::OnlyAdded ? LogHeadAdded
                                                     : LogHeadChanged);
     }
-    speaker.say(LogHeadMeaning);
+    builder.add(LogHeadMeaning);
     return inUnitsOf(pond, std::move(out));
 }
 

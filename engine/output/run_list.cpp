@@ -29,7 +29,7 @@ RunRow dayOf(const Comparison& comparison, std::size_t index, int day) {
     row.date = dateOfDay(comparison.model.pond, day);
     const DayRow& own = run.days[static_cast<std::size_t>(day - 1)];
     if (comparison.model.bottom.exists()) {
-        row.dose_percent = 100.0 * own.lifted / comparison.model.bottom.volume;
+        row.dose_percent = 100.0 * own.liftedVolume / comparison.model.bottom.volume;
     }
     row.lowest = row.lowestP05 = row.lowestP50 = own.lowest;
     if (const RampEnsemble* members = membersOf(comparison, index)) {

@@ -87,7 +87,7 @@ DawnLimits dawnLimits(SpeciesGroup group, double saturation, const std::optional
 DawnLimits dawnLimits(const PondModel& model, double temperature) {
     const double saturation =
         oxygenSaturation(std::clamp(temperature, 0.0, 40.0), 0.0, model.parameters.airPressure);
-    return dawnLimits(model.parameters.lines.group, saturation, model.pond.dawnRules);
+    return dawnLimits(model.parameters.thresholds.group, saturation, model.pond.dawnRules);
 }
 
 bool isMixedAtDawn(double difference, double bottom) {
@@ -166,12 +166,13 @@ Restart restartAfter(double daysOff, double bottomWater, bool isMixed) {
     if (daysOff > kManyDays) {
         return Restart::WholeRamp;
     }
-    // In cool water what four warm days gather takes as much longer as the mud is slower; twice is kept to.
+    // In cool water what four warm days gather takes as much longer as the sediment is slower; twice is kept
+    // to.
     const double few = bottomWater < kCoolWater ? 2.0 * kFewDays : kFewDays;
     return daysOff > few ? Restart::ReducedStart : Restart::GoOn;
 }
 
-RestartDebt debtGathered(double daysOff, double thickness, double oxygenBefore) {
+RestartDebt demandAccumulated(double daysOff, double thickness, double oxygenBefore) {
     ensure(thickness > 0.0, "bottom water has a thickness");
     return {kReducedFlux * daysOff / thickness, std::max(oxygenBefore - kDemand * daysOff / thickness, 0.0)};
 }

@@ -103,7 +103,7 @@ struct DawnDecision {
 
 /// How much of a ramp a stop asks for again.
 enum class Restart {
-    GoOn,          ///< Off for so short that nothing has gathered
+    GoOn,          ///< Off for so short that no demand has accumulated
     ReducedStart,  ///< Fresh start at a reduced dose
     WholeRamp,     ///< As at the first start
     Formality      ///< Mixed and cool: two to three days are enough
@@ -115,13 +115,13 @@ enum class Restart {
 /// @param isMixed      Surface and bottom within 1 degC and 1.5 mg/L.
 [[nodiscard]] Restart restartAfter(double daysOff, double bottomWater, bool isMixed);
 
-/// Debt that has gathered in the bottom water since the air went off [g/m^3 of bottom water]: 0.5 x 0.37
+/// Demand that has accumulated in the bottom water since the air went off [g/m^3 of bottom water]: 0.5 x 0.37
 /// g/m^2/d over its thickness for reduced substances, plus what oxygen it had, used at 0.9 g/m^2/d
 /// (trade 3.3, after Mueller et al. 2012, Environ. Sci. Technol. 46:9964).
 struct RestartDebt {
     double debt = 0.0;    ///< [g/m^3]
     double oxygen = 0.0;  ///< Left of what the bottom water held [g/m^3]
 };
-[[nodiscard]] RestartDebt debtGathered(double daysOff, double thickness, double oxygenBefore);
+[[nodiscard]] RestartDebt demandAccumulated(double daysOff, double thickness, double oxygenBefore);
 
 }  // namespace engine

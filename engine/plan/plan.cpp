@@ -5,11 +5,11 @@
 #include "engine/base/text.h"
 #include "engine/base/units.h"
 #include "engine/ensemble/ensemble.h"
-#include "engine/plan/plan_edges.h"
 #include "engine/plan/plan_mornings.h"
 #include "engine/plan/plan_search.h"
 #include "engine/plan/plan_season.h"
-#include "engine/plan/plan_standing.h"
+#include "engine/plan/plan_sensitivity.h"
+#include "engine/plan/plan_sustained.h"
 #include "engine/plan/plan_weather.h"
 #include "engine/water/water.h"
 
@@ -25,16 +25,16 @@ constexpr int kShortestRun = 14, kAfterRamp = 7;  // [d], as of a comparison
 constexpr int kLongSearch = 28;                   // [d], where a ramp of a week is not found
 constexpr int kScouts = 64, kSearchDraws = 256,
               kOwnDraws = 256;  // at least; more where the wanted share is small
-// A search looks at many ways, roughly; the way it finds is checked at the resolution asked for.
+// A search looks at many candidates, roughly; the one it finds is checked at the resolution asked for.
 constexpr int kSearchLayers = 24;
 constexpr double kSearchStep = 600.0;  // [s]
-// Members times days of each length, with which a search ends without a way; half a minute of one core.
+// Members times days of each length, with which a search ends without a candidate; half a minute of one core.
 constexpr double kMostScouted = 40000.0, kMostSearched = 100000.0;
 constexpr double kBriefSearch = 1.0 / 3.0;
-constexpr int kTries = 3;                     // budgets that a way is looked for with
-constexpr int kClimbs = 2;                    // standing schedules to which ramps are looked for
-constexpr int kLateNights = 4;                // nights that tell whether a standing schedule can ever be good
-constexpr double kHopeless = 0.25;            // of the members harmed in them: it cannot
+constexpr int kTries = 3;           // budgets that a candidate is looked for with
+constexpr int kClimbs = 2;          // sustained schedules to which ramps are looked for
+constexpr int kLateNights = 4;      // nights that tell whether a sustained schedule can ever be good
+constexpr double kHopeless = 0.25;  // of the members harmed in them: it cannot
 constexpr std::uint64_t kFresh = 1000000007;  // beyond the seeds that anyone may give
 
 int powerOfTwo(int least) {
@@ -56,17 +56,18 @@ public:
 private:
     void prepareModels();
     void findEndStates();
-    [[nodiscard]] std::vector<int> heldDays(const DayAction& standing) const;
-    [[nodiscard]] std::vector<Ladder> laddersTo(const StandingSchedule& target) const;
+    [[nodiscard]] std::vector<int> heldDays(const DayAction& sustainedAction) const;
+    [[nodiscard]] std::vector<Ladder> laddersTo(const SustainedSchedule& target) const;
     [[nodiscard]] std::vector<DayAction> firstDays() const;
-    [[nodiscard]] bool mayBe(const std::vector<DayAction>& days, ClockTime start, bool stands) const;
+    [[nodiscard]] bool isAllowed(const std::vector<DayAction>& days, ClockTime start, bool stands) const;
     /// The search's members, or the scouts among them.
     [[nodiscard]] const PlanMembers& draws(int days, bool scouts);
-    [[nodiscard]] std::optional<Way> atOnce(const PlanMembers& members, const StandingSchedule& target,
-                                            int budget, bool& isHopeless) const;
-    [[nodiscard]] std::optional<Way> bestClimb(const StandingSchedule& target, int days, int budget);
-    [[nodiscard]] std::optional<Way> wayTo(const StandingSchedule& target, bool mayClimb, int budget);
-    [[nodiscard]] bool isGoodOnOwnDraws(const Way& way, ClockTime start);
+    [[nodiscard]] std::optional<Candidate> atOnce(const PlanMembers& members, const SustainedSchedule& target,
+                                                  int budget, bool& isHopeless) const;
+    [[nodiscard]] std::optional<Candidate> bestClimb(const SustainedSchedule& target, int days, int budget);
+    [[nodiscard]] std::optional<Candidate> candidateFor(const SustainedSchedule& target, bool mayClimb,
+                                                        int budget);
+    [[nodiscard]] bool isGoodOnOwnDraws(const Candidate& candidate, ClockTime start);
     void search();
     void report();
     void sayProgress(double share) const {
@@ -96,7 +97,7 @@ void Planner::prepareModels() {
     m_model = prepare(pond, m_options.resolution);
     m_rough = prepare(pond, {std::min(m_options.resolution.layers, kSearchLayers),
                              std::max(m_options.resolution.largestStep, kSearchStep)});
-    m_plan.line = m_model.parameters.lines.stress;
+    m_plan.line = m_model.parameters.thresholds.stress;
     m_plan.isUnderWay = m_options.mornings && m_options.mornings->isUnderWay;
     m_plan.chance = m_options.chance;
     m_plan.holds = holdCalendar(m_pond, m_options.holds);
@@ -109,13 +110,14 @@ void Planner::findEndStates() {
     request.keepLayers = false;
     m_nothing = runRamp(m_model, nullptr, request, {m_control.stop, {}});
     m_plan.nothingEndState = m_nothing.endState.value_or(0.0);
-    m_plan.standing = standingSchedules(m_model, m_plan.nothingEndState, m_threads, m_control.stop);
+    m_plan.sustainedSchedules =
+        sustainedSchedules(m_model, m_plan.nothingEndState, m_threads, m_control.stop);
 }
 
-std::vector<int> Planner::heldDays(const DayAction& standing) const {
+std::vector<int> Planner::heldDays(const DayAction& sustainedAction) const {
     // The calendar is about lifting bottom water on top of a natural turnover.
     std::vector<int> days;
-    if (m_model.bottom.exists() && standing.depth > m_model.bottom.depth) {
+    if (m_model.bottom.exists() && sustainedAction.depth > m_model.bottom.depth) {
         for (const HoldDay& held : m_plan.holds) {
             days.push_back(held.day);
         }
@@ -123,40 +125,40 @@ std::vector<int> Planner::heldDays(const DayAction& standing) const {
     return days;
 }
 
-std::vector<Ladder> Planner::laddersTo(const StandingSchedule& target) const {
+std::vector<Ladder> Planner::laddersTo(const SustainedSchedule& target) const {
     constexpr std::array kMinutes{2, 4, 8, 15, 30, 45, 60, 90, 120, 180, 240, 360, 480, 720, 960};
-    const DayAction& standing = target.action;
+    const DayAction& sustainedAction = target.action;
     const auto ladder = [&](int diffusers, int pulses) {
-        Ladder out{{}, standing, target.start};
+        Ladder out{{}, sustainedAction, target.start};
         for (const int minutes : kMinutes) {
-            if (minutes < standing.minutes && minutes % pulses == 0) {
-                out.levels.push_back({minutes, diffusers, standing.depth, pulses, false});
+            if (minutes < sustainedAction.minutes && minutes % pulses == 0) {
+                out.levels.push_back({minutes, diffusers, sustainedAction.depth, pulses, false});
             }
         }
         return out;
     };
-    std::vector<Ladder> ladders{ladder(standing.diffusers, 1)};
-    if (standing.minutes == kMinutesPerDay) {
+    std::vector<Ladder> ladders{ladder(sustainedAction.diffusers, 1)};
+    if (sustainedAction.minutes == kMinutesPerDay) {
         // Around the clock, the diffusers lowered step by step.
-        Ladder lowered{{}, standing, target.start};
-        for (std::size_t i = m_plan.standing.size(); i-- > 0;) {
-            const StandingSchedule& one = m_plan.standing[i];
-            if (one.kind == StandingKind::Raised && one.action.depth < standing.depth) {
+        Ladder lowered{{}, sustainedAction, target.start};
+        for (std::size_t i = m_plan.sustainedSchedules.size(); i-- > 0;) {
+            const SustainedSchedule& one = m_plan.sustainedSchedules[i];
+            if (one.kind == SustainedKind::Raised && one.action.depth < sustainedAction.depth) {
                 lowered.levels.push_back(one.action);
             }
         }
         ladders.push_back(lowered);
     }
-    if (standing.diffusers > 1) {
+    if (sustainedAction.diffusers > 1) {
         ladders.push_back(ladder(1, 1));
     }
-    ladders.push_back(ladder(standing.diffusers, 4));
+    ladders.push_back(ladder(sustainedAction.diffusers, 4));
     std::erase_if(ladders, [](const Ladder& one) { return one.levels.empty(); });
     if (m_options.mornings) {
         for (Ladder& one : ladders) {
             one.first = firstDays();
             one.allows = [this, start = target.start](const std::vector<DayAction>& days, bool stands) {
-                return mayBe(days, start, stands);
+                return isAllowed(days, start, stands);
             };
         }
     }
@@ -167,14 +169,15 @@ std::vector<DayAction> Planner::firstDays() const {
     std::vector<DayAction> days;
     if (m_options.mornings) {
         for (const int minutes : m_options.mornings->firstDays) {
-            days.push_back(m_plan.standing.front().action);  // at the file's depth, as the ramp is that runs
+            days.push_back(
+                m_plan.sustainedSchedules.front().action);  // at the file's depth, as the ramp is that runs
             days.back().minutes = minutes;
         }
     }
     return days;
 }
 
-bool Planner::mayBe(const std::vector<DayAction>& days, ClockTime start, bool stands) const {
+bool Planner::isAllowed(const std::vector<DayAction>& days, ClockTime start, bool stands) const {
     return !m_options.mornings ||
            isLeftByMornings(
                m_rough, *m_options.mornings, days, start,
@@ -196,20 +199,20 @@ const PlanMembers& Planner::draws(int days, bool scouts) {
     return *members;
 }
 
-std::optional<Way> Planner::atOnce(const PlanMembers& members, const StandingSchedule& target, int budget,
-                                   bool& isHopeless) const {
+std::optional<Candidate> Planner::atOnce(const PlanMembers& members, const SustainedSchedule& target,
+                                         int budget, bool& isHopeless) const {
     const int days = members.days();
     const Schedule schedule = engine::scheduleOf({target.action}, target.start, *m_model.pond.aerator, days);
-    const MembersOnTheirWay at = members.run(members.start(), schedule, PlanMembers::endOfNight(days));
+    const MembersRunState at = members.run(members.start(), schedule, PlanMembers::endOfNight(days));
     const HarmCount harm = members.harm(at, 1, days);
     const int late = members.harm(at, days - kLateNights + 1, days).any;
     isHopeless = late > budget + kHopeless * members.members();
-    return harm.any <= budget ? std::optional(Way{{target.action}, harm}) : std::nullopt;
+    return harm.any <= budget ? std::optional(Candidate{{target.action}, harm}) : std::nullopt;
 }
 
-std::optional<Way> Planner::bestClimb(const StandingSchedule& target, int days, int budget) {
+std::optional<Candidate> Planner::bestClimb(const SustainedSchedule& target, int days, int budget) {
     const std::vector<int> held = heldDays(target.action);
-    std::optional<Way> best;
+    std::optional<Candidate> best;
     for (const Ladder& ladder : laddersTo(target)) {
         const int lastDay = best ? best->length() - 1 : days - kAfterRamp;
         // The scouts are the first of the draws: what harms too many of them harms too many of all.
@@ -217,39 +220,40 @@ std::optional<Way> Planner::bestClimb(const StandingSchedule& target, int days, 
             continue;
         }
         const PlanMembers& members = draws(days, false);
-        const auto way = climb(members, ladder, held, budget, lastDay, m_control.stop);
-        if (way && m_options.first && !m_isFirstSaid) {
+        const auto candidate = climb(members, ladder, held, budget, lastDay, m_control.stop);
+        if (candidate && m_options.first && !m_isFirstSaid) {
             m_isFirstSaid = true;
-            m_options.first(way->days, target.start);
+            m_options.first(candidate->days, target.start);
         }
-        if (way) {
-            best = polished(members, *way, ladder, held, budget, m_control.stop);
+        if (candidate) {
+            best = polished(members, *candidate, ladder, held, budget, m_control.stop);
         }
     }
     return best;
 }
 
-std::optional<Way> Planner::wayTo(const StandingSchedule& target, bool mayClimb, int budget) {
+std::optional<Candidate> Planner::candidateFor(const SustainedSchedule& target, bool mayClimb, int budget) {
     bool isHopeless = false;
-    const bool canBeAtOnce = heldDays(target.action).empty() && mayBe({target.action}, target.start, true);
+    const bool canBeAtOnce =
+        heldDays(target.action).empty() && isAllowed({target.action}, target.start, true);
     if (atOnce(draws(kShortestRun, true), target, budget, isHopeless) && canBeAtOnce) {
-        if (const auto way = atOnce(draws(kShortestRun, false), target, budget, isHopeless)) {
-            return way;
+        if (const auto candidate = atOnce(draws(kShortestRun, false), target, budget, isHopeless)) {
+            return candidate;
         }
     }
     if (!mayClimb || isHopeless || isStopped()) {
         return std::nullopt;
     }
-    if (const auto way = bestClimb(target, kShortestRun, budget)) {
-        return way;
+    if (const auto candidate = bestClimb(target, kShortestRun, budget)) {
+        return candidate;
     }
     // Where the end is no good either, weeks of work are no answer.
     return target.verdict == EndVerdict::Keeps && !isStopped() ? bestClimb(target, kLongSearch, budget)
                                                                : std::nullopt;
 }
 
-bool Planner::isGoodOnOwnDraws(const Way& way, ClockTime start) {
-    const int days = std::max(kShortestRun, way.length() + kAfterRamp);
+bool Planner::isGoodOnOwnDraws(const Candidate& candidate, ClockTime start) {
+    const int days = std::max(kShortestRun, candidate.length() + kAfterRamp);
     if (!m_own || m_own->days() < days) {
         const int draws =
             std::max(std::min(kOwnDraws, m_options.members), powerOfTwo(fewestMembers(m_options.chance)));
@@ -259,55 +263,58 @@ bool Planner::isGoodOnOwnDraws(const Way& way, ClockTime start) {
     if (!m_own->isReady()) {
         return false;
     }
-    const HarmCount harm = harmOf(*m_own, way.days, start, m_own->members());
+    const HarmCount harm = harmOf(*m_own, candidate.days, start, m_own->members());
     m_plan.ownHarm = {harm.any, harm.members};
     if (m_plan.ownHarm.upper() > m_options.chance) {
         return false;
     }
-    const Ramp ramp = rampOf(way.days, start);
+    const Ramp ramp = rampOf(candidate.days, start);
     RunRequest request;
     request.days = days;
     request.keepLayers = false;
     const RampRun nothing = runRamp(m_model, nullptr, request, {m_control.stop, {}});
-    m_plan.poisonsFound = poisons(m_model, runRamp(m_model, &ramp, request, {m_control.stop, {}}), nothing);
-    return !m_plan.poisonsFound;
+    m_plan.toxicantsFound =
+        addsToxicants(m_model, runRamp(m_model, &ramp, request, {m_control.stop, {}}), nothing);
+    return !m_plan.toxicantsFound;
 }
 
 void Planner::search() {
-    const Lines& lines = m_model.parameters.lines;
-    if (m_nothing.worst().lowest < lines.lethal) {
+    const OxygenThresholds& thresholds = m_model.parameters.thresholds;
+    if (m_nothing.worst().lowest < thresholds.lethal) {
         // Fish may want cool water where there is no want of oxygen.
         const auto worst =
             std::min_element(m_nothing.hours.begin(), m_nothing.hours.end(),
                              [](const HourRow& a, const HourRow& b) { return a.fishWater < b.fishWater; });
-        m_plan.reason = lines.fishMax < 100.0 && worst->mean > lines.lethal ? PlanReason::NothingTooWarm
-                                                                            : PlanReason::NothingBelowLethal;
+        m_plan.reason = thresholds.fishMax < 100.0 && worst->mean > thresholds.lethal
+                            ? PlanReason::NothingTooWarm
+                            : PlanReason::NothingBelowLethal;
         return;
     }
-    const std::vector<std::size_t> order = inOrderOfChoice(m_plan.standing);
-    m_plan.reason = order.empty()                                                 ? PlanReason::NoEndState
-                    : m_plan.standing[order.front()].verdict == EndVerdict::Keeps ? PlanReason::NoSafeWay
-                                                                                  : PlanReason::BetterHarms;
+    const std::vector<std::size_t> order = inOrderOfChoice(m_plan.sustainedSchedules);
+    m_plan.reason = order.empty() ? PlanReason::NoEndState
+                    : m_plan.sustainedSchedules[order.front()].verdict == EndVerdict::Keeps
+                        ? PlanReason::NoSafeWay
+                        : PlanReason::BetterHarms;
     int climbs = 0;
     for (std::size_t k = 0; k < order.size() && !isStopped(); ++k) {
-        StandingSchedule& target = m_plan.standing[order[k]];
+        SustainedSchedule& target = m_plan.sustainedSchedules[order[k]];
         target.isTried = true;
         const int count = draws(kShortestRun, false).members();
         int budget = largestCount(count, m_options.chance).value_or(0);
         const bool mayClimb = climbs < kClimbs;
         for (int attempt = 0; attempt < kTries && !isStopped(); ++attempt) {
-            const auto way = wayTo(target, mayClimb, budget);
-            if (!way) {
+            const auto candidate = candidateFor(target, mayClimb, budget);
+            if (!candidate) {
                 break;
             }
             if (m_options.first && !m_isFirstSaid) {
                 m_isFirstSaid = true;
-                m_options.first(way->days, target.start);
+                m_options.first(candidate->days, target.start);
             }
-            if (isGoodOnOwnDraws(*way, target.start)) {
-                m_plan.days = way->days;
+            if (isGoodOnOwnDraws(*candidate, target.start)) {
+                m_plan.days = candidate->days;
                 m_plan.chosen = order[k];
-                m_plan.verdict = way->length() == 1 ? PlanVerdict::AtOnce : PlanVerdict::Ramp;
+                m_plan.verdict = candidate->length() == 1 ? PlanVerdict::AtOnce : PlanVerdict::Ramp;
                 m_plan.reason = PlanReason::None;
                 m_plan.heedsHolds = !heldDays(target.action).empty();
                 return;
@@ -325,7 +332,7 @@ void Planner::search() {
 void Planner::report() {
     Pond pond = m_model.pond;
     if (m_plan.chosen) {
-        Ramp ramp = rampOf(m_plan.days, m_plan.standing[*m_plan.chosen].start);
+        Ramp ramp = rampOf(m_plan.days, m_plan.sustainedSchedules[*m_plan.chosen].start);
         const auto isTaken = [&](const std::string& name) {
             return std::any_of(pond.ramps.begin(), pond.ramps.end(),
                                [&](const Ramp& one) { return one.name == name; });
@@ -340,7 +347,7 @@ void Planner::report() {
     asked.days = std::max(kShortestRun, static_cast<int>(m_plan.days.size()) + kAfterRamp);
     asked.threads = m_threads;
     asked.resolution = m_options.resolution;
-    asked.causes = false;
+    asked.attribution = false;
     asked.members = m_options.members;
     asked.seed = m_options.seed + kFresh;
     RunControl rest{m_control.stop, {}};
@@ -355,7 +362,7 @@ void Planner::report() {
     if (m_plan.chosen) {
         m_plan.added = addedBelow(*fresh.ensemble, fresh.ensemble->ramps.size() - 1, m_plan.line);
         m_plan.addedLethal = addedBelow(*fresh.ensemble, fresh.ensemble->ramps.size() - 1,
-                                        fresh.model.parameters.lines.lethal);
+                                        fresh.model.parameters.thresholds.lethal);
         m_plan.stress =
             stressTest(fresh.model, fresh.runs.back().schedule, fresh.days, m_threads, m_control.stop);
     }
@@ -364,13 +371,13 @@ void Planner::report() {
         return;
     }
     if (m_draws.front()) {
-        const StandingSchedule& to = m_plan.standing[m_plan.chosen.value_or(0)];
+        const SustainedSchedule& to = m_plan.sustainedSchedules[m_plan.chosen.value_or(0)];
         const std::vector<TradeOffPoint> searched =
             searchTradeOff(*m_draws.front(), to.action, to.start, m_control.stop);
         m_plan.tradeOff.insert(m_plan.tradeOff.end(), searched.begin(), searched.end());
     }
     m_plan.months = harmlessMonths(m_rough, m_threads, m_control.stop);
-    m_plan.slow = slowEdge(m_rough, m_threads, m_control.stop);
+    m_plan.slow = slowSensitivity(m_rough, m_threads, m_control.stop);
 }
 
 Plan Planner::go() {
@@ -441,7 +448,7 @@ std::vector<std::string> planFaults(const Pond& pond, const PlanOptions& options
         if (!(*options.line > 0.0)) {
             faults.push_back("The line is " + shortest(*options.line) +
                              " mg/L, but must be above 0: oxygen cannot fall below nothing.");
-        } else if (const double lethal = linesOf(pond, profile).lethal; *options.line < lethal) {
+        } else if (const double lethal = thresholdsOf(pond, profile).lethal; *options.line < lethal) {
             faults.push_back("The line is " + shortest(*options.line) +
                              " mg/L, but this pond's lethal line is " + fixed(lethal, 1) +
                              " mg/L: a plan keeps fish at least above that.");

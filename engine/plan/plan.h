@@ -24,7 +24,7 @@ struct DayAction {
 };
 
 /// What a pond may run once its ramp is over.
-enum class StandingKind {
+enum class SustainedKind {
     Continuous,  ///< Around the clock at the file's depth
     Raised,      ///< Around the clock with the diffusers higher
     ByDay,       ///< Twelve hours from 08:00
@@ -44,14 +44,14 @@ enum class EndVerdict {
 };
 
 /// One row of the table of end states, of the central run.
-struct StandingSchedule {
-    StandingKind kind{};
+struct SustainedSchedule {
+    SustainedKind kind{};
     DayAction action;
     ClockTime start;
     double endState = 0.0;  ///< Dawn low after 30 more usual days [g/m^3]
     double endDrift = 0.0;  ///< [g/m^3/d]
     EndVerdict verdict = EndVerdict::Fails;
-    bool isTried = false;  ///< A way to it was looked for
+    bool isTried = false;  ///< A candidate for it was looked for
 };
 
 /// Some of some members, with the upper 95 % bound on the chance behind them: one-sided, of Clopper and
@@ -70,7 +70,7 @@ struct CountedChance {
 [[nodiscard]] int fewestMembers(double share);
 
 enum class PlanVerdict {
-    AtOnce,     ///< The standing schedule from day 1
+    AtOnce,     ///< The sustained schedule from day 1
     Ramp,       ///< A ramp leads to it
     DoNotStart  ///< See PlanReason
 };
@@ -140,7 +140,7 @@ struct PlanOptions {
     HoldRules holds;
     std::optional<PlanMornings> mornings;  ///< Of a ramp under way; nothing before the start
     /// For an answer within seconds: a third of the search, and no trade-off but that of the file's ramps, no
-    /// slow edge and no months.
+    /// sensitivity to slow runs and no months.
     bool isBrief = false;
     /// Called once, with the first schedule that the search finds, before it is polished and checked.
     std::function<void(const std::vector<DayAction>& days, ClockTime start)> first;
@@ -158,10 +158,10 @@ struct Plan {
     PlanVerdict verdict = PlanVerdict::DoNotStart;
     PlanReason reason = PlanReason::None;
     bool isUnderWay = false;  ///< The air has run before; not to start is then to leave it off
-    std::vector<StandingSchedule> standing;  ///< The table of end states; the continuous one first
+    std::vector<SustainedSchedule> sustainedSchedules;  ///< The table of end states; the continuous one first
     double nothingEndState = 0.0;
-    std::optional<std::size_t> chosen;  ///< In `standing`, unless not to start
-    std::vector<DayAction> days;        ///< Day 1 to the first of the standing schedule
+    std::optional<std::size_t> chosen;  ///< In `sustainedSchedules`, unless not to start
+    std::vector<DayAction> days;        ///< Day 1 to the first of the sustained schedule
     std::vector<HoldDay> holds;         ///< Calendar of the outlook
     bool heedsHolds = false;            ///< The calendar counts: the plan lifts bottom water
     std::optional<Ramp> ramp;           ///< As the pond file writes it
@@ -173,7 +173,7 @@ struct Plan {
     std::vector<SlowPoint> slow;      ///< Empty without debt
     std::vector<StressCase> stress;   ///< Empty unless there is a ramp
     std::vector<MonthStart> months;   ///< Empty without a climate in the pond file
-    bool poisonsFound = false;        ///< The last way looked at brought poisons above their limits
+    bool toxicantsFound = false;      ///< The last candidate brought toxicants above their limits
     double searchedMemberDays = 0.0;  ///< Members times days run by the search
 };
 
@@ -183,7 +183,7 @@ inline constexpr const char* kPlannedRamp = "planned";
 /// What is wrong with options for a pond, as sentences; empty if nothing is.
 [[nodiscard]] std::vector<std::string> planFaults(const Pond& pond, const PlanOptions& options);
 
-/// Finds the fewest days to a standing schedule under which no more ponds than the wanted share are harmed
+/// Finds the fewest days to a sustained schedule under which no more ponds than the wanted share are harmed
 /// (engine/plan/plan_members.h), on draws of its own, and reports it on fresh ones.
 /// @pre planFaults() has nothing to say.
 [[nodiscard]] Plan makePlan(const Pond& pond, const PlanOptions& options, const RunControl& control = {});

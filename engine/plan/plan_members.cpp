@@ -55,8 +55,8 @@ double PlanMembers::endOfNight(int night) {
     return night * kDay + kDay / 2;
 }
 
-MembersOnTheirWay PlanMembers::start() const {
-    MembersOnTheirWay at;
+MembersRunState PlanMembers::start() const {
+    MembersRunState at;
     at.time = m_model.startTime;
     at.packs.resize(m_packs.size());
     for (auto& pack : at.packs) {
@@ -65,16 +65,15 @@ MembersOnTheirWay PlanMembers::start() const {
     return at;
 }
 
-MembersOnTheirWay PlanMembers::run(const MembersOnTheirWay& from, const Schedule& schedule,
-                                   double until) const {
+MembersRunState PlanMembers::run(const MembersRunState& from, const Schedule& schedule, double until) const {
     return runPlan(from, {"planned", schedule, false}, until);
 }
 
-MembersOnTheirWay PlanMembers::runPlan(const MembersOnTheirWay& from, const EnsembleRamp& ramp,
-                                       double until) const {
+MembersRunState PlanMembers::runPlan(const MembersRunState& from, const EnsembleRamp& ramp,
+                                     double until) const {
     const MemberPlan plan = memberPlan(m_model, ramp, m_days, false);
     const std::span<const MemberStep> steps = stepsBetween(plan, m_model.startTime, from.time, until);
-    MembersOnTheirWay at = from;
+    MembersRunState at = from;
     at.time = until;
     static_cast<void>(forEachIndex(m_packs.size(), m_threads, m_stop, [&](std::size_t pack) {
         kernel().goOn(m_model, steps, m_packs[pack], at.packs[pack], m_stop);
@@ -83,8 +82,8 @@ MembersOnTheirWay PlanMembers::runPlan(const MembersOnTheirWay& from, const Ense
     return at;
 }
 
-HarmCount PlanMembers::harm(const MembersOnTheirWay& at, int firstNight, int lastNight) const {
-    const Lines& lines = m_model.parameters.lines;
+HarmCount PlanMembers::harm(const MembersRunState& at, int firstNight, int lastNight) const {
+    const OxygenThresholds& thresholds = m_model.parameters.thresholds;
     HarmCount count;
     count.members = members();
     for (int i = 0; i < members(); ++i) {
@@ -100,10 +99,10 @@ HarmCount PlanMembers::harm(const MembersOnTheirWay& at, int firstNight, int las
             }
             const double low = lane(at.packs[pack].lows[static_cast<std::size_t>(night)], k);
             lowest = std::min(lowest, low);
-            deepened = deepened || (low < lines.stress && low < nothing - kNoWorse);
+            deepened = deepened || (low < thresholds.stress && low < nothing - kNoWorse);
         }
-        const bool stress = lowest < lines.stress && without >= lines.stress;
-        const bool lethal = lowest < lines.lethal && without >= lines.lethal;
+        const bool stress = lowest < thresholds.stress && without >= thresholds.stress;
+        const bool lethal = lowest < thresholds.lethal && without >= thresholds.lethal;
         count.addedStress += stress ? 1 : 0;
         count.addedLethal += lethal ? 1 : 0;
         count.deepened += deepened ? 1 : 0;

@@ -12,9 +12,9 @@
 namespace engine {
 
 /// All members at one moment under one schedule.
-struct MembersOnTheirWay {
+struct MembersRunState {
     double time = 0.0;  ///< [s after midnight of day 1]
-    std::vector<PackOnItsWay<Pack<4>>> packs;
+    std::vector<PackRunState<Pack<4>>> packs;
 };
 
 /// In how many members a schedule does harm over the nights so far. Each is one member at most.
@@ -41,14 +41,14 @@ public:
     [[nodiscard]] const PondModel& model() const { return m_model; }
 
     /// Before anything has run.
-    [[nodiscard]] MembersOnTheirWay start() const;
+    [[nodiscard]] MembersRunState start() const;
 
     /// Runs members on under a schedule until a whole hour.
-    [[nodiscard]] MembersOnTheirWay run(const MembersOnTheirWay& from, const Schedule& schedule,
-                                        double until) const;
+    [[nodiscard]] MembersRunState run(const MembersRunState& from, const Schedule& schedule,
+                                      double until) const;
 
     /// Harm over the nights `firstNight` to `lastNight` (1 is the first) against do-nothing.
-    [[nodiscard]] HarmCount harm(const MembersOnTheirWay& at, int firstNight, int lastNight) const;
+    [[nodiscard]] HarmCount harm(const MembersRunState& at, int firstNight, int lastNight) const;
 
     /// The time that closes a night, its noon.
     [[nodiscard]] static double endOfNight(int night);
@@ -60,8 +60,8 @@ public:
     [[nodiscard]] bool isSpent() const { return m_memberDays >= m_allowed; }
 
 private:
-    [[nodiscard]] MembersOnTheirWay runPlan(const MembersOnTheirWay& from, const EnsembleRamp& ramp,
-                                            double until) const;
+    [[nodiscard]] MembersRunState runPlan(const MembersRunState& from, const EnsembleRamp& ramp,
+                                          double until) const;
 
     const PondModel& m_model;
     int m_days;
@@ -70,7 +70,7 @@ private:
     bool m_ready = false;
     std::vector<WeatheredMember> m_members;
     std::vector<MemberPack<Pack<4>>> m_packs;
-    MembersOnTheirWay m_nothing;
+    MembersRunState m_nothing;
     mutable double m_memberDays = 0.0;
     double m_allowed = std::numeric_limits<double>::infinity();
 };

@@ -8,17 +8,18 @@
 namespace engine {
 
 bool heedsCaps(const PondModel& model, const RampRun& run, int days, const DawnLimits& limits) {
-    if (!model.bottom.exists() || !(model.pool_kg > 0.0)) {
+    if (!model.bottom.exists() || !(model.oxygenReserve_kg > 0.0)) {
         return true;
     }
-    const double ratio = model.debt_kg / model.pool_kg;
+    const double ratio = model.debt_kg / model.oxygenReserve_kg;
     const int count = std::min(days, static_cast<int>(run.days.size()));
     for (int day = 1; day <= count; ++day) {
         const DayRow* before = day > 1 ? &run.days[static_cast<std::size_t>(day - 2)] : nullptr;
         const bool isMixed =
             before != nullptr && isMixedAtDawn(before->dawnTopMinusBottom, before->dawnBottom);
         const auto cap = doseCap(before != nullptr ? ratio * before->debtLeft : ratio, isMixed, limits);
-        const double dose = 100.0 * run.days[static_cast<std::size_t>(day - 1)].lifted / model.bottom.volume;
+        const double dose =
+            100.0 * run.days[static_cast<std::size_t>(day - 1)].liftedVolume / model.bottom.volume;
         if (cap && dose > *cap) {
             return false;
         }

@@ -17,7 +17,7 @@ bool isIn(std::span<const int> days, int day) {
 }
 
 /// Runs on to the last night, in stretches, until too many are harmed.
-HarmCount toTheEnd(const PlanMembers& members, MembersOnTheirWay at, const Schedule& schedule, int nextNight,
+HarmCount toTheEnd(const PlanMembers& members, MembersRunState at, const Schedule& schedule, int nextNight,
                    int budget) {
     HarmCount harm = members.harm(at, 1, nextNight - 1);
     for (int night = nextNight; night <= members.days() && harm.any <= budget;) {
@@ -43,14 +43,15 @@ public:
     [[nodiscard]] int day() const { return static_cast<int>(m_days.size()) + 1; }
 
     /// Stands from this day on, if that is good to the end.
-    [[nodiscard]] std::optional<Way> stand() const {
-        Way way{m_days, {}};
-        way.days.push_back(m_ladder.standing);
-        if (!m_ladder.mayBe(way.days, true)) {
+    [[nodiscard]] std::optional<Candidate> stand() const {
+        Candidate candidate{m_days, {}};
+        candidate.days.push_back(m_ladder.sustainedAction);
+        if (!m_ladder.isAllowed(candidate.days, true)) {
             return std::nullopt;
         }
-        way.harm = toTheEnd(m_members, m_at, schedule(way.days), std::max(day() - 1, 1), m_budget);
-        return way.harm.any <= m_budget ? std::optional(way) : std::nullopt;
+        candidate.harm =
+            toTheEnd(m_members, m_at, schedule(candidate.days), std::max(day() - 1, 1), m_budget);
+        return candidate.harm.any <= m_budget ? std::optional(candidate) : std::nullopt;
     }
 
     /// The highest level that can be repeated over the next days, or so many below it; nothing if not even
@@ -84,40 +85,41 @@ private:
     [[nodiscard]] bool isGood(const DayAction& action) const {
         std::vector<DayAction> days = m_days;
         days.push_back(action);
-        if (!m_ladder.mayBe(days, false)) {
+        if (!m_ladder.isAllowed(days, false)) {
             return false;
         }
         const int last = std::min(day() + kLookAhead - 1, m_members.days());
-        const MembersOnTheirWay after = m_members.run(m_at, schedule(days), PlanMembers::endOfNight(last));
+        const MembersRunState after = m_members.run(m_at, schedule(days), PlanMembers::endOfNight(last));
         return m_members.harm(after, 1, last).any <= m_onTheWay;
     }
 
     const PlanMembers& m_members;
     const Ladder& m_ladder;
     int m_budget;
-    int m_onTheWay;  // Of the budget, what the days before standing may use
+    int m_onTheWay;  // Of the budget, what the days before the sustained schedule may use
     int m_below;     // Levels below the highest that can be repeated
     std::vector<DayAction> m_days;
-    MembersOnTheirWay m_at;
+    MembersRunState m_at;
 };
 
-/// One climb whose days before standing may use `onTheWay` of the budget.
-std::optional<Way> climbOnce(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
-                             int budget, int onTheWay, int below, int lastDay, const std::stop_token& stop) {
+/// One climb whose days before the sustained schedule may use `onTheWay` of the budget.
+std::optional<Candidate> climbOnce(const PlanMembers& members, const Ladder& ladder,
+                                   std::span<const int> heldDays, int budget, int onTheWay, int below,
+                                   int lastDay, const std::stop_token& stop) {
     Climber climber(members, ladder, budget, onTheWay, below);
     for (const DayAction& given : ladder.first) {
         climber.take(given);
     }
     while (climber.day() <= lastDay && !members.isSpent() && !stop.stop_requested()) {
-        DayAction held = ladder.standing;
+        DayAction held = ladder.sustainedAction;
         held.minutes = 0;
         held.isHold = isIn(heldDays, climber.day());
         if (held.isHold) {
             climber.take(held);
             continue;
         }
-        if (const auto way = climber.stand()) {
-            return way;
+        if (const auto candidate = climber.stand()) {
+            return candidate;
         }
         if (climber.day() == lastDay) {
             break;
@@ -170,15 +172,17 @@ HarmCount harmOf(const PlanMembers& members, const std::vector<DayAction>& days,
     return toTheEnd(members, members.start(), schedule, 1, budget);
 }
 
-std::optional<Way> climb(const PlanMembers& members, const Ladder& ladder, std::span<const int> heldDays,
-                         int budget, int lastDay, const std::stop_token& stop) {
+std::optional<Candidate> climb(const PlanMembers& members, const Ladder& ladder,
+                               std::span<const int> heldDays, int budget, int lastDay,
+                               const std::stop_token& stop) {
     // The boldest first: what a bold step uses up can be missed at the end, so that bolder is not always
     // sooner.
     for (const int below : {0, 1, 2}) {
         for (const int onTheWay : {budget / 2, budget}) {
-            const auto way = climbOnce(members, ladder, heldDays, budget, onTheWay, below, lastDay, stop);
-            if (way || stop.stop_requested()) {
-                return way;
+            const auto candidate =
+                climbOnce(members, ladder, heldDays, budget, onTheWay, below, lastDay, stop);
+            if (candidate || stop.stop_requested()) {
+                return candidate;
             }
             if (budget == 0) {
                 break;
@@ -188,9 +192,9 @@ std::optional<Way> climb(const PlanMembers& members, const Ladder& ladder, std::
     return std::nullopt;
 }
 
-Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, std::span<const int> heldDays,
-             int budget, const std::stop_token& stop) {
-    Way best = way;
+Candidate polished(const PlanMembers& members, const Candidate& candidate, const Ladder& ladder,
+                   std::span<const int> heldDays, int budget, const std::stop_token& stop) {
+    Candidate best = candidate;
     // A held day stays where the calendar has it, so that only the air of later days moves up.
     const auto without = [&](std::size_t skipped) {
         std::vector<DayAction> actions;
@@ -201,7 +205,7 @@ Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, s
         }
         std::vector<DayAction> days = ladder.first;
         for (std::size_t next = 0; next < actions.size();) {
-            DayAction held = ladder.standing;
+            DayAction held = ladder.sustainedAction;
             held.minutes = 0;
             held.isHold = isIn(heldDays, static_cast<int>(days.size()) + 1);
             days.push_back(held.isHold ? held : actions[next++]);
@@ -213,7 +217,7 @@ Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, s
             continue;
         }
         const std::vector<DayAction> days = without(i);
-        if (!ladder.mayBe(days, true)) {
+        if (!ladder.isAllowed(days, true)) {
             continue;
         }
         const HarmCount harm = harmOf(members, days, ladder.start, budget);
@@ -223,12 +227,12 @@ Way polished(const PlanMembers& members, const Way& way, const Ladder& ladder, s
         }
     }
     for (const double factor : {0.75, 0.5}) {
-        Way gentler = best;
+        Candidate gentler = best;
         for (std::size_t i = ladder.first.size(); i + 1 < gentler.days.size(); ++i) {
             int& minutes = gentler.days[i].minutes;
             minutes = minutes > 0 ? std::max(static_cast<int>(std::lround(factor * minutes)), 1) : 0;
         }
-        if (gentler.days == best.days || stop.stop_requested() || !ladder.mayBe(gentler.days, true)) {
+        if (gentler.days == best.days || stop.stop_requested() || !ladder.isAllowed(gentler.days, true)) {
             continue;
         }
         gentler.harm = harmOf(members, gentler.days, ladder.start, best.harm.any);

@@ -55,8 +55,8 @@ std::vector<MonthStart> harmlessMonths(const PondModel& model, int threads, cons
         month.lowest = run.worst().lowest;
         month.nothing = nothing.worst().lowest;
         month.isHarmless =
-            month.lowest >= model.parameters.lines.stress ||
-            (month.nothing < model.parameters.lines.stress && month.lowest >= month.nothing - kNoWorse);
+            month.lowest >= model.parameters.thresholds.stress ||
+            (month.nothing < model.parameters.thresholds.stress && month.lowest >= month.nothing - kNoWorse);
     }));
     return months;
 }

@@ -15,14 +15,14 @@ struct ClockTime {
 };
 
 /// How an input is known (design: a plain number is measured).
-enum class Sureness { Measured, Estimated, Guessed };
+enum class Confidence { Measured, Estimated, Guessed };
 
 /// A number of the pond file with its spread. Converts to its value.
 struct Quantity {
     double value = 0.0;
     std::optional<double> low;   ///< 5 % point; `low` and `high` come together.
     std::optional<double> high;  ///< 95 % point.
-    std::optional<Sureness> sure;
+    std::optional<Confidence> confidence;
     std::string source;  ///< Where the number comes from, in the author's words.
 
     Quantity() = default;
@@ -205,7 +205,7 @@ struct Aerator {
     MaybeQuantity depth;            ///< [m]
     MaybeQuantity bubble_mm;        ///< Bubble diameter.
     MaybeQuantity power_kW;
-    MaybeQuantity netShare;  ///< 0 to 1
+    MaybeQuantity nonRecirculatedShare;  ///< 0 to 1
     bool operator==(const Aerator&) const = default;
 };
 

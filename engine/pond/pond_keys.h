@@ -184,7 +184,7 @@ void visitAerator(Visitor& v, P& aerator) {
     v.number("depth_m", aerator.depth, kDiffuserDepthRule, Need::Required);
     v.number("bubble_mm", aerator.bubble_mm, {0.2, 20.0, "mm"}, Need::Optional);
     v.number("power_kw", aerator.power_kW, kPowerRule, Need::Optional);
-    v.number("net_share", aerator.netShare, {0.05, 1.0, ""}, Need::Optional);
+    v.number("net_share", aerator.nonRecirculatedShare, {0.05, 1.0, ""}, Need::Optional);
 }
 
 template <class Visitor, class P>

@@ -32,10 +32,10 @@ enum class EventKind {
     Kill           ///< Dead fish
 };
 
-inline constexpr std::array<Word<Sureness>, 3> kSurenessWords{{
-    {"measured", Sureness::Measured},
-    {"estimated", Sureness::Estimated},
-    {"guessed", Sureness::Guessed},
+inline constexpr std::array<Word<Confidence>, 3> kConfidenceWords{{
+    {"measured", Confidence::Measured},
+    {"estimated", Confidence::Estimated},
+    {"guessed", Confidence::Guessed},
 }};
 inline constexpr std::array<Word<Smell>, 3> kSmellWords{{
     {"none", Smell::None},
@@ -92,8 +92,8 @@ inline constexpr std::array<Word<EventKind>, 13> kEventWords{{
     {"kill", EventKind::Kill},
 }};
 
-[[nodiscard]] constexpr const auto& wordsOf(Sureness) {
-    return kSurenessWords;
+[[nodiscard]] constexpr const auto& wordsOf(Confidence) {
+    return kConfidenceWords;
 }
 [[nodiscard]] constexpr const auto& wordsOf(Smell) {
     return kSmellWords;

@@ -21,7 +21,7 @@ std::string numberList(const std::vector<double>& values) {
 }
 
 std::string withSpread(const Quantity& quantity) {
-    if (!quantity.low && !quantity.high && !quantity.sure && quantity.source.empty()) {
+    if (!quantity.low && !quantity.high && !quantity.confidence && quantity.source.empty()) {
         return number(quantity.value);
     }
     std::string out = "{ value = " + number(quantity.value);
@@ -31,8 +31,8 @@ std::string withSpread(const Quantity& quantity) {
     if (quantity.high) {
         out += ", high = " + number(*quantity.high);
     }
-    if (quantity.sure) {
-        out += ", sure = " + tomlText(wordOf(*quantity.sure));
+    if (quantity.confidence) {
+        out += ", sure = " + tomlText(wordOf(*quantity.confidence));
     }
     if (!quantity.source.empty()) {
         out += ", source = " + tomlText(quantity.source);

@@ -69,7 +69,7 @@ std::optional<Quantity> TomlFields::spread(const TomlNode& table, const std::str
     quantity.high = parts[2];
     known.emplace_back("sure");
     if (const TomlNode* node = table.find("sure")) {
-        quantity.sure = word<Sureness>(*node, childPath(path, "sure"));
+        quantity.confidence = word<Confidence>(*node, childPath(path, "sure"));
     }
     known.emplace_back("source");
     if (const TomlNode* node = table.find("source")) {

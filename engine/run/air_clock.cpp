@@ -73,9 +73,9 @@ bool AirClock::watching(double time) const {
     return m_capped && m_cap > 0.0 && time >= m_start - kInstant && time < m_latest - kInstant && m_open;
 }
 
-double AirClock::allowance(double time, double lifting) const {
-    const double remaining = std::max(m_cap - m_lifted, 0.0);
-    const double reach = lifting > 0.0 ? remaining / lifting : kNever;
+double AirClock::allowance(double time, double hypolimneticLift) const {
+    const double remaining = std::max(m_cap - m_liftedVolume, 0.0);
+    const double reach = hypolimneticLift > 0.0 ? remaining / hypolimneticLift : kNever;
     // Whole minutes of run, rounded down, at least one.
     const double elapsed = time - m_start;
     const double whole = std::max(std::floor((elapsed + reach) / kMinute + 1e-9), 1.0) * kMinute;
@@ -162,7 +162,7 @@ void AirClock::planDay(int day) {
         addDayRuns(*m_ramp, *m_model.pond.aerator, day, minutes, runs, m_cutMinutes);
     } else {
         m_cap = 0.01 * *m_ramp->dose_percent * m_model.bottom.volume;
-        m_lifted = 0.0;
+        m_liftedVolume = 0.0;
         double cutOfTheLongest = 0.0;
         addDayRuns(*m_ramp, *m_model.pond.aerator, day, kMinutesPerDay, runs, cutOfTheLongest);
         if (!runs.empty()) {

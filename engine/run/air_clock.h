@@ -25,11 +25,11 @@ public:
     [[nodiscard]] bool watching(double time) const;
 
     /// How long the coming step may be, given what the plume lifts now [m^3/s]; 0: the run ends here.
-    [[nodiscard]] double allowance(double time, double lifting) const;
+    [[nodiscard]] double allowance(double time, double hypolimneticLift) const;
 
     void endRun(double time);
 
-    void lifted(double volume) { m_lifted += volume; }
+    void addLiftedVolume(double volume) { m_liftedVolume += volume; }
 
     /// Sunrise of a day: is the pond mixed, so that the cap can go?
     void dawn(int day, double topMinusBottom, double bottomOxygen);
@@ -62,7 +62,7 @@ private:
     bool m_open = false;
     int m_lastDay = 0;
     int m_plannedDay = 0;
-    double m_start = 0.0, m_latest = 0.0, m_cap = 0.0, m_lifted = 0.0;
+    double m_start = 0.0, m_latest = 0.0, m_cap = 0.0, m_liftedVolume = 0.0;
     std::optional<int> m_liftedDay;
 };
 

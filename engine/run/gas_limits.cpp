@@ -45,7 +45,8 @@ GasPeaks gasPeaks(const PondModel& model, const RampRun& run) {
     GasPeaks out;
     const Parameters<double>& parameters = model.parameters;
     for (const HourRow& hour : run.hours) {
-        const GasLimits limits = gasLimits(parameters.lines.group, hour.surfaceTemperature, parameters.ph);
+        const GasLimits limits =
+            gasLimits(parameters.thresholds.group, hour.surfaceTemperature, parameters.ph);
         note(out.ammonia, hour.unionisedAmmonia, limits.ammonia, hour.time);
         note(out.sulfide, hour.hydrogenSulfide, limits.sulfide, hour.time);
     }

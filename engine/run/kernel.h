@@ -33,7 +33,7 @@ struct Kernel {
     void (*runPack)(const PondModel&, const MemberPlan&, const MemberPack<Lanes>&, std::size_t first,
                     std::size_t used, MemberTrace&, const std::stop_token&) = nullptr;
     void (*goOn)(const PondModel&, std::span<const MemberStep>, const MemberPack<Lanes>&,
-                 PackOnItsWay<Lanes>&, const std::stop_token&) = nullptr;
+                 PackRunState<Lanes>&, const std::stop_token&) = nullptr;
     void (*balancePack)(const PondModel&, const BalanceSlopes&, std::span<const double> dawn,
                         MemberPack<Lanes>&, const std::stop_token&) = nullptr;
 };

@@ -34,8 +34,8 @@ public:
           m_pack(pack),
           m_target(target),
           m_steps(trialSteps(model, target.readingTime, model.startTime + kDay)) {
-        // What a pond breathes does not depend on how warm its fish like it.
-        m_pack.parameters.lines.fishMax = Lines{}.fishMax;
+        // What a pond respires does not depend on how warm its fish like it.
+        m_pack.parameters.thresholds.fishMax = OxygenThresholds{}.fishMax;
         m_pack.offsets.erase(m_pack.offsets.begin(), m_pack.offsets.end() - 1);
     }
 

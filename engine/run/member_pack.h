@@ -39,7 +39,7 @@ template <class To, class From, class F>
 void forEachParameter(To& to, From& from, const F& f) {
     // 41 below and four that members share. A parameter that is not handed on would quietly be its default in
     // every member.
-    static_assert(sizeof(Parameters<double>) == sizeof(Lines) + 45 * sizeof(double),
+    static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 45 * sizeof(double),
                   "hand the new parameter on below");
     f(to.attenuationRest, from.attenuationRest);
     f(to.photosynthesis, from.photosynthesis);
@@ -79,7 +79,7 @@ void forEachParameter(To& to, From& from, const F& f) {
     f(to.debtOfChlorophyll, from.debtOfChlorophyll);
     f(to.debtOfWeeds, from.debtOfWeeds);
     f(to.exchangeFactor, from.exchangeFactor);
-    f(to.netShare, from.netShare);
+    f(to.nonRecirculatedShare, from.nonRecirculatedShare);
     f(to.freeAirFactor, from.freeAirFactor);
     f(to.bubbleFactor, from.bubbleFactor);
 }
@@ -93,7 +93,7 @@ template <class Real>
     pack.parameters.latitude_deg = first.latitude_deg;
     pack.parameters.fishMass_g = first.fishMass_g;
     pack.parameters.ph = first.ph;
-    pack.parameters.lines = first.lines;
+    pack.parameters.thresholds = first.thresholds;
     const std::size_t layers = members.front().member.start.oxygen.size();
     StartState<Real>& start = pack.start;
     for (auto* field : {&start.temperature, &start.salinity, &start.oxygen, &start.chlorophyll, &start.fast,

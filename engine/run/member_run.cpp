@@ -121,7 +121,7 @@ void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Re
             }
         }
     }
-    const Lines& lines = model.parameters.lines;
+    const OxygenThresholds& thresholds = model.parameters.thresholds;
     for (std::size_t k = 0; k < used; ++k) {
         double lowest = kNever;
         for (std::size_t night = 0; night < lows.size(); ++night) {
@@ -129,8 +129,8 @@ void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Re
             trace.lows[night * trace.members + first + k] = static_cast<float>(low);
             lowest = std::min(lowest, low);
         }
-        trace.isBelowStress[first + k] = lowest < lines.stress ? 1 : 0;
-        trace.isBelowLethal[first + k] = lowest < lines.lethal ? 1 : 0;
+        trace.isBelowStress[first + k] = lowest < thresholds.stress ? 1 : 0;
+        trace.isBelowLethal[first + k] = lowest < thresholds.lethal ? 1 : 0;
     }
     if (!plan.endSteps.empty()) {
         const Real end = endStateOf(column, plan, pack, stop);
@@ -142,27 +142,27 @@ void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Re
 
 template <class Real>
 void goOn(const PondModel& model, std::span<const MemberStep> steps, const MemberPack<Real>& pack,
-          PackOnItsWay<Real>& way, const std::stop_token& stop) {
+          PackRunState<Real>& runState, const std::stop_token& stop) {
     Column<Real> column(model.grid, pack.parameters, model.aerator, model.bottom, pack.start);
-    if (way.water) {
-        column.resume(*way.water);
+    if (runState.water) {
+        column.resume(*runState.water);
     }
     for (const MemberStep& step : steps) {
         takeStep(column, step, pack.offsets);
-        if (step.night >= 0 && step.night < static_cast<int>(way.lows.size())) {
-            way.lows[step.night] = min(way.lows[step.night], column.fishWater());
+        if (step.night >= 0 && step.night < static_cast<int>(runState.lows.size())) {
+            runState.lows[step.night] = min(runState.lows[step.night], column.fishWater());
         }
         if (step.endsHour && stop.stop_requested()) {
             return;
         }
     }
-    way.water = column.keep();
+    runState.water = column.keep();
 }
 
 template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<double>&,
-                   PackOnItsWay<double>&, const std::stop_token&);
+                   PackRunState<double>&, const std::stop_token&);
 template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<Pack<4>>&,
-                   PackOnItsWay<Pack<4>>&, const std::stop_token&);
+                   PackRunState<Pack<4>>&, const std::stop_token&);
 template void takeStep(Column<double>&, const MemberStep&, const std::vector<PackOffset<double>>&);
 template void takeStep(Column<Pack<4>>&, const MemberStep&, const std::vector<PackOffset<Pack<4>>>&);
 template void runPack(const PondModel&, const MemberPlan&, const MemberPack<double>&, std::size_t,

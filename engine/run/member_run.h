@@ -111,10 +111,10 @@ template <class Real>
 void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Real>& pack, std::size_t first,
              std::size_t used, MemberTrace& trace, const std::stop_token& stop);
 
-/// A pack somewhere on its way: its water and the lowest of each night so far. Without water it is at the
+/// A pack in the middle of a run: its water and the lowest of each night so far. Without water it is at the
 /// start.
 template <class Real>
-struct PackOnItsWay {
+struct PackRunState {
     std::optional<KeptWater<Real>> water;
     std::vector<Real> lows;  ///< By night, never (infinity) where it has not been
 };
@@ -123,7 +123,7 @@ struct PackOnItsWay {
 /// run, however it is cut. Returns early if a stop is asked for.
 template <class Real>
 void goOn(const PondModel& model, std::span<const MemberStep> steps, const MemberPack<Real>& pack,
-          PackOnItsWay<Real>& way, const std::stop_token& stop);
+          PackRunState<Real>& runState, const std::stop_token& stop);
 
 /// How oxygen at the dawn reading (row 0) and of the fish water after a day (row 1) goes with the logarithms
 /// of the factors of respiration (column 0) and photosynthesis (column 1) [g/m^3].

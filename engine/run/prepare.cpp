@@ -123,13 +123,13 @@ std::optional<Reading> dawnReading(const PondModel& model) {
 
 void balance(PondModel& model) {
     FishWater water(model.grid);
-    Lines& lines = model.parameters.lines;
-    const Lines asked = lines;
-    // What the pond breathes does not depend on how warm its fish like it, and water that crosses their limit
+    OxygenThresholds& thresholds = model.parameters.thresholds;
+    const OxygenThresholds asked = thresholds;
+    // What the pond respires does not depend on how warm its fish like it, and water that crosses their limit
     // within a day would be balanced against nothing.
-    lines.fishMax = Lines{}.fishMax;
+    thresholds.fishMax = OxygenThresholds{}.fishMax;
     const double wanted =
-        water.oxygen(model.start.oxygen, model.start.temperature, lines.fishShare, lines.fishMax);
+        water.oxygen(model.start.oxygen, model.start.temperature, thresholds.fishShare, thresholds.fishMax);
     BalanceResult& result = model.balance;
     const BalanceTarget target = balanceTarget(model);
     const MaybeQuantity& dawn = target.dawnOxygen;
@@ -152,7 +152,7 @@ void balance(PondModel& model) {
         result.photosynthesis = findFactor(rise, missRise);
         model.parameters.photosynthesisFactor = result.photosynthesis;
     }
-    lines = asked;
+    thresholds = asked;
     result.miss = std::fabs(missFall) > std::fabs(missRise) ? missFall : missRise;
 }
 
@@ -203,7 +203,7 @@ PondModel prepareUnbalanced(const Pond& pond, const Resolution& resolution) {
     const double zb = model.bottom.exists() ? model.bottom.depth : maxDepth;
     for (int i = 0; i < model.grid.layers(); ++i) {
         const double above = std::clamp((zb - model.grid.face[i]) / model.grid.thickness[i], 0.0, 1.0);
-        model.pool_kg += above * model.grid.volume[i] * model.start.oxygen[i] / kGramPerKilogram;
+        model.oxygenReserve_kg += above * model.grid.volume[i] * model.start.oxygen[i] / kGramPerKilogram;
     }
     for (int i = 0; i < model.grid.layers(); ++i) {
         model.debt_kg +=

@@ -25,9 +25,10 @@ const DayRow& RampRun::worst() const {
 }
 
 const DayRow* RampRun::largestDose() const {
-    const auto most = std::max_element(days.begin(), days.end(),
-                                       [](const DayRow& a, const DayRow& b) { return a.lifted < b.lifted; });
-    return most == days.end() || most->lifted <= 0.0 ? nullptr : &*most;
+    const auto most = std::max_element(days.begin(), days.end(), [](const DayRow& a, const DayRow& b) {
+        return a.liftedVolume < b.liftedVolume;
+    });
+    return most == days.end() || most->liftedVolume <= 0.0 ? nullptr : &*most;
 }
 
 RampRun runRamp(const PondModel& model, const Ramp* ramp, const RunRequest& request,

@@ -41,11 +41,11 @@ struct PondModel {
     Parameters<double> parameters;
     StartState<double> start;
     AeratorSetup aerator;
-    double startTime = 0.0;     ///< Of the run [s after midnight of day 1]
-    double surfaceDepth = 0.5;  ///< Where "surface" columns are read [m]
-    double bottomDepth = 0.0;   ///< Where "bottom" columns are read [m]
-    double debt_kg = 0.0;       ///< Fast plus medium debt of the bottom water at the start
-    double pool_kg = 0.0;       ///< Oxygen above z_b at the start; of the whole pond without bottom water
+    double startTime = 0.0;         ///< Of the run [s after midnight of day 1]
+    double surfaceDepth = 0.5;      ///< Where "surface" columns are read [m]
+    double bottomDepth = 0.0;       ///< Where "bottom" columns are read [m]
+    double debt_kg = 0.0;           ///< Fast plus medium debt of the bottom water at the start
+    double oxygenReserve_kg = 0.0;  ///< Oxygen above z_b at the start; of the whole pond without bottom water
     BalanceResult balance;
 };
 
@@ -76,7 +76,7 @@ struct LayerRow {
 struct DayRow {
     int day = 0;
     double runMinutes = 0.0;                     ///< That ran, midnight to midnight
-    double lifted = 0.0;                         ///< Through z_b, net [m^3]
+    double liftedVolume = 0.0;                   ///< Through z_b, net [m^3]
     double lowest = 0.0;                         ///< Of the fish water, noon to noon, at every step [g/m^3]
     double lowestTime = 0.0;                     ///< [s]
     double dawnSurface = 0.0, dawnBottom = 0.0;  ///< At sunrise of the next day [g/m^3]
@@ -114,9 +114,9 @@ enum class CauseKind {
     BottomDebt,        ///< Oxygen debt of the bottom water at the start
     BottomDeficit,     ///< That the bottom water holds less oxygen than the water above it
     StirredMuck,       ///< Muck stirred up by the diffusers
-    SedimentDemand,    ///< Oxygen demand of the mud
-    AlgalRespiration,  ///< Breathing of algae and weeds
-    Fish,              ///< Breathing of the fish
+    SedimentDemand,    ///< Oxygen demand of the sediment
+    AlgalRespiration,  ///< Respiration of algae and weeds
+    Fish,              ///< Respiration of the fish
     Weather,           ///< This weather instead of the usual day
     Dying,             ///< Algae and weeds that change by the dated table
 };
@@ -143,7 +143,7 @@ struct RampRun {
     double energy_kWh = 0.0;
     std::optional<double> endState;  ///< Mean of the last seven dawn lows after 30 more days [g/m^3]
     double endDrift = 0.0;           ///< Per day over those seven [g/m^3/d]
-    std::vector<Cause> causes;       ///< Of the worst night, the greatest gain first; empty unless asked for
+    std::vector<Cause> attribution;  ///< Of the worst night, the greatest gain first; empty unless asked for
     int usualDays = 0;               ///< Days outside the weather table
     double debtClosing = 0.0;        ///< Closing error of the debt over the run, over the debt moved
     long steps = 0, plumes = 0;

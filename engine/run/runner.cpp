@@ -29,7 +29,7 @@ double Runner::nextMark(double time) const {
 
 void Runner::oneStep(double dt) {
     m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)), m_clock.at(m_time));
-    m_clock.lifted(dt * m_column.lifting());
+    m_clock.addLiftedVolume(dt * m_column.hypolimneticLift());
     m_time += dt;
     const double after = m_column.fishWater();
     note(dt, m_fishWater, after);
@@ -48,7 +48,7 @@ void Runner::advance(double until) {
         if (m_clock.watching(m_time)) {
             m_column.refreshPlume();  // the dose depends on it
             m_column.preparePlume(m_clock.at(m_time));
-            span = std::min(span, m_clock.allowance(m_time, m_column.lifting()));
+            span = std::min(span, m_clock.allowance(m_time, m_column.hypolimneticLift()));
             if (span <= kInstant) {
                 m_clock.endRun(m_time);
                 return;  // the marks have changed

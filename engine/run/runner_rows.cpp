@@ -22,8 +22,8 @@ void Runner::note(double dt, double before, double after) {
         const double high = std::max(before, after), low = std::min(before, after);
         return low >= line ? 0.0 : high < line ? dt : dt * (line - low) / (high - low);
     };
-    m_run.hoursBelowStress += below(m_model.parameters.lines.stress) / kHour;
-    m_run.hoursBelowLethal += below(m_model.parameters.lines.lethal) / kHour;
+    m_run.hoursBelowStress += below(m_model.parameters.thresholds.stress) / kHour;
+    m_run.hoursBelowLethal += below(m_model.parameters.thresholds.lethal) / kHour;
 }
 
 void Runner::hourRow() {
@@ -39,9 +39,9 @@ void Runner::hourRow() {
     row.bottomTemperature = interpolate(grid.middle, temperature, m_model.bottomDepth);
     row.unionisedAmmonia = m_column.unionisedAmmonia();
     row.hydrogenSulfide = m_column.hydrogenSulfide();
-    const Lines& lines = m_model.parameters.lines;
+    const OxygenThresholds& thresholds = m_model.parameters.thresholds;
     for (int i = 0; i < grid.layers(); ++i) {
-        const bool good = oxygen[i] >= lines.stress && temperature[i] <= lines.fishMax;
+        const bool good = oxygen[i] >= thresholds.stress && temperature[i] <= thresholds.fishMax;
         row.habitat += good ? grid.volume[i] / m_model.basin.volume() : 0.0;
     }
     m_run.hours.push_back(row);
@@ -67,7 +67,7 @@ void Runner::closeBudget(int day) {
     m_stored = stored;
     m_run.budget.push_back(row);
     if (day >= 1 && day <= m_request.days) {
-        m_run.days[day - 1].lifted = ledger.lifted;
+        m_run.days[day - 1].liftedVolume = ledger.liftedVolume;
     }
     m_debtIn += ledger.debtRegenerated + ledger.debtStirred + ledger.debtOfPlants + ledger.debtInflow;
     m_debtOut += ledger.debtOxidised;

@@ -60,9 +60,10 @@ std::optional<FirstDose> firstDoseOf(const PondModel& model) {
                              model.aerator.bubbleDiameter, model.parameters.airPressure};
     const Plume plume = integratePlume(
         source, {model.grid, start.temperature, start.salinity, density, start.oxygen}, model.bottom.depth);
-    const double lifted = model.parameters.netShare * plume.throughBottom * dose.minutes * kMinute;
-    dose.ofBottom_percent = 100.0 * lifted / model.bottom.volume;
-    dose.ofPond_percent = 100.0 * lifted / model.basin.volume();
+    const double liftedVolume =
+        model.parameters.nonRecirculatedShare * plume.hypolimneticLift * dose.minutes * kMinute;
+    dose.ofBottom_percent = 100.0 * liftedVolume / model.bottom.volume;
+    dose.ofPond_percent = 100.0 * liftedVolume / model.basin.volume();
     return dose;
 }
 
@@ -109,8 +110,8 @@ std::optional<double> doseCap_percent(RatioBand band) {
 Triage triageOf(const PondModel& model) {
     Triage out;
     if (model.bottom.exists()) {
-        if (model.pool_kg > 0.0) {
-            out.ratio = model.debt_kg / model.pool_kg;
+        if (model.oxygenReserve_kg > 0.0) {
+            out.ratio = model.debt_kg / model.oxygenReserve_kg;
         }
         out.band = out.ratio ? ratioBand(*out.ratio) : RatioBand::DoNotStart;
     }

@@ -11,7 +11,7 @@ enum class RatioBand {
     Low,           ///< Under 0.15
     RampRequired,  ///< 0.15 to 0.5
     High,          ///< 0.5 to 1
-    DoNotStart     ///< Above 1, or nothing in the pool
+    DoNotStart     ///< Above 1, or no oxygen reserve
 };
 [[nodiscard]] RatioBand ratioBand(double ratio);
 
@@ -52,8 +52,8 @@ enum class StartSeason {
 /// What can be told about a start before anything is run. It judges the start, not the pond's nights: where
 /// do-nothing itself falls below the line, that stands above all of this.
 struct Triage {
-    std::optional<double> ratio;         ///< Debt to pool; nothing in a mixed pond or without a pool
-    std::optional<RatioBand> band;       ///< Nothing in a mixed pond
+    std::optional<double> ratio;    ///< Debt to oxygen reserve; nothing in a mixed pond or without a reserve
+    std::optional<RatioBand> band;  ///< Nothing in a mixed pond
     std::optional<FirstDose> firstDose;  ///< Nothing without aerator or bottom water
     Layering layering;
     std::optional<StartSeason> season;  ///< Nothing where the season makes no difference

@@ -34,7 +34,7 @@ struct Grid {
     std::vector<double> thickness;  ///< [m], N
     std::vector<double> faceArea;   ///< [m^2], N + 1
     std::vector<double> volume;     ///< [m^3], N, integrated exactly
-    std::vector<double> bottomArea; ///< Mud facing each layer [m^2], N: area at its top minus at its bottom
+    std::vector<double> bottomArea;  ///< Sediment by layer [m^2], N: area at its top minus at its bottom
     std::vector<double> distance;   ///< Between the middles across a face [m], N + 1; ends unused
 
     [[nodiscard]] int layers() const { return static_cast<int>(middle.size()); }

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kScore95 = 1.6448536269514722;  // of the standard normal distribution's 95 % point
 
-constexpr double kKept = 0.5, kKeptLow = 0.3, kKeptHigh = 0.8;  // of what leaves the mud; judgement
+constexpr double kKept = 0.5, kKeptLow = 0.3, kKeptHigh = 0.8;  // of what leaves the sediment; judgement
 constexpr double kFlux_gPerM2Day = 0.37, kFluxError = 0.12;     // Mueller and others (2012)
 
 constexpr double kLeastReading = 1.0;  // [g/m^3], common practice: under it a test is void

@@ -12,7 +12,7 @@ namespace engine {
 
 /// Ways to the oxygen debt of bottom water where the pond file does not give it.
 enum class DebtRouteKind {
-    DaysStratified,  ///< What gathers from the mud over the days since the bottom lost its oxygen
+    DaysStratified,  ///< What accumulates from the sediment over the days since the bottom lost its oxygen
     AgeAndSmell,     ///< The trade's table of unknown ponds
     BottleTest,      ///< Shake and hold
     Substances       ///< Sulfide, iron and methane that were measured
@@ -35,8 +35,8 @@ struct DebtEstimate {
 };
 
 /// Debt that gathers over some days [g/m^3]: 0.5 x 0.37 g/m2/d x days over the mean thickness of the bottom
-/// water. 0.37 +- 0.12 g O2/m2/d of reduced substances leave the mud of eleven eutrophic lakes (Mueller and
-/// others 2012, Environ. Sci. Technol. 46:9964-9971); half of it (0.3 to 0.8) is not lost (judgement).
+/// water. 0.37 +- 0.12 g O2/m2/d of reduced substances leave the sediment of eleven eutrophic lakes (Mueller
+/// and others 2012, Environ. Sci. Technol. 46:9964-9971); half of it (0.3 to 0.8) is not lost (judgement).
 /// @param thickness  Volume over upper area of the bottom water [m].
 [[nodiscard]] double debtFromDays(double days, double thickness);
 
@@ -52,10 +52,10 @@ struct BottleDebt {
 
 /// One part of bottom water in n parts of surface water, filled to the brim and kept dark:
 /// taken = n (surface oxygen - control's loss) + bottom oxygen - (n + 1) reading. The whole debt follows by
-/// what the model's fast and medium pools spend within the minutes. Errors: the meter's in three readings,
-/// 3 % in pouring, 20 % from place to place in the bottom water (the last two are judgement). With 1 part in
-/// 3 and a meter of +-0.2 g/m^3 that is +-1.1 g/m^3 before the place. The procedure is common practice and a
-/// derivation, no source.
+/// what the model's fast and medium demand fractions spend within the minutes. Errors: the meter's in three
+/// readings, 3 % in pouring, 20 % from place to place in the bottom water (the last two are judgement). With
+/// 1 part in 3 and a meter of +-0.2 g/m^3 that is +-1.1 g/m^3 before the place. The procedure is common
+/// practice and a derivation, no source.
 [[nodiscard]] BottleDebt bottleDebt(const BottleTest& test, const BottleReading& reading);
 
 /// The reading of a test that tells most; a void one if all are, the one that took most. Nothing without

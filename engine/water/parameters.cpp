@@ -98,35 +98,45 @@ BottomWater bottomWater(const Profile& profile, const Basin& basin) {
     return bottom;
 }
 
-Lines linesOf(const Pond& pond, const Profile& profile) {
-    Lines lines;
-    lines.group = pond.limits.speciesGroup.value_or(heaviestGroup(pond));
-    switch (lines.group) {
-        case SpeciesGroup::Sport: lines.stress = 4.0, lines.lethal = 2.0; break;
+OxygenThresholds thresholdsOf(const Pond& pond, const Profile& profile) {
+    OxygenThresholds thresholds;
+    thresholds.group = pond.limits.speciesGroup.value_or(heaviestGroup(pond));
+    switch (thresholds.group) {
+        case SpeciesGroup::Sport:
+            thresholds.stress = 4.0, thresholds.lethal = 2.0;
+            break;
         case SpeciesGroup::Catfish:
-        case SpeciesGroup::Carp: lines.stress = 3.0, lines.lethal = 1.0; break;
-        case SpeciesGroup::Koi: lines.stress = 6.0, lines.lethal = 1.0; break;
-        case SpeciesGroup::Trout: lines.stress = 6.0, lines.lethal = 3.0, lines.fishMax = 20.0; break;
-        case SpeciesGroup::Percid: lines.stress = 4.0, lines.lethal = 1.5; break;
+        case SpeciesGroup::Carp:
+            thresholds.stress = 3.0, thresholds.lethal = 1.0;
+            break;
+        case SpeciesGroup::Koi:
+            thresholds.stress = 6.0, thresholds.lethal = 1.0;
+            break;
+        case SpeciesGroup::Trout:
+            thresholds.stress = 6.0, thresholds.lethal = 3.0, thresholds.fishMax = 20.0;
+            break;
+        case SpeciesGroup::Percid:
+            thresholds.stress = 4.0, thresholds.lethal = 1.5;
+            break;
     }
-    const double warm = lines.group == SpeciesGroup::Trout ? 18.0 : 28.0;
+    const double warm = thresholds.group == SpeciesGroup::Trout ? 18.0 : 28.0;
     const double surface = profile.temperature.front();
     const double ceiling =
         0.8 * oxygenSaturation(std::clamp(surface, -2.0, 45.0), std::clamp(salinityAt(profile, 0), 0.0, 42.0),
                                airPressure(*pond.place.elevation));
     // Own numbers switch the modifiers off, each for its own line.
     if (pond.limits.stress) {
-        lines.stress = *pond.limits.stress;
+        thresholds.stress = *pond.limits.stress;
     } else {
-        lines.warmWaterRaise = surface > warm;
-        lines.stress += lines.warmWaterRaise ? 1.0 : 0.0;
-        lines.altitudeCut = lines.stress > ceiling;
-        lines.stress = std::min(lines.stress, ceiling);
+        thresholds.warmWaterRaise = surface > warm;
+        thresholds.stress += thresholds.warmWaterRaise ? 1.0 : 0.0;
+        thresholds.altitudeCut = thresholds.stress > ceiling;
+        thresholds.stress = std::min(thresholds.stress, ceiling);
     }
-    lines.lethal = pond.limits.lethal ? pond.limits.lethal->value : std::min(lines.lethal, ceiling);
-    lines.fishShare = 0.01 * valueOr(pond.limits.fishWater_percent, 20.0);
-    lines.fishMax = valueOr(pond.limits.fishMax, lines.fishMax);
-    return lines;
+    thresholds.lethal = pond.limits.lethal ? pond.limits.lethal->value : std::min(thresholds.lethal, ceiling);
+    thresholds.fishShare = 0.01 * valueOr(pond.limits.fishWater_percent, 20.0);
+    thresholds.fishMax = valueOr(pond.limits.fishMax, thresholds.fishMax);
+    return thresholds;
 }
 
 Profile startProfile(const Pond& pond) {
@@ -236,7 +246,7 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
     }
     p.ph = valueOr(pond.water.ph, kPh.value);
     if (pond.aerator) {
-        p.netShare = valueOr(pond.aerator->netShare, kNetShare.value);
+        p.nonRecirculatedShare = valueOr(pond.aerator->nonRecirculatedShare, kNonRecirculatedShare.value);
     }
     if (pond.water.totalSulfide && bottomWater(profile, basin).exists()) {
         const double debt = startDebt(pond, bottomWater(profile, basin), basin);
@@ -244,7 +254,7 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
             std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
         p.sulfideOfFast = fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
     }
-    p.lines = linesOf(pond, profile);
+    p.thresholds = thresholdsOf(pond, profile);
     return p;
 }
 
@@ -272,7 +282,7 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
     // Where the whole bottom water still holds oxygen, the debt lies in it evenly.
     const bool anoxic = weighted > 0.05 * held;
     const double sulfide = valueOr(pond.water.totalSulfide, 0.0), ammonia = valueOr(pond.water.totalAmmonia, 0.0);
-    // The pools hold at least what the poisons inside them need.
+    // The demand fractions hold at least what the toxicants inside them need.
     const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * sulfide);
     const double slow = std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
                                  kOxygenPerAmmoniaNitrogen * ammonia);

@@ -3,15 +3,15 @@
 #include "engine/base/units.h"
 #include "engine/pond/pond.h"
 #include "engine/water/basin.h"
-#include "engine/water/fish_breath.h"
+#include "engine/water/fish_respiration.h"
 #include "engine/water/priors.h"
 
 #include <vector>
 
 namespace engine {
 
-/// Stress and lethal lines and what counts as fish water (design: lines by species group).
-struct Lines {
+/// Stress and lethal thresholds and what counts as fish water (design: lines by species group).
+struct OxygenThresholds {
     SpeciesGroup group = SpeciesGroup::Sport;
     double stress = 4.0;          ///< [g/m^3]
     double lethal = 2.0;          ///< [g/m^3]
@@ -40,14 +40,14 @@ struct Parameters {
     Real photosynthesisFactor = 1.0;               ///< From the balance
     Real respirationFactor = 1.0;                  ///< From the balance
 
-    // Breathing
+    // Respiration
     Real respirationBase = 0.0;            ///< [g/m^3/s]
     Real respirationPerChlorophyll = 0.0;  ///< [g/m^3/s per ug/L]
     Real respirationTheta = kRespirationTheta.value;
     double fishMass_g = 100.0;  ///< Of the reference fish whose temperature curve is used
-    Real fishStock = 0.0;       ///< Reference fish that breathe as much as the stock [kg]
+    Real fishStock = 0.0;       ///< Reference fish that respire as much as the stock [kg]
 
-    // Mud
+    // Sediment
     Real sedimentDemand = 0.0;  ///< [g/m^2/s]
     Real sedimentTheta = kSedimentTheta.value;
     Real regenerationShare = kRegenerationShare.value;
@@ -76,17 +76,17 @@ struct Parameters {
     // Surface aerator
     Real aeratorTransfer = 0.0;  ///< Clean water, 20 degC, no oxygen [g/s]
 
-    // Poisons
+    // Toxicants
     double ph = 7.5;
     Real sulfideOfFast =
         0.0;  ///< Sulfide in new fast debt [g S per g O2], as in the bottom water at the start
 
     // Aerator
-    Real netShare = kNetShare.value;
+    Real nonRecirculatedShare = kNonRecirculatedShare.value;
     Real freeAirFactor = 1.0;  ///< Over the aerator's free air
     Real bubbleFactor = 1.0;   ///< Over its bubble diameter
 
-    Lines lines;
+    OxygenThresholds thresholds;
 };
 
 /// The state that a run starts from, per layer, size N.
@@ -112,14 +112,14 @@ struct BottomWater {
 /// is none, 17:30 on the evening before day 1.
 [[nodiscard]] Profile startProfile(const Pond& pond);
 
-/// Lines of the pond by its fish, its surface water and its altitude.
-[[nodiscard]] Lines linesOf(const Pond& pond, const Profile& profile);
+/// Thresholds of the pond by its fish, its surface water and its altitude.
+[[nodiscard]] OxygenThresholds thresholdsOf(const Pond& pond, const Profile& profile);
 
 /// Every input at its value.
 [[nodiscard]] Parameters<double> centralParameters(const Pond& pond, const Profile& profile);
 
 /// The start profile on the layers, with chlorophyll above z_b and a third of it below, and the debt below
-/// z_b where there is no oxygen to eat it, its mean over the bottom water as stated.
+/// z_b where there is no oxygen to oxidise it, its mean over the bottom water as stated.
 [[nodiscard]] StartState<double> startState(const Pond& pond, const Profile& profile,
                                             const BottomWater& bottom, const Grid& grid);
 

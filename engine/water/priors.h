@@ -34,7 +34,7 @@ inline constexpr Prior kWeedRespiration_mgPerGHour{0.8, 0.3, 1.6,
 inline constexpr Prior kWeedMass_gPerM2{200.0, 100.0, 350.0, "dry mass at full cover; judgement"};
 inline constexpr Prior kWeedShading_m2PerG{0.02, 0.01, 0.04, "light attenuation; judgement"};
 
-// Breathing
+// Respiration
 inline constexpr Prior kRespirationBase_mgPerLHour{0.04, 0.02, 0.08,
     "mg/L/h without algae at 20 degC; consolidated from pond literature, from memory"};
 inline constexpr Prior kRespirationPerChlorophyll{0.0014, 0.0007, 0.0028,
@@ -49,7 +49,7 @@ inline constexpr Prior kFeedingFactor{0.55, 0.3, 1.0,
 inline constexpr Prior kFullFeed_sharePerDay{0.02, 0.01, 0.03,
     "daily feed over stock of well fed fish; common practice, no source"};
 
-// Mud
+// Sediment
 inline constexpr Prior kSedimentTheta{1.065, 1.047, 1.08, "1.047 (worked handbook) to 1.065 (from memory)"};
 inline constexpr Prior kSedimentHalf{1.0, 0.7, 1.4, "half saturation [g/m3], from memory"};
 inline constexpr Prior kRegenerationShare{0.21, 0.10, 0.33,
@@ -89,7 +89,8 @@ inline constexpr Prior kDebtOfChlorophyll{0.1, 0.08, 0.13,
     "mg O2 per ug of dead chlorophyll: 100 ug/L make 8 to 13 mg/L, Boyd (1973) through dry weight"};
 inline constexpr Prior kDebtOfWeeds{1.0, 0.8, 1.2, "g O2 per g of dead dry mass, Boyd (1973) for macro-algae"};
 inline constexpr Prior kFishMass_g{250.0, 80.0, 800.0, "a fish without a stated mass; judgement"};
-inline constexpr Prior kNetShare{0.5, 0.4, 0.7, "of the plume's flow, not drawn in again at once; judgement"};
+inline constexpr Prior kNonRecirculatedShare{0.5, 0.4, 0.7,
+                                             "of the plume's flow, not drawn in again at once; judgement"};
 inline constexpr Prior kBubble_mm{3.0, 1.5, 5.0, "bubble diameter of pond diffusers; common practice, no source"};
 inline constexpr Prior kChlorophyllBelow{1.0 / 3.0, 0.1, 0.6, "of the value above z_b; judgement"};
 

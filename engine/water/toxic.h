@@ -4,7 +4,7 @@
 
 namespace engine {
 
-// What poisons beside the lack of oxygen, how fast reduced substances take oxygen, and how much.
+// What is toxic beside the lack of oxygen, how fast reduced substances take oxygen, and how much.
 // All functions are total: they check no ranges and pass NaN on. [mol/L] and [mol/kg] are left in the
 // units of the rate laws; they count as equal in fresh water.
 
@@ -19,7 +19,7 @@ namespace engine {
 /// Source: Hershey, Plese & Millero (1988), Limnol. Oceanogr. 33:269-274.
 [[nodiscard]] double sulfideDissociation(double temperature);
 
-/// Share of total sulfide that is the poisonous H2S [-], 0 to 1; falls with pH.
+/// Share of total sulfide that is the toxic H2S [-], 0 to 1; falls with pH.
 [[nodiscard]] double undissociatedSulfideShare(double temperature, double ph);
 
 /// Rate constant k [kg/mol/s] of d[sulfide]/dt = -k [sulfide] [O2], no metals and no bacteria.

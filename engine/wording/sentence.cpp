@@ -3,7 +3,7 @@
 #include "engine/ensemble/chances.h"
 #include "engine/pond/pond_words.h"
 #include "engine/ramps/hold_rules.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,50 +37,51 @@ std::vector<SentenceValue> below(const RampRun& run, double hours, double line) 
             whole("first", first != run.days.end() ? first->day : run.worst().day), oxygen("line", line)};
 }
 
-void sayNothing(const Comparison& comparison, const Speaker& speaker) {
+void addNothing(const Comparison& comparison, const SentenceBuilder& builder) {
     const RampRun& run = comparison.runs.front();
-    const Lines& lines = comparison.model.parameters.lines;
+    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const auto night = nightOf(comparison.model.pond, run.worst());
-    if (isBelow(run, run.hoursBelowStress, lines.stress)) {
-        speaker.say(SentenceKey::NothingBelowStress,
-                    join(night, below(run, run.hoursBelowStress, lines.stress)));
+    if (isBelow(run, run.hoursBelowStress, thresholds.stress)) {
+        builder.add(SentenceKey::NothingBelowStress,
+                    join(night, below(run, run.hoursBelowStress, thresholds.stress)));
     } else {
-        speaker.say(SentenceKey::NothingWorst, night);
-        speaker.say(SentenceKey::NothingAbove, {oxygen("line", lines.stress)});
+        builder.add(SentenceKey::NothingWorst, night);
+        builder.add(SentenceKey::NothingAbove, {oxygen("line", thresholds.stress)});
     }
-    sayCauses(run, speaker);
-    if (isBelow(run, run.hoursBelowLethal, lines.lethal)) {
-        speaker.say(SentenceKey::NothingBelowLethal, below(run, run.hoursBelowLethal, lines.lethal));
+    addAttribution(run, builder);
+    if (isBelow(run, run.hoursBelowLethal, thresholds.lethal)) {
+        builder.add(SentenceKey::NothingBelowLethal, below(run, run.hoursBelowLethal, thresholds.lethal));
     }
-    sayNothingChances(comparison, speaker);
-    sayHabitat(comparison, run, speaker);
-    sayPoisons(comparison, run, speaker);
+    addNothingChances(comparison, builder);
+    addHabitat(comparison, run, builder);
+    addToxicants(comparison, run, builder);
     if (run.endState) {
-        speaker.say(SentenceKey::NothingEndState, {oxygen("end", *run.endState)});
+        builder.add(SentenceKey::NothingEndState, {oxygen("end", *run.endState)});
         if (std::fabs(run.endDrift) > kSaidDrift) {
-            speaker.say(SentenceKey::EndStateDrift, {number("drift", Measure::Rate, run.endDrift)});
+            builder.add(SentenceKey::EndStateDrift, {number("drift", Measure::Rate, run.endDrift)});
         }
     }
 }
 
-void sayLines(const PondModel& model, const Speaker& speaker) {
-    const Lines& lines = model.parameters.lines;
+void addThresholds(const PondModel& model, const SentenceBuilder& builder) {
+    const OxygenThresholds& thresholds = model.parameters.thresholds;
     const Limits& own = model.pond.limits;
-    const SentenceValue group = term("group", wordOf(lines.group));
-    speaker.say(own.stress ? SentenceKey::StressLineOwn : SentenceKey::StressLine,
-                {oxygen("line", lines.stress), group});
-    if (lines.warmWaterRaise) {
-        const double limit = lines.group == SpeciesGroup::Trout ? kWarmForTrout : kWarmForOthers;
-        speaker.say(SentenceKey::WarmWaterRaise, {number("limit", Measure::Degrees, limit)});
+    const SentenceValue group = term("group", wordOf(thresholds.group));
+    builder.add(own.stress ? SentenceKey::StressLineOwn : SentenceKey::StressLine,
+                {oxygen("line", thresholds.stress), group});
+    if (thresholds.warmWaterRaise) {
+        const double limit = thresholds.group == SpeciesGroup::Trout ? kWarmForTrout : kWarmForOthers;
+        builder.add(SentenceKey::WarmWaterRaise, {number("limit", Measure::Degrees, limit)});
     }
-    if (lines.altitudeCut) {
-        speaker.say(SentenceKey::AltitudeCut);
+    if (thresholds.altitudeCut) {
+        builder.add(SentenceKey::AltitudeCut);
     }
-    speaker.say(own.lethal ? SentenceKey::LethalLineOwn : SentenceKey::LethalLine,
-                {oxygen("line", lines.lethal), group});
-    speaker.say(SentenceKey::FishWaterShare, {number("share", Measure::Percent, 100.0 * lines.fishShare)});
-    if (lines.fishMax < 100.0) {
-        speaker.say(SentenceKey::FishWaterTooWarm, {number("limit", Measure::Degrees, lines.fishMax)});
+    builder.add(own.lethal ? SentenceKey::LethalLineOwn : SentenceKey::LethalLine,
+                {oxygen("line", thresholds.lethal), group});
+    builder.add(SentenceKey::FishWaterShare,
+                {number("share", Measure::Percent, 100.0 * thresholds.fishShare)});
+    if (thresholds.fishMax < 100.0) {
+        builder.add(SentenceKey::FishWaterTooWarm, {number("limit", Measure::Degrees, thresholds.fishMax)});
     }
 }
 
@@ -89,62 +90,63 @@ const DayRow& sameNight(const RampRun& nothing, const DayRow& night) {
     return nothing.days[static_cast<std::size_t>(night.day - nothing.days.front().day)];
 }
 
-void sayCap(const Comparison& comparison, const Ramp& ramp, const RampRun& run, const Speaker& speaker) {
+void addCap(const Comparison& comparison, const Ramp& ramp, const RampRun& run,
+            const SentenceBuilder& builder) {
     if (ramp.kind != RampKind::Capped) {
         return;
     }
     const SentenceValue cap = number("cap", Measure::Input, *ramp.dose_percent);
     if (ramp.hold) {
-        speaker.say(SentenceKey::RampCapHeld, {cap});
+        builder.add(SentenceKey::RampCapHeld, {cap});
     } else if (!comparison.model.bottom.exists()) {
-        speaker.say(SentenceKey::RampCapNotNeeded, {cap});
+        builder.add(SentenceKey::RampCapNotNeeded, {cap});
     } else if (run.capLiftedDay && *run.capLiftedDay <= comparison.days) {
-        speaker.say(SentenceKey::RampCapLifted, {cap, whole("day", *run.capLiftedDay)});
+        builder.add(SentenceKey::RampCapLifted, {cap, whole("day", *run.capLiftedDay)});
     } else {
-        speaker.say(SentenceKey::RampCapNotLifted, {cap, whole("days", comparison.days)});
+        builder.add(SentenceKey::RampCapNotLifted, {cap, whole("days", comparison.days)});
     }
 }
 
-void sayDose(const Comparison& comparison, const RampRun& run, const Speaker& speaker) {
+void addDose(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder) {
     if (!comparison.model.bottom.exists()) {
         return;
     }
     if (const DayRow* largest = run.largestDose()) {
-        const double dose = 100.0 * largest->lifted / comparison.model.bottom.volume;
-        speaker.say(SentenceKey::RampLargestDose,
+        const double dose = 100.0 * largest->liftedVolume / comparison.model.bottom.volume;
+        builder.add(SentenceKey::RampLargestDose,
                     {number("dose", Measure::Percent, dose), whole("day", largest->day),
                      number("minutes", Measure::Minutes, largest->runMinutes)});
     } else {
-        speaker.say(SentenceKey::RampLiftsNothing);
+        builder.add(SentenceKey::RampLiftsNothing);
     }
 }
 
-void sayLow(const Comparison& comparison, const RampRun& run, const Speaker& speaker) {
+void addLow(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder) {
     const RampRun& nothing = comparison.runs.front();
-    const Lines& lines = comparison.model.parameters.lines;
+    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const DayRow& worst = run.worst();
-    speaker.say(SentenceKey::RampWorst,
+    builder.add(SentenceKey::RampWorst,
                 join(nightOf(comparison.model.pond, worst),
                      {text("ramp", run.name), oxygen("nothing", sameNight(nothing, worst).lowest)}));
-    sayCauses(run, speaker);
-    if (isBelow(run, run.hoursBelowStress, lines.stress)) {
-        speaker.say(SentenceKey::RampBelowStress,
-                    join(below(run, run.hoursBelowStress, lines.stress),
+    addAttribution(run, builder);
+    if (isBelow(run, run.hoursBelowStress, thresholds.stress)) {
+        builder.add(SentenceKey::RampBelowStress,
+                    join(below(run, run.hoursBelowStress, thresholds.stress),
                          {number("nothing", Measure::Hours, nothing.hoursBelowStress)}));
     } else {
-        speaker.say(SentenceKey::RampAbove, {oxygen("line", lines.stress)});
+        builder.add(SentenceKey::RampAbove, {oxygen("line", thresholds.stress)});
     }
-    if (isBelow(run, run.hoursBelowLethal, lines.lethal)) {
-        speaker.say(SentenceKey::RampBelowLethal,
-                    join(below(run, run.hoursBelowLethal, lines.lethal),
+    if (isBelow(run, run.hoursBelowLethal, thresholds.lethal)) {
+        builder.add(SentenceKey::RampBelowLethal,
+                    join(below(run, run.hoursBelowLethal, thresholds.lethal),
                          {number("nothing", Measure::Hours, nothing.hoursBelowLethal)}));
     }
 }
 
-void sayEnd(const Comparison& comparison, const RampRun& run, const Speaker& speaker) {
+void addEnd(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder) {
     const RampRun& nothing = comparison.runs.front();
     if (comparison.model.debt_kg > 0.0) {
-        speaker.say(SentenceKey::RampDebtLeft,
+        builder.add(SentenceKey::RampDebtLeft,
                     {whole("days", comparison.days),
                      number("left", Measure::Percent, 100.0 * run.days.back().debtLeft),
                      number("nothing", Measure::Percent, 100.0 * nothing.days.back().debtLeft)});
@@ -152,43 +154,44 @@ void sayEnd(const Comparison& comparison, const RampRun& run, const Speaker& spe
     if (!run.endState || !nothing.endState) {
         return;
     }
-    speaker.say(SentenceKey::RampEndState,
+    builder.add(SentenceKey::RampEndState,
                 {oxygen("end", *run.endState), oxygen("nothing", *nothing.endState)});
-    const double line = comparison.model.parameters.lines.stress;
+    const double line = comparison.model.parameters.thresholds.stress;
     if (*run.endState < line) {
-        speaker.say(
+        builder.add(
             *nothing.endState < line ? SentenceKey::BothEndStatesBelow : SentenceKey::RampEndStateBelow,
             {oxygen("line", line)});
     }
     if (std::fabs(run.endDrift) > kSaidDrift) {
-        speaker.say(SentenceKey::EndStateDrift, {number("drift", Measure::Rate, run.endDrift)});
+        builder.add(SentenceKey::EndStateDrift, {number("drift", Measure::Rate, run.endDrift)});
     }
 }
 
-void sayRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run, const Speaker& speaker) {
-    sayLow(comparison, run, speaker);
-    sayRampChances(comparison, run, speaker);
-    sayDose(comparison, run, speaker);
-    sayCap(comparison, ramp, run, speaker);
+void addRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run,
+             const SentenceBuilder& builder) {
+    addLow(comparison, run, builder);
+    addRampChances(comparison, run, builder);
+    addDose(comparison, run, builder);
+    addCap(comparison, ramp, run, builder);
     if (run.daysToContinuous) {
-        speaker.say(SentenceKey::RampContinuous, {whole("day", *run.daysToContinuous)});
+        builder.add(SentenceKey::RampContinuous, {whole("day", *run.daysToContinuous)});
     } else {
-        speaker.say(SentenceKey::RampNeverContinuous, {whole("days", comparison.days)});
+        builder.add(SentenceKey::RampNeverContinuous, {whole("days", comparison.days)});
     }
     if (run.cutMinutes > 0.0) {
-        speaker.say(SentenceKey::RampWindowCut, {number("minutes", Measure::Minutes, run.cutMinutes)});
+        builder.add(SentenceKey::RampWindowCut, {number("minutes", Measure::Minutes, run.cutMinutes)});
     }
     const std::vector<int> held = ramp.weatherHold ? holdDays(comparison.model.pond) : std::vector<int>{};
     if (!held.empty()) {
-        speaker.say(SentenceKey::RampHolds, {whole("days", static_cast<int>(held.size()))});
+        builder.add(SentenceKey::RampHolds, {whole("days", static_cast<int>(held.size()))});
     }
-    sayHabitat(comparison, run, speaker);
-    sayPoisons(comparison, run, speaker);
-    sayEnd(comparison, run, speaker);
+    addHabitat(comparison, run, builder);
+    addToxicants(comparison, run, builder);
+    addEnd(comparison, run, builder);
 }
 
 /// How far the ramps differ, which is what the choice among them is worth.
-void saySpread(const Comparison& comparison, const Speaker& speaker) {
+void addSpread(const Comparison& comparison, const SentenceBuilder& builder) {
     const RampRun* best = nullptr;
     const RampRun* worst = nullptr;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
@@ -201,25 +204,25 @@ void saySpread(const Comparison& comparison, const Speaker& speaker) {
     }
     if (best != worst) {
         const double high = best->worst().lowest, low = worst->worst().lowest;
-        speaker.say(SentenceKey::RampsApart,
+        builder.add(SentenceKey::RampsApart,
                     {oxygen("gap", high - low), oxygen("high", high), oxygen("low", low),
                      text("best", best->name), text("worst", worst->name)});
     }
 }
 
-void sayRamps(const Comparison& comparison, const Speaker& speaker) {
+void addRamps(const Comparison& comparison, const SentenceBuilder& builder) {
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
         const RampRun& run = comparison.runs[i];
         if (run.end == RunEnd::NotRun) {
             continue;  // stopped before its turn
         }
         if (run.end != RunEnd::Completed) {
-            speaker.say(SentenceKey::RampEndedEarly, {text("ramp", run.name), text("message", run.message)});
+            builder.add(SentenceKey::RampEndedEarly, {text("ramp", run.name), text("message", run.message)});
         } else if (i > 0 && comparison.runs.front().end == RunEnd::Completed) {
-            sayRamp(comparison, comparison.model.pond.ramps[i - 1], run, speaker);
+            addRamp(comparison, comparison.model.pond.ramps[i - 1], run, builder);
         }
     }
-    saySpread(comparison, speaker);
+    addSpread(comparison, builder);
 }
 
 /// The first and the last day with weather.
@@ -236,20 +239,20 @@ std::pair<Date, Date> weatherDays(const Weather& weather) {
 std::vector<Sentence> sentencesOf(const Comparison& comparison) {
     std::vector<Sentence> out;
     const PondModel& model = comparison.model;
-    const Speaker pond(out, SentencePart::Pond);
-    pond.say(SentenceKey::Title,
+    const SentenceBuilder pond(out, SentencePart::Pond);
+    pond.add(SentenceKey::Title,
              {title(model.pond), whole("days", comparison.days), day("date", *model.pond.place.firstDay)});
     if (comparison.runs.front().end == RunEnd::Completed) {
-        sayNothing(comparison, {out, SentencePart::DoNothing});
+        addNothing(comparison, {out, SentencePart::DoNothing});
     }
-    sayProfile(model.pond, {out, SentencePart::Profile});
-    sayTriage(model, comparison.runs.front().end == RunEnd::Completed ? &comparison.runs.front() : nullptr,
+    addProfile(model.pond, {out, SentencePart::Profile});
+    addTriage(model, comparison.runs.front().end == RunEnd::Completed ? &comparison.runs.front() : nullptr,
               {out, SentencePart::Triage});
-    sayBottomWater(model, pond);
-    sayLines(model, pond);
-    sayRamps(comparison, {out, SentencePart::Ramp});
-    sayAssumptions(comparison, {out, SentencePart::Assumption});
-    sayCautions(model, {out, SentencePart::Caution});
+    addBottomWater(model, pond);
+    addThresholds(model, pond);
+    addRamps(comparison, {out, SentencePart::Ramp});
+    addAssumptions(comparison, {out, SentencePart::Assumption});
+    addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));
 }
 
@@ -259,24 +262,24 @@ Sentence filesWritten(const std::string& folder) {
 
 std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file, const Diagnostics& diagnostics) {
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::File);
-    speaker.say(SentenceKey::FileTitle, {text("file", file), title(pond)});
-    speaker.say(SentenceKey::FileFirstDay, {day("date", *pond.place.firstDay)});
+    const SentenceBuilder builder(out, SentencePart::File);
+    builder.add(SentenceKey::FileTitle, {text("file", file), title(pond)});
+    builder.add(SentenceKey::FileFirstDay, {day("date", *pond.place.firstDay)});
     const auto [first, last] = weatherDays(pond.weather);
-    speaker.say(SentenceKey::FileWeather, {day("first", first), day("last", last)});
+    builder.add(SentenceKey::FileWeather, {day("first", first), day("last", last)});
     for (const Ramp& ramp : pond.ramps) {
-        speaker.say(SentenceKey::FileRamp, {text("ramp", ramp.name), term("kind", wordOf(ramp.kind))});
+        builder.add(SentenceKey::FileRamp, {text("ramp", ramp.name), term("kind", wordOf(ramp.kind))});
     }
     if (pond.ramps.empty()) {
-        speaker.say(SentenceKey::FileNoRamps);
+        builder.add(SentenceKey::FileNoRamps);
     }
-    speaker.say(SentenceKey::FileWarnings, {whole("count", static_cast<int>(diagnostics.size()))});
-    sayProfile(pond, {out, SentencePart::Profile});
+    builder.add(SentenceKey::FileWarnings, {whole("count", static_cast<int>(diagnostics.size()))});
+    addProfile(pond, {out, SentencePart::Profile});
     const PondModel model = prepareUnbalanced(pond);
-    const Speaker triage(out, SentencePart::Triage);
-    sayTriage(model, nullptr, triage);
-    sayBottomWater(model, triage);
-    sayDebt(model, triage);
+    const SentenceBuilder triage(out, SentencePart::Triage);
+    addTriage(model, nullptr, triage);
+    addBottomWater(model, triage);
+    addDebt(model, triage);
     return inUnitsOf(pond, std::move(out));
 }
 

@@ -66,17 +66,17 @@ enum class SentenceKey {
     BottomByOxygen,
     SaltLayer,
     DebtRatio,
-    DebtWithoutPool,
+    DebtWithoutReserve,
     RatioLow,
     RatioRampRequired,
     RatioHigh,
     RatioDoNotStart,
     // A ramp
     RampWorst,
-    CausesNone,
-    CausesOne,
-    CausesTwo,
-    CausesThree,
+    AttributionNone,
+    AttributionOne,
+    AttributionTwo,
+    AttributionThree,
     RampAbove,
     RampBelowStress,
     RampBelowLethal,
@@ -116,14 +116,14 @@ enum class SentenceKey {
     PlanDoNotStartNoEnd,
     PlanDoNotStartNoWay,
     PlanDoNotStartBetter,
-    PlanDoNotStartPoisons,
+    PlanDoNotStartToxicants,
     PlanAtOnce,
     PlanCourtesy,
     PlanRamp,
     PlanDay,
     PlanDayPulses,
     PlanDayHeld,
-    PlanStanding,
+    PlanSustained,
     PlanBelowLine,
     PlanLiftsNothing,
     PlanContinuousKeeps,
@@ -139,11 +139,11 @@ enum class SentenceKey {
     HoldsNone,
     HoldsDoNotCount,
     HoldsNoOutlook,
-    EdgePoint,
-    EdgePointNoEnd,
-    EdgeSearched,
-    EdgeSlow,
-    EdgeSlowNever,
+    SensitivityPoint,
+    SensitivityPointNoEnd,
+    SensitivitySearched,
+    SensitivitySlow,
+    SensitivitySlowNever,
     StressWorst,
     MonthHarmless,
     MonthHarmful,
@@ -195,10 +195,10 @@ enum class SentenceKey {
     GuessedChlorophyll,
     GuessedWeeds,
     GuessedWindShelter,
-    GuessedNetShare,
+    GuessedNonRecirculatedShare,
     GuessedBubbles,
     GuessedPh,
-    SulfideRaisesPool,
+    SulfideRaisesDemand,
     PlantsByTable,
     SurfaceAeratorRuns,
     NoPower,
@@ -316,7 +316,7 @@ enum class SentencePart {
     Plan,
     EndStates,
     Holds,
-    Edges
+    Sensitivity
 };
 
 /// What a number is, which decides how it is shown; always in house units.
@@ -363,7 +363,7 @@ struct Sentence {
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Comparison& comparison);
 
 /// What one night is about: the lowest ramp, the selected one and do-nothing (part Night), and why that
-/// ramp's worst night is as low as it is (part NightDetail; nothing as long as the causes are not known).
+/// ramp's worst night is as low as it is (part NightDetail; nothing as long as the attribution is not known).
 /// @param night     1 to comparison.days.
 /// @param selected  Index into comparison.runs; 0 is do-nothing.
 [[nodiscard]] std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night,

@@ -1,6 +1,6 @@
 #include "engine/pond/pond_words.h"
 #include "engine/water/toxic.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 
@@ -12,134 +12,134 @@ constexpr double kUnusualLow = 0.3;
 constexpr double kLeastFactor = 0.1;  // design: the range in which the balance looks for its factors
 constexpr double kGreatestFactor = 10.0;
 
-void sayBalance(const BalanceResult& balance, const Speaker& speaker) {
-    speaker.say(balance.usedDawn ? SentenceKey::BalanceWithDawn : SentenceKey::Balance,
+void addBalance(const BalanceResult& balance, const SentenceBuilder& builder) {
+    builder.add(balance.usedDawn ? SentenceKey::BalanceWithDawn : SentenceKey::Balance,
                 {number("photosynthesis", Measure::Plain, balance.photosynthesis),
                  number("respiration", Measure::Plain, balance.respiration)});
     const auto isUnusual = [](double factor) { return factor < kUnusualLow || factor > kUnusualHigh; };
     if (isUnusual(balance.photosynthesis) || isUnusual(balance.respiration)) {
-        speaker.say(SentenceKey::BalanceUnusual);
+        builder.add(SentenceKey::BalanceUnusual);
     }
-    const auto sayEnd = [&](const char* which, double factor) {
+    const auto addEnd = [&](const char* which, double factor) {
         if (factor <= kLeastFactor || factor >= kGreatestFactor) {
-            speaker.say(SentenceKey::BalanceMiss,
+            builder.add(SentenceKey::BalanceMiss,
                         {term("which", which), number("factor", Measure::Input, factor),
                          oxygen("miss", balance.miss)});
         }
     };
-    sayEnd("photosynthesis", balance.photosynthesis);
-    sayEnd("respiration", balance.respiration);
+    addEnd("photosynthesis", balance.photosynthesis);
+    addEnd("respiration", balance.respiration);
 }
 
-void sayFish(const PondModel& model, const Speaker& speaker) {
+void addFish(const PondModel& model, const SentenceBuilder& builder) {
     const SentenceValue mass = number("mass", Measure::Input, kFishMass_g.value);
     if (model.pond.fish.empty()) {
         const double stock = classPriors(pondClass(model.pond.bottom)).stock_kgPerHa.value;
-        speaker.say(SentenceKey::GuessedFish, {number("stock", Measure::Input, stock), mass,
-                                               term("group", wordOf(model.parameters.lines.group))});
+        builder.add(SentenceKey::GuessedFish, {number("stock", Measure::Input, stock), mass,
+                                               term("group", wordOf(model.parameters.thresholds.group))});
     }
     for (const FishStock& fish : model.pond.fish) {
         if (!fish.meanMass_g) {
-            speaker.say(SentenceKey::GuessedFishMass, {text("kind", fish.kind), mass});
+            builder.add(SentenceKey::GuessedFishMass, {text("kind", fish.kind), mass});
         }
     }
 }
 
-void sayMudAndWater(const PondModel& model, const Speaker& speaker) {
+void addSedimentAndWater(const PondModel& model, const SentenceBuilder& builder) {
     const Pond& pond = model.pond;
     if (!pond.bottom.sedimentDemand_gPerM2Day) {
         const double demand = classPriors(pondClass(pond.bottom)).sedimentDemand_gPerM2Day.value;
-        speaker.say(SentenceKey::GuessedSedimentDemand, {number("demand", Measure::Input, demand)});
+        builder.add(SentenceKey::GuessedSedimentDemand, {number("demand", Measure::Input, demand)});
     }
     if (!pond.bottom.muck) {
         const double muck = classPriors(pondClass(pond.bottom)).muck.value;
-        speaker.say(SentenceKey::GuessedMuck, {number("muck", Measure::Input, muck)});
+        builder.add(SentenceKey::GuessedMuck, {number("muck", Measure::Input, muck)});
     }
     if (!pond.water.chlorophyll_ugPerL) {
         const double most = *std::max_element(model.start.chlorophyll.begin(), model.start.chlorophyll.end());
-        speaker.say(SentenceKey::GuessedChlorophyll, {number("chlorophyll", Measure::Plain, most)});
+        builder.add(SentenceKey::GuessedChlorophyll, {number("chlorophyll", Measure::Plain, most)});
     }
     if (!pond.water.weedsCover_percent) {
-        speaker.say(SentenceKey::GuessedWeeds);
+        builder.add(SentenceKey::GuessedWeeds);
     }
     if (!pond.place.windShelter) {
-        speaker.say(SentenceKey::GuessedWindShelter,
+        builder.add(SentenceKey::GuessedWindShelter,
                     {number("shelter", Measure::Percent, 100.0 * kWindShelter.value)});
     }
 }
 
-void sayPlantsAndPoisons(const PondModel& model, const Speaker& speaker) {
+void addPlantsAndToxicants(const PondModel& model, const SentenceBuilder& builder) {
     const Pond& pond = model.pond;
     if (!pond.water.changes.empty()) {
-        speaker.say(SentenceKey::PlantsByTable);
+        builder.add(SentenceKey::PlantsByTable);
     }
     if ((pond.water.totalAmmonia || pond.water.totalSulfide) && !pond.water.ph) {
-        speaker.say(SentenceKey::GuessedPh, {number("value", Measure::Input, kPh.value)});
+        builder.add(SentenceKey::GuessedPh, {number("value", Measure::Input, kPh.value)});
     }
     const double debt = startDebt(pond, model.bottom, model.basin);
     if (pond.water.totalSulfide && model.bottom.exists() &&
         kOxygenPerSulfur * *pond.water.totalSulfide > kFastShare.value * debt) {
-        speaker.say(SentenceKey::SulfideRaisesPool);
+        builder.add(SentenceKey::SulfideRaisesDemand);
     }
     if (pond.surfaceAerator) {
-        speaker.say(SentenceKey::SurfaceAeratorRuns,
+        builder.add(SentenceKey::SurfaceAeratorRuns,
                     {term("existing", pond.surfaceAerator->existing ? "and-nothing" : "not-nothing")});
     }
 }
 
-void sayAerator(const PondModel& model, const Speaker& speaker) {
+void addAerator(const PondModel& model, const SentenceBuilder& builder) {
     if (!model.pond.aerator || model.pond.ramps.empty()) {
         return;
     }
     const Aerator& aerator = *model.pond.aerator;
-    if (!aerator.netShare) {
-        speaker.say(SentenceKey::GuessedNetShare,
-                    {number("share", Measure::Percent, 100.0 * kNetShare.value)});
+    if (!aerator.nonRecirculatedShare) {
+        builder.add(SentenceKey::GuessedNonRecirculatedShare,
+                    {number("share", Measure::Percent, 100.0 * kNonRecirculatedShare.value)});
     }
     if (!aerator.bubble_mm) {
-        speaker.say(SentenceKey::GuessedBubbles, {number("bubble", Measure::Input, kBubble_mm.value)});
+        builder.add(SentenceKey::GuessedBubbles, {number("bubble", Measure::Input, kBubble_mm.value)});
     }
     if (!aerator.power_kW) {
-        speaker.say(SentenceKey::NoPower);
+        builder.add(SentenceKey::NoPower);
     }
 }
 
 }  // namespace
 
-void sayAssumptions(const Comparison& comparison, const Speaker& speaker) {
+void addAssumptions(const Comparison& comparison, const SentenceBuilder& builder) {
     const PondModel& model = comparison.model;
     const RampRun& nothing = comparison.runs.front();
     if (model.profileIsGuess) {
-        speaker.say(SentenceKey::GuessedProfile);
+        builder.add(SentenceKey::GuessedProfile);
     }
-    sayBalance(model.balance, speaker);
+    addBalance(model.balance, builder);
     if (nothing.usualDays > 0) {
         // The run ends on the noon after its last day, which is a day of weather too.
-        speaker.say(SentenceKey::UsualDays,
+        builder.add(SentenceKey::UsualDays,
                     {whole("count", nothing.usualDays), whole("total", comparison.days + 1)});
     }
     if (nothing.endState) {
-        speaker.say(SentenceKey::EndStateMeaning);
+        builder.add(SentenceKey::EndStateMeaning);
     }
-    sayDebt(model, speaker);
-    sayFish(model, speaker);
-    sayMudAndWater(model, speaker);
-    sayPlantsAndPoisons(model, speaker);
-    sayAerator(model, speaker);
-    sayMembers(comparison, speaker);
-    speaker.say(SentenceKey::NoBubblingOut);
+    addDebt(model, builder);
+    addFish(model, builder);
+    addSedimentAndWater(model, builder);
+    addPlantsAndToxicants(model, builder);
+    addAerator(model, builder);
+    addMembers(comparison, builder);
+    builder.add(SentenceKey::NoBubblingOut);
 }
 
-void sayCautions(const PondModel& model, const Speaker& speaker) {
-    speaker.say(SentenceKey::CautionComparison);
-    speaker.say(SentenceKey::CautionReadings);
+void addCautions(const PondModel& model, const SentenceBuilder& builder) {
+    builder.add(SentenceKey::CautionComparison);
+    builder.add(SentenceKey::CautionReadings);
     if (!model.profileIsGuess) {
-        speaker.say(SentenceKey::CautionProfileAge,
+        builder.add(SentenceKey::CautionProfileAge,
                     {day("date", Date(std::chrono::floor<std::chrono::days>(*model.profile.at)))});
     }
-    speaker.say(SentenceKey::CautionLifeSupport);
-    speaker.say(SentenceKey::CautionPermits);
-    speaker.say(SentenceKey::CautionIce);
+    builder.add(SentenceKey::CautionLifeSupport);
+    builder.add(SentenceKey::CautionPermits);
+    builder.add(SentenceKey::CautionIce);
 }
 
 }  // namespace engine

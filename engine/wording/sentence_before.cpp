@@ -1,7 +1,7 @@
 #include "engine/ensemble/chances.h"
 #include "engine/run/profile_check.h"
 #include "engine/run/triage.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 namespace engine {
 namespace {
@@ -49,102 +49,102 @@ std::vector<SentenceValue> valuesOf(const Pond& pond, const ProfileFinding& find
             number("excess", Measure::Percent, 100.0 * (finding.seaLevel / finding.saturation - 1.0))};
 }
 
-void sayRatio(const PondModel& model, const Triage& triage, const Speaker& speaker) {
+void addRatio(const PondModel& model, const Triage& triage, const SentenceBuilder& builder) {
     if (!triage.band) {
         return;
     }
     const SentenceValue debt = number("debt", Measure::Mass, model.debt_kg);
     if (!triage.ratio) {
-        speaker.say(SentenceKey::DebtWithoutPool, {debt});
+        builder.add(SentenceKey::DebtWithoutReserve, {debt});
         return;
     }
-    speaker.say(SentenceKey::DebtRatio, {debt, number("pool", Measure::Mass, model.pool_kg),
+    builder.add(SentenceKey::DebtRatio, {debt, number("pool", Measure::Mass, model.oxygenReserve_kg),
                                          number("ratio", Measure::Plain, *triage.ratio)});
     switch (*triage.band) {
         case RatioBand::Low:
-            return speaker.say(SentenceKey::RatioLow);
+            return builder.add(SentenceKey::RatioLow);
         case RatioBand::RampRequired:
-            return speaker.say(SentenceKey::RatioRampRequired);
+            return builder.add(SentenceKey::RatioRampRequired);
         case RatioBand::High:
-            return speaker.say(SentenceKey::RatioHigh);
+            return builder.add(SentenceKey::RatioHigh);
         case RatioBand::DoNotStart:
-            return speaker.say(SentenceKey::RatioDoNotStart);
+            return builder.add(SentenceKey::RatioDoNotStart);
     }
 }
 
-void sayFirstDose(const Triage& triage, const Speaker& speaker) {
+void addFirstDose(const Triage& triage, const SentenceBuilder& builder) {
     if (!triage.firstDose) {
         return;
     }
     const FirstDose& dose = *triage.firstDose;
     const SentenceValue depth = number("depth", Measure::Depth, dose.depth);
     if (!(dose.ofBottom_percent > 0.0)) {
-        speaker.say(SentenceKey::TriageLiftsNothing, {depth});
+        builder.add(SentenceKey::TriageLiftsNothing, {depth});
         return;
     }
-    speaker.say(SentenceKey::TriageFirstDose, {number("minutes", Measure::Minutes, dose.minutes), depth,
+    builder.add(SentenceKey::TriageFirstDose, {number("minutes", Measure::Minutes, dose.minutes), depth,
                                                number("bottom", Measure::Percent, dose.ofBottom_percent),
                                                number("pond", Measure::Percent, dose.ofPond_percent)});
     const std::optional<double> cap = triage.band ? doseCap_percent(*triage.band) : std::nullopt;
     if (cap && dose.ofBottom_percent > *cap) {
         const double minutes = dose.minutes * *cap / dose.ofBottom_percent;
-        speaker.say(SentenceKey::TriageFirstDoseTooLarge,
+        builder.add(SentenceKey::TriageFirstDoseTooLarge,
                     {number("cap", Measure::Percent, *cap), number("minutes", Measure::Minutes, minutes)});
     }
 }
 
-void sayLayering(const Layering& layering, const Speaker& speaker) {
+void addLayering(const Layering& layering, const SentenceBuilder& builder) {
     constexpr std::array kKeys{SentenceKey::TriageMixed, SentenceKey::TriageOnlyByTemperature,
                                SentenceKey::TriageLayered};
     // "By so much", whichever of the two is warmer or better aired.
-    speaker.say(kKeys[static_cast<std::size_t>(layering.kind)],
+    builder.add(kKeys[static_cast<std::size_t>(layering.kind)],
                 {number("degrees", Measure::Oxygen, std::fabs(layering.temperature)),
                  oxygen("oxygen", std::fabs(layering.oxygen)),
                  number("salinity", Measure::Plain, std::fabs(layering.salinity))});
 }
 
-void saySeason(const PondModel& model, StartSeason season, const Speaker& speaker) {
+void addSeason(const PondModel& model, StartSeason season, const SentenceBuilder& builder) {
     constexpr std::array kKeys{SentenceKey::SeasonBest, SentenceKey::SeasonCoolButPoor,
                                SentenceKey::SeasonLastResort, SentenceKey::SeasonWarm,
                                SentenceKey::SeasonFreezing};
-    speaker.say(kKeys[static_cast<std::size_t>(season)],
+    builder.add(kKeys[static_cast<std::size_t>(season)],
                 {number("depth", Measure::Depth, model.bottom.depth)});
 }
 
 }  // namespace
 
-void sayProfile(const Pond& pond, const Speaker& speaker) {
+void addProfile(const Pond& pond, const SentenceBuilder& builder) {
     for (const ProfileFinding& finding : profileFindings(pond)) {
-        speaker.say(keyOf(finding.doubt), valuesOf(pond, finding));
+        builder.add(keyOf(finding.doubt), valuesOf(pond, finding));
     }
 }
 
-void sayTriage(const PondModel& model, const RampRun* nothing, const Speaker& speaker) {
+void addTriage(const PondModel& model, const RampRun* nothing, const SentenceBuilder& builder) {
     const Triage triage = triageOf(model);
     if (nothing == nullptr) {
-        speaker.say(SentenceKey::TriageOfTheStart);
-    } else if (isBelow(*nothing, nothing->hoursBelowStress, model.parameters.lines.stress)) {
-        speaker.say(SentenceKey::TriageNothingFirst);
+        builder.add(SentenceKey::TriageOfTheStart);
+    } else if (isBelow(*nothing, nothing->hoursBelowStress, model.parameters.thresholds.stress)) {
+        builder.add(SentenceKey::TriageNothingFirst);
     }
-    sayRatio(model, triage, speaker);
-    sayFirstDose(triage, speaker);
-    sayLayering(triage.layering, speaker);
+    addRatio(model, triage, builder);
+    addFirstDose(triage, builder);
+    addLayering(triage.layering, builder);
     if (triage.season) {
-        saySeason(model, *triage.season, speaker);
+        addSeason(model, *triage.season, builder);
     }
 }
 
-void sayBottomWater(const PondModel& model, const Speaker& speaker) {
+void addBottomWater(const PondModel& model, const SentenceBuilder& builder) {
     if (!model.bottom.exists()) {
-        speaker.say(SentenceKey::Mixed);
+        builder.add(SentenceKey::Mixed);
         return;
     }
     const double share = 100.0 * model.bottom.volume / model.basin.volume();
-    speaker.say(
+    builder.add(
         model.bottom.cause == BottomWater::Cause::Density ? SentenceKey::BottomByDensity
                                                           : SentenceKey::BottomByOxygen,
         {number("depth", Measure::Depth, model.bottom.depth), number("share", Measure::Percent, share)});
-    saySaltLayer(model, speaker);
+    addSaltLayer(model, builder);
 }
 
 }  // namespace engine

@@ -1,10 +1,10 @@
 #include "engine/water/debt_estimate.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 namespace engine {
 namespace {
 
-void sayBottle(const BottleTest& test, const Speaker& speaker) {
+void addBottle(const BottleTest& test, const SentenceBuilder& builder) {
     const std::optional<BottleDebt> bottle = bestBottleDebt(test);
     if (!bottle) {
         return;
@@ -15,10 +15,10 @@ void sayBottle(const BottleTest& test, const Speaker& speaker) {
                                             oxygen("debt", bottle->route.value),
                                             oxygen("low", bottle->route.low),
                                             oxygen("high", bottle->route.high)};
-    speaker.say(bottle->isVoid ? SentenceKey::DebtBottleVoid : SentenceKey::DebtOfBottle, values);
+    builder.add(bottle->isVoid ? SentenceKey::DebtBottleVoid : SentenceKey::DebtOfBottle, values);
 }
 
-void sayRoute(const PondModel& model, const DebtRoute& route, const Speaker& speaker) {
+void addRoute(const PondModel& model, const DebtRoute& route, const SentenceBuilder& builder) {
     const std::vector<SentenceValue> band{oxygen("debt", route.value), oxygen("low", route.low),
                                           oxygen("high", route.high)};
     const auto with = [&](std::vector<SentenceValue> more) {
@@ -27,59 +27,59 @@ void sayRoute(const PondModel& model, const DebtRoute& route, const Speaker& spe
     };
     switch (route.kind) {
         case DebtRouteKind::DaysStratified:
-            return speaker.say(SentenceKey::DebtOfDays,
+            return builder.add(SentenceKey::DebtOfDays,
                                with({number("days", Measure::Input, *model.pond.bottom.stratified_days)}));
         case DebtRouteKind::AgeAndSmell:
-            return speaker.say(SentenceKey::DebtOfAge, band);
+            return builder.add(SentenceKey::DebtOfAge, band);
         case DebtRouteKind::BottleTest:
-            return sayBottle(*model.pond.bottleTest, speaker);
+            return addBottle(*model.pond.bottleTest, builder);
         case DebtRouteKind::Substances:
-            return speaker.say(SentenceKey::DebtOfSubstances,
+            return builder.add(SentenceKey::DebtOfSubstances,
                                with({oxygen("sum", substanceDebt(model.pond.water).fastAndMedium())}));
     }
 }
 
-void sayWays(const PondModel& model, const DebtEstimate& estimate, const Speaker& speaker) {
+void addWays(const PondModel& model, const DebtEstimate& estimate, const SentenceBuilder& builder) {
     if (estimate.routes.size() == 1) {
-        speaker.say(SentenceKey::GuessedDebt, {oxygen("debt", estimate.value)});
+        builder.add(SentenceKey::GuessedDebt, {oxygen("debt", estimate.value)});
         return;
     }
-    speaker.say(SentenceKey::DebtPutTogether,
+    builder.add(SentenceKey::DebtPutTogether,
                 {oxygen("debt", estimate.value), oxygen("low", estimate.low), oxygen("high", estimate.high)});
     for (const DebtRoute& route : estimate.routes) {
-        sayRoute(model, route, speaker);
+        addRoute(model, route, builder);
     }
     if (estimate.disagreement > 1.0) {
-        speaker.say(SentenceKey::DebtWaysDisagree, {number("factor", Measure::Plain, estimate.disagreement)});
+        builder.add(SentenceKey::DebtWaysDisagree, {number("factor", Measure::Plain, estimate.disagreement)});
     }
 }
 
 }  // namespace
 
-void sayDebt(const PondModel& model, const Speaker& speaker) {
+void addDebt(const PondModel& model, const SentenceBuilder& builder) {
     const std::optional<DebtEstimate> estimate = estimateDebt(model.pond, model.bottom, model.basin);
     if (!estimate) {
         return;
     }
     const Pond& pond = model.pond;
     if (!pond.bottom.oxygenDebt) {
-        sayWays(model, *estimate, speaker);
+        addWays(model, *estimate, builder);
     } else if (estimate->routes.size() > 1) {
-        speaker.say(SentenceKey::DebtGivenStands,
+        builder.add(SentenceKey::DebtGivenStands,
                     {oxygen("debt", *pond.bottom.oxygenDebt), oxygen("other", estimate->value),
                      oxygen("low", estimate->low), oxygen("high", estimate->high)});
     }
     const std::optional<BottleDebt> bottle =
         pond.bottleTest ? bestBottleDebt(*pond.bottleTest) : std::nullopt;
     if (bottle && bottle->isVoid) {
-        sayBottle(*pond.bottleTest, speaker);
+        addBottle(*pond.bottleTest, builder);
     }
     const double debt = startDebt(pond, model.bottom, model.basin);
     const double ammonium = substanceDebt(pond.water).ammonium;
     if (!pond.bottom.slowDebt && ammonium > kSlowOfDebt.value * debt) {
-        speaker.say(SentenceKey::AmmoniumIsSlow, {oxygen("debt", ammonium)});
+        builder.add(SentenceKey::AmmoniumIsSlow, {oxygen("debt", ammonium)});
     } else if (!pond.bottom.slowDebt && debt > 0.0) {
-        speaker.say(SentenceKey::GuessedSlowDebt, {oxygen("debt", kSlowOfDebt.value * debt)});
+        builder.add(SentenceKey::GuessedSlowDebt, {oxygen("debt", kSlowOfDebt.value * debt)});
     }
 }
 

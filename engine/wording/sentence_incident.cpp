@@ -1,7 +1,7 @@
 #include "engine/wording/sentence_incident.h"
 
 #include "engine/pond/local_time.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 namespace engine {
 namespace {
@@ -24,18 +24,18 @@ std::string_view termOf(IncidentOption option) {
 
 std::vector<Sentence> sentencesOf(const Incident& incident) {
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Incident);
+    const SentenceBuilder builder(out, SentencePart::Incident);
     const double seconds = secondsOf(incident.pond, incident.at);
-    speaker.say(SentenceKey::IncidentTitle,
+    builder.add(SentenceKey::IncidentTitle,
                 {title(incident.pond), day("date", Date(std::chrono::floor<std::chrono::days>(incident.at))),
                  number("clock", Measure::Clock, seconds)});
     const char* const state = incident.state == PresentState::Mixed        ? "mixed"
                               : incident.state == PresentState::Stratified ? "stratified"
                                                                            : "between";
-    speaker.say(SentenceKey::IncidentPresent,
+    builder.add(SentenceKey::IncidentPresent,
                 {oxygen("surface", incident.surface), oxygen("bottom", incident.bottom),
                  number("difference", Measure::Rate, incident.difference), term("state", state)});
-    speaker.say(SentenceKey::IncidentAdvice,
+    builder.add(SentenceKey::IncidentAdvice,
                 {term("advice", incident.state == PresentState::Mixed        ? "advice-mixed"
                                 : incident.state == PresentState::Stratified ? "advice-stratified"
                                                                              : "advice-between")});
@@ -45,26 +45,26 @@ std::vector<Sentence> sentencesOf(const Incident& incident) {
         if (option.recovery_h) {
             values.push_back(number("hours", Measure::Hours, *option.recovery_h));
         }
-        speaker.say(option.recovery_h ? SentenceKey::IncidentOption : SentenceKey::IncidentOptionNever,
+        builder.add(option.recovery_h ? SentenceKey::IncidentOption : SentenceKey::IncidentOptionNever,
                     std::move(values));
     }
     if (incident.surfaceIsGuess) {
-        speaker.say(SentenceKey::IncidentSurfaceAssumed,
+        builder.add(SentenceKey::IncidentSurfaceAssumed,
                     {number("transfer", Measure::Plain, incident.surfaceTransfer_kgPerH),
                      number("power", Measure::Plain, kEmergency_kWPerHa)});
     }
-    const Speaker steps(out, SentencePart::IncidentSteps);
+    const SentenceBuilder steps(out, SentencePart::IncidentSteps);
     for (const char* step :
          {"step-feed", "step-inflow", "step-chase", "step-samples", "step-dead", "step-again"}) {
-        steps.say(SentenceKey::IncidentStep, {term("step", step)});
+        steps.add(SentenceKey::IncidentStep, {term("step", step)});
     }
-    steps.say(SentenceKey::IncidentWrite);
-    steps.say(SentenceKey::IncidentCall);
-    const Speaker signs(out, SentencePart::IncidentSigns);
+    steps.add(SentenceKey::IncidentWrite);
+    steps.add(SentenceKey::IncidentCall);
+    const SentenceBuilder signs(out, SentencePart::IncidentSigns);
     for (const char* sign : {"sign-oxygen", "sign-toxic"}) {
-        signs.say(SentenceKey::IncidentSign, {term("sign", sign)});
+        signs.add(SentenceKey::IncidentSign, {term("sign", sign)});
     }
-    sayCautions(incident.model, Speaker(out, SentencePart::Caution));
+    addCautions(incident.model, SentenceBuilder(out, SentencePart::Caution));
     return inUnitsOf(incident.pond, std::move(out));
 }
 

@@ -1,6 +1,6 @@
 #include "engine/wording/sentence_measure.h"
 
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 
@@ -20,13 +20,13 @@ SentenceValue inputValue(const char* name, const MeasuredInput& input, double va
     return number(name, input.unit == "mg/L" ? Measure::Oxygen : Measure::Plain, value);
 }
 
-void sayShares(const MeasureResult& result, const Speaker& speaker) {
+void addShares(const MeasureResult& result, const SentenceBuilder& builder) {
     std::size_t said = 0;
     for (const MeasuredInput& input : result.inputs) {
         if (said == kMostSaid || input.share < kSaidShare) {
             break;
         }
-        speaker.say(SentenceKey::MeasureInput,
+        builder.add(SentenceKey::MeasureInput,
                     {inputName(input), number("share", Measure::Percent, 100.0 * input.share),
                      number("from", Measure::Percent, 100.0 * input.shareLow),
                      number("to", Measure::Percent, 100.0 * input.shareHigh),
@@ -35,12 +35,12 @@ void sayShares(const MeasureResult& result, const Speaker& speaker) {
         ++said;
     }
     if (said == 0) {
-        speaker.say(SentenceKey::MeasureNoInput);
+        builder.add(SentenceKey::MeasureNoInput);
     }
-    speaker.say(SentenceKey::MeasureSharesDoNotAdd);
+    builder.add(SentenceKey::MeasureSharesDoNotAdd);
 }
 
-void sayVisit(const MeasureResult& result, const Speaker& speaker) {
+void addVisit(const MeasureResult& result, const SentenceBuilder& builder) {
     std::vector<MeasuredInput> visit;
     std::copy_if(
         result.inputs.begin(), result.inputs.end(), std::back_inserter(visit),
@@ -50,12 +50,12 @@ void sayVisit(const MeasureResult& result, const Speaker& speaker) {
     });
     const double width = result.high - result.low;
     for (const MeasuredInput& input : visit) {
-        speaker.say(SentenceKey::MeasureVisit,
+        builder.add(SentenceKey::MeasureVisit,
                     {term("way", input.way->term), inputName(input), oxygen("now", width),
                      oxygen("then", width * input.left),
                      number("narrower", Measure::Percent, 100.0 * (1.0 - input.left))});
     }
-    speaker.say(visit.empty() ? SentenceKey::MeasureNoVisit : SentenceKey::MeasureQuality);
+    builder.add(visit.empty() ? SentenceKey::MeasureNoVisit : SentenceKey::MeasureQuality);
 }
 
 }  // namespace
@@ -63,17 +63,17 @@ void sayVisit(const MeasureResult& result, const Speaker& speaker) {
 std::vector<Sentence> sentencesOf(const MeasureResult& result) {
     std::vector<Sentence> out;
     const PondModel& model = result.model;
-    const Speaker shares(out, SentencePart::Shares);
-    shares.say(SentenceKey::MeasureTitle,
+    const SentenceBuilder shares(out, SentencePart::Shares);
+    shares.add(SentenceKey::MeasureTitle,
                {title(model.pond), text("ramp", result.ramp), whole("days", result.days),
                 day("date", *model.pond.place.firstDay)});
-    shares.say(
+    shares.add(
         SentenceKey::MeasureWorst,
         {whole("members", result.members), number("seed", Measure::Whole, static_cast<double>(result.seed)),
          oxygen("median", result.median), oxygen("low", result.low), oxygen("high", result.high)});
-    sayShares(result, shares);
-    sayVisit(result, {out, SentencePart::Visit});
-    sayCautions(model, {out, SentencePart::Caution});
+    addShares(result, shares);
+    addVisit(result, {out, SentencePart::Visit});
+    addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));
 }
 

@@ -1,5 +1,5 @@
 #include "engine/base/error.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 
@@ -32,14 +32,14 @@ const RampRun* lowestOf(const Comparison& comparison, int night) {
     return lowest;
 }
 
-void sayNothing(const Comparison& comparison, int night, const Speaker& speaker) {
+void addNothing(const Comparison& comparison, int night, const SentenceBuilder& builder) {
     const RampRun& nothing = comparison.runs.front();
     if (!isThere(nothing)) {
         return;
     }
     const double low = nightOf(nothing, night).lowest;
-    speaker.say(low < comparison.model.parameters.lines.stress ? SentenceKey::NightNothingBelow
-                                                               : SentenceKey::NightNothing,
+    builder.add(low < comparison.model.parameters.thresholds.stress ? SentenceKey::NightNothingBelow
+                                                                    : SentenceKey::NightNothing,
                 {oxygen("low", low)});
 }
 
@@ -49,33 +49,33 @@ std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night, 
     ensure(night >= 1 && night <= comparison.days && selected < comparison.runs.size(),
            "the night and the ramp are of this comparison");
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Night), detail(out, SentencePart::NightDetail);
-    const Lines& lines = comparison.model.parameters.lines;
+    const SentenceBuilder builder(out, SentencePart::Night), detail(out, SentencePart::NightDetail);
+    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const RampRun* lowest = lowestOf(comparison, night);
     if (lowest == nullptr) {
         if (isThere(comparison.runs.front())) {
-            speaker.say(SentenceKey::NightOfNothing,
+            builder.add(SentenceKey::NightOfNothing,
                         lowOf(comparison.runs.front(), nightOf(comparison.runs.front(), night)));
-            sayCauses(comparison.runs.front(), detail);
+            addAttribution(comparison.runs.front(), detail);
         }
         return inUnitsOf(comparison.model.pond, std::move(out));
     }
     const DayRow& low = nightOf(*lowest, night);
-    speaker.say(low.lowest < lines.lethal   ? SentenceKey::NightBelowLethal
-                : low.lowest < lines.stress ? SentenceKey::NightBelowStress
-                                            : SentenceKey::NightAbove,
+    builder.add(low.lowest < thresholds.lethal   ? SentenceKey::NightBelowLethal
+                : low.lowest < thresholds.stress ? SentenceKey::NightBelowStress
+                                                 : SentenceKey::NightAbove,
                 lowOf(*lowest, low));
     const RampRun& chosen = comparison.runs[selected];
     if (selected > 0 && &chosen != lowest && isThere(chosen)) {
-        speaker.say(SentenceKey::NightWithSelected, lowOf(chosen, nightOf(chosen, night)));
+        builder.add(SentenceKey::NightWithSelected, lowOf(chosen, nightOf(chosen, night)));
     }
-    sayNothing(comparison, night, speaker);
-    if (!lowest->causes.empty()) {
+    addNothing(comparison, night, builder);
+    if (!lowest->attribution.empty()) {
         const DayRow& worst = lowest->worst();
         if (worst.day != night) {
-            detail.say(SentenceKey::NightElsewhere, lowOf(*lowest, worst));
+            detail.add(SentenceKey::NightElsewhere, lowOf(*lowest, worst));
         }
-        sayCauses(*lowest, detail);
+        addAttribution(*lowest, detail);
     }
     return inUnitsOf(comparison.model.pond, std::move(out));
 }
@@ -83,7 +83,7 @@ std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night, 
 std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_t selected) {
     ensure(selected < comparison.runs.size(), "the ramp is of this comparison");
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Night);
+    const SentenceBuilder builder(out, SentencePart::Night);
     const RampRun& run = comparison.runs[selected];
     const RampRun& nothing = comparison.runs.front();
     if (!isThere(run)) {
@@ -91,12 +91,12 @@ std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_
     }
     std::vector<SentenceValue> values = lowOf(run, run.worst());
     if (selected == 0) {
-        speaker.say(SentenceKey::NightsOfNothing, values);
+        builder.add(SentenceKey::NightsOfNothing, values);
     } else if (isThere(nothing)) {
         values.push_back(oxygen("nothing", nightOf(nothing, run.worst().day).lowest));
-        speaker.say(SentenceKey::NightsOfRamp, values);
+        builder.add(SentenceKey::NightsOfRamp, values);
     }
-    sayCauses(run, {out, SentencePart::NightDetail});
+    addAttribution(run, {out, SentencePart::NightDetail});
     return inUnitsOf(comparison.model.pond, std::move(out));
 }
 

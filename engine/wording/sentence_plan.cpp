@@ -1,8 +1,8 @@
 #include "engine/ensemble/ensemble.h"
 #include "engine/plan/plan.h"
-#include "engine/plan/plan_edges.h"
 #include "engine/plan/plan_members.h"
-#include "engine/wording/speaker.h"
+#include "engine/plan/plan_sensitivity.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +10,7 @@
 namespace engine {
 namespace {
 
-constexpr double kCourtesyRatio = 0.15;  // of debt to pool; common practice, no published source
+constexpr double kCourtesyRatio = 0.15;  // of debt to oxygen reserve; common practice, no published source
 
 SentenceValue percent(const char* name, double share) {
     return number(name, Measure::Plain, 100.0 * share);
@@ -25,17 +25,17 @@ SentenceValue clock(const char* name, ClockTime at) {
     return number(name, Measure::Clock, at.minutes * kMinute);
 }
 
-std::string_view termOf(StandingKind kind) {
+std::string_view termOf(SustainedKind kind) {
     switch (kind) {
-        case StandingKind::Continuous:
+        case SustainedKind::Continuous:
             return "standing-continuous";
-        case StandingKind::Raised:
+        case SustainedKind::Raised:
             return "standing-raised";
-        case StandingKind::ByDay:
+        case SustainedKind::ByDay:
             return "standing-by-day";
-        case StandingKind::ByNight:
+        case SustainedKind::ByNight:
             return "standing-by-night";
-        case StandingKind::PartTime:
+        case SustainedKind::PartTime:
             return "standing-part-time";
     }
     return "";
@@ -53,16 +53,16 @@ int countBelow(const RampEnsemble& ramp, double line) {
 }
 
 /// What do-nothing comes to by itself.
-void sayNothing(const Plan& plan, const Speaker& speaker, SentenceKey key) {
+void addNothing(const Plan& plan, const SentenceBuilder& builder, SentenceKey key) {
     const RampEnsemble& nothing = plan.comparison.ensemble->ramps.front();
-    const double lethal = plan.comparison.model.parameters.lines.lethal;
-    speaker.say(key, {whole("count", countBelow(nothing, plan.line)),
+    const double lethal = plan.comparison.model.parameters.thresholds.lethal;
+    builder.add(key, {whole("count", countBelow(nothing, plan.line)),
                       whole("members", plan.comparison.ensemble->members), oxygen("line", plan.line),
                       whole("days", plan.comparison.days), wanted(plan.chance),
                       whole("lethal", countBelow(nothing, lethal)), oxygen("lethalLine", lethal)});
 }
 
-void sayWhyNot(const Plan& plan, const Speaker& speaker) {
+void addWhyNot(const Plan& plan, const SentenceBuilder& builder) {
     const RampRun& nothing = plan.comparison.runs.front();
     // Where the pond fails by itself, to leave air off that has mixed it may be the worse.
     const SentenceValue never = term("order", plan.isUnderWay ? "go-by-morning" : "do-not-start"),
@@ -71,23 +71,24 @@ void sayWhyNot(const Plan& plan, const Speaker& speaker) {
         case PlanReason::None:
             return;
         case PlanReason::NothingBelowLethal:
-            speaker.say(SentenceKey::PlanDoNotStartLethal,
+            builder.add(SentenceKey::PlanDoNotStartLethal,
                         {never, oxygen("low", nothing.worst().lowest), whole("night", nothing.worst().day),
-                         oxygen("lethalLine", plan.comparison.model.parameters.lines.lethal)});
+                         oxygen("lethalLine", plan.comparison.model.parameters.thresholds.lethal)});
             return;
         case PlanReason::NothingTooWarm:
-            speaker.say(
+            builder.add(
                 SentenceKey::PlanDoNotStartWarm,
-                {never, number("limit", Measure::Degrees, plan.comparison.model.parameters.lines.fishMax),
+                {never,
+                 number("limit", Measure::Degrees, plan.comparison.model.parameters.thresholds.fishMax),
                  whole("night", nothing.worst().day)});
             return;
         case PlanReason::NoEndState:
-            speaker.say(SentenceKey::PlanDoNotStartNoEnd,
+            builder.add(SentenceKey::PlanDoNotStartNoEnd,
                         {notNow, oxygen("line", plan.line), oxygen("worse", kNoWorse)});
             return;
         case PlanReason::NoSafeWay:
         case PlanReason::BetterHarms:
-            speaker.say(plan.poisonsFound                      ? SentenceKey::PlanDoNotStartPoisons
+            builder.add(plan.toxicantsFound                    ? SentenceKey::PlanDoNotStartToxicants
                         : plan.reason == PlanReason::NoSafeWay ? SentenceKey::PlanDoNotStartNoWay
                                                                : SentenceKey::PlanDoNotStartBetter,
                         {notNow, oxygen("line", plan.line), wanted(plan.chance)});
@@ -95,122 +96,124 @@ void sayWhyNot(const Plan& plan, const Speaker& speaker) {
     }
 }
 
-void sayDays(const Plan& plan, const Speaker& speaker) {
-    const ClockTime start = plan.standing[*plan.chosen].start;
+void addDays(const Plan& plan, const SentenceBuilder& builder) {
+    const ClockTime start = plan.sustainedSchedules[*plan.chosen].start;
     const SentenceValue all =
         number("all", Measure::Whole, plan.comparison.model.pond.aerator->diffusers->value);
     for (std::size_t i = 0; i + 1 < plan.days.size(); ++i) {
         const DayAction& action = plan.days[i];
         const SentenceValue day = whole("day", static_cast<int>(i) + 1);
         if (action.minutes == 0) {
-            speaker.say(SentenceKey::PlanDayHeld, {day});
+            builder.add(SentenceKey::PlanDayHeld, {day});
             continue;
         }
-        speaker.say(action.pulses > 1 ? SentenceKey::PlanDayPulses : SentenceKey::PlanDay,
+        builder.add(action.pulses > 1 ? SentenceKey::PlanDayPulses : SentenceKey::PlanDay,
                     {day, number("minutes", Measure::Minutes, action.minutes), clock("clock", start),
                      whole("pulses", action.pulses), whole("diffusers", action.diffusers), all,
                      number("depth", Measure::Depth, action.depth)});
     }
 }
 
-void sayRamp(const Plan& plan, const Speaker& speaker) {
-    const StandingSchedule& standing = plan.standing[*plan.chosen];
+void addRamp(const Plan& plan, const SentenceBuilder& builder) {
+    const SustainedSchedule& sustainedSchedule = plan.sustainedSchedules[*plan.chosen];
     const PondModel& model = plan.comparison.model;
     if (plan.verdict == PlanVerdict::AtOnce) {
-        speaker.say(SentenceKey::PlanAtOnce);
+        builder.add(SentenceKey::PlanAtOnce);
         const bool isMixed = !model.bottom.exists();
-        if (isMixed || (model.pool_kg > 0.0 && model.debt_kg / model.pool_kg < kCourtesyRatio)) {
-            speaker.say(SentenceKey::PlanCourtesy);
+        if (isMixed ||
+            (model.oxygenReserve_kg > 0.0 && model.debt_kg / model.oxygenReserve_kg < kCourtesyRatio)) {
+            builder.add(SentenceKey::PlanCourtesy);
         }
     } else {
-        speaker.say(SentenceKey::PlanRamp, {whole("days", static_cast<int>(plan.days.size()))});
-        sayDays(plan, speaker);
+        builder.add(SentenceKey::PlanRamp, {whole("days", static_cast<int>(plan.days.size()))});
+        addDays(plan, builder);
     }
-    speaker.say(
-        SentenceKey::PlanStanding,
-        {term("kind", termOf(standing.kind)), number("minutes", Measure::Minutes, standing.action.minutes),
-         clock("clock", standing.start), whole("diffusers", standing.action.diffusers),
+    builder.add(
+        SentenceKey::PlanSustained,
+        {term("kind", termOf(sustainedSchedule.kind)),
+         number("minutes", Measure::Minutes, sustainedSchedule.action.minutes),
+         clock("clock", sustainedSchedule.start), whole("diffusers", sustainedSchedule.action.diffusers),
          number("all", Measure::Whole, model.pond.aerator->diffusers->value),
-         number("depth", Measure::Depth, standing.action.depth), oxygen("end", standing.endState),
-         oxygen("nothing", plan.nothingEndState)});
-    if (standing.verdict == EndVerdict::Better) {
-        speaker.say(SentenceKey::PlanBelowLine, {oxygen("line", plan.line)});
+         number("depth", Measure::Depth, sustainedSchedule.action.depth),
+         oxygen("end", sustainedSchedule.endState), oxygen("nothing", plan.nothingEndState)});
+    if (sustainedSchedule.verdict == EndVerdict::Better) {
+        builder.add(SentenceKey::PlanBelowLine, {oxygen("line", plan.line)});
     }
-    if (model.bottom.exists() && standing.action.depth <= model.bottom.depth) {
-        speaker.say(SentenceKey::PlanLiftsNothing, {number("depth", Measure::Depth, model.bottom.depth)});
+    if (model.bottom.exists() && sustainedSchedule.action.depth <= model.bottom.depth) {
+        builder.add(SentenceKey::PlanLiftsNothing, {number("depth", Measure::Depth, model.bottom.depth)});
     }
 }
 
-void sayChances(const Plan& plan, const Speaker& speaker) {
+void addChances(const Plan& plan, const SentenceBuilder& builder) {
     const EnsembleResult& ensemble = *plan.comparison.ensemble;
     const RampEnsemble &planned = ensemble.ramps.back(), &nothing = ensemble.ramps.front();
-    const double lethal = plan.comparison.model.parameters.lines.lethal;
-    speaker.say(
+    const double lethal = plan.comparison.model.parameters.thresholds.lethal;
+    builder.add(
         SentenceKey::PlanChances,
         {whole("members", ensemble.members), whole("added", plan.added.count), oxygen("line", plan.line),
          percent("share", plan.added.share()), percent("upper", plan.added.upper()),
          whole("total", countBelow(planned, plan.line)), whole("nothing", countBelow(nothing, plan.line))});
-    speaker.say(SentenceKey::PlanLethalChances,
+    builder.add(SentenceKey::PlanLethalChances,
                 {whole("added", plan.addedLethal.count), oxygen("lethalLine", lethal),
                  percent("upper", plan.addedLethal.upper()), whole("total", countBelow(planned, lethal)),
                  whole("nothing", countBelow(nothing, lethal))});
-    speaker.say(SentenceKey::PlanOwnDraws,
+    builder.add(SentenceKey::PlanOwnDraws,
                 {whole("members", plan.ownHarm.members), whole("count", plan.ownHarm.count),
                  percent("upper", plan.ownHarm.upper())});
 }
 
-void sayEndStates(const Plan& plan, const Speaker& speaker) {
-    speaker.say(SentenceKey::EndStateOfNothing, {oxygen("end", plan.nothingEndState)});
-    for (const StandingSchedule& row : plan.standing) {
-        speaker.say(SentenceKey::EndStateRow,
+void addEndStates(const Plan& plan, const SentenceBuilder& builder) {
+    builder.add(SentenceKey::EndStateOfNothing, {oxygen("end", plan.nothingEndState)});
+    for (const SustainedSchedule& row : plan.sustainedSchedules) {
+        builder.add(SentenceKey::EndStateRow,
                     {term("kind", termOf(row.kind)), number("minutes", Measure::Minutes, row.action.minutes),
                      clock("clock", row.start), number("depth", Measure::Depth, row.action.depth),
                      oxygen("end", row.endState), term("verdict", termOf(row.verdict))});
     }
     for (const MonthStart& month : plan.months) {
-        speaker.say(
+        builder.add(
             month.isHarmless ? SentenceKey::MonthHarmless : SentenceKey::MonthHarmful,
             {whole("month", month.month), oxygen("low", month.lowest), oxygen("nothing", month.nothing)});
     }
-    speaker.say(plan.months.empty() ? SentenceKey::MonthsMissing : SentenceKey::MonthsMeaning);
+    builder.add(plan.months.empty() ? SentenceKey::MonthsMissing : SentenceKey::MonthsMeaning);
 }
 
-void sayContinuous(const Plan& plan, const Speaker& speaker) {
-    const StandingSchedule& continuous = plan.standing.front();
-    speaker.say(continuous.verdict == EndVerdict::Keeps    ? SentenceKey::PlanContinuousKeeps
+void addContinuous(const Plan& plan, const SentenceBuilder& builder) {
+    const SustainedSchedule& continuous = plan.sustainedSchedules.front();
+    builder.add(continuous.verdict == EndVerdict::Keeps    ? SentenceKey::PlanContinuousKeeps
                 : continuous.verdict == EndVerdict::Better ? SentenceKey::PlanContinuousBetter
                                                            : SentenceKey::PlanContinuousFails,
                 {oxygen("end", continuous.endState), oxygen("line", plan.line),
                  oxygen("nothing", plan.nothingEndState)});
 }
 
-void sayHolds(const Plan& plan, const Speaker& speaker) {
+void addHolds(const Plan& plan, const SentenceBuilder& builder) {
     const Pond& pond = plan.comparison.model.pond;
     for (const HoldDay& held : plan.holds) {
         for (const HoldReason reason : held.reasons) {
-            speaker.say(SentenceKey::HoldOne, {whole("day", held.day), day("date", dateOfDay(pond, held.day)),
+            builder.add(SentenceKey::HoldOne, {whole("day", held.day), day("date", dateOfDay(pond, held.day)),
                                                term("reason", termOf(reason))});
         }
     }
     if (plan.holds.empty()) {
-        speaker.say(SentenceKey::HoldsNone);
+        builder.add(SentenceKey::HoldsNone);
     } else if (plan.chosen && !plan.heedsHolds) {
-        speaker.say(SentenceKey::HoldsDoNotCount);
+        builder.add(SentenceKey::HoldsDoNotCount);
     }
     const std::vector<OutlookDay> outlook = outlookOf(pond);
     if (!outlook.empty() && outlook.back().day < plan.comparison.days) {
-        speaker.say(SentenceKey::HoldsNoOutlook, {whole("day", outlook.back().day)});
+        builder.add(SentenceKey::HoldsNoOutlook, {whole("day", outlook.back().day)});
     }
     if (!plan.stress.empty()) {
         const StressCase& worst = plan.stress.front();
-        speaker.say(SentenceKey::StressWorst,
+        builder.add(SentenceKey::StressWorst,
                     {term("kind", worst.kind == StressKind::ColdFront ? "stress-front" : "stress-overcast"),
                      whole("day", worst.day), oxygen("low", worst.lowest), whole("night", worst.worstNight),
                      oxygen("nothing", worst.nothing)});
     }
 }
 
-void sayEdges(const Plan& plan, const Speaker& speaker) {
+void addSensitivity(const Plan& plan, const SentenceBuilder& builder) {
     for (const TradeOffPoint& point : plan.tradeOff) {
         std::vector<SentenceValue> values{whole("added", point.added.count),
                                           whole("members", point.added.members), oxygen("line", plan.line),
@@ -219,9 +222,9 @@ void sayEdges(const Plan& plan, const Speaker& speaker) {
         if (point.days) {
             values.push_back(whole("days", *point.days));
         }
-        speaker.say(point.name.empty() ? SentenceKey::EdgeSearched
-                    : point.days       ? SentenceKey::EdgePoint
-                                       : SentenceKey::EdgePointNoEnd,
+        builder.add(point.name.empty() ? SentenceKey::SensitivitySearched
+                    : point.days       ? SentenceKey::SensitivityPoint
+                                       : SentenceKey::SensitivityPointNoEnd,
                     values);
     }
     if (plan.slow.empty()) {
@@ -240,39 +243,40 @@ void sayEdges(const Plan& plan, const Speaker& speaker) {
     if (clears != plan.slow.end()) {
         values.push_back(number("minutes", Measure::Minutes, clears->minutes));
     }
-    speaker.say(clears != plan.slow.end() ? SentenceKey::EdgeSlow : SentenceKey::EdgeSlowNever, values);
+    builder.add(clears != plan.slow.end() ? SentenceKey::SensitivitySlow : SentenceKey::SensitivitySlowNever,
+                values);
 }
 
 }  // namespace
 
 std::vector<Sentence> sentencesOf(const Plan& plan) {
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Plan);
+    const SentenceBuilder builder(out, SentencePart::Plan);
     const PondModel& model = plan.comparison.model;
-    speaker.say(SentenceKey::PlanTitle, {title(model.pond), day("date", *model.pond.place.firstDay),
+    builder.add(SentenceKey::PlanTitle, {title(model.pond), day("date", *model.pond.place.firstDay),
                                          wanted(plan.chance), oxygen("line", plan.line)});
     const RampEnsemble& nothing = plan.comparison.ensemble->ramps.front();
     const bool exceeds = nothing.chanceBelowStress > plan.chance;
     if (exceeds) {
-        sayNothing(plan, {out, SentencePart::DoNothing}, SentenceKey::PlanNothingExceeds);
+        addNothing(plan, {out, SentencePart::DoNothing}, SentenceKey::PlanNothingExceeds);
     }
     if (plan.chosen) {
-        sayRamp(plan, speaker);
-        sayChances(plan, speaker);
+        addRamp(plan, builder);
+        addChances(plan, builder);
     } else {
-        sayWhyNot(plan, speaker);
+        addWhyNot(plan, builder);
     }
-    sayContinuous(plan, speaker);
+    addContinuous(plan, builder);
     if (!exceeds) {
-        sayNothing(plan, {out, SentencePart::DoNothing}, SentenceKey::PlanNothingWithin);
+        addNothing(plan, {out, SentencePart::DoNothing}, SentenceKey::PlanNothingWithin);
     }
-    sayEndStates(plan, {out, SentencePart::EndStates});
-    sayHolds(plan, {out, SentencePart::Holds});
-    sayEdges(plan, {out, SentencePart::Edges});
-    Speaker(out, SentencePart::Assumption)
-        .say(SentenceKey::PlanHarmMeaning, {oxygen("line", plan.line), oxygen("worse", kNoWorse)});
-    sayAssumptions(plan.comparison, {out, SentencePart::Assumption});
-    sayCautions(model, {out, SentencePart::Caution});
+    addEndStates(plan, {out, SentencePart::EndStates});
+    addHolds(plan, {out, SentencePart::Holds});
+    addSensitivity(plan, {out, SentencePart::Sensitivity});
+    SentenceBuilder(out, SentencePart::Assumption)
+        .add(SentenceKey::PlanHarmMeaning, {oxygen("line", plan.line), oxygen("worse", kNoWorse)});
+    addAssumptions(plan.comparison, {out, SentencePart::Assumption});
+    addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));
 }
 

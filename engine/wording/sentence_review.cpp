@@ -3,7 +3,7 @@
 #include "engine/base/csv_table.h"
 #include "engine/base/text.h"
 #include "engine/pond/local_time.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 
@@ -40,39 +40,39 @@ std::string_view nameOf(const Event& event) {
     return event.what.empty() ? event.kind : event.what;
 }
 
-void sayTreatments(const Review& review, const Speaker& speaker) {
+void addTreatments(const Review& review, const SentenceBuilder& builder) {
     for (const ReviewTreatment& one : review.treatments) {
         const SentenceValue date = day("date", dateOfDay(review.fit.known, one.day));
         const SentenceValue what = text("what", nameOf(one.event));
-        speaker.say(SentenceKey::ReviewTreatment,
+        builder.add(SentenceKey::ReviewTreatment,
                     {date, what,
                      number("area", Measure::Percent,
                             one.event.area_percent ? one.event.area_percent->value : 100.0)});
         if (!one.isAttributable) {
-            speaker.say(SentenceKey::ReviewNotAttributable, {date, what, whole("days", kWatch_d)});
+            builder.add(SentenceKey::ReviewNotAttributable, {date, what, whole("days", kWatch_d)});
         }
         for (const ReviewFinding& finding : one.findings) {
             std::vector<SentenceValue> values = valuesOf(finding, "without-treatment");
             values.push_back(date);
             values.push_back(text("treatment", nameOf(one.event)));
-            speaker.say(finding.count < kFewestReadings ? SentenceKey::ReviewAfterTooFew
+            builder.add(finding.count < kFewestReadings ? SentenceKey::ReviewAfterTooFew
                         : finding.standsOut             ? SentenceKey::ReviewAfterStandsOut
                                                         : SentenceKey::ReviewAfterNothing,
                         std::move(values));
         }
     }
-    speaker.say(SentenceKey::ReviewCost, {number("cost", Measure::Input, review.cost)});
+    builder.add(SentenceKey::ReviewCost, {number("cost", Measure::Input, review.cost)});
     for (const Event& event : review.notBought) {
         const Date date(std::chrono::floor<std::chrono::days>(*event.at));
-        speaker.say(SentenceKey::ReviewNotBought, {day("date", date), text("what", nameOf(event))});
+        builder.add(SentenceKey::ReviewNotBought, {day("date", date), text("what", nameOf(event))});
     }
     if (!review.notBought.empty()) {
-        speaker.say(SentenceKey::ReviewNotSpent, {number("cost", Measure::Input, review.notBoughtCost)});
+        builder.add(SentenceKey::ReviewNotSpent, {number("cost", Measure::Input, review.notBoughtCost)});
     }
-    speaker.say(SentenceKey::ReviewCopper, {term("gate", review.copper == CopperGate::Unknown ? "gate-unknown"
+    builder.add(SentenceKey::ReviewCopper, {term("gate", review.copper == CopperGate::Unknown ? "gate-unknown"
                                                          : review.copper == CopperGate::Low   ? "gate-low"
                                                                                             : "gate-open")});
-    speaker.say(SentenceKey::ReviewAlgaeBill,
+    builder.add(SentenceKey::ReviewAlgaeBill,
                 {oxygen("low", review.algaeBillLow), oxygen("high", review.algaeBillHigh),
                  oxygen("mean", review.rows.empty() ? 0.0 : review.rows.back().dawnWith.p50)});
     if (review.kill) {
@@ -85,9 +85,9 @@ void sayTreatments(const Review& review, const Speaker& speaker) {
         add("all", "allLow", "allHigh", kill.all);
         add("quarter", "quarterLow", "quarterHigh", kill.quarter);
         add("alone", "low", "high", kill.leftAlone);
-        speaker.say(SentenceKey::ReviewKill, std::move(values));
+        builder.add(SentenceKey::ReviewKill, std::move(values));
     }
-    speaker.say(SentenceKey::ReviewInParts,
+    builder.add(SentenceKey::ReviewInParts,
                 {oxygen("line", kLeastDawnForCopper), whole("days", kBetweenParts_d)});
 }
 
@@ -95,27 +95,27 @@ void sayTreatments(const Review& review, const Speaker& speaker) {
 
 std::vector<Sentence> sentencesOf(const Review& review) {
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Review);
-    speaker.say(SentenceKey::ReviewTitle,
+    const SentenceBuilder builder(out, SentencePart::Review);
+    builder.add(SentenceKey::ReviewTitle,
                 {title(review.fit.known), whole("days", review.lastDay - review.startDay + 1),
                  day("date", dateOfDay(review.fit.known, review.startDay))});
-    speaker.say(SentenceKey::ReviewVerdict,
+    builder.add(SentenceKey::ReviewVerdict,
                 {term("verdict", review.verdict == ReviewVerdict::Wait         ? "verdict-wait"
                                  : review.verdict == ReviewVerdict::LeaveAlone ? "verdict-leave"
                                                                                : "verdict-one")});
     for (const ReviewFinding& one : review.findings) {
-        speaker.say(one.count < kFewestReadings ? SentenceKey::ReviewTooFew
+        builder.add(one.count < kFewestReadings ? SentenceKey::ReviewTooFew
                     : one.standsOut             ? SentenceKey::ReviewStandsOut
                                                 : SentenceKey::ReviewNothing,
                     valuesOf(one, "without-aerator"));
     }
     if (review.fit.oxygen.ratio > kBeyondNoise) {
-        speaker.say(SentenceKey::FitDisagrees, {number("mean", Measure::Rate, review.fit.oxygen.mean),
+        builder.add(SentenceKey::FitDisagrees, {number("mean", Measure::Rate, review.fit.oxygen.mean),
                                                 number("ratio", Measure::Plain, review.fit.oxygen.ratio)});
     }
-    sayTreatments(review, Speaker(out, SentencePart::Treatments));
-    Speaker(out, SentencePart::Assumption).say(SentenceKey::ReviewMeaning);
-    sayCautions(review.fit.model, Speaker(out, SentencePart::Caution));
+    addTreatments(review, SentenceBuilder(out, SentencePart::Treatments));
+    SentenceBuilder(out, SentencePart::Assumption).add(SentenceKey::ReviewMeaning);
+    addCautions(review.fit.model, SentenceBuilder(out, SentencePart::Caution));
     return inUnitsOf(review.fit.known, std::move(out));
 }
 

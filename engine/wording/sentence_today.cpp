@@ -2,7 +2,7 @@
 
 #include "engine/base/units.h"
 #include "engine/pond/pond_words.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 namespace engine {
 namespace {
@@ -71,12 +71,12 @@ std::string_view termOf(Restart restart) {
     return "";
 }
 
-void sayRestart(const RestartAdvice& advice, bool hasBottomWater, const Speaker& speaker) {
-    speaker.say(SentenceKey::TodayRestart,
+void addRestart(const RestartAdvice& advice, bool hasBottomWater, const SentenceBuilder& builder) {
+    builder.add(SentenceKey::TodayRestart,
                 {number("days", Measure::Plain, advice.daysOff), term("restart", termOf(advice.restart))});
     if (hasBottomWater) {
-        speaker.say(SentenceKey::TodayRestartDebt,
-                    {oxygen("debt", advice.gathered.debt), oxygen("oxygen", advice.gathered.oxygen),
+        builder.add(SentenceKey::TodayRestartDebt,
+                    {oxygen("debt", advice.accumulated.debt), oxygen("oxygen", advice.accumulated.oxygen),
                      number("share", Measure::Percent, 100.0 * advice.share)});
     }
 }
@@ -85,10 +85,10 @@ void sayRestart(const RestartAdvice& advice, bool hasBottomWater, const Speaker&
 
 std::vector<Sentence> sentencesOf(const Today& today) {
     std::vector<Sentence> out;
-    const Speaker speaker(out, SentencePart::Today);
+    const SentenceBuilder builder(out, SentencePart::Today);
     const std::string verdict(wordOfVerdict(today.decision.verdict));
-    speaker.say(SentenceKey::TodayVerdict, {term("verdict", verdict), term("meaning", verdict + "-means")});
-    speaker.say(SentenceKey::TodayFishWater,
+    builder.add(SentenceKey::TodayVerdict, {term("verdict", verdict), term("meaning", verdict + "-means")});
+    builder.add(SentenceKey::TodayFishWater,
                 {oxygen("oxygen", today.decision.fishWater), term("group", wordOf(today.group)),
                  oxygen("go", today.limits.go), oxygen("hold", today.limits.hold),
                  oxygen("back", today.limits.back)});
@@ -97,36 +97,36 @@ std::vector<Sentence> sentencesOf(const Today& today) {
         if (reason == DawnReason::NightBelowLine) {
             continue;
         }
-        speaker.say(SentenceKey::TodayReason, {term("reason", termOf(reason))});
+        builder.add(SentenceKey::TodayReason, {term("reason", termOf(reason))});
     }
     if (today.decision.doseCap_percent && today.morning.nextDose_percent) {
-        speaker.say(SentenceKey::TodayDose,
+        builder.add(SentenceKey::TodayDose,
                     {number("dose", Measure::Percent, *today.morning.nextDose_percent),
                      number("cap", Measure::Percent, *today.decision.doseCap_percent)});
     } else {
-        speaker.say(SentenceKey::TodayNoDose);
+        builder.add(SentenceKey::TodayNoDose);
     }
     if (today.decision.isMixed && today.decision.verdict == DawnVerdict::Go) {
-        speaker.say(SentenceKey::TodayMixed);
+        builder.add(SentenceKey::TodayMixed);
     }
     if (today.fit) {
         for (const NightAhead& night : today.fit->nights) {
             if (night.night == today.day) {
-                speaker.say(SentenceKey::TodayTonight,
+                builder.add(SentenceKey::TodayTonight,
                             {oxygen("low", night.low.p50), number("clock", Measure::Clock, night.lowTime),
                              oxygen("from", night.low.p05), oxygen("to", night.low.p95)});
             }
         }
         if (today.fit->oxygen.ratio > kBeyondNoise) {
-            speaker.say(SentenceKey::FitDisagrees,
+            builder.add(SentenceKey::FitDisagrees,
                         {number("mean", Measure::Rate, today.fit->oxygen.mean),
                          number("ratio", Measure::Plain, today.fit->oxygen.ratio)});
         }
     } else {
-        speaker.say(SentenceKey::TodayNoFit, {text("message", today.fitMessage)});
+        builder.add(SentenceKey::TodayNoFit, {text("message", today.fitMessage)});
     }
     if (today.dusk) {
-        speaker.say(
+        builder.add(
             SentenceKey::TodayDuskLine,
             {oxygen("first", today.dusk->first), oxygen("second", today.dusk->second),
              number("firstClock", Measure::Clock, today.dusk->firstTime),
@@ -134,24 +134,24 @@ std::vector<Sentence> sentencesOf(const Today& today) {
              oxygen("low", today.dusk->low), oxygen("high", today.dusk->high)});
     }
     if (today.decision.wantsSurfaceAir) {
-        speaker.say(SentenceKey::TodaySurfaceAir,
+        builder.add(SentenceKey::TodaySurfaceAir,
                     {term("reason",
                           termOf(today.decision.verdict >= DawnVerdict::Back ? today.decision.reasons.front()
                                                                              : DawnReason::NightBelowLine))});
     }
     if (today.restart) {
-        sayRestart(*today.restart, today.model.bottom.exists(), speaker);
+        addRestart(*today.restart, today.model.bottom.exists(), builder);
     }
-    const Speaker ahead(out, SentencePart::DaysAhead);
+    const SentenceBuilder ahead(out, SentencePart::DaysAhead);
     for (const StepAhead& step : today.steps) {
-        ahead.say(
+        ahead.add(
             SentenceKey::TodayStepDay,
             {day("date", dateOfDay(today.model.pond, step.day)),
              number("minutes", Measure::Minutes, step.minutes), number("clock", Measure::Clock, step.start),
              number("dose", Measure::Percent, step.dose_percent.value_or(0.0))});
     }
-    Speaker(out, SentencePart::Assumption).say(SentenceKey::TodayRules);
-    sayCautions(today.model, Speaker(out, SentencePart::Caution));
+    SentenceBuilder(out, SentencePart::Assumption).add(SentenceKey::TodayRules);
+    addCautions(today.model, SentenceBuilder(out, SentencePart::Caution));
     return inUnitsOf(today.model.pond, std::move(out));
 }
 

@@ -33,12 +33,13 @@ constexpr std::array kTemplates{
     Template{NothingWorst, "The worst is night {night}, at {clock} on {date}, {low} mg/L in the fish water."},
     Template{NothingBelowLethal,
              "It spends {hours} of {total} h below the lethal line of {line} mg/L, first on night {first}."},
-    Template{CausesNone, "No single thing makes that low: none of them gains 0.1 mg/L when it is left out."},
-    Template{CausesOne, "What makes that low (mg/L gained if it were not there): {first} {firstGain}."},
-    Template{CausesTwo,
+    Template{AttributionNone,
+             "No single thing makes that low: none of them gains 0.1 mg/L when it is left out."},
+    Template{AttributionOne, "What makes that low (mg/L gained if it were not there): {first} {firstGain}."},
+    Template{AttributionTwo,
              "What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} "
              "{secondGain}."},
-    Template{CausesThree,
+    Template{AttributionThree,
              "What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} "
              "{secondGain}; {third} {thirdGain}."},
     Template{
@@ -61,7 +62,7 @@ constexpr std::array kTemplates{
     Template{RampHolds, "It skips {days} hold days for the weather."},
     Template{GuessedPh, "No pH is given: {value} is taken for the poisons."},
     Template{
-        SulfideRaisesPool,
+        SulfideRaisesDemand,
         "The sulfide needs more oxygen than the oxygen debt holds in its fast part, so the debt is raised."},
     Template{PlantsByTable,
              "Algae and weeds follow the dated table; what dies becomes oxygen debt where it stood."},
@@ -215,7 +216,7 @@ constexpr std::array kTemplates{
     Template{GuessedWeeds, "No weed cover is given: none is taken."},
     Template{GuessedWindShelter,
              "No wind shelter is given: {shelter} % of the wind is taken to reach the pond."},
-    Template{GuessedNetShare,
+    Template{GuessedNonRecirculatedShare,
              "No net share is given: {share} % of what the plume lifts is taken to stay up, the rest to be "
              "drawn in "
              "again at once."},
@@ -374,7 +375,7 @@ std::string_view englishHeading(SentencePart part) {
             return "End states, held from day 1";
         case SentencePart::Holds:
             return "Weather";
-        case SentencePart::Edges:
+        case SentencePart::Sensitivity:
             return "Too fast, too slow";
         case SentencePart::Profile:
             return "The profile";

@@ -101,7 +101,7 @@ constexpr std::array kTemplates{
              "The oxygen debt of the bottom water is {debt} kg and the oxygen above it {pool} kg: a "
              "debt-to-pool ratio of {ratio}."},
     Template{
-        DebtWithoutPool,
+        DebtWithoutReserve,
         "The oxygen debt of the bottom water is {debt} kg, and there is no oxygen above it to pay with."},
     Template{RatioLow,
              "That is low (under 0.15): a courtesy ramp of two days will do (common practice, no published "

@@ -37,7 +37,7 @@ constexpr std::array kTemplates{
              "{order}: this pond settles above {line} mg/L under no schedule, and the ways to those "
              "under which it would settle higher than without the aerator harm more than {chance} % of ponds "
              "like this one. Wait for the cool season."},
-    Template{PlanDoNotStartPoisons,
+    Template{PlanDoNotStartToxicants,
              "{order}: the best way found brings un-ionised ammonia or hydrogen sulfide where the "
              "fish are "
              "above its limit, and further than without the aerator."},
@@ -50,7 +50,7 @@ constexpr std::array kTemplates{
              "diffusers at "
              "{depth} m."},
     Template{PlanDayHeld, "Day {day}: no air."},
-    Template{PlanStanding,
+    Template{PlanSustained,
              "Standing schedule: {kind}, {minutes} min a day from {clock}, {diffusers} of {all} diffusers "
              "at {depth} m; "
              "its end state is a dawn low of {end} mg/L, without the aerator {nothing} mg/L."},
@@ -100,20 +100,20 @@ constexpr std::array kTemplates{
         HoldsNoOutlook,
         "The outlook ends on day {day}; what comes after it is unknown and held by nothing: make the plan "
         "again then."},
-    Template{EdgePoint,
+    Template{SensitivityPoint,
              "{ramp}: around the clock from day {days}; {added} of {members} ponds taken below {line} mg/L "
              "that would not go there by themselves; {left} % of the debt left on the last day."},
     Template{
-        EdgePointNoEnd,
+        SensitivityPointNoEnd,
         "{ramp}: never around the clock; {added} of {members} ponds taken below {line} mg/L that would not "
         "go there by themselves; {left} % of the debt left on the last day."},
-    Template{EdgeSearched,
+    Template{SensitivitySearched,
              "Growing evenly to the standing schedule on day {days}: {added} of {members} ponds; {left} % of "
              "the debt left."},
-    Template{EdgeSlow,
+    Template{SensitivitySlow,
              "Too slow: under usual days {minutes} min a day or more bring the debt below {cleared} % within "
              "{days} days; {less} min a day leave {left} %."},
-    Template{EdgeSlowNever,
+    Template{SensitivitySlowNever,
              "Too slow: under usual days no daily run brings the debt below {cleared} % within {days} days, "
              "since the mud makes it anew: {less} min a day leave {left} %, around the clock {all} %."},
     Template{StressWorst,

@@ -122,8 +122,8 @@ TEST(Column, EquilibriumStays) {
     const double saturation = oxygenSaturation(22.0, 0.1, p.airPressure);
     pond.start.temperature.assign(40, 22.0);
     pond.start.oxygen.assign(40, saturation);
-    for (auto* pool : {&pond.start.fast, &pond.start.medium, &pond.start.slow}) {
-        pool->assign(40, 0.0);
+    for (auto* demandFraction : {&pond.start.fast, &pond.start.medium, &pond.start.slow}) {
+        demandFraction->assign(40, 0.0);
     }
     ColumnSwitches switches;
     switches.heat = false;
@@ -141,8 +141,8 @@ TEST(Column, EquilibriumStays) {
     }
 }
 
-// A diffuser in the middle of a tank with upright walls, where no mud lies beside it.
-TEST(Column, DiffuserOverNoMud) {
+// A diffuser in the middle of a tank with upright walls, where no sediment lies beside it.
+TEST(Column, DiffuserOverNoSediment) {
     MuckyPond pond(20);
     const Grid tank = engine::test::evenTank(20, 3.4, 8000.0);
     pond.parameters.muckReach = 1.0;
@@ -161,8 +161,8 @@ using Lanes = Pack<4>;
 
 /// What differs between the members of a test.
 struct Member {
-    double debt = 1.0, demand = 1.0, attenuation = 1.0, netShare = 0.5, temperature = 0.0, air = 0.0,
-           light = 1.0;
+    double debt = 1.0, demand = 1.0, attenuation = 1.0, nonRecirculatedShare = 0.5, temperature = 0.0,
+           air = 0.0, light = 1.0;
 };
 constexpr std::array<Member, 5> kMembers = {{
     {1.0, 1.0, 1.0, 0.5, 0.0, 0.0, 1.0},
@@ -176,7 +176,7 @@ Parameters<double> parametersOf(const MuckyPond& pond, const Member& m) {
     Parameters<double> p = pond.parameters;
     p.sedimentDemand *= m.demand;
     p.attenuationRest *= m.attenuation;
-    p.netShare = m.netShare;
+    p.nonRecirculatedShare = m.nonRecirculatedShare;
     return p;
 }
 StartState<double> startOf(const MuckyPond& pond, const Member& m) {
@@ -215,7 +215,7 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
     p.airPressure = first.airPressure;
     p.latitude_deg = first.latitude_deg;
     p.fishMass_g = first.fishMass_g;
-    p.lines = first.lines;
+    p.thresholds = first.thresholds;
     const int n = pond.grid.layers();
     StartState<Lanes> start;
     for (auto* field : {&start.temperature, &start.salinity, &start.oxygen, &start.chlorophyll, &start.fast,
@@ -239,7 +239,7 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
         set(&Parameters<Lanes>::sedimentDemand, &Parameters<double>::sedimentDemand);
         set(&Parameters<Lanes>::muckStore, &Parameters<double>::muckStore);
         set(&Parameters<Lanes>::muckReach, &Parameters<double>::muckReach);
-        set(&Parameters<Lanes>::netShare, &Parameters<double>::netShare);
+        set(&Parameters<Lanes>::nonRecirculatedShare, &Parameters<double>::nonRecirculatedShare);
         const StartState<double> s = startOf(pond, members[k]);
         for (int i = 0; i < n; ++i) {
             setLane(start.temperature[i], k, s.temperature[i]);

@@ -110,7 +110,7 @@ void plume(benchmark::State& state) {
     const Standing water(model());
     for (auto unused : state) {
         static_cast<void>(unused);
-        benchmark::DoNotOptimize(water.rise(model()).throughBottom);
+        benchmark::DoNotOptimize(water.rise(model()).hypolimneticLift);
     }
 }
 
@@ -124,7 +124,7 @@ void transport(benchmark::State& state) {
         const PlumeSegment& segment = water.plume.segments[static_cast<std::size_t>(k)];
         flows.taken[static_cast<std::size_t>(k)] = segment.entrained;
         for (int i = 0; i < grid.layers(); ++i) {
-            flows.returned[static_cast<std::size_t>(k)][i] = segment.flow * segment.released[i];
+            flows.returned[static_cast<std::size_t>(k)][i] = segment.flow * segment.detrained[i];
         }
     }
     const std::vector<double> diffusivity(grid.face.size(), 1e-5);

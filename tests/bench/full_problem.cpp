@@ -108,8 +108,8 @@ FullRun cvodeRun(const PondModel& model, const Ramp& ramp, const CvodeOptions& o
                 oxygen[i] = trial.solutes[i][kOxygen];
                 temperature[i] = trial.heat[i][0];
             }
-            const Lines& lines = model.parameters.lines;
-            nights.look(time, water.oxygen(oxygen, temperature, lines.fishShare, lines.fishMax));
+            const OxygenThresholds& thresholds = model.parameters.thresholds;
+            nights.look(time, water.oxygen(oxygen, temperature, thresholds.fishShare, thresholds.fishMax));
         }
         if (threadSeconds() - before > budget_s) {
             out.why = "out of time";

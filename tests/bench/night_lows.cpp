@@ -57,7 +57,7 @@ Comparison compared(const Pond& pond, const Resolution& resolution, int days) {
     }
     options.resolution = resolution;
     options.endStates = false;
-    options.causes = false;
+    options.attribution = false;
     Comparison out = compare(pond, options);
     for (const RampRun& run : out.runs) {
         if (run.end != RunEnd::Completed) {

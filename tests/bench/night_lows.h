@@ -16,7 +16,7 @@ struct LowsOff {
     void add(const LowsOff& other);
 };
 
-/// All ramps of a pond and do-nothing, without end states and causes.
+/// All ramps of a pond and do-nothing, without end states and attribution.
 /// @param days  0: as many as `compare` takes by itself.
 [[nodiscard]] engine::Comparison compared(const engine::Pond& pond, const engine::Resolution& resolution,
                                           int days);

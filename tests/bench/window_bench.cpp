@@ -1,5 +1,5 @@
 // How long a user waits: from the start to the painted night, from an edit to new curves on the screen, and
-// from there to causes and end states. Offscreen, headline pond, its own number of nights.
+// from there to attribution and end states. Offscreen, headline pond, its own number of nights.
 
 #include "app/main_window.h"
 #include "tests/bench/measure.h"
@@ -37,19 +37,19 @@ void print(const char* what, std::vector<double> times) {
 /// Edits again and again, and waits each time for the curves on the screen and for the rest.
 void timeEdits(app::MainWindow& window, const char* what,
                const std::function<void(engine::Pond& pond, int turn)>& change) {
-    const auto& simulation = window.simulation();
+    const auto& recomputation = window.recomputation();
     std::vector<double> curves, whole, drawing;
     for (int i = 0; i < kEdits; ++i) {
         QElapsedTimer clock;
         clock.start();
         window.document().edit(QStringLiteral("edit"), [&](engine::Pond& pond) { change(pond, i); });
-        while (simulation.isStale()) {
+        while (recomputation.isStale()) {
             QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
         }
         QCoreApplication::processEvents();  // draws, which is queued once
         curves.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
         drawing.push_back(window.page().night().lastReplot_ms());
-        while (!simulation.outcome()->isWhole) {
+        while (!recomputation.outcome()->isWhole) {
             QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
         }
         whole.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
@@ -76,7 +76,7 @@ void timeDragging(app::MainWindow& window) {
         const QPointF at = grid.placeOf(2, 660 + 10 * i);
         QMouseEvent move(QEvent::MouseMove, at, grid.mapToGlobal(at), Qt::NoButton, Qt::LeftButton, {});
         QCoreApplication::sendEvent(&grid, &move);
-        while (window.simulation().isStale()) {
+        while (window.recomputation().isStale()) {
             QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
         }
         QCoreApplication::processEvents();
@@ -97,13 +97,13 @@ void timeMembers(app::MainWindow& window, const char* what,
         window.document().edit(QStringLiteral("edit"), [&](engine::Pond& pond) { change(pond, i); });
         double whole = 0.0, two = 0.0;
         clock.start();
-        const auto& simulation = window.simulation();
-        while (simulation.isStale() || !simulation.outcome()->hasAllMembers) {
+        const auto& recomputation = window.recomputation();
+        while (recomputation.isStale() || !recomputation.outcome()->hasAllMembers) {
             QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
             const auto now = static_cast<double>(clock.nsecsElapsed()) / 1e6;
-            const auto& outcome = *simulation.outcome();
-            whole = !simulation.isStale() && outcome.isWhole && whole == 0.0 ? now : whole;
-            two = !simulation.isStale() && outcome.comparison.ensemble && two == 0.0 ? now : two;
+            const auto& outcome = *recomputation.outcome();
+            whole = !recomputation.isStale() && outcome.isWhole && whole == 0.0 ? now : whole;
+            two = !recomputation.isStale() && outcome.comparison.ensemble && two == 0.0 ? now : two;
         }
         pair.push_back(two - whole);
         all.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6 - two);
@@ -125,24 +125,26 @@ int main(int argc, char** argv) {
     window.resize(1366, 768);
     window.show();
     window.open(std::string(DAWNLINE_SCENARIOS) + "/grandfathers-pond.toml");
-    const auto& simulation = window.simulation();
-    const auto painted = [&] { return !simulation.isStale() && window.page().night().lastReplot_ms() > 0.0; };
+    const auto& recomputation = window.recomputation();
+    const auto painted = [&] {
+        return !recomputation.isStale() && window.page().night().lastReplot_ms() > 0.0;
+    };
     if (!QTest::qWaitFor(painted, kPatience_ms)) {
         return 1;
     }
     std::printf("%-46s %.0f ms, %.0f MiB at most so far\n", "main() to the painted night",
                 static_cast<double>(sinceStart.elapsed()), bench::peak_MiB());
-    if (!QTest::qWaitFor([&] { return simulation.outcome()->isWhole; }, kPatience_ms)) {
+    if (!QTest::qWaitFor([&] { return recomputation.outcome()->isWhole; }, kPatience_ms)) {
         return 1;
     }
 
-    window.simulation().setMembers(1);  // of edits only the curves and what explains them are timed
-    std::printf("%zu runs of %d nights\n", simulation.outcome()->comparison.runs.size(),
-                simulation.outcome()->comparison.days);
+    window.recomputation().setMembers(1);  // of edits only the curves and what explains them are timed
+    std::printf("%zu runs of %d nights\n", recomputation.outcome()->comparison.runs.size(),
+                recomputation.outcome()->comparison.days);
     timeEdits(window, "one ramp", [](engine::Pond& pond, int i) { pond.ramps[1].first_min = 20.0 + i % 20; });
     timeEdits(window, "all ramps",
               [](engine::Pond& pond, int i) { pond.aerator->freeAir_lPerMin = 40.0 + i % 10; });
-    window.simulation().setMembers(engine::kMembersOfBand);
+    window.recomputation().setMembers(engine::kMembersOfBand);
     timeMembers(window, "all ramps",
                 [](engine::Pond& pond, int i) { pond.aerator->freeAir_lPerMin = 41.0 + i; });
     timeMembers(window, "the chosen ramp", [](engine::Pond& pond, int i) {

@@ -194,7 +194,7 @@ TEST(PaperPdf, OnLetterInUsUnitsWithTheOtherBeside) {
     who.letter = who.usUnits = true;
     const PaperRun run = paperRun(headline().run.frozen, who);
     const engine::test::TemporaryFolder folder;
-    const auto path = folder.write("p.pdf", pdfOf(proposal(run), dressOf(run), run.format));
+    const auto path = folder.write("p.pdf", pdfOf(proposal(run), imprintOf(run), run.format));
     const QString name = QString::fromStdString(path.string());
     EXPECT_TRUE(has(printed(QStringLiteral("pdfinfo"), {name}), "letter"));
     const std::string text =

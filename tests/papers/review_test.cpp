@@ -54,7 +54,7 @@ TEST(PaperReview, IsTheReviewOfTheLogToThePrintedDigit) {
         if (sentence.part == engine::SentencePart::Treatments ||
             sentence.key == engine::SentenceKey::ReviewVerdict) {
             EXPECT_TRUE(text.contains(onPaper(papers.run, sentence).simplified()))
-                << worded(sentence).toStdString() << text.toStdString();
+                << localized(sentence).toStdString() << text.toStdString();
         }
     }
     EXPECT_TRUE(text.contains(QStringLiteral("30 days of another change"))) << "the dye came with the start";

@@ -28,7 +28,7 @@ struct OnPaper {
 OnPaper onPaper(const PaperRun& run, const Paper& paper) {
     const engine::test::TemporaryFolder folder;
     const QString path =
-        QString::fromStdString(folder.write("p.pdf", pdfOf(paper, dressOf(run), run.format)).string());
+        QString::fromStdString(folder.write("p.pdf", pdfOf(paper, imprintOf(run), run.format)).string());
     return {QString::fromStdString(
                 printed(QStringLiteral("pdftotext"), {QStringLiteral("-raw"), path, QStringLiteral("-")}))
                 .simplified(),
@@ -62,7 +62,7 @@ TEST(PaperSafety, DawnLimitsAreThePondsOwn) {
 // 80 % is about 4.6: a paper that still said 7 would never let anyone start.
 TEST(PaperSafety, NoGoLimitIsAboveWhatTheWaterCanHold) {
     const PaperRun run = changed([](engine::Comparison& comparison) {
-        comparison.model.parameters.lines.group = engine::SpeciesGroup::Trout;
+        comparison.model.parameters.thresholds.group = engine::SpeciesGroup::Trout;
         comparison.model.parameters.airPressure = 75000.0;
         comparison.model.profile.temperature.front() = 28.0;
     });

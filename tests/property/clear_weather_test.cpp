@@ -1,7 +1,7 @@
 // Every pond of scenarios/ in clear weather under the trade's six plans, its worst lows printed beside those
 // of a rough two-box model. That model is common practice, not a source and not a target: it has no heat, no
-// wind and no plume that lets go. Where the two order plans differently, the table says so; only what must
-// hold of any run is asserted.
+// wind and no plume that detrains below the surface. Where the two order plans differently, the table says
+// so; only what must hold of any run is asserted.
 #include "engine/base/text.h"
 #include "engine/run/run.h"
 #include "tests/scenario.h"

@@ -93,7 +93,7 @@ TEST(Laws, AUniformWaterIsTheSameUnderEveryRamp) {
     EXPECT_GT(fed.hours.back().mean, without.hours.back().mean + 0.01);
 }
 
-/// (b) More debt, more demand of the mud or more respiration never betters the worst low.
+/// (b) More debt, more demand of the sediment or more respiration never betters the worst low.
 TEST(Laws, BTheWorstLowFallsWithDebtDemandAndRespiration) {
     const std::array<const char*, 3> inputs{"debt", "sediment demand", "respiration"};
     double closest = 1e9;
@@ -106,8 +106,9 @@ TEST(Laws, BTheWorstLowFallsWithDebtDemandAndRespiration) {
                     PondModel model = central;
                     Parameters<double>& p = model.parameters;
                     if (input == 0) {
-                        for (auto* pool : {&model.start.fast, &model.start.medium, &model.start.slow}) {
-                            for (double& value : *pool) {
+                        for (auto* demandFraction :
+                             {&model.start.fast, &model.start.medium, &model.start.slow}) {
+                            for (double& value : *demandFraction) {
                                 value *= factor;
                             }
                         }
@@ -143,7 +144,7 @@ TEST(Laws, CStartingAtOnceIsNoBetterThanACapInAnIndebtedPond) {
             day.date = date;
         }
         const PondModel model = prepare(pond);
-        const double ratio = model.debt_kg / model.pool_kg;
+        const double ratio = model.debt_kg / model.oxygenReserve_kg;
         ASSERT_GT(ratio, 0.5);
         const Ramp cap = cappedRamp(10.0, true), once = continuousRamp();
         const double capped = runRamp(model, &cap, daysOf(14)).worst().lowest;
@@ -159,7 +160,7 @@ TEST(Laws, DHalfTheMinutesAreHalfTheDose) {
         const PondModel model = prepare(scenario(name));
         const auto dose = [&](double minutes) {
             const Ramp ramp = minutesEachDay(minutes);
-            return runRamp(model, &ramp, daysOf(1)).days.front().lifted;
+            return runRamp(model, &ramp, daysOf(1)).days.front().liftedVolume;
         };
         for (const double minutes : {20.0, 30.0, 60.0, 120.0}) {
             std::cout << name << ", " << minutes
@@ -182,7 +183,7 @@ TEST(Laws, GADiffuserAboveTheBottomWaterLeavesItAlone) {
             const RampRun run = runRamp(model, &once, daysOf(14));
             EXPECT_EQ(run.end, RunEnd::Completed);
             for (const DayRow& row : run.days) {
-                EXPECT_EQ(row.lifted, 0.0) << name << ", day " << row.day;
+                EXPECT_EQ(row.liftedVolume, 0.0) << name << ", day " << row.day;
             }
             std::vector<double> density;
             for (std::size_t i = 0; i < model.start.temperature.size(); ++i) {
@@ -198,7 +199,7 @@ TEST(Laws, GADiffuserAboveTheBottomWaterLeavesItAlone) {
                 for (int i = 0; i < model.grid.layers(); ++i) {
                     if (model.grid.face[i] >= zb) {  // no debt is taken and none disturbed
                         EXPECT_EQ(segment.entrained[i], 0.0) << name << ", layer " << i;
-                        EXPECT_EQ(segment.released[i], 0.0) << name << ", layer " << i;
+                        EXPECT_EQ(segment.detrained[i], 0.0) << name << ", layer " << i;
                     }
                 }
             }
@@ -322,7 +323,7 @@ TEST(Laws, MDoNothingIsAlwaysThere) {
     CompareOptions options;
     options.days = 1;
     options.endStates = false;
-    options.causes = false;
+    options.attribution = false;
     Pond pond = scenario("new-clay");
     for (const std::size_t ramps : {pond.ramps.size(), std::size_t{1}, std::size_t{0}}) {
         pond.ramps.resize(ramps);

@@ -119,8 +119,8 @@ TEST(Ledger, HoldsNothingOfAProcessThatIsOff) {
     }
     check(kPhotosynthesis, stepOnce(everyTerm(), {}, 1.0));  // at night
     check(kDebtTerm, stepOnce(with([&](PondModel& m) {
-              for (auto* pool : {&m.start.fast, &m.start.medium, &m.start.slow}) {
-                  zero(*pool);
+              for (auto* demandFraction : {&m.start.fast, &m.start.medium, &m.start.slow}) {
+                  zero(*demandFraction);
               }
               m.parameters.muckStore = 0.0;
               m.parameters.regenerationShare = 0.0;

@@ -160,8 +160,8 @@ struct DayOfBalance {
 DayOfBalance dayOf(const PondModel& model, const Member& member) {
     const BalanceTarget target = balanceTarget(model);
     Parameters<double> parameters = member.parameters;
-    parameters.lines.fishMax =
-        Lines{}.fishMax;  // the balance is about the pond, not about what its fish like
+    parameters.thresholds.fishMax =
+        OxygenThresholds{}.fishMax;  // the balance is about the pond, not about what its fish like
     Column<double> column(model.grid, parameters, model.aerator, model.bottom, member.start);
     DayOfBalance out;
     out.wanted = column.fishWater();

@@ -1,5 +1,5 @@
-// The trade's law (b) at scale: more oxygen debt, more demand of the mud or more respiration never betters
-// the worst low, over seeded random ponds, balance factors and schedule kept.
+// The trade's law (b) at scale: more oxygen debt, more demand of the sediment or more respiration never
+// betters the worst low, over seeded random ponds, balance factors and schedule kept.
 #include "engine/run/run.h"
 #include "tests/runnable_pond.h"
 
@@ -29,8 +29,8 @@ PondModel raised(PondModel model, Input input, double factor) {
     Parameters<double>& p = model.parameters;
     switch (input) {
         case Input::Debt:
-            for (auto* pool : {&model.start.fast, &model.start.medium, &model.start.slow}) {
-                for (double& value : *pool) {
+            for (auto* demandFraction : {&model.start.fast, &model.start.medium, &model.start.slow}) {
+                for (double& value : *demandFraction) {
                     value *= factor;
                 }
             }

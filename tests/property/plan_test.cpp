@@ -1,7 +1,7 @@
 #include "engine/plan/plan.h"
 
-#include "engine/plan/plan_edges.h"
 #include "engine/plan/plan_search.h"
+#include "engine/plan/plan_sensitivity.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>
@@ -15,17 +15,17 @@ namespace {
 using test::inClearWeather;
 using test::scenario;
 
-/// Every way of up to `longest` days up a ladder, tried whole: the fewest days that keep the budget.
+/// Every candidate of up to `longest` days up a ladder, tried whole: the fewest days that keep the budget.
 std::optional<int> fewestDays(const PlanMembers& members, const Ladder& ladder, int budget, int longest) {
     for (int days = 1; days <= longest; ++days) {
         std::vector<std::size_t> at(static_cast<std::size_t>(days - 1), 0);
         for (bool isDone = false; !isDone;) {
-            std::vector<DayAction> way;
+            std::vector<DayAction> candidate;
             for (const std::size_t level : at) {
-                way.push_back(ladder.levels[level]);
+                candidate.push_back(ladder.levels[level]);
             }
-            way.push_back(ladder.standing);
-            if (harmOf(members, way, ladder.start, budget).any <= budget) {
+            candidate.push_back(ladder.sustainedAction);
+            if (harmOf(members, candidate, ladder.start, budget).any <= budget) {
                 return days;
             }
             isDone = true;
@@ -49,28 +49,28 @@ TEST(PlanProperty, TheSearchIsWithinADayOfTheBestByExhaustion) {
         pond.limits.lethal = Quantity(1.0);
         const PondModel model = prepare(pond, {12, 1800.0});
         const PlanMembers members(model, 16, 12, 1, 1, {});
-        for (const int standing : {120, 240, 480, 1440}) {
-            Ladder ladder{{}, {standing, 2, 3.0, 1, false}, ClockTime{600}};
+        for (const int sustainedMinutes : {120, 240, 480, 1440}) {
+            Ladder ladder{{}, {sustainedMinutes, 2, 3.0, 1, false}, ClockTime{600}};
             for (const int minutes : {30, 90, 240, 720}) {
-                if (minutes < standing) {
+                if (minutes < sustainedMinutes) {
                     ladder.levels.push_back({minutes, 2, 3.0, 1, false});
                 }
             }
             for (const int budget : {2, 6}) {
-                SCOPED_TRACE("line " + std::to_string(line) + ", standing " + std::to_string(standing) +
-                             ", budget " + std::to_string(budget));
+                SCOPED_TRACE("line " + std::to_string(line) + ", standing " +
+                             std::to_string(sustainedMinutes) + ", budget " + std::to_string(budget));
                 const auto best = fewestDays(members, ladder, budget, 4);
-                auto way = climb(members, ladder, {}, budget, 6, {});
-                if (way) {
-                    way = polished(members, *way, ladder, {}, budget, {});
-                    EXPECT_LE(harmOf(members, way->days, ladder.start, budget).any, budget);
+                auto candidate = climb(members, ladder, {}, budget, 6, {});
+                if (candidate) {
+                    candidate = polished(members, *candidate, ladder, {}, budget, {});
+                    EXPECT_LE(harmOf(members, candidate->days, ladder.start, budget).any, budget);
                 }
                 if (best) {
-                    ASSERT_TRUE(way) << "there is a way of " << *best << " days";
-                    EXPECT_LE(way->length(), *best + 1);
+                    ASSERT_TRUE(candidate) << "there is a way of " << *best << " days";
+                    EXPECT_LE(candidate->length(), *best + 1);
                     ways += *best > 1 ? 1 : 0;
-                } else if (way) {
-                    EXPECT_GT(way->length(), 4);
+                } else if (candidate) {
+                    EXPECT_GT(candidate->length(), 4);
                 }
             }
         }
@@ -88,7 +88,7 @@ TEST(PlanProperty, WhatIsPlannedWasHeldToTheShareAndRunsAsItIsWritten) {
         ASSERT_EQ(plan.end, PlanEnd::Completed) << plan.message;
         ASSERT_TRUE(plan.chosen && plan.ramp);
         EXPECT_LE(plan.ownHarm.upper(), options.chance);
-        EXPECT_EQ(plan.days.back(), plan.standing[*plan.chosen].action);
+        EXPECT_EQ(plan.days.back(), plan.sustainedSchedules[*plan.chosen].action);
         EXPECT_EQ(plan.comparison.runs.back().name, plan.ramp->name);
         EXPECT_EQ(plan.comparison.ensemble->seed, options.seed + 1000000007U) << "fresh draws";
         double minutes = 0.0;
@@ -115,7 +115,7 @@ TEST(PlanProperty, TheHeadlinePondIsNotMadeWorse) {
     options.members = 2000;
     const Plan plan = makePlan(scenario("grandfathers-pond"), options);
     ASSERT_EQ(plan.end, PlanEnd::Completed) << plan.message;
-    EXPECT_EQ(plan.standing.front().verdict, EndVerdict::Fails) << "not around the clock in June";
+    EXPECT_EQ(plan.sustainedSchedules.front().verdict, EndVerdict::Fails) << "not around the clock in June";
     if (!plan.chosen) {
         return;  // not to start adds nothing
     }

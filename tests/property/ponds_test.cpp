@@ -42,9 +42,9 @@ std::string causeName(CauseKind kind) {
 }
 
 double gainOf(const RampRun& run, CauseKind kind) {
-    const auto found = std::find_if(run.causes.begin(), run.causes.end(),
+    const auto found = std::find_if(run.attribution.begin(), run.attribution.end(),
                                     [&](const Cause& cause) { return cause.kind == kind; });
-    EXPECT_NE(found, run.causes.end());
+    EXPECT_NE(found, run.attribution.end());
     return found->gain;
 }
 
@@ -106,18 +106,18 @@ TEST(SpringTrout, MixingTakesTheColdWaterThatDoNothingKeeps) {
 
 TEST(PeaSoup, CrashesWithOrWithoutTheRampAndTheCausesSayTheBloom) {
     const Comparison comparison = comparisonOf("pea-soup");
-    const Lines& lines = comparison.model.parameters.lines;
+    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const RampRun& nothing = comparison.runs.front();
-    const double deficit = lines.stress - nothing.worst().lowest;
-    std::cout << "stress line " << lines.stress << ", do-nothing short of it by " << deficit << "\n";
+    const double deficit = thresholds.stress - nothing.worst().lowest;
+    std::cout << "stress line " << thresholds.stress << ", do-nothing short of it by " << deficit << "\n";
     EXPECT_GT(deficit, 0.0);
     for (const RampRun& run : comparison.runs) {
         std::cout << run.name << ": lowest " << run.worst().lowest << " in night " << run.worst().day << ";";
-        for (const Cause& cause : run.causes) {
+        for (const Cause& cause : run.attribution) {
             std::cout << " " << causeName(cause.kind) << " " << cause.gain << ";";
         }
         std::cout << "\n";
-        EXPECT_LT(run.worst().lowest, lines.stress) << run.name;
+        EXPECT_LT(run.worst().lowest, thresholds.stress) << run.name;
         EXPECT_LT(nothing.worst().lowest - run.worst().lowest, deficit) << run.name;
         const double bloom =
             std::max(gainOf(run, CauseKind::AlgalRespiration), gainOf(run, CauseKind::Dying));
@@ -126,14 +126,14 @@ TEST(PeaSoup, CrashesWithOrWithoutTheRampAndTheCausesSayTheBloom) {
         const auto isOfTheBloom = [](CauseKind kind) {
             return kind == CauseKind::AlgalRespiration || kind == CauseKind::Dying;
         };
-        const CauseKind first = run.causes[0].kind, second = run.causes[1].kind;
+        const CauseKind first = run.attribution[0].kind, second = run.attribution[1].kind;
         EXPECT_TRUE(isOfTheBloom(first) || first == CauseKind::Weather)
             << run.name << ": " << causeName(first);
         EXPECT_TRUE(isOfTheBloom(first) || isOfTheBloom(second)) << run.name << ": " << causeName(second);
     }
 }
 
-TEST(OldQuarry, PlumeLetsGoBelowTheSurfaceLayerAtTheStart) {
+TEST(OldQuarry, PlumeDetrainsBelowTheSurfaceLayerAtTheStart) {
     const PondModel model = prepare(scenario("old-quarry"));
     std::vector<double> density;
     for (int i = 0; i < model.grid.layers(); ++i) {
@@ -200,14 +200,14 @@ TEST(HighMeadow, LinesFollowSaturationAtAltitude) {
     Pond pond = scenario("high-meadow");
     for (const double elevation : {0.0, 1200.0, 2400.0, 3000.0}) {
         pond.place.elevation = elevation;
-        const Lines lines = linesOf(pond, *pond.profile);
+        const OxygenThresholds thresholds = thresholdsOf(pond, *pond.profile);
         const double ceiling =
             0.8 * oxygenSaturation(pond.profile->temperature.front(), 0.0, airPressure(elevation));
-        std::cout << elevation << " m: stress line " << lines.stress << ", 80 % of saturation " << ceiling
-                  << "\n";
+        std::cout << elevation << " m: stress line " << thresholds.stress << ", 80 % of saturation "
+                  << ceiling << "\n";
         // Trout, and 19 degC at the surface: 6 + 1 mg/L, but never above 80 % of saturation.
-        EXPECT_DOUBLE_EQ(lines.stress, std::min(7.0, ceiling));
-        EXPECT_LE(lines.lethal, ceiling);
+        EXPECT_DOUBLE_EQ(thresholds.stress, std::min(7.0, ceiling));
+        EXPECT_LE(thresholds.lethal, ceiling);
     }
 }
 

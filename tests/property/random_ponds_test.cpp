@@ -93,9 +93,9 @@ void expectSound(const PondModel& model, const RampRun& run) {
     for (const DayRow& row : run.days) {
         ASSERT_TRUE(std::isfinite(row.lowest)) << "night " << row.day;
         ASSERT_GE(row.lowest, 0.0);
-        ASSERT_GE(row.lifted, 0.0);
+        ASSERT_GE(row.liftedVolume, 0.0);
         ASSERT_GE(row.debtLeft, 0.0);
-        ASSERT_TRUE(std::isfinite(row.lowestTime) && std::isfinite(row.lifted) &&
+        ASSERT_TRUE(std::isfinite(row.lowestTime) && std::isfinite(row.liftedVolume) &&
                     std::isfinite(row.debtLeft));
     }
     ASSERT_EQ(run.layers.size(), run.hours.size());

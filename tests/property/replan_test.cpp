@@ -114,7 +114,7 @@ TEST(Replan, NeverSaysOtherThanTheMorningsVerdict) {
 TEST(Replan, NoDayLiftsMoreThanTheCapsOfTheMornings) {
     const auto planUnder = [](double cap) {
         const Today today = goodMorning([cap](Pond& pond) {
-            pond.bottom.oxygenDebt = Quantity(40.0);  // the ratio to the pool is above 0.5
+            pond.bottom.oxygenDebt = Quantity(40.0);  // the ratio to the oxygen reserve is above 0.5
             pond.dawnRules.emplace();
             pond.dawnRules->doseHigh_percent = pond.dawnRules->doseMiddle_percent = Quantity(cap);
         });

@@ -82,7 +82,7 @@ TEST(Scaling, TwiceTheAreaAndTheLoadAreTheSameWater) {
             }
         }
         for (std::size_t d = 0; d < a.days.size(); ++d) {
-            ASSERT_NEAR(2.0 * a.days[d].lifted, b.days[d].lifted, 1e-9 * b.days[d].lifted);
+            ASSERT_NEAR(2.0 * a.days[d].liftedVolume, b.days[d].liftedVolume, 1e-9 * b.days[d].liftedVolume);
         }
         lifting += a.largestDose() != nullptr ? 1 : 0;
     }

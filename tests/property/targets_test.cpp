@@ -17,7 +17,7 @@ Comparison compared(const std::string& name, const Resolution& resolution = {}) 
     options.days = 14;
     options.resolution = resolution;
     options.endStates = false;
-    options.causes = false;
+    options.attribution = false;
     return compare(scenario(name), options);
 }
 
@@ -96,7 +96,7 @@ TEST(Targets, KoiMinutesAreNotADose) {
     const auto share = [](const Comparison& comparison) {
         const RampRun& run = runOf(comparison, RampKind::Doubling);
         EXPECT_EQ(run.days.front().runMinutes, 30.0);
-        return run.days.front().lifted / comparison.model.bottom.volume;
+        return run.days.front().liftedVolume / comparison.model.bottom.volume;
     };
     std::cout << "30 minutes lift " << 100.0 * share(koi) << " % in the court, " << 100.0 * share(headline())
               << " % in the headline pond\n";

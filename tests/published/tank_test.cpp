@@ -13,11 +13,11 @@
 
 // One well-mixed tank with an oxygen debt, against closed forms and against a general solver.
 //
-// Streeter and Phelps (1925) let debt be paid at the same rate whatever the oxygen; our pools slow down where
-// oxygen is short, c / (half + c). Where the closed form is to hold, the whole scale of oxygen is therefore
-// raised by 1e6 g/m^3: only differences from saturation enter the closed form, and the limitation is then 1
-// to 1e-6. What the limitation does at real levels is checked against CVODE with the equations written down a
-// second time.
+// Streeter and Phelps (1925) let debt be paid at the same rate whatever the oxygen; our demand fractions slow
+// down where oxygen is short, c / (half + c). Where the closed form is to hold, the whole scale of oxygen is
+// therefore raised by 1e6 g/m^3: only differences from saturation enter the closed form, and the limitation
+// is then 1 to 1e-6. What the limitation does at real levels is checked against CVODE with the equations
+// written down a second time.
 
 namespace {
 
@@ -200,12 +200,12 @@ struct Everything {
         const double paidFast = fast * y[1] * c / (0.2 + c);
         const double paidMedium = medium * y[2] * c / (0.5 + c);
         const double paidSlow = slow * y[3] * c / (1.0 + c);
-        const double mud = sediment * c / (1.0 + c);
-        const double unmet = regeneration * (sediment - mud);
-        const double breathed = fish * std::min(c / 3.0, 1.0);
+        const double takenBySediment = sediment * c / (1.0 + c);
+        const double unmet = regeneration * (sediment - takenBySediment);
+        const double takenByFish = fish * std::min(c / 3.0, 1.0);
         dy[0] = photosynthesis + bubbles + exchange * (saturation - c) + aerator * (aeratorSaturation - c) -
-                respiration * c / (0.3 + c) - breathed - mud - paidFast - paidMedium - paidSlow -
-                stripped * c;
+                respiration * c / (0.3 + c) - takenByFish - takenBySediment - paidFast - paidMedium -
+                paidSlow - stripped * c;
         dy[1] = fastShare * unmet + stirredFast - paidFast;
         dy[2] = (1.0 - fastShare) * unmet + stirredMedium - paidMedium;
         dy[3] = -paidSlow;
@@ -223,9 +223,9 @@ TEST(Tank, HalfSaturationsOfTheCheck) {
 }
 
 // Our steps against CVODE (SUNDIALS, rtol 1e-10) over a day of everything at once, from rich water down
-// through the range where fish and mud go short, and from water without oxygen. Backward Euler is of first
-// order: measured order at least 0.8, and within 0.05 mg/L, the tolerance of the design in time, at steps of
-// 75 s.
+// through the range where fish and sediment go short, and from water without oxygen. Backward Euler is of
+// first order: measured order at least 0.8, and within 0.05 mg/L, the tolerance of the design in time, at
+// steps of 75 s.
 TEST(Tank, EverythingAtOnceAgainstCvode) {
     Everything rich;
     Everything empty;

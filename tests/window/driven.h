@@ -43,8 +43,8 @@ struct Driven {
         window.open(to);
     }
     explicit Driven(const std::filesystem::path& pond = {}, int nights = 3) {
-        window.simulation().setNights(nights);
-        window.simulation().setMembers(8);
+        window.recomputation().setNights(nights);
+        window.recomputation().setMembers(8);
         window.show();
         window.activateWindow();
         if (!pond.empty()) {
@@ -54,13 +54,14 @@ struct Driven {
 
     bool waitForCurves() {
         return QTest::qWaitFor(
-            [this] { return window.simulation().outcome() && !window.simulation().isStale(); }, kPatience_ms);
+            [this] { return window.recomputation().outcome() && !window.recomputation().isStale(); },
+            kPatience_ms);
     }
     bool waitUntilWhole() {
         return QTest::qWaitFor(
             [this] {
-                const auto& outcome = window.simulation().outcome();
-                return outcome && outcome->isWhole && !window.simulation().isStale();
+                const auto& outcome = window.recomputation().outcome();
+                return outcome && outcome->isWhole && !window.recomputation().isStale();
             },
             kPatience_ms);
     }

@@ -65,11 +65,11 @@ TEST(PaperActions, PrintEveryPageOfEveryPaper) {
     const PaperRunReading run = runForPapers(*pond, scenario("new-clay.toml"), options);
     ASSERT_NE(run.run, nullptr) << run.fault;
     const widgets::PaperRun papers = widgets::paperRun(run.run, {});
-    const widgets::PaperDress dress = widgets::dressOf(papers);
+    const widgets::PaperImprint imprint = widgets::imprintOf(papers);
     int pages = 0;
     for (const widgets::Paper& paper : widgets::allPapers(papers)) {
         pages +=
-            widgets::PaperPainter(paper, dress, papers.format, widgets::PaperLook::standard()).pageCount();
+            widgets::PaperPainter(paper, imprint, papers.format, widgets::PaperLook::standard()).pageCount();
     }
     const test::TemporaryFolder folder;
     const QString path = QString::fromStdString((folder.path() / "print.pdf").string());

@@ -94,9 +94,9 @@ void takeEveryView(Driven& driven, const std::string& prefix) {
 
 /// Asks for members, and waits until those of all ramps are there.
 bool waitForMembers(Driven& driven) {
-    widgets::Simulation& simulation = driven.window.simulation();
-    simulation.setMembers(64);
-    return QTest::qWaitFor([&] { return simulation.outcome() && simulation.outcome()->hasAllMembers; },
+    widgets::Recomputation& recomputation = driven.window.recomputation();
+    recomputation.setMembers(64);
+    return QTest::qWaitFor([&] { return recomputation.outcome() && recomputation.outcome()->hasAllMembers; },
                            test::kPatience_ms);
 }
 
@@ -164,7 +164,7 @@ TEST(Pictures, FindingARampAndWhatToMeasure) {
     QTest::qWait(50);
     keep(*dialog, "plan-after");
     driven.trigger("Measure");
-    ASSERT_TRUE(QTest::qWaitFor([&] { return driven.window.simulation().outcome()->measured != nullptr; },
+    ASSERT_TRUE(QTest::qWaitFor([&] { return driven.window.recomputation().outcome()->measured != nullptr; },
                                 test::kPatience_ms));
     take(driven, "measure");
     driven.trigger("Night");

@@ -39,7 +39,7 @@ TEST(Window, OpensAPondAndShowsItsWorstNight) {
     const std::string headline = plain(driven.window.page().headline());
     EXPECT_EQ(headline.rfind("Night ", 0), 0U) << headline;
     EXPECT_NE(headline.find("Without the new aerator"), std::string::npos) << headline;
-    const auto& comparison = driven.window.simulation().outcome()->comparison;
+    const auto& comparison = driven.window.recomputation().outcome()->comparison;
     double lowest = 99.0;
     int night = 0;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
@@ -62,7 +62,7 @@ TEST(Window, ASecondPondMayHaveMoreRampsAndNightsThanTheFirst) {
         pond.chosenRamp = pond.ramps.front().name;
     });
     ASSERT_TRUE(driven.waitForCurves());
-    driven.window.simulation().setNights(6);
+    driven.window.recomputation().setNights(6);
     driven.window.open(scenario("grandfathers-pond.toml"));
     ASSERT_TRUE(driven.waitForCurves());
     EXPECT_TRUE(driven.window.notice().text().isEmpty()) << plain(driven.window.notice().text());
@@ -105,13 +105,13 @@ TEST(Window, AnEditGivesNewCurvesAndUndoTheOldOnes) {
     ASSERT_TRUE(driven.waitUntilWhole());
     driven.window.selection().setRamp(2);
     const auto lowOf = [&] {
-        return driven.window.simulation().outcome()->comparison.runs[2].days[0].lifted;
+        return driven.window.recomputation().outcome()->comparison.runs[2].days[0].liftedVolume;
     };
     const double before = lowOf();
     auto* first = widgets::test::fieldOf(driven.window.side(), "First day, min");
     widgets::test::type(first, "600");
     EXPECT_TRUE(driven.window.isWindowModified());
-    EXPECT_TRUE(driven.window.simulation().isStale());
+    EXPECT_TRUE(driven.window.recomputation().isStale());
     ASSERT_TRUE(driven.waitForCurves());
     EXPECT_GT(lowOf(), 2.0 * before);
     QTest::keyClick(first, Qt::Key_Z, Qt::ControlModifier);
@@ -138,7 +138,7 @@ TEST(Window, TheNumberOfNightsIsForTheUserToSay) {
     ASSERT_TRUE(driven.waitForCurves());
     widgets::test::type(widgets::test::fieldOf(driven.window.side(), "Nights to compute"), "2");
     ASSERT_TRUE(driven.waitForCurves());
-    EXPECT_EQ(driven.window.simulation().outcome()->comparison.days, 2);
+    EXPECT_EQ(driven.window.recomputation().outcome()->comparison.days, 2);
     EXPECT_EQ(driven.window.selection().nights(), 2);
 }
 

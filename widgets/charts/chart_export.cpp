@@ -1,7 +1,7 @@
 #include "widgets/charts/chart_export.h"
 
 #include "engine/base/durable.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QApplication>
 #include <QBuffer>
@@ -148,7 +148,7 @@ QByteArray svgOf(const ChartSheet& sheet) {
 }
 
 std::optional<QString> saveSheet(const ChartSheet& sheet, const std::filesystem::path& path) {
-    const QString ending = shown(path.extension().string()).toLower();
+    const QString ending = toQString(path.extension().string()).toLower();
     std::optional<std::string> bytes;
     if (ending == QLatin1String(".png")) {
         bytes = pngOf(sheet).toStdString();
@@ -159,10 +159,10 @@ std::optional<QString> saveSheet(const ChartSheet& sheet, const std::filesystem:
     } else {
         return QCoreApplication::translate(
                    "ChartExport", "The file \"%1\" was not saved: its name must end in .png, .svg or .csv.")
-            .arg(shown(path.string()));
+            .arg(toQString(path.string()));
     }
     const auto fault = engine::saveDurably(path, *bytes, engine::OldFile::Replaced);
-    return fault ? std::optional(shown(*fault)) : std::nullopt;
+    return fault ? std::optional(toQString(*fault)) : std::nullopt;
 }
 
 QMimeData* clippingOf(const ChartSheet& sheet) {

@@ -276,8 +276,8 @@ void prepare(QCustomPlot& plot, const PlotStyle& style) {
     plot.setNoAntialiasingOnDrag(true);
 }
 
-void dress(QCPAxisRect& rect, const PlotStyle& style, double left, double right, double top,
-           const std::vector<std::pair<double, QString>>& labels) {
+void applyStyle(QCPAxisRect& rect, const PlotStyle& style, double left, double right, double top,
+                const std::vector<std::pair<double, QString>>& labels) {
     rect.setupFullAxesBox(false);
     QCPAxis* bottom = rect.axis(QCPAxis::atBottom);
     QCPAxis* side = rect.axis(QCPAxis::atLeft);

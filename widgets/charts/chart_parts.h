@@ -49,13 +49,13 @@ struct Ground {
     std::vector<double> uprights;         ///< Vertical hairlines
 };
 
-/// Takes the plot's ready-made axes away and dresses it in the style.
+/// Takes the plot's ready-made axes away and gives it the style.
 void prepare(QCustomPlot& plot, const PlotStyle& style);
 
 /// Gives an axis rect its ranges, fixed margins and quiet axes without tick marks.
 /// @param labels  Places and texts along the bottom.
-void dress(QCPAxisRect& rect, const PlotStyle& style, double left, double right, double top,
-           const std::vector<std::pair<double, QString>>& labels);
+void applyStyle(QCPAxisRect& rect, const PlotStyle& style, double left, double right, double top,
+                const std::vector<std::pair<double, QString>>& labels);
 
 void addGround(QCPAxisRect& rect, const PlotStyle& style, Ground ground);
 

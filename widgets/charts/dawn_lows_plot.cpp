@@ -51,7 +51,7 @@ std::vector<std::pair<double, QString>> nightLabels(int nights, double width, co
 }
 
 double highestLow(const Outcome& outcome) {
-    double highest = outcome.comparison.model.parameters.lines.stress;
+    double highest = outcome.comparison.model.parameters.thresholds.stress;
     for (const engine::RampRun& run : outcome.comparison.runs) {
         for (const engine::DayRow& row : run.days) {
             highest = isDrawn(run) ? std::max(highest, row.lowest) : highest;
@@ -73,15 +73,16 @@ void drawDawnLows(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     rect->setMargins(QMargins(34, static_cast<int>(metrics.height()) + 8, 12, 24));
     const int nights = outcome.comparison.days;
     const double top = axisTop(highestLow(outcome));
-    dress(*rect, style, 0.5, nights + 0.5, top, nightLabels(nights, plot.viewport().width() - 46.0, metrics));
+    applyStyle(*rect, style, 0.5, nights + 0.5, top,
+               nightLabels(nights, plot.viewport().width() - 46.0, metrics));
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     const double step = plot.viewport().height() < 8 * metrics.height() ? 4.0 : 2.0;
     steps->setTickStep(step);
     rect->axis(QCPAxis::atLeft)->setTicker(steps);
 
     Ground ground;
-    ground.stress = outcome.comparison.model.parameters.lines.stress;
-    ground.lethal = outcome.comparison.model.parameters.lines.lethal;
+    ground.stress = outcome.comparison.model.parameters.thresholds.stress;
+    ground.lethal = outcome.comparison.model.parameters.thresholds.lethal;
     ground.rules = oxygenSteps(top, step);
     if (criteria) {
         ground.levels = criteriaLevels(outcome);

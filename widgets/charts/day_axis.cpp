@@ -143,8 +143,8 @@ void addWeatherStrip(QCustomPlot& plot, int row, const OutcomePtr& outcome, cons
     const QFontMetricsF metrics(style.font);
     const int text = static_cast<int>(std::ceil(metrics.height()));
     QCPAxisRect* weather = addRect(plot, row, QMargins(kDaysLeft, 2, right, text + 8));
-    dress(*weather, style, span.from, span.to, 1.0,
-          dayLabels(span, plot.viewport().width() - kDaysLeft - right, metrics));
+    applyStyle(*weather, style, span.from, span.to, 1.0,
+               dayLabels(span, plot.viewport().width() - kDaysLeft - right, metrics));
     weather->axis(QCPAxis::atLeft)->setTickLabels(false);
     weather->setMinimumSize(10, 3 * (text - 1));
     weather->setMaximumSize(QWIDGETSIZE_MAX, weatherStripHeight(metrics));

@@ -95,7 +95,7 @@ void drawLines(QCustomPlot& plot, const LineChart& chart, const PlotStyle& style
     rect->setMargins(
         QMargins(34, static_cast<int>(1.5 * metrics.height()) + 8, static_cast<int>(names) + 14, 24));
     const double top = topOf(chart);
-    dress(*rect, style, chart.from, chart.to, top, chart.labels);
+    applyStyle(*rect, style, chart.from, chart.to, top, chart.labels);
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     const double step = top > 9.0 || plot.viewport().height() < 9 * metrics.height() ? 4.0 : 2.0;
     steps->setTickStep(step);

@@ -40,7 +40,7 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
                               static_cast<int>(std::ceil(nightNameWidth(scene, style))),
                               std::max(kBottom, static_cast<int>(metrics.height()) + 10)));
     const double step = scene.top <= 4.0 ? 1.0 : 2.0;
-    dress(*rect, style, scene.from, scene.to, scene.top, clockMarks(scene.to - scene.from));
+    applyStyle(*rect, style, scene.from, scene.to, scene.top, clockMarks(scene.to - scene.from));
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     steps->setTickStep(step);
     rect->axis(QCPAxis::atLeft)->setTicker(steps);

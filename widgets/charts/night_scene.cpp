@@ -7,7 +7,7 @@
 #include "engine/output/results_io.h"
 #include "engine/pond/local_time.h"
 #include "engine/wording/sentence.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -240,7 +240,7 @@ QString nightName(const Outcome& outcome, int night) {
 }
 
 std::vector<NamedLevel> criteriaLevels(const Outcome& outcome) {
-    const bool isCold = outcome.comparison.model.parameters.lines.group == engine::SpeciesGroup::Trout;
+    const bool isCold = outcome.comparison.model.parameters.thresholds.group == engine::SpeciesGroup::Trout;
     const engine::OxygenCriteria criteria =
         engine::epa1986(isCold ? engine::WaterKind::Cold : engine::WaterKind::Warm, engine::LifeStage::Other);
     std::vector<NamedLevel> levels;
@@ -256,10 +256,10 @@ std::vector<NamedLevel> criteriaLevels(const Outcome& outcome) {
 NightScene nightScene(const Outcome& outcome, const Selection& selection, const SceneOptions& options) {
     NightScene scene;
     const engine::Comparison& comparison = outcome.comparison;
-    const engine::Lines& lines = comparison.model.parameters.lines;
+    const engine::OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const bool isOfRamps = selection.mode() == Selection::Mode::AllRamps;
-    scene.stress = lines.stress;
-    scene.lethal = lines.lethal;
+    scene.stress = thresholds.stress;
+    scene.lethal = thresholds.lethal;
     const QString night = nightName(outcome, selection.night());
     scene.title = isOfRamps
                       ? tr("All ramps, %1").arg(night)
@@ -268,15 +268,15 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
     const auto sentences = isOfRamps
                                ? engine::sentencesOfNight(comparison, selection.night(), selection.ramp())
                                : engine::sentencesOfNights(comparison, selection.ramp());
-    scene.headline = unbroken(worded(sentences, engine::SentencePart::Night));
-    scene.detail = unbroken(worded(sentences, engine::SentencePart::NightDetail));
+    scene.headline = unbroken(localized(sentences, engine::SentencePart::Night));
+    scene.detail = unbroken(localized(sentences, engine::SentencePart::NightDetail));
     if (isOfRamps) {
         addRamps(outcome, selection, options, scene);
     } else {
         addNights(outcome, selection, scene);
     }
-    const QString chances =
-        worded(engine::sentencesOfChances(comparison, selection.ramp()), engine::SentencePart::NightDetail);
+    const QString chances = localized(engine::sentencesOfChances(comparison, selection.ramp()),
+                                      engine::SentencePart::NightDetail);
     if (!chances.isEmpty()) {
         scene.detail =
             (scene.detail.isEmpty() ? QString() : scene.detail + QLatin1Char(' ')) + unbroken(chances);

@@ -50,7 +50,7 @@ struct NightReading {
 struct NightScene {
     QString title;                 ///< Which night, which date
     QString headline;              ///< What it says, in large type
-    QString detail;                ///< Why, in small type; empty while the causes are pending
+    QString detail;                ///< Why, in small type; empty while the attribution is pending
     std::vector<NightLine> lines;  ///< In the order in which they are drawn
     std::vector<NightBand> bands;  ///< Of do-nothing and the selected ramp; none while they are pending
     std::optional<double> cursor;  ///< Hour after noon

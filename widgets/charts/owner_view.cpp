@@ -40,16 +40,16 @@ NightScene ownerScene(const Outcome& outcome, const Selection& selection) {
     return scene;
 }
 
-QString state(double oxygen, const engine::Lines& lines) {
-    return oxygen < lines.lethal   ? OwnerView::tr("so little oxygen that fish can die")
-           : oxygen < lines.stress ? OwnerView::tr("little oxygen, and the fish suffer")
-                                   : OwnerView::tr("enough oxygen for the fish");
+QString state(double oxygen, const engine::OxygenThresholds& thresholds) {
+    return oxygen < thresholds.lethal   ? OwnerView::tr("so little oxygen that fish can die")
+           : oxygen < thresholds.stress ? OwnerView::tr("little oxygen, and the fish suffer")
+                                        : OwnerView::tr("enough oxygen for the fish");
 }
 
 }  // namespace
 
 QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
-    const engine::Lines& lines = outcome.comparison.model.parameters.lines;
+    const engine::OxygenThresholds& thresholds = outcome.comparison.model.parameters.thresholds;
     const auto low = [&](std::size_t run) {
         return outcome.comparison.runs[run].days[static_cast<std::size_t>(night - 1)];
     };
@@ -59,9 +59,9 @@ QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
     const engine::DayRow with = low(ramp), without = low(0);
     if (ramp == 0) {
         return OwnerView::tr("With nothing done there is %1 in the night, at its lowest at %2.")
-            .arg(state(without.lowest, lines), clockText(without.lowestTime));
+            .arg(state(without.lowest, thresholds), clockText(without.lowestTime));
     }
-    const QString own = state(with.lowest, lines), other = state(without.lowest, lines);
+    const QString own = state(with.lowest, thresholds), other = state(without.lowest, thresholds);
     if (own == other) {
         return OwnerView::tr(
                    "With the plan there is %1, at its lowest at %2. With nothing done it would be the same.")
@@ -181,7 +181,7 @@ OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWi
         }
     });
     connect(&m_selection, &Selection::changed, this, &OwnerView::showNight);
-    dress();
+    applyStyle();
     showNight();
     m_chart->setFocus();
 }
@@ -218,7 +218,7 @@ void OwnerView::play(bool isOn) {
 }
 
 /// Type that grows with the screen.
-void OwnerView::dress() {
+void OwnerView::applyStyle() {
     const double scale = std::clamp(std::min(width() / 900.0, height() / 560.0), 1.0, kLargest);
     const auto sized = [&](QWidget* widget, double times, bool isBold) {
         QFont font = this->font();
@@ -238,7 +238,7 @@ void OwnerView::dress() {
 
 void OwnerView::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    dress();
+    applyStyle();
 }
 
 void OwnerView::changeEvent(QEvent* event) {

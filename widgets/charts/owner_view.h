@@ -42,7 +42,7 @@ protected:
 private:
     void showNight();
     void play(bool isOn);
-    void dress();
+    void applyStyle();
 
     OutcomePtr m_outcome;
     Selection m_selection;

@@ -3,7 +3,7 @@
 #include "engine/pond/local_time.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/sheets.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QCoreApplication>
 #include <QLocale>

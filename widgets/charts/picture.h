@@ -50,7 +50,7 @@ struct ViewKind {
     Picture (*make)(const OutcomePtr& outcome, const Selection& selection);
 };
 
-/// The view that asks for more than the others: see Simulation::setMeasuring.
+/// The view that asks for more than the others: see Recomputation::setMeasuring.
 inline constexpr const char* kMeasureView = "measure";
 
 /// The views beside the night, in the order of their tabs.

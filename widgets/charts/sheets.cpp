@@ -7,7 +7,7 @@
 #include "widgets/charts/night_plot.h"
 #include "widgets/charts/picture.h"
 #include "widgets/charts/whole_run_plot.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -30,11 +30,11 @@ QString sheetFoot(const Outcome& outcome) {
     const engine::Pond& pond = outcome.comparison.model.pond;
     QStringList words;
     if (!pond.title.empty()) {
-        words << shown(pond.title) + QLatin1Char('.');
+        words << toQString(pond.title) + QLatin1Char('.');
     }
-    words << tr("Day 1 is %1.").arg(shown(engine::formatDate(*pond.place.firstDay)));
+    words << tr("Day 1 is %1.").arg(toQString(engine::formatDate(*pond.place.firstDay)));
     for (const auto key : {engine::SentenceKey::CautionComparison, engine::SentenceKey::CautionReadings}) {
-        words << worded({engine::SentencePart::Caution, key, {}});
+        words << localized({engine::SentencePart::Caution, key, {}});
     }
     return words.join(QLatin1Char(' '));
 }
@@ -76,8 +76,8 @@ ChartSheet dawnLowsSheet(const OutcomePtr& outcome, const Selection& selection, 
     sheet.words = dawnLowsInWords(*outcome);
     sheet.size = kStrip;
     sheet.csv = dawnLowsCsv(*outcome);
-    sheet.detail =
-        worded(engine::sentencesOfNights(outcome->comparison, selection.ramp()), engine::SentencePart::Night);
+    sheet.detail = localized(engine::sentencesOfNights(outcome->comparison, selection.ramp()),
+                             engine::SentencePart::Night);
     sheet.draw = drawingOf(
         selection, [outcome, criteria](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
             drawDawnLows(plot, outcome, kept, criteria, style);

@@ -5,7 +5,7 @@
 #include "engine/output/results_io.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -178,7 +178,7 @@ void drawBudget(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, c
     }
     QCPAxisRect* rect =
         addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
-    dress(*rect, style, span.from, span.to, most, {});
+    applyStyle(*rect, style, span.from, span.to, most, {});
     rect->axis(QCPAxis::atBottom)->setTickLabels(false);
     addWeatherStrip(plot, 1, outcome, span, style, kRight);
     rect->axis(QCPAxis::atLeft)->setRange(-1.05 * most, 1.05 * most);

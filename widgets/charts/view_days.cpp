@@ -7,7 +7,7 @@
 #include "engine/pond/local_time.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -86,14 +86,14 @@ void paintLine(QCPPainter& painter, const engine::RampRun& run, const Mapping& m
 
 void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, int night, const Sheet& sheet,
                 double top, bool isShown, const PlotStyle& style) {
-    const engine::Lines& lines = outcome.comparison.model.parameters.lines;
+    const engine::OxygenThresholds& thresholds = outcome.comparison.model.parameters.thresholds;
     const Mapping map{sheet.picture(night), (night - 0.5) * engine::kDay, top};
     const engine::NightSky& sky = outcome.backdrop.nights[static_cast<std::size_t>(night - 1)];
     painter.fillRect(map.area, mixed(style.paper, style.hairline, 0.12));
     const auto zone = [&](double from, double to, const QColor& under) {
         painter.fillRect(QRectF(QPointF(from, map.area.top()), QPointF(to, map.area.bottom())), under);
-        const double stress = std::max(map.at(0, lines.stress).y(), map.area.top());
-        const double lethal = std::max(map.at(0, lines.lethal).y(), map.area.top());
+        const double stress = std::max(map.at(0, thresholds.stress).y(), map.area.top());
+        const double lethal = std::max(map.at(0, thresholds.lethal).y(), map.area.top());
         painter.fillRect(QRectF(QPointF(from, stress), QPointF(to, map.area.bottom())),
                          mixed(under, style.stress, 0.72));
         painter.fillRect(QRectF(QPointF(from, lethal), QPointF(to, map.area.bottom())),
@@ -104,7 +104,7 @@ void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, in
         zone(std::max(map.at(*sky.sunset, 0).x(), map.area.left()),
              std::min(map.at(*sky.sunrise, 0).x(), map.area.right()), style.night[2]);
     }
-    const double lethal = std::max(map.at(0, lines.lethal).y(), map.area.top());
+    const double lethal = std::max(map.at(0, thresholds.lethal).y(), map.area.top());
     hatch(painter, QRectF(QPointF(map.area.left(), lethal), map.area.bottomRight()), QPen(style.hatch, 0),
           7.0);
     if (run != 0 && isDrawn(outcome.comparison.runs[0])) {
@@ -131,7 +131,7 @@ void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, in
     font.setBold(isShown);
     painter.setFont(font);
     const QFontMetricsF metrics(font);
-    const bool isBelow = row.lowest < lines.stress;
+    const bool isBelow = row.lowest < thresholds.stress;
     const QString value = oxygenText(row.lowest);
     painter.setPen(isBelow ? style.lethalInk : style.ink);
     painter.drawText(head, Qt::AlignRight | Qt::AlignVCenter, value);
@@ -166,12 +166,12 @@ Picture daysPicture(const OutcomePtr& outcome, const Selection& selection) {
     const std::size_t run = shownRun(*outcome, selection);
     const engine::RampRun& shown = outcome->comparison.runs[run];
     const int nights = outcome->comparison.days;
-    const double stress = outcome->comparison.model.parameters.lines.stress;
+    const double stress = outcome->comparison.model.parameters.thresholds.stress;
     Picture picture;
     picture.size = QSize(600, 430);
     picture.csv = [outcome, run] { return csvOf(*outcome, run); };
     if (!isDrawn(shown)) {
-        picture.headline = widgets::shown(shown.message);
+        picture.headline = widgets::toQString(shown.message);
         picture.words = picture.headline;
         picture.draw = [](QCustomPlot& plot, const PlotStyle& style) { prepare(plot, style); };
         return picture;

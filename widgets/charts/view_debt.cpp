@@ -6,7 +6,7 @@
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/label_layout.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -26,7 +26,7 @@ QString tr(const char* text) {
 
 double doseOf(const Outcome& outcome, const engine::DayRow& row) {
     const engine::BottomWater& bottom = outcome.comparison.model.bottom;
-    return bottom.exists() ? 100.0 * row.lifted / bottom.volume : 0.0;
+    return bottom.exists() ? 100.0 * row.liftedVolume / bottom.volume : 0.0;
 }
 
 double leftAtEnd(const engine::RampRun& run) {
@@ -44,7 +44,7 @@ QCPAxisRect* debtRect(QCustomPlot& plot, const Outcome& outcome, const Selection
     }
     QCPAxisRect* rect =
         addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
-    dress(*rect, style, span.from, span.to, 100.0 * most, {});
+    applyStyle(*rect, style, span.from, span.to, 100.0 * most, {});
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     steps->setTickStep(most > 2.5 ? 100.0 : most > 1.2 ? 50.0 : 25.0);
     rect->axis(QCPAxis::atLeft)->setTicker(steps);
@@ -139,7 +139,7 @@ void drawDebt(QCustomPlot& plot, const OutcomePtr& outcome, const std::shared_pt
         nameLines(painter, of, *outcome, order, run, style);
     });
     QCPAxisRect* doses = addRect(plot, 1, QMargins(kDaysLeft, 4, kRight, 6));
-    dress(*doses, style, span.from, span.to, 1.0, {});
+    applyStyle(*doses, style, span.from, span.to, 1.0, {});
     doses->axis(QCPAxis::atBottom)->setTickLabels(false);
     addWeatherStrip(plot, 2, outcome, span, style, kRight);
     doses->axis(QCPAxis::atLeft)->setTickLabels(false);
@@ -166,7 +166,7 @@ Picture debtPicture(const OutcomePtr& outcome, const Selection& selection) {
     picture.days = Picture::Days{span.from, span.to, kDaysLeft, kRight};
     const QString name = rampText(rows.name, run);
     if (!isDrawn(rows)) {
-        picture.headline = shown(rows.message);
+        picture.headline = toQString(rows.message);
     } else if (run == 0) {
         picture.headline = tr("With no new air %1 % of the pond's oxygen debt is there after %2 days.")
                                .arg(percent(leftAtEnd(rows)))

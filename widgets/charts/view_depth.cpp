@@ -6,7 +6,7 @@
 #include "engine/output/results_io.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -103,9 +103,9 @@ public:
 
     void paint() {
         water();
-        const engine::Lines& lines = m_outcome.comparison.model.parameters.lines;
-        level(lines.stress, QPen(m_style.stressInk, 1.4), tr("stress %1"));
-        level(lines.lethal, QPen(m_style.lethalInk, 2.0), tr("lethal %1"));
+        const engine::OxygenThresholds& thresholds = m_outcome.comparison.model.parameters.thresholds;
+        level(thresholds.stress, QPen(m_style.stressInk, 1.4), tr("stress %1"));
+        level(thresholds.lethal, QPen(m_style.lethalInk, 2.0), tr("lethal %1"));
         fishWater();
         diffusers();
         labels();
@@ -234,18 +234,18 @@ private:
         const double left = m_area.right() + 14, width = 62;
         const engine::Basin& basin = m_outcome.comparison.model.basin;
         const double surface = std::max(basin.area(0.0), 1e-9);
-        QPolygonF mud;
-        mud << QPointF(left + width, m_area.top());
+        QPolygonF sediment;
+        sediment << QPointF(left + width, m_area.top());
         for (int i = 0; i <= 40; ++i) {
             const double depth = m_field.depth * i / 40.0;
-            mud << QPointF(left + width * std::sqrt(std::clamp(basin.area(depth) / surface, 0.0, 1.0)),
-                           y(depth));
+            sediment << QPointF(left + width * std::sqrt(std::clamp(basin.area(depth) / surface, 0.0, 1.0)),
+                                y(depth));
         }
-        mud << QPointF(left, m_area.bottom()) << QPointF(left + width, m_area.bottom());
+        sediment << QPointF(left, m_area.bottom()) << QPointF(left + width, m_area.bottom());
         m_painter.fillRect(QRectF(left, m_area.top(), width, m_area.height()), depthOfColour(m_style, 0.35));
         m_painter.setPen(QPen(m_style.ink, 1.2));
         m_painter.setBrush(mixed(m_style.paper, m_style.ink, 0.35));
-        m_painter.drawPolygon(mud);
+        m_painter.drawPolygon(sediment);
         m_painter.setBrush(Qt::NoBrush);
     }
 
@@ -278,7 +278,7 @@ void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, co
     QCPAxisRect* rect =
         addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
     auto field = std::make_shared<Field>(fieldOf(*outcome, run, span));
-    dress(*rect, style, span.from, span.to, field->depth, {});
+    applyStyle(*rect, style, span.from, span.to, field->depth, {});
     rect->axis(QCPAxis::atBottom)->setTickLabels(false);
     addWeatherStrip(plot, 1, outcome, span, style, kRight);
     rect->axis(QCPAxis::atLeft)->setRangeReversed(true);
@@ -297,7 +297,7 @@ void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, co
 Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
     const std::size_t run = shownRun(*outcome, selection);
     const engine::RampRun& rows = outcome->comparison.runs[run];
-    const double stress = outcome->comparison.model.parameters.lines.stress;
+    const double stress = outcome->comparison.model.parameters.thresholds.stress;
     const Selection::Span span = shownDays(*outcome, selection);
     Picture picture;
     picture.size = QSize(640, 380);

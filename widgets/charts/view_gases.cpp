@@ -1,11 +1,11 @@
-// What poisons beside the lack of oxygen, where the fish are: un-ionised ammonia and hydrogen sulfide.
+// What is toxic beside the lack of oxygen, where the fish are: un-ionised ammonia and hydrogen sulfide.
 
 #include "engine/base/text.h"
 #include "engine/base/units.h"
 #include "engine/output/results_io.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -55,7 +55,7 @@ void addGas(QCustomPlot& plot, int row, const Outcome& outcome, const Selection&
     top = niceTop(1.05 * top);
     QCPAxisRect* rect =
         addRect(plot, row, QMargins(kDaysLeft, static_cast<int>(1.6 * metrics.height()) + 8, kDaysRight, 4));
-    dress(*rect, style, span.from, span.to, top, {});
+    applyStyle(*rect, style, span.from, span.to, top, {});
     rect->axis(QCPAxis::atBottom)->setTickLabels(false);
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     steps->setTickStep(top / 2);

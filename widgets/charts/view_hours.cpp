@@ -6,7 +6,7 @@
 #include "engine/output/results_io.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -75,8 +75,8 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, std
            int shown, const PlotStyle& style) {
     const Sheet sheet(whole, outcome.comparison.days);
     const engine::RampRun& rows = outcome.comparison.runs[run];
-    const double stress = outcome.comparison.model.parameters.lines.stress;
-    const double lethal = outcome.comparison.model.parameters.lines.lethal;
+    const double stress = outcome.comparison.model.parameters.thresholds.stress;
+    const double lethal = outcome.comparison.model.parameters.thresholds.lethal;
     const QFontMetricsF metrics(style.font);
     for (const engine::HourRow& hour : rows.hours) {
         const int night = nightOf(hour.time);
@@ -133,7 +133,7 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, std
 Picture hoursPicture(const OutcomePtr& outcome, const Selection& selection) {
     const std::size_t run = shownRun(*outcome, selection);
     const engine::RampRun& rows = outcome->comparison.runs[run];
-    const double stress = outcome->comparison.model.parameters.lines.stress;
+    const double stress = outcome->comparison.model.parameters.thresholds.stress;
     const double top = std::max(6.0, std::ceil(highestFishWater(outcome->comparison, stress)));
     std::array<int, 24> belowAt{};
     int below = 0;

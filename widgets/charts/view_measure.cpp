@@ -6,7 +6,7 @@
 #include "engine/wording/wording.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -87,11 +87,13 @@ void paint(QCPPainter& painter, const QRectF& whole, const MeasureResult& result
     const double row =
         std::min(kRow, area.height() / std::max<double>(1.0, static_cast<double>(inputs.size())));
     const double foot = area.top() + row * static_cast<double>(inputs.size());
-    const engine::Lines& lines = result.model.parameters.lines;
-    painter.fillRect(QRectF(QPointF(area.left(), area.top()), QPointF(x(std::min(lines.stress, top)), foot)),
-                     mixed(style.paper, style.stress, 0.72));
-    painter.fillRect(QRectF(QPointF(area.left(), area.top()), QPointF(x(std::min(lines.lethal, top)), foot)),
-                     mixed(style.paper, style.lethal, 0.72));
+    const engine::OxygenThresholds& thresholds = result.model.parameters.thresholds;
+    painter.fillRect(
+        QRectF(QPointF(area.left(), area.top()), QPointF(x(std::min(thresholds.stress, top)), foot)),
+        mixed(style.paper, style.stress, 0.72));
+    painter.fillRect(
+        QRectF(QPointF(area.left(), area.top()), QPointF(x(std::min(thresholds.lethal, top)), foot)),
+        mixed(style.paper, style.lethal, 0.72));
     const double step = top > 10.0 ? 4.0 : top > 4.0 ? 2.0 : 1.0;
     for (double at = 0.0; at <= top + 1e-9; at += step) {
         painter.setPen(QPen(style.hairline, 0));
@@ -140,10 +142,11 @@ void paint(QCPPainter& painter, const QRectF& whole, const MeasureResult& result
 QString headlineOf(const MeasureResult& result) {
     const std::vector<MeasuredInput> inputs = shownInputs(result);
     if (inputs.empty()) {
-        return tr("No single input moves the worst low of \u201c%1\u201d much.").arg(shown(result.ramp));
+        return tr("No single input moves the worst low of \u201c%1\u201d much.").arg(toQString(result.ramp));
     }
-    const QString most = tr("The worst low of \u201c%1\u201d hangs most on %2: %3 % of its spread.")
-                             .arg(shown(result.ramp), nameOf(inputs.front()), percent(inputs.front().share));
+    const QString most =
+        tr("The worst low of \u201c%1\u201d hangs most on %2: %3 % of its spread.")
+            .arg(toQString(result.ramp), nameOf(inputs.front()), percent(inputs.front().share));
     const MeasuredInput* best = bestReading(result);
     return best == nullptr
                ? most + QLatin1Char(' ') + tr("No usual reading narrows it much.")
@@ -171,7 +174,7 @@ Picture measurePicture(const OutcomePtr& outcome, const Selection& /*selection*/
     QStringList words{picture.headline};
     for (const engine::Sentence& sentence : engine::sentencesOf(result)) {
         if (sentence.part == engine::SentencePart::Shares || sentence.part == engine::SentencePart::Visit) {
-            words << worded(sentence);
+            words << localized(sentence);
         }
     }
     picture.words = words.join(QLatin1Char(' '));

@@ -5,7 +5,7 @@
 #include "engine/output/results_io.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -115,10 +115,10 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome,
     const Panel heat{QRectF(left + width + 40.0, whole.top() + top, width, height), std::floor(cold - 0.2),
                      std::ceil(warm + 0.2), deep};
     // Stress and lethal are places here too, upright ones.
-    const engine::Lines& lines = outcome.comparison.model.parameters.lines;
-    painter.fillRect(QRectF(oxygen.area.topLeft(), oxygen.at(std::min(lines.stress, oxygen.high), deep)),
+    const engine::OxygenThresholds& thresholds = outcome.comparison.model.parameters.thresholds;
+    painter.fillRect(QRectF(oxygen.area.topLeft(), oxygen.at(std::min(thresholds.stress, oxygen.high), deep)),
                      mixed(style.paper, style.stress, 0.72));
-    const QRectF lethal(oxygen.area.topLeft(), oxygen.at(std::min(lines.lethal, oxygen.high), deep));
+    const QRectF lethal(oxygen.area.topLeft(), oxygen.at(std::min(thresholds.lethal, oxygen.high), deep));
     painter.fillRect(lethal, mixed(style.paper, style.lethal, 0.72));
     hatch(painter, lethal, QPen(style.hatch, 0), 9.0);
     paintFrame(painter, oxygen, tr("oxygen, mg/L"), style, true);

@@ -106,7 +106,7 @@ ViewsPage::ViewsPage(Selection& selection, QWidget* parent)
     });
     connect(&m_selection, &Selection::changed, this, &ViewsPage::showSelection);
     connect(m_night, &ChartView::saidAnew, this, &ViewsPage::showSentences);
-    dressTexts();
+    styleTexts();
     showSelection();
 }
 
@@ -287,7 +287,7 @@ QString ViewsPage::viewName(int index) const {
     return m_tabs->tabText(index);
 }
 
-void ViewsPage::dressTexts() {
+void ViewsPage::styleTexts() {
     const PlotStyle style = PlotStyle::of(palette(), font());
     QFont large = font();
     large.setPointSizeF(large.pointSizeF() * 1.3);
@@ -303,7 +303,7 @@ void ViewsPage::dressTexts() {
 void ViewsPage::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
     if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) {
-        dressTexts();
+        styleTexts();
     }
 }
 

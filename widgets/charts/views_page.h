@@ -73,7 +73,7 @@ private:
     void showSelection();
     void showSentences();
     void showReadOut();
-    void dressTexts();
+    void styleTexts();
     [[nodiscard]] ChartView& main() const;
 
     Selection& m_selection;

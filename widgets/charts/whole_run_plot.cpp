@@ -106,17 +106,17 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
     const Selection::Span span = shownDays(outcome, selection);
     const double first = span.from, last = span.to;
     const double top =
-        axisTop(highestFishWater(outcome.comparison, outcome.comparison.model.parameters.lines.stress));
+        axisTop(highestFishWater(outcome.comparison, outcome.comparison.model.parameters.thresholds.stress));
 
     QCPAxisRect* curves = addRect(plot, 0, QMargins(kLeft, text + 8, kRight, 4));
-    dress(*curves, style, first, last, top, {});
+    applyStyle(*curves, style, first, last, top, {});
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     steps->setTickStep(4.0);
     curves->axis(QCPAxis::atLeft)->setTicker(steps);
     Ground ground;
     ground.shades = nightShades(outcome);
-    ground.stress = outcome.comparison.model.parameters.lines.stress;
-    ground.lethal = outcome.comparison.model.parameters.lines.lethal;
+    ground.stress = outcome.comparison.model.parameters.thresholds.stress;
+    ground.lethal = outcome.comparison.model.parameters.thresholds.lethal;
     ground.rules = oxygenSteps(top, 4.0);
     addGround(*curves, style, std::move(ground));
     addCurves(*curves, outcome, selection, style);
@@ -145,7 +145,7 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& shared, const Selection& 
         });
 
     QCPAxisRect* air = addRect(plot, 1, QMargins(kLeft, 2, kRight, 2));
-    dress(*air, style, first, last, 1.0, {});
+    applyStyle(*air, style, first, last, 1.0, {});
     hideAxes(*air);
     air->setMinimumSize(10, runsHeight);
     air->setMaximumSize(QWIDGETSIZE_MAX, runsHeight + 4);

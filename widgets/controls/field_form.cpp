@@ -3,7 +3,7 @@
 #include "engine/pond/pond_source.h"
 #include "widgets/document/key_rules.h"
 #include "widgets/document/number_text.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QApplication>
 #include <QCheckBox>
@@ -100,8 +100,8 @@ NumberBox* FieldForm::addQuantity(const Words& words, const char* key, double st
     Row& row = *m_rows.back();
     row.unit = rule.unit;
     showLabel(row);
-    auto* button = new SurenessButton(rule, row.field->accessibleName(), m_fields);
-    row.sureness = button;
+    auto* button = new ConfidenceButton(rule, row.field->accessibleName(), m_fields);
+    row.confidence = button;
     m_layout->addWidget(button, m_layout->rowCount() - 2, 2, Qt::AlignLeading);
     const std::string name = std::string(key).substr(std::string(key).rfind('.') + 1);
     row.refresh = [refresh = row.refresh, this, button, read, name] {
@@ -110,7 +110,7 @@ NumberBox* FieldForm::addQuantity(const Words& words, const char* key, double st
         button->show(read(pond()), band == m_bands.end() ? std::nullopt : std::optional(band->second),
                      unitsOf(pond()));
     };
-    connect(button, &SurenessButton::edited, this, [this, &row, find](const engine::Quantity& quantity) {
+    connect(button, &ConfidenceButton::edited, this, [this, &row, find](const engine::Quantity& quantity) {
         edit(row, [&](engine::Pond& changed) {
             if (engine::MaybeQuantity* found = find(changed)) {
                 *found = quantity;
@@ -167,13 +167,13 @@ void FieldForm::refresh() {
 }
 
 QString FieldForm::sentenceOf(const engine::Diagnostic& fault) const {
-    QString sentence = shown(fault.sentence);
+    QString sentence = toQString(fault.sentence);
     const auto& ramps = pond().ramps;
     for (std::size_t i = 0; i < ramps.size(); ++i) {
         const bool isOwn = ownRamp() == static_cast<int>(i);
         const std::string path = engine::itemPath("ramp", i) + '.';
         if (!isOwn && fault.key.starts_with(path) && fault.key != path + "name") {
-            return tr("Ramp “%1”: %2").arg(shown(ramps[i].name), sentence);
+            return tr("Ramp “%1”: %2").arg(toQString(ramps[i].name), sentence);
         }
     }
     return sentence;
@@ -263,8 +263,8 @@ void FieldForm::setRowVisible(const QWidget* field, bool isVisible) {
                 row->entry->reset();
             }
             row->field->setVisible(isVisible);
-            if (row->sureness != nullptr) {
-                row->sureness->setVisible(isVisible);
+            if (row->confidence != nullptr) {
+                row->confidence->setVisible(isVisible);
             }
             row->fault->setVisible(isVisible && !row->fault->text().isEmpty());
             if (row->label != nullptr) {

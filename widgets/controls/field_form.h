@@ -1,9 +1,9 @@
 #pragma once
 
+#include "widgets/controls/confidence_button.h"
 #include "widgets/controls/entry.h"
 #include "widgets/controls/number_box.h"
 #include "widgets/controls/number_list_edit.h"
-#include "widgets/controls/sureness_button.h"
 #include "widgets/document/document.h"
 #include "widgets/document/pond_units.h"
 
@@ -54,7 +54,7 @@ protected:
         Entry* entry = nullptr;  ///< None for check boxes and lists.
         Words words;
         const char* unit = "";  ///< Of the pond file, where the label has a place for it
-        SurenessButton* sureness = nullptr;
+        ConfidenceButton* confidence = nullptr;
         std::function<void()> refresh;
     };
     using Change = std::function<void(engine::Pond&)>;

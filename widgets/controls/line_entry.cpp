@@ -1,7 +1,7 @@
 #include "widgets/controls/line_entry.h"
 
 #include "engine/pond/local_time.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 namespace widgets {
 
@@ -34,7 +34,7 @@ TextReading<std::string> LineEntry::parse(const QString& text) const {
 }
 
 QString LineEntry::format(const std::string& value) const {
-    return shown(value);
+    return toQString(value);
 }
 
 }  // namespace widgets

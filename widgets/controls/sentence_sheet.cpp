@@ -38,7 +38,7 @@ QString htmlOf(const std::vector<engine::Sentence>& sentences, const std::vector
                 isSaid[i] = true;
                 setInList(section.isList || isAmong(section.rows, one.key));
                 lines += QString(isInList ? QStringLiteral("<li>%1</li>") : QStringLiteral("<p>%1</p>"))
-                             .arg(worded(one).toHtmlEscaped());
+                             .arg(localized(one).toHtmlEscaped());
             }
         }
         if (lines.isEmpty()) {
@@ -74,10 +74,10 @@ QTextBrowser* sentenceBrowser(const QString& name, QWidget* parent) {
     return browser;
 }
 
-QString wordedFirst(const std::vector<engine::Sentence>& sentences, engine::SentenceKey key) {
+QString localizedFirst(const std::vector<engine::Sentence>& sentences, engine::SentenceKey key) {
     const auto found = std::find_if(sentences.begin(), sentences.end(),
                                     [key](const engine::Sentence& one) { return one.key == key; });
-    return found == sentences.end() ? QString() : worded(*found);
+    return found == sentences.end() ? QString() : localized(*found);
 }
 
 }  // namespace widgets

@@ -35,7 +35,7 @@ struct SheetSection {
 /// A place for that text, reached and left by Tab.
 [[nodiscard]] QTextBrowser* sentenceBrowser(const QString& name, QWidget* parent);
 
-/// The first sentence of a key, worded; empty if there is none.
-[[nodiscard]] QString wordedFirst(const std::vector<engine::Sentence>& sentences, engine::SentenceKey key);
+/// The first sentence of a key, localized; empty if there is none.
+[[nodiscard]] QString localizedFirst(const std::vector<engine::Sentence>& sentences, engine::SentenceKey key);
 
 }  // namespace widgets

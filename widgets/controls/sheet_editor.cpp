@@ -1,7 +1,7 @@
 #include "widgets/controls/sheet_editor.h"
 
 #include "engine/base/text_file.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QApplication>
 #include <QBoxLayout>
@@ -96,10 +96,10 @@ void SheetEditor::import() {
     }
     const engine::FileText file = engine::readWholeFile(name.toStdString(), engine::kCsvFileLimit_bytes);
     if (!file.text) {
-        emit m_model->said(shown(file.fault));
+        emit m_model->said(toQString(file.fault));
         return;
     }
-    m_model->paste(shown(*file.text), m_model->rowCount() - 1, 0);
+    m_model->paste(toQString(*file.text), m_model->rowCount() - 1, 0);
 }
 
 bool SheetEditor::eventFilter(QObject* watched, QEvent* event) {

@@ -3,7 +3,7 @@
 #include "engine/pond/local_time.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QDate>
 #include <QRegularExpression>
@@ -99,7 +99,7 @@ int SheetModel::columnCount(const QModelIndex& parent) const {
 
 QString SheetModel::text(const SheetCell& cell, const SheetColumn& column) const {
     if (column.kind != SheetColumn::Kind::Number) {
-        return shown(cell.text);
+        return toQString(cell.text);
     }
     const ShownUnit unit = shownUnitOf(column.rule.unit, unitsOf(m_document.pond()));
     return cell.number ? numberText(shownNumber(*cell.number, unit), QLocale()) : QString();
@@ -208,7 +208,7 @@ bool SheetModel::take(SheetRows rows) {
     m_isTaking = false;
     QStringList sentences;
     for (const engine::Diagnostic& fault : faults) {
-        sentences << shown(fault.sentence);
+        sentences << toQString(fault.sentence);
     }
     if (!sentences.isEmpty()) {
         emit said(sentences.join(u' '));

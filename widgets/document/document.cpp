@@ -4,7 +4,7 @@
 #include "engine/follow_up/log_chain.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_io.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <algorithm>
 
@@ -96,9 +96,9 @@ Document::Document(QObject* parent) : QObject(parent) {}
 
 QString Document::title() const {
     if (!m_pond.title.empty()) {
-        return shown(m_pond.title);
+        return toQString(m_pond.title);
     }
-    return m_path.empty() ? tr("Untitled pond") : shown(m_path.filename().string());
+    return m_path.empty() ? tr("Untitled pond") : toQString(m_path.filename().string());
 }
 
 void Document::put(const engine::Pond& pond) {
@@ -229,7 +229,7 @@ std::optional<QString> Document::writeEntry(const engine::FolderLock& lock,
         return tr("The file is written in a form that cannot be added to; save the pond to keep the entry.");
     }
     if (const auto fault = engine::saveDurably(lock, m_path, text)) {
-        return shown(*fault);
+        return toQString(*fault);
     }
     m_onDisk = std::move(text);
     return std::nullopt;
@@ -245,10 +245,10 @@ std::optional<QString> Document::writeCompanion(const engine::FolderLock& lock,
         isThere ? engine::readWholeFile(path, engine::kCsvFileLimit_bytes) : engine::FileText();
     if (isThere != companion.before.has_value() || now.text != companion.before) {
         return tr("Another program has changed the file \"%1\"; read the pond again and then add the rows.")
-            .arg(shown(companion.name));
+            .arg(toQString(companion.name));
     }
     const auto fault = engine::saveDurably(lock, path, companion.text);
-    return fault ? std::optional(shown(*fault)) : std::nullopt;
+    return fault ? std::optional(toQString(*fault)) : std::nullopt;
 }
 
 std::optional<QString> Document::save(const std::optional<std::string>& over) {
@@ -270,7 +270,7 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path,
         }
     }
     if (const auto fault = engine::saveDurably(lock, path, engine::writePond(pond))) {
-        return shown(*fault);
+        return toQString(*fault);
     }
     m_losesComments = m_hasUnwrittenEntry = false;
     m_onDisk = engine::writePond(pond);

@@ -2,7 +2,7 @@
 
 #include "engine/base/text.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QCoreApplication>
 #include <QRegularExpression>
@@ -65,11 +65,11 @@ QString shownUnit(const char* unit) {
     if (std::strcmp(unit, "percent") == 0) {
         return QStringLiteral("%");
     }
-    return shown(unit);
+    return toQString(unit);
 }
 
 QString numberText(double value, const QLocale& locale) {
-    return shown(engine::shortest(value)).replace(u'.', locale.decimalPoint());
+    return toQString(engine::shortest(value)).replace(u'.', locale.decimalPoint());
 }
 
 TextReading<double> readNumber(const QString& text, const QLocale& locale) {

@@ -2,7 +2,7 @@
 
 #include "engine/wording/wording.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -26,7 +26,7 @@ QString valueText(const engine::SentenceValue& value) {
     if (value.measure == engine::Measure::Term) {
         return translated("Term", engine::englishTerm(value.text));
     }
-    QString text = shown(engine::shownValue(value));
+    QString text = toQString(engine::shownValue(value));
     if (isNumber(value.measure)) {
         text.replace(QLatin1Char('.'), QLocale().decimalPoint());
     }
@@ -34,11 +34,11 @@ QString valueText(const engine::SentenceValue& value) {
 }
 
 template <class Condition>
-QString wordedIf(const std::vector<engine::Sentence>& sentences, Condition isMeant) {
+QString localizedIf(const std::vector<engine::Sentence>& sentences, Condition isMeant) {
     QStringList texts;
     for (const engine::Sentence& sentence : sentences) {
         if (isMeant(sentence)) {
-            texts << worded(sentence);
+            texts << localized(sentence);
         }
     }
     return texts.join(QLatin1Char(' '));
@@ -46,20 +46,21 @@ QString wordedIf(const std::vector<engine::Sentence>& sentences, Condition isMea
 
 }  // namespace
 
-QString worded(const engine::Sentence& sentence) {
+QString localized(const engine::Sentence& sentence) {
     const QString pattern = translated("Sentence", engine::englishTemplate(sentence.key));
-    return shown(engine::filled(
+    return toQString(engine::filled(
         pattern.toStdString(), sentence.values,
         [](const engine::SentenceValue& value) { return valueText(value).toStdString(); },
         sentence.units.value_or(unitsOfLocale())));
 }
 
-QString worded(const std::vector<engine::Sentence>& sentences, engine::SentencePart part) {
-    return wordedIf(sentences, [part](const engine::Sentence& one) { return one.part == part; });
+QString localized(const std::vector<engine::Sentence>& sentences, engine::SentencePart part) {
+    return localizedIf(sentences, [part](const engine::Sentence& one) { return one.part == part; });
 }
 
-QString worded(const std::vector<engine::Sentence>& sentences, const std::vector<engine::SentenceKey>& keys) {
-    return wordedIf(sentences, [&keys](const engine::Sentence& one) {
+QString localized(const std::vector<engine::Sentence>& sentences,
+                  const std::vector<engine::SentenceKey>& keys) {
+    return localizedIf(sentences, [&keys](const engine::Sentence& one) {
         return std::find(keys.begin(), keys.end(), one.key) != keys.end();
     });
 }
@@ -73,7 +74,7 @@ QString clockText(double time) {
 }
 
 QString rampText(const std::string& name, std::size_t index) {
-    return index == 0 ? QCoreApplication::translate("Ramp", "do nothing") : shown(name);
+    return index == 0 ? QCoreApplication::translate("Ramp", "do nothing") : toQString(name);
 }
 
 }  // namespace widgets

@@ -10,14 +10,14 @@ namespace widgets {
 
 /// A sentence of the engine for the window; the engine's English is the text to be translated (context
 /// "Sentence"; terms "Term"). Numbers with the locale's decimal sign.
-[[nodiscard]] QString worded(const engine::Sentence& sentence);
+[[nodiscard]] QString localized(const engine::Sentence& sentence);
 
 /// All sentences of one part, one after the other.
-[[nodiscard]] QString worded(const std::vector<engine::Sentence>& sentences, engine::SentencePart part);
+[[nodiscard]] QString localized(const std::vector<engine::Sentence>& sentences, engine::SentencePart part);
 
 /// The same of some keys.
-[[nodiscard]] QString worded(const std::vector<engine::Sentence>& sentences,
-                             const std::vector<engine::SentenceKey>& keys);
+[[nodiscard]] QString localized(const std::vector<engine::Sentence>& sentences,
+                                const std::vector<engine::SentenceKey>& keys);
 
 /// Oxygen with one decimal, in the user's locale [mg/L].
 [[nodiscard]] QString oxygenText(double oxygen);

@@ -6,7 +6,7 @@
 #include "widgets/document/key_rules.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/follow_up/dawn_form.h"
 #include "widgets/follow_up/event_form.h"
 
@@ -48,7 +48,7 @@ CorrectionDialog::CorrectionDialog(const engine::Pond& pond, const engine::Readi
                                       QString::fromUtf8(metres.text))
                            : QString();
         what->setText(tr("The reading of %1%2 stays in the log; what you enter here counts instead of it.")
-                          .arg(shown(engine::formatLocalTime(*reading->at)), depth));
+                          .arg(toQString(engine::formatLocalTime(*reading->at)), depth));
         column->addWidget(readingForm(pond));
     } else {
         m_wrongEvent = *event;

@@ -6,7 +6,7 @@
 #include "widgets/controls/visit_time.h"
 #include "widgets/document/key_rules.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -57,7 +57,7 @@ QString kindText(const std::string& word) {
             return text;
         }
     }
-    return shown(word);
+    return toQString(word);
 }
 
 EventForm::EventForm(QWidget* parent)
@@ -149,9 +149,9 @@ void EventForm::setPond(const engine::Pond& pond) {
     const QString before = m_ramp->currentText();
     m_ramp->clear();
     for (const engine::Ramp& ramp : pond.ramps) {
-        m_ramp->addItem(shown(ramp.name));
+        m_ramp->addItem(toQString(ramp.name));
     }
-    const int at = m_ramp->findText(before.isEmpty() ? shown(pond.chosenRamp) : before);
+    const int at = m_ramp->findText(before.isEmpty() ? toQString(pond.chosenRamp) : before);
     m_ramp->setCurrentIndex(std::max(at, 0));
 }
 
@@ -160,7 +160,7 @@ void EventForm::propose(std::optional<engine::LocalTime> at) {
 }
 
 void EventForm::setEvent(const engine::Event& event) {
-    const QString word = shown(event.kind);
+    const QString word = toQString(event.kind);
     if (m_kind->findData(word) < 0) {
         m_kind->addItem(kindText(event.kind), word);
     }
@@ -168,7 +168,7 @@ void EventForm::setEvent(const engine::Event& event) {
     m_kind->setEnabled(false);
     m_time->set(event.at);
     m_time->setEnabled(false);
-    m_ramp->setCurrentIndex(m_ramp->findText(shown(event.ramp)));
+    m_ramp->setCurrentIndex(m_ramp->findText(toQString(event.ramp)));
     fill(m_minutes, event.minutes);
     fill(m_area, event.area_percent);
     fill(m_amount, event.amount_kg);

@@ -5,7 +5,7 @@
 #include "widgets/document/key_rules.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QComboBox>
 #include <QDialogButtonBox>
@@ -152,7 +152,7 @@ void ImportDialog::readAgain() {
     }
     for (const engine::Diagnostic& one : m_read.said) {
         const QString place = one.line > 0 ? tr("Line %1: ").arg(one.line) : QString();
-        lines << place + shown(one.sentence);
+        lines << place + toQString(one.sentence);
     }
     m_said->setText(lines.join(QLatin1Char('\n')));
     m_take->setEnabled(isGood());
@@ -176,7 +176,7 @@ void ImportDialog::showRows() {
         };
         m_rows->setItem(
             static_cast<int>(i), 0,
-            new QTableWidgetItem(reading.at ? shown(engine::formatLocalTime(*reading.at)) : QString()));
+            new QTableWidgetItem(reading.at ? toQString(engine::formatLocalTime(*reading.at)) : QString()));
         put(1, reading.depth, "m");
         put(2, reading.temperature, "degC");
         put(3, reading.oxygen, "mg/L");

@@ -6,7 +6,7 @@
 #include "engine/wording/sentence_incident.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 #include "widgets/follow_up/dawn_form.h"
 #include "widgets/follow_up/log_entry.h"
@@ -86,14 +86,14 @@ LineChart incidentChart(const engine::Incident& incident) {
     LineChart chart;
     chart.name = QStringLiteral("incident");
     const auto sentences = engine::sentencesOf(incident);
-    chart.headline = wordedFirst(sentences, SentenceKey::IncidentAdvice);
-    chart.detail = wordedFirst(sentences, SentenceKey::IncidentPresent);
-    chart.foot = worded(sentences, SentencePart::Caution);
-    chart.words = worded(sentences, SentencePart::Incident);
+    chart.headline = localizedFirst(sentences, SentenceKey::IncidentAdvice);
+    chart.detail = localizedFirst(sentences, SentenceKey::IncidentPresent);
+    chart.foot = localized(sentences, SentencePart::Caution);
+    chart.words = localized(sentences, SentencePart::Incident);
     chart.unit = IncidentPage::tr("oxygen in the fish water from now on, mg/L; clock time below");
     chart.to = kShown_h;
     chart.stress = incident.line;
-    chart.lethal = incident.model.parameters.lines.lethal;
+    chart.lethal = incident.model.parameters.thresholds.lethal;
     const double now = engine::secondsOf(incident.pond, incident.at) / 3600.0;
     for (double clock = std::ceil(now / 6.0) * 6.0; clock - now <= kShown_h; clock += 6.0) {
         chart.labels.emplace_back(clock - now, clockText(clock * 3600.0));
@@ -206,12 +206,12 @@ void IncidentPage::judge(bool isEntered) {
 
 void IncidentPage::show(const std::shared_ptr<const engine::Incident>& incident) {
     if (!incident->isJudged) {
-        say(shown(incident->message));
+        say(toQString(incident->message));
         return;
     }
     m_incident = incident;
     m_print->setEnabled(true);
-    showAnswer(wordedFirst(engine::sentencesOf(*incident), SentenceKey::IncidentAdvice),
+    showAnswer(localizedFirst(engine::sentencesOf(*incident), SentenceKey::IncidentAdvice),
                reasonsHtml(*incident));
     m_chart->show();
     m_chart->setChart(incidentChart(*incident));

@@ -3,7 +3,7 @@
 #include "engine/pond/pond_io.h"
 #include "engine/ramps/log.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QStringList>
 
@@ -67,7 +67,7 @@ Entered enter(Document& document, const std::vector<engine::Reading>& readings,
     out.isInLog = appended.faults.empty();
     QStringList said;
     for (const engine::Diagnostic& fault : appended.faults) {
-        said << shown(fault.sentence);
+        said << toQString(fault.sentence);
     }
     if (appended.notWritten) {
         said << *appended.notWritten;

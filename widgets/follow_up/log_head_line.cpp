@@ -4,7 +4,7 @@
 #include "engine/output/log_io.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QBoxLayout>
@@ -36,13 +36,13 @@ LogHeadLine::LogHeadLine(const Document& document, QWidget* parent)
 
 void LogHeadLine::showAnew() {
     const engine::Pond& pond = m_document.pond();
-    m_number = shown(engine::shown(engine::logHead(pond)));
+    m_number = toQString(engine::shown(engine::logHead(pond)));
     // Broken so that it fits the narrowest column; the spaces are no part of it.
     QString number = m_number;
     number.insert(number.size() - 32, QLatin1Char(' '));
     m_head->setText(
         tr("Head of the log: %1").arg(number) + QLatin1Char('\n') +
-        worded(engine::sentencesOfLog(pond, std::nullopt), {engine::SentenceKey::LogHeadMeaning}));
+        localized(engine::sentencesOfLog(pond, std::nullopt), {engine::SentenceKey::LogHeadMeaning}));
     compare();
 }
 
@@ -61,8 +61,8 @@ void LogHeadLine::compare() {
         return;
     }
     using enum engine::SentenceKey;
-    m_match->setText(worded(engine::sentencesOfLog(m_document.pond(), typed.toStdString()),
-                            {LogHeadSame, LogHeadAdded, LogHeadChanged}));
+    m_match->setText(localized(engine::sentencesOfLog(m_document.pond(), typed.toStdString()),
+                               {LogHeadSame, LogHeadAdded, LogHeadChanged}));
 }
 
 }  // namespace widgets

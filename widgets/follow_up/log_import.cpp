@@ -7,7 +7,7 @@
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_io.h"
 #include "engine/pond/readings_csv.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QCoreApplication>
 
@@ -72,7 +72,7 @@ QString sentencesOf(const engine::Diagnostics& faults) {
     QStringList all;
     for (const engine::Diagnostic& fault : faults) {
         if (fault.severity == engine::Severity::Error) {
-            all << shown(engine::format(fault));
+            all << toQString(engine::format(fault));
         }
     }
     return all.join(QLatin1Char(' '));
@@ -174,9 +174,9 @@ ImportText importText(const std::string& text) {
     const std::size_t value = out.hasHeadings ? out.headingsAt + 1 : 0;
     for (std::size_t i = 0; i < named.size(); ++i) {
         ImportColumn column;
-        column.heading = out.hasHeadings ? shown(named[i]) : tr("column %1").arg(i + 1);
+        column.heading = out.hasHeadings ? toQString(named[i]) : tr("column %1").arg(i + 1);
         if (value < first.size() && i < first[value].size()) {
-            column.first = shown(first[value][i]);
+            column.first = toQString(first[value][i]);
         }
         column.match = out.hasHeadings ? matchOf(named[i]) : 0;
         out.columns.push_back(column);

@@ -6,7 +6,7 @@
 #include "widgets/document/document.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/follow_up/event_form.h"
 
 #include <QFont>
@@ -58,13 +58,13 @@ QString faultText(engine::SensorFault fault) {
 QString withPhoto(const std::string& note, const std::string& meter, const std::string& photo) {
     QStringList parts;
     if (!note.empty()) {
-        parts << shown(note);
+        parts << toQString(note);
     }
     if (!meter.empty()) {
-        parts << LogModel::tr("meter %1").arg(shown(meter));
+        parts << LogModel::tr("meter %1").arg(toQString(meter));
     }
     if (!photo.empty()) {
-        parts << LogModel::tr("photo %1").arg(shown(photo));
+        parts << LogModel::tr("photo %1").arg(toQString(photo));
     }
     return parts.join(QStringLiteral(", "));
 }
@@ -218,12 +218,12 @@ QString LogModel::textOf(const engine::Event& event, int column) const {
     };
     for (const std::string& text : {event.ramp, event.what}) {
         if (!text.empty()) {
-            parts << shown(text);
+            parts << toQString(text);
         }
     }
     number(event.minutes, "min", QStringLiteral("%1 %2"));
     if (event.until) {
-        parts << tr("until %1").arg(shown(engine::formatLocalTime(*event.until)));
+        parts << tr("until %1").arg(toQString(engine::formatLocalTime(*event.until)));
     }
     if (event.area_percent) {
         parts << tr("%1 % of the area").arg(numberText(event.area_percent->value, QLocale()));
@@ -258,7 +258,7 @@ QString LogModel::stateText(int row) const {
 
 QString LogModel::text(int row, int column) const {
     if (column == At) {
-        return shown(engine::formatLocalTime(line(row).at));
+        return toQString(engine::formatLocalTime(line(row).at));
     }
     if (column == State) {
         return stateText(row);

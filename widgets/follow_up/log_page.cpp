@@ -5,7 +5,7 @@
 #include "engine/output/log_io.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 #include "widgets/follow_up/correction_dialog.h"
 #include "widgets/follow_up/dawn_form.h"
@@ -175,7 +175,7 @@ void LogPage::documentChanged(Document::Parts parts) {
     proposeTimes();
     using enum engine::SentenceKey;
     m_flags->setText(
-        worded(engine::sentencesOfLog(pond, std::nullopt), {LogFlag, LogNoFlags, LogFlagsMeaning}));
+        localized(engine::sentencesOfLog(pond, std::nullopt), {LogFlag, LogNoFlags, LogFlagsMeaning}));
     m_head->showAnew();
 }
 
@@ -247,7 +247,7 @@ void LogPage::import() {
     const engine::FileText file = engine::readWholeFile(name.toStdString(), engine::kCsvFileLimit_bytes);
     const auto fault = file.text ? engine::findTextFault(*file.text) : std::nullopt;
     if (!file.text || fault) {
-        say(shown(file.text ? fault->sentence : file.fault));
+        say(toQString(file.text ? fault->sentence : file.fault));
         return;
     }
     offer(*file.text, QFileInfo(name).fileName());

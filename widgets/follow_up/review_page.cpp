@@ -9,7 +9,7 @@
 #include "widgets/controls/line_entry.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QBoxLayout>
@@ -43,10 +43,10 @@ LineChart reviewChart(const engine::Review& review, ReviewedWater water) {
     LineChart chart;
     chart.name = isDawn ? QStringLiteral("sixty-days-dawn") : QStringLiteral("sixty-days-bottom");
     const auto sentences = engine::sentencesOf(review);
-    chart.headline = wordedFirst(sentences, SentenceKey::ReviewVerdict);
-    chart.detail = wordedFirst(sentences, SentenceKey::ReviewTitle);
-    chart.foot = worded(sentences, SentencePart::Caution);
-    chart.words = worded(sentences, SentencePart::Review);
+    chart.headline = localizedFirst(sentences, SentenceKey::ReviewVerdict);
+    chart.detail = localizedFirst(sentences, SentenceKey::ReviewTitle);
+    chart.foot = localized(sentences, SentencePart::Caution);
+    chart.words = localized(sentences, SentencePart::Review);
     chart.unit = isDawn ? ReviewPage::tr("oxygen at dawn in the upper water, mg/L; circles are readings")
                         : ReviewPage::tr("oxygen at dawn at the bottom, mg/L; circles are readings");
     LineChart::Line with{ReviewPage::tr("with the aerator"), {}, {}, {}, {}, 1, true};
@@ -66,7 +66,8 @@ LineChart reviewChart(const engine::Review& review, ReviewedWater water) {
         for (std::size_t i = 0; i < review.rows.size(); i += step) {
             chart.labels.emplace_back(
                 review.rows[i].day,
-                shown(engine::formatDate(engine::dateOfDay(review.fit.known, review.rows[i].day))).mid(5));
+                toQString(engine::formatDate(engine::dateOfDay(review.fit.known, review.rows[i].day)))
+                    .mid(5));
         }
     }
     if (review.startDay >= chart.from && review.startDay <= chart.to) {
@@ -75,12 +76,12 @@ LineChart reviewChart(const engine::Review& review, ReviewedWater water) {
     for (const engine::ReviewTreatment& one : review.treatments) {
         if (one.day >= chart.from && one.day <= chart.to) {
             chart.marks.push_back({static_cast<double>(one.day),
-                                   shown(one.event.what.empty() ? one.event.kind : one.event.what)});
+                                   toQString(one.event.what.empty() ? one.event.kind : one.event.what)});
         }
     }
     if (isDawn) {
-        chart.stress = review.fit.model.parameters.lines.stress;
-        chart.lethal = review.fit.model.parameters.lines.lethal;
+        chart.stress = review.fit.model.parameters.thresholds.stress;
+        chart.lethal = review.fit.model.parameters.thresholds.lethal;
     }
     chart.lines = {std::move(without), std::move(with)};
     chart.csv = engine::reviewCsv(review);
@@ -144,7 +145,7 @@ void ReviewPage::look() {
         options.until = engine::parseLocalTime(m_until->value());
         if (!options.until) {
             say(tr("\u201c%1\u201d is not a date and time; write 2026-08-14 06:00.")
-                    .arg(shown(m_until->value())));
+                    .arg(toQString(m_until->value())));
             return;
         }
     }
@@ -173,12 +174,12 @@ void ReviewPage::forgetAnswer() {
 
 void ReviewPage::show(const std::shared_ptr<const engine::Review>& review) {
     if (!review->isDone) {
-        say(shown(review->message));
+        say(toQString(review->message));
         return;
     }
     m_review = review;
     const auto sentences = engine::sentencesOf(*review);
-    showAnswer(wordedFirst(sentences, SentenceKey::ReviewVerdict),
+    showAnswer(localizedFirst(sentences, SentenceKey::ReviewVerdict),
                htmlOf(sentences,
                       {{SentencePart::Review, {}},
                        {SentencePart::Treatments, tr("What was put in, and what it may cost"), true},

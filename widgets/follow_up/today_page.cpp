@@ -6,7 +6,7 @@
 #include "engine/wording/sentence_today.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 #include "widgets/follow_up/dawn_form.h"
 #include "widgets/follow_up/log_entry.h"
@@ -71,7 +71,7 @@ QString plannedHtml(const engine::Plan& plan) {
     return head + (plan.end == engine::PlanEnd::Completed
                        ? htmlOf(engine::sentencesOf(plan),
                                 {{SentencePart::Plan, {}, false, {}, {PlanDay, PlanDayPulses, PlanDayHeld}}})
-                       : QStringLiteral("<p>%1</p>").arg(shown(plan.message).toHtmlEscaped()));
+                       : QStringLiteral("<p>%1</p>").arg(toQString(plan.message).toHtmlEscaped()));
 }
 
 }  // namespace
@@ -178,7 +178,7 @@ void TodayPage::forgetAnswer() {
 void TodayPage::addRamp() {
     engine::Ramp ramp = *m_plan->ramp;
     const engine::Date day(std::chrono::floor<std::chrono::days>(m_today->at));
-    ramp.name = tr("from %1").arg(shown(engine::formatDate(day))).toStdString();
+    ramp.name = tr("from %1").arg(toQString(engine::formatDate(day))).toStdString();
     emit rampWanted(ramp);
     say(tr(
         "The new schedule stands beside the other ramps. It is run once the log says that it was started."));
@@ -232,11 +232,11 @@ void TodayPage::showPlan(const std::shared_ptr<const engine::Plan>& plan) {
 
 void TodayPage::show(const std::shared_ptr<const engine::Today>& today) {
     if (!today->isDecided) {
-        say(shown(today->message));
+        say(toQString(today->message));
         return;
     }
     m_today = today;
-    showAnswer(wordedFirst(engine::sentencesOf(*today), SentenceKey::TodayVerdict), todayHtml(*today, {}));
+    showAnswer(localizedFirst(engine::sentencesOf(*today), SentenceKey::TodayVerdict), todayHtml(*today, {}));
     say({});
 }
 

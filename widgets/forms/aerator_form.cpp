@@ -59,8 +59,9 @@ AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(docume
     addNumber(
         {tr("Net share"), tr("Change the net share"),
          tr("Share of the plume's flow that is not drawn in again at once. Usual: 0.4 to 0.7 (judgement).")},
-        aeratorRule("net_share"), 0.05, allowed, [](auto& pond) -> auto& { return pond.aerator->netShare; })
-        ->setTakenIfEmpty(engine::kNetShare.value);
+        aeratorRule("net_share"), 0.05, allowed,
+        [](auto& pond) -> auto& { return pond.aerator->nonRecirculatedShare; })
+        ->setTakenIfEmpty(engine::kNonRecirculatedShare.value);
 
     QVBoxLayout* empty = addEmptyPage(tr("There is no aerator in this pond yet; ramps need one."));
     m_add = new QPushButton(tr("Add an Aerator"), this);

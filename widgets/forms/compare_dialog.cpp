@@ -1,8 +1,8 @@
 #include "widgets/forms/compare_dialog.h"
 
 #include "widgets/document/pond_differences.h"
-#include "widgets/document/shown.h"
-#include "widgets/document/simulation.h"
+#include "widgets/document/recomputation.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QDialogButtonBox>
@@ -40,7 +40,7 @@ CompareDialog::CompareDialog(const engine::Pond& here, const engine::Pond& there
         const PondDifference& one = found[static_cast<std::size_t>(row)];
         int at = 0;
         for (const std::string* text : {&one.key, &one.here, &one.there}) {
-            auto* item = new QTableWidgetItem(shown(*text));
+            auto* item = new QTableWidgetItem(toQString(*text));
             item->setToolTip(item->text());
             table->setItem(row, at++, item);
         }

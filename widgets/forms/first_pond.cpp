@@ -12,15 +12,15 @@
 namespace widgets {
 namespace {
 
+using engine::Confidence;
 using engine::Quantity;
-using engine::Sureness;
 
 constexpr double kSquareMetresPerHectare = 1e4;
 constexpr int kDaysOfWeather = 8;  // the day of the profile and the week after it
 
 Quantity told(double value) {
     Quantity quantity(value);
-    quantity.sure = Sureness::Estimated;
+    quantity.confidence = Confidence::Estimated;
     quantity.source = "told by the owner";
     return quantity;
 }
@@ -29,7 +29,7 @@ Quantity guessed(double value, double low, double high, const char* source) {
     Quantity quantity(value);
     quantity.low = low;
     quantity.high = high;
-    quantity.sure = Sureness::Guessed;
+    quantity.confidence = Confidence::Guessed;
     quantity.source = source;
     return quantity;
 }

@@ -7,7 +7,7 @@
 #include "widgets/document/key_rules.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QBoxLayout>
 #include <QComboBox>
@@ -182,7 +182,7 @@ void FirstPondDialog::take() {
     QStringList sentences;
     for (const engine::Diagnostic& fault : engine::checkPond(m_pond)) {
         if (fault.severity == engine::Severity::Error) {
-            sentences << shown(fault.sentence);
+            sentences << toQString(fault.sentence);
         }
     }
     m_fault->setText(sentences.join(u' '));

@@ -32,12 +32,12 @@ QString groupText(engine::SpeciesGroup group) {
 }
 
 /// What is taken where the pond gives no number of its own.
-engine::Lines linesWithoutNumbers(Pond pond) {
+engine::OxygenThresholds thresholdsWithoutNumbers(Pond pond) {
     pond.limits.stress.reset();
     pond.limits.lethal.reset();
     pond.limits.fishWater_percent.reset();
     pond.limits.fishMax.reset();
-    return engine::linesOf(pond, engine::startProfile(pond));
+    return engine::thresholdsOf(pond, engine::startProfile(pond));
 }
 
 double toOneDecimal(double value) {
@@ -90,19 +90,19 @@ LimitsForm::LimitsForm(Document& document, QWidget* parent) : FieldForm(document
 }
 
 void LimitsForm::refreshRows() {
-    const engine::Lines lines = linesWithoutNumbers(pond());
+    const engine::OxygenThresholds thresholds = thresholdsWithoutNumbers(pond());
     constexpr double kNoEnd = 1e6;  // what the engine takes where there is none is far above it
-    m_stress->setTakenIfEmpty(toOneDecimal(lines.stress));
-    m_lethal->setTakenIfEmpty(toOneDecimal(lines.lethal));
-    m_fishWater->setTakenIfEmpty(toOneDecimal(100.0 * lines.fishShare));
-    if (lines.fishMax < kNoEnd) {
-        m_warmest->setTakenIfEmpty(lines.fishMax);
+    m_stress->setTakenIfEmpty(toOneDecimal(thresholds.stress));
+    m_lethal->setTakenIfEmpty(toOneDecimal(thresholds.lethal));
+    m_fishWater->setTakenIfEmpty(toOneDecimal(100.0 * thresholds.fishShare));
+    if (thresholds.fishMax < kNoEnd) {
+        m_warmest->setTakenIfEmpty(thresholds.fishMax);
     } else {
         m_warmest->setPlaceholder(tr("no end if empty"));
     }
     Pond byItself = pond();
     byItself.limits.speciesGroup.reset();
-    m_group->setItemText(0, tr("By weight: %1").arg(groupText(linesWithoutNumbers(byItself).group)));
+    m_group->setItemText(0, tr("By weight: %1").arg(groupText(thresholdsWithoutNumbers(byItself).group)));
 }
 
 }  // namespace widgets

@@ -4,7 +4,7 @@
 #include "widgets/controls/progress_line.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -29,11 +29,11 @@ std::vector<SheetSection> sections() {
              {},
              {EndStateRow, EndStateOfNothing, MonthHarmless, MonthHarmful}},
             {SentencePart::Holds, PlanDialog::tr("Days to hold"), false, {}, {HoldOne}},
-            {SentencePart::Edges,
+            {SentencePart::Sensitivity,
              PlanDialog::tr("Faster and slower"),
              false,
              {},
-             {EdgePoint, EdgePointNoEnd, EdgeSearched}},
+             {SensitivityPoint, SensitivityPointNoEnd, SensitivitySearched}},
             {SentencePart::Assumption, PlanDialog::tr("Assumptions")},
             {SentencePart::Caution, PlanDialog::tr("Cautions")}};
 }
@@ -167,7 +167,7 @@ void PlanDialog::find() {
     if (const auto faults = engine::planFaults(m_document.pond(), options); !faults.empty()) {
         QStringList sentences;
         for (const std::string& fault : faults) {
-            sentences << shown(fault);
+            sentences << toQString(fault);
         }
         m_state->setText(sentences.join(QLatin1Char(' ')));
         return;
@@ -210,7 +210,7 @@ void PlanDialog::showFirst(const std::vector<engine::DayAction>& days) {
 
 void PlanDialog::take(std::shared_ptr<const engine::Plan> plan) {
     if (plan->end != engine::PlanEnd::Completed) {
-        m_state->setText(shown(plan->message));
+        m_state->setText(toQString(plan->message));
         return;
     }
     m_plan = std::move(plan);

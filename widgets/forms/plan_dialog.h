@@ -18,7 +18,7 @@ class NumberBox;
 class ProgressLine;
 
 /// Finds the ramp instead of comparing ramps: asks what is wanted, searches off the UI thread, and shows the
-/// answer with its end states, holds and edges. Not modal: the window stays usable meanwhile.
+/// answer with its end states, holds and sensitivity. Not modal: the window stays usable meanwhile.
 ///
 /// The document must outlive it.
 class PlanDialog final : public QDialog {

@@ -4,7 +4,7 @@
 #include "engine/pond/pond_words.h"
 #include "widgets/controls/clock_box.h"
 #include "widgets/controls/line_entry.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -224,7 +224,7 @@ void buildSpring(PondSection& form) {
                     Spring{engine::Quantity(1.0), engine::Quantity(12.0), engine::Quantity(8.0), {}};
                 for (auto* number :
                      {&pond.spring->flow_lPerS, &pond.spring->temperature, &pond.spring->oxygen}) {
-                    (*number)->sure = engine::Sureness::Guessed;
+                    (*number)->confidence = engine::Confidence::Guessed;
                 }
             }
         });
@@ -265,7 +265,7 @@ void buildSurfaceAir(PondSection& form) {
             if (isThere) {
                 pond.surfaceAerator.emplace();
                 pond.surfaceAerator->transfer_kgPerH = engine::Quantity(1.0);
-                pond.surfaceAerator->transfer_kgPerH->sure = engine::Sureness::Guessed;
+                pond.surfaceAerator->transfer_kgPerH->confidence = engine::Confidence::Guessed;
             }
         });
     const auto isThere = [](const Pond& pond) { return pond.surfaceAerator.has_value(); };

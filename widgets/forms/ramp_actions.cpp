@@ -3,7 +3,7 @@
 #include "engine/ramps/schedule.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/selection.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/forms/ramp_kind.h"
 
 #include <QAction>
@@ -127,7 +127,7 @@ void RampActions::makeChanging() {
                                                  isDrawn(m_outcome->comparison.runs[at + 1])
                                              ? &m_outcome->comparison.runs[at + 1]
                                              : nullptr;
-            const QString name = shown(m_document.pond().ramps[at].name);
+            const QString name = toQString(m_document.pond().ramps[at].name);
             edit(tr("Turn \u201c%1\u201d into a table").arg(name),
                  [at, run](engine::Pond& pond) { pond.ramps[at] = asTable(pond.ramps[at], run); });
         },
@@ -136,7 +136,7 @@ void RampActions::makeChanging() {
         const int from = index(), to = from + by;
         const std::string name = m_document.pond().ramps[static_cast<std::size_t>(from)].name;
         m_wanted = name;
-        edit(tr("Move \u201c%1\u201d").arg(shown(name)), [from, to](engine::Pond& pond) {
+        edit(tr("Move \u201c%1\u201d").arg(toQString(name)), [from, to](engine::Pond& pond) {
             std::swap(pond.ramps[static_cast<std::size_t>(from)], pond.ramps[static_cast<std::size_t>(to)]);
         });
     };
@@ -151,7 +151,7 @@ void RampActions::makeChanging() {
         [this] {
             const auto at = static_cast<std::size_t>(index());
             const std::string name = m_document.pond().ramps[at].name;
-            edit(tr("Delete \u201c%1\u201d").arg(shown(name)), [at, name](engine::Pond& pond) {
+            edit(tr("Delete \u201c%1\u201d").arg(toQString(name)), [at, name](engine::Pond& pond) {
                 pond.ramps.erase(pond.ramps.begin() + static_cast<std::ptrdiff_t>(at));
                 if (pond.chosenRamp == name) {
                     pond.chosenRamp.clear();
@@ -165,7 +165,7 @@ void RampActions::makeColours() {
     m_colours->setTitle(tr("Line C&olour"));
     QAction* own = m_colours->addAction(tr("By its place in the list"), this, [this] {
         const auto at = static_cast<std::size_t>(index());
-        edit(tr("Change the colour of \u201c%1\u201d").arg(shown(m_document.pond().ramps[at].name)),
+        edit(tr("Change the colour of \u201c%1\u201d").arg(toQString(m_document.pond().ramps[at].name)),
              [at](engine::Pond& pond) { pond.ramps[at].colour.reset(); });
     });
     static_cast<void>(own);
@@ -184,7 +184,7 @@ void RampActions::makeColours() {
             i < names.size() ? names[i] : tr("%1, other dashes").arg(names[i - names.size()]);
         m_colours->addAction(QIcon(sample), name, this, [this, i] {
             const auto at = static_cast<std::size_t>(index());
-            edit(tr("Change the colour of \u201c%1\u201d").arg(shown(m_document.pond().ramps[at].name)),
+            edit(tr("Change the colour of \u201c%1\u201d").arg(toQString(m_document.pond().ramps[at].name)),
                  [at, i](engine::Pond& pond) { pond.ramps[at].colour = engine::Quantity(i + 1.0); });
         });
     }
@@ -216,14 +216,14 @@ void RampActions::add(engine::Ramp ramp) {
         ramp.colour.reset();  // two lines of one look would not be told apart
     }
     m_wanted = ramp.name;
-    edit(tr("Add the ramp \u201c%1\u201d").arg(shown(ramp.name)),
+    edit(tr("Add the ramp \u201c%1\u201d").arg(toQString(ramp.name)),
          [&ramp](engine::Pond& pond) { pond.ramps.push_back(ramp); });
 }
 
 bool RampActions::edit(const QString& name, const std::function<void(engine::Pond&)>& change) {
     QStringList sentences;
     for (const engine::Diagnostic& fault : m_document.edit(name, change)) {
-        sentences << shown(fault.sentence);
+        sentences << toQString(fault.sentence);
     }
     if (!sentences.isEmpty()) {
         m_wanted.clear();

@@ -6,7 +6,7 @@
 #include "widgets/controls/number_list_edit.h"
 #include "widgets/document/key_rules.h"
 #include "widgets/document/number_text.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/forms/ramp_kind.h"
 
 #include <QCheckBox>
@@ -71,7 +71,7 @@ bool RampForm::hasSubject() const {
 }
 
 QString RampForm::subjectName() const {
-    return shown(rampOf(pond()).name);
+    return toQString(rampOf(pond()).name);
 }
 
 void RampForm::addNameAndKind() {
@@ -80,7 +80,7 @@ void RampForm::addNameAndKind() {
         {tr("Name"), tr("Rename “%1”"),
          tr("The ramp's name, as it stands on charts and papers; at most 60 characters. “do-nothing” is kept "
             "for the pond without the new aerator.")},
-        [this](const Pond& pond) { return shown(rampOf(pond).name); },
+        [this](const Pond& pond) { return toQString(rampOf(pond).name); },
         [this](Pond& pond, const QString& name) {
             engine::Ramp& ramp = rampOf(pond);
             const bool isChosen = pond.chosenRamp == ramp.name;

@@ -85,7 +85,8 @@ QString RampModel::text(std::size_t row, int column) const {
             if (row == 0 || !m_outcome->comparison.model.bottom.exists()) {
                 return {};
             }
-            return QString::number(largest == nullptr ? 0 : std::lround(100.0 * largest->lifted / volume));
+            return QString::number(largest == nullptr ? 0
+                                                      : std::lround(100.0 * largest->liftedVolume / volume));
         }
         case Chance: {
             const engine::RampEnsemble* members = engine::membersOf(m_outcome->comparison, row);

@@ -5,7 +5,7 @@
 #include "widgets/controls/clock_box.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/selection.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/forms/ramp_actions.h"
 
 #include <QKeyEvent>
@@ -106,7 +106,7 @@ QString ScheduleGrid::dayText(int day) const {
         found != nullptr && m_outcome->comparison.model.bottom.exists()) {
         for (const engine::DayRow& row : found->days) {
             if (row.day == day) {
-                const double dose = 100.0 * row.lifted / m_outcome->comparison.model.bottom.volume;
+                const double dose = 100.0 * row.liftedVolume / m_outcome->comparison.model.bottom.volume;
                 return tr("%1, dose %2 %").arg(minutes).arg(std::lround(dose));
             }
         }
@@ -120,7 +120,7 @@ void ScheduleGrid::describe() {
         shown == nullptr
             ? tr("Choose a ramp in the table; do nothing has no schedule.")
             : tr("%1, day %2: %3, from %4. Left and right change the minutes, up and down the day.")
-                  .arg(widgets::shown(shown->name))
+                  .arg(widgets::toQString(shown->name))
                   .arg(m_day)
                   .arg(dayText(m_day), clockText(engine::ClockTime{startMinute() % engine::kMinutesPerDay})));
 }
@@ -227,7 +227,7 @@ void ScheduleGrid::edit(const std::function<void(engine::Ramp&)>& change) {
     const engine::RampRun* found = run();
     QStringList sentences;
     const auto faults = m_document.edit(
-        tr("Draw the schedule of \u201c%1\u201d").arg(shown(before->name)),
+        tr("Draw the schedule of \u201c%1\u201d").arg(toQString(before->name)),
         [&](engine::Pond& pond) {
             engine::Ramp& drawn = pond.ramps[at];
             if (drawn.kind != engine::RampKind::Table) {
@@ -237,7 +237,7 @@ void ScheduleGrid::edit(const std::function<void(engine::Ramp&)>& change) {
         },
         QStringLiteral("schedule/%1/%2").arg(reinterpret_cast<quintptr>(this)).arg(m_burst));
     for (const engine::Diagnostic& fault : faults) {
-        sentences << shown(fault.sentence);
+        sentences << toQString(fault.sentence);
     }
     if (!sentences.isEmpty()) {
         emit refused(sentences.join(QLatin1Char(' ')));

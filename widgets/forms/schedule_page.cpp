@@ -53,7 +53,7 @@ SheetSpec minutesSheet(const Selection& selection, const OutcomePtr& outcome) {
             SheetCell dose;
             if (run != nullptr && day < run->days.size() && outcome->comparison.model.bottom.exists()) {
                 dose.number =
-                    std::round(100.0 * run->days[day].lifted / outcome->comparison.model.bottom.volume);
+                    std::round(100.0 * run->days[day].liftedVolume / outcome->comparison.model.bottom.volume);
             }
             rows.push_back({{minutes[day], {}}, dose});
         }

@@ -3,8 +3,8 @@
 #include "widgets/controls/number_box.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/document.h"
+#include "widgets/document/recomputation.h"
 #include "widgets/document/selection.h"
-#include "widgets/document/simulation.h"
 #include "widgets/forms/aerator_form.h"
 #include "widgets/forms/limits_form.h"
 #include "widgets/forms/ramp_actions.h"
@@ -32,7 +32,7 @@ constexpr int kMostRows = 8;  // more scroll, so that the forms keep their room
 
 }  // namespace
 
-SidePanel::SidePanel(Document& document, Selection& selection, Simulation& simulation, QWidget* parent)
+SidePanel::SidePanel(Document& document, Selection& selection, Recomputation& recomputation, QWidget* parent)
     : QWidget(parent),
       m_selection(selection),
       m_model(new RampModel(selection, this)),
@@ -45,15 +45,15 @@ SidePanel::SidePanel(Document& document, Selection& selection, Simulation& simul
     makeForms(document);
     column->addWidget(m_table);
     column->addWidget(buttonsRow());
-    column->addWidget(nightsRow(simulation));
+    column->addWidget(nightsRow(recomputation));
     column->addWidget(m_tabs, 1);
     setMinimumWidth(kWidth);
     connect(&m_selection, &Selection::changed, this, &SidePanel::selectRow);
-    dress();
+    applyStyle();
 }
 
 /// A selected row stays paper with a tint, so that the samples of the lines stay legible on it.
-void SidePanel::dress() {
+void SidePanel::applyStyle() {
     m_model->setPalette(palette());
     QPalette quiet = palette();
     quiet.setColor(QPalette::Highlight,
@@ -132,7 +132,7 @@ QWidget* SidePanel::buttonsRow() {
 }
 
 /// How many nights are computed; empty: as many as the ramps ask for.
-QWidget* SidePanel::nightsRow(Simulation& simulation) {
+QWidget* SidePanel::nightsRow(Recomputation& recomputation) {
     auto* bar = new QWidget(this);
     auto* row = new QHBoxLayout(bar);
     row->setContentsMargins(4, 0, 0, 0);
@@ -148,9 +148,9 @@ QWidget* SidePanel::nightsRow(Simulation& simulation) {
     row->addWidget(label);
     row->addStretch(1);
     row->addWidget(m_nights);
-    connect(&m_nights->entry(), &Entry::committed, this, [this, &simulation] {
+    connect(&m_nights->entry(), &Entry::committed, this, [this, &recomputation] {
         const auto nights = m_nights->value();
-        simulation.setNights(nights ? std::optional(static_cast<int>(*nights)) : std::nullopt);
+        recomputation.setNights(nights ? std::optional(static_cast<int>(*nights)) : std::nullopt);
     });
     return bar;
 }
@@ -184,7 +184,7 @@ void SidePanel::selectRow() {
 void SidePanel::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
     if (event->type() == QEvent::PaletteChange) {
-        dress();
+        applyStyle();
     }
 }
 

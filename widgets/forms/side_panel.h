@@ -17,13 +17,14 @@ class RampActions;
 class RampForm;
 class RampModel;
 class Selection;
-class Simulation;
+class Recomputation;
 
 /// Beside the picture: the ramps with what they come to, and under them the numbers that can be changed.
 class SidePanel final : public QWidget {
     Q_OBJECT
 public:
-    SidePanel(Document& document, Selection& selection, Simulation& simulation, QWidget* parent = nullptr);
+    SidePanel(Document& document, Selection& selection, Recomputation& recomputation,
+              QWidget* parent = nullptr);
 
     void setOutcome(const OutcomePtr& outcome);
     /// Takes what is typed and not taken yet. @return false if a text cannot be taken; it has the focus then.
@@ -37,10 +38,10 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
-    void dress();
+    void applyStyle();
     void makeTable();
     void makeForms(Document& document);
-    QWidget* nightsRow(Simulation& simulation);
+    QWidget* nightsRow(Recomputation& recomputation);
     QWidget* buttonsRow();
     void fitTable();
     void selectRow();

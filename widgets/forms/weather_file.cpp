@@ -2,7 +2,7 @@
 
 #include "engine/base/text_file.h"
 #include "engine/pond/weather_csv.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QFileDialog>
 #include <QHBoxLayout>
@@ -15,16 +15,16 @@ namespace widgets {
 QString takeWeatherFile(Document& document, const std::filesystem::path& path, engine::HourStamp stamp) {
     const engine::FileText text = engine::readWholeFile(path, engine::kCsvFileLimit_bytes);
     if (!text.text) {
-        return shown(text.fault);
+        return toQString(text.fault);
     }
     if (const auto fault = engine::findTextFault(*text.text)) {
-        return shown(fault->sentence);
+        return toQString(fault->sentence);
     }
     engine::Diagnostics said;
     const auto hours = engine::readWeatherCsv(*text.text, path.string(), stamp, said);
     for (const engine::Diagnostic& one : said) {
         if (one.severity == engine::Severity::Error) {
-            return shown(engine::format(one));
+            return toQString(engine::format(one));
         }
     }
     std::error_code none;
@@ -42,7 +42,7 @@ QString takeWeatherFile(Document& document, const std::filesystem::path& path, e
              pond.weather.stamp = stamp;
              pond.weather.hours = hours;
          })) {
-        sentences << shown(one.sentence);
+        sentences << toQString(one.sentence);
     }
     return sentences.join(u' ');
 }
@@ -70,7 +70,7 @@ void WeatherFileRow::showFile() {
     m_file->setText(weather.file.empty()
                         ? tr("The weather is the table of days below.")
                         : tr("The weather is %1: %2 hours. Typing in the table below puts it away.")
-                              .arg(shown(weather.file))
+                              .arg(toQString(weather.file))
                               .arg(weather.hours.size()));
 }
 

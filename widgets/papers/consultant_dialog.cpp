@@ -2,7 +2,7 @@
 
 #include "engine/base/durable.h"
 #include "widgets/document/number_text.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/papers/paper_parts.h"
 
 #include <QBoxLayout>
@@ -104,13 +104,13 @@ ConsultantDialog::ConsultantDialog(const engine::Consultant& consultant, std::fi
     column->addWidget(buttons);
     resize(900, sizeHint().height());
     if (const auto fault = logoFault(consultant)) {  // the picture was moved since
-        say(shown(*fault), m_logo);
+        say(toQString(*fault), m_logo);
     }
 }
 
 QLineEdit* ConsultantDialog::addLine(QFormLayout& form, const QString& label, const std::string& text,
                                      const QString& help) {
-    auto* edit = new QLineEdit(shown(text), this);
+    auto* edit = new QLineEdit(toQString(text), this);
     edit->setCursorPosition(0);
     describe(*edit, QString(label).remove(u'&'), help);
     form.addRow(label, edit);
@@ -122,7 +122,7 @@ QPlainTextEdit* ConsultantDialog::addLines(QFormLayout& form, const QString& lab
                                            int height) {
     QStringList lines;
     for (const std::string& text : texts) {
-        lines << shown(text);
+        lines << toQString(text);
     }
     auto* edit = new QPlainTextEdit(lines.join(u'\n'), this);
     edit->setTabChangesFocus(true);
@@ -144,13 +144,13 @@ QComboBox* ConsultantDialog::addChoice(QFormLayout& form, const QString& label, 
 }
 
 void ConsultantDialog::addLogo(QFormLayout& form, const std::string& logo) {
-    m_logo = new QLineEdit(shown(logo), this);
+    m_logo = new QLineEdit(toQString(logo), this);
     m_logo->setCursorPosition(0);
     auto* label = new QLabel(tr("L&ogo"), this);
     label->setBuddy(m_logo);
     describe(*m_logo, tr("Logo"),
              tr("A picture file. A name without a folder is looked for beside the profile, %1.")
-                 .arg(shown(m_path.string())));
+                 .arg(toQString(m_path.string())));
     auto* choose = new QPushButton(tr("&Choose\u2026"), this);
     choose->setAutoDefault(false);
     choose->setAccessibleDescription(tr("Chooses the picture of the logo."));
@@ -180,8 +180,8 @@ void ConsultantDialog::addPrices(QFormLayout& form, const std::vector<engine::Pr
     for (const engine::Price& price : prices) {
         const int row = m_prices->rowCount();
         m_prices->insertRow(row);
-        m_prices->setItem(row, 0, new QTableWidgetItem(shown(price.item)));
-        m_prices->setItem(row, 1, new QTableWidgetItem(shown(price.unit)));
+        m_prices->setItem(row, 0, new QTableWidgetItem(toQString(price.item)));
+        m_prices->setItem(row, 1, new QTableWidgetItem(toQString(price.unit)));
         m_prices->setItem(
             row, 2, new QTableWidgetItem(price.amount ? numberText(*price.amount, locale()) : QString()));
     }
@@ -267,7 +267,7 @@ std::optional<engine::Consultant> ConsultantDialog::typed() {
         who.logo = (m_path.parent_path() / who.logo).string();
     }
     if (const auto fault = logoFault(who)) {
-        say(shown(*fault), m_logo);
+        say(toQString(*fault), m_logo);
         return std::nullopt;
     }
     if (!readPrices(who.prices)) {
@@ -290,7 +290,7 @@ void ConsultantDialog::save() {
     std::error_code ignored;  // what comes of it, saving says
     std::filesystem::create_directories(m_path.parent_path(), ignored);
     if (const auto fault = engine::saveDurably(m_path, engine::writeConsultant(*who, m_path.parent_path()))) {
-        say(shown(*fault), m_business);
+        say(toQString(*fault), m_business);
         return;
     }
     accept();

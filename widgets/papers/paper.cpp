@@ -25,10 +25,10 @@ QSizeF PaperFormat::inner() const {
     return page() - QSizeF(2 * kSide, kTop + kBottom);
 }
 
-PaperPainter::PaperPainter(const Paper& paper, const PaperDress& dress, const PaperFormat& format,
+PaperPainter::PaperPainter(const Paper& paper, const PaperImprint& imprint, const PaperFormat& format,
                            PaperLook look)
     : m_paper(paper),
-      m_dress(dress),
+      m_imprint(imprint),
       m_format(format),
       m_look(std::move(look)),
       m_pages(paginated(paper.strips, format.inner().height())) {}
@@ -62,7 +62,7 @@ void PaperPainter::paint(QCPPainter& painter, int page) const {
     painter.setPen(m_look.quiet);
     if (page > 0) {
         const QString head =
-            m_dress.pond.isEmpty() ? m_paper.title : tr("%1 \u2013 %2").arg(m_paper.title, m_dress.pond);
+            m_imprint.pond.isEmpty() ? m_paper.title : tr("%1 \u2013 %2").arg(m_paper.title, m_imprint.pond);
         const LaidText left(head, small, inner.width());
         left.paint(painter, QPointF(kSide, kTop - 22.0 * kPoint));
     }
@@ -70,14 +70,14 @@ void PaperPainter::paint(QCPPainter& painter, int page) const {
     painter.setPen(QPen(m_look.hairline, 0.5 * kPoint));
     painter.drawLine(QPointF(kSide, foot), QPointF(kSide + inner.width(), foot));
     painter.setPen(m_look.ink);
-    const LaidText caution(m_dress.caution, small, inner.width());
+    const LaidText caution(m_imprint.caution, small, inner.width());
     caution.paint(painter, QPointF(kSide, foot + 4.0 * kPoint));
     painter.setPen(m_look.quiet);
     const double under = foot + 4.0 * kPoint + caution.height() + 1.5 * kPoint;
-    LaidText(m_dress.stamp, tiny, inner.width()).paint(painter, QPointF(kSide, under));
+    LaidText(m_imprint.stamp, tiny, inner.width()).paint(painter, QPointF(kSide, under));
     LaidText(tr("Page %1 of %2").arg(page + 1).arg(pageCount()), tiny, inner.width(), Qt::AlignRight)
         .paint(painter, QPointF(kSide, under));
-    LaidText(tr("Run %1").arg(m_dress.run), tiny, inner.width())
+    LaidText(tr("Run %1").arg(m_imprint.run), tiny, inner.width())
         .paint(painter, QPointF(kSide, under + 8.5 * kPoint));
     painter.restore();
 }

@@ -18,7 +18,7 @@ struct PaperFormat {
 };
 
 /// What every page of every paper of one run bears.
-struct PaperDress {
+struct PaperImprint {
     QString sender;   ///< Whose paper it is; empty if the profile does not say
     QString pond;     ///< Its title
     QString caution;  ///< The two that stand on each page
@@ -37,7 +37,7 @@ struct Paper {
 /// Paints papers page by page, on a device of 96 dots an inch: charts keep their type in points.
 class PaperPainter {
 public:
-    PaperPainter(const Paper& paper, const PaperDress& dress, const PaperFormat& format, PaperLook look);
+    PaperPainter(const Paper& paper, const PaperImprint& imprint, const PaperFormat& format, PaperLook look);
 
     [[nodiscard]] int pageCount() const { return static_cast<int>(m_pages.size()); }
     void paint(QCPPainter& painter, int page) const;
@@ -53,7 +53,7 @@ public:
 
 private:
     const Paper& m_paper;
-    const PaperDress& m_dress;
+    const PaperImprint& m_imprint;
     PaperFormat m_format;
     PaperLook m_look;
     std::vector<PaperPage> m_pages;

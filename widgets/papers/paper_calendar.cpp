@@ -2,7 +2,7 @@
 #include "engine/base/text.h"
 #include "engine/base/units.h"
 #include "engine/run/backdrop.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/papers/paper_parts.h"
 #include "widgets/papers/papers.h"
 
@@ -76,7 +76,7 @@ engine::CalendarEvent runEvent(const PaperRun& run, const engine::RunRow& row, c
                                   .arg(kWarningMinutes))}};
     }
     event.description =
-        text(tr("%1.\n%2\n%3\nRun %4").arg(settings, rule, dressOf(run).caution, dressOf(run).run));
+        text(tr("%1.\n%2\n%3\nRun %4").arg(settings, rule, imprintOf(run).caution, imprintOf(run).run));
     return event;
 }
 
@@ -86,7 +86,7 @@ engine::Calendar scheduleCalendar(const PaperRun& run) {
     const engine::Pond& pond = run.comparison().model.pond;
     engine::Calendar calendar;
     calendar.name =
-        text(tr("Start-up of the air: %1").arg(pond.title.empty() ? tr("pond") : shown(pond.title)));
+        text(tr("Start-up of the air: %1").arg(pond.title.empty() ? tr("pond") : toQString(pond.title)));
     calendar.program = "Dawnline " + run.frozen->stamp.version;
     calendar.time = run.frozen->stamp.time;
     const std::string mark = std::string("@").append(pondMark(pond)).append(".dawnline.invalid");

@@ -7,7 +7,7 @@
 #include "widgets/charts/night_plot.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/charts/whole_run_plot.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 #include "widgets/papers/paper_axes.h"
 
@@ -139,7 +139,7 @@ PaperFigure wholeRunFigure(const FigureSource& source) {
                         "the air runs, and the "
                         "weather that was taken. Framed: the worst night.")
                          .arg(comparison.days)
-                         .arg(shown(engine::formatDate(*comparison.model.pond.place.firstDay)));
+                         .arg(toQString(engine::formatDate(*comparison.model.pond.place.firstDay)));
     return figure;
 }
 

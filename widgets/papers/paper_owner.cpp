@@ -211,7 +211,7 @@ std::span<const TemplateLine> ownerTemplate() {
 }
 
 Paper ownerSheet(const PaperRun& run) {
-    const PaperDress dress = dressOf(run);
+    const PaperImprint imprint = imprintOf(run);
     Paper paper;
     // It has one page, on which the words come before the size of the picture, and both before that of the
     // type.
@@ -234,7 +234,7 @@ Paper ownerSheet(const PaperRun& run) {
         paper = paperOf(run, QStringLiteral("owners-sheet"),
                         QCoreApplication::translate("OwnerSheet", "Starting the air in your pond"),
                         "OwnerSheet", kOwner, inserts, scale);
-        if (PaperPainter(paper, dress, run.format, PaperLook::standard()).pageCount() == 1) {
+        if (PaperPainter(paper, imprint, run.format, PaperLook::standard()).pageCount() == 1) {
             break;
         }
     }

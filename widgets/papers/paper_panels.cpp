@@ -70,23 +70,23 @@ LowsPanel lowsPanel(const engine::Comparison& comparison, std::size_t ramp) {
 
 /// Paler than on the screen, so that a grey copy tells them from the bands of the members.
 void drawLevels(QPainter& painter, const PaperAxes& axes, const PlotStyle& style,
-                const engine::Lines& lines) {
+                const engine::OxygenThresholds& thresholds) {
     constexpr double kShare = 0.45;
     const QRectF area = axes.area();
     const auto fill = [&](double level, const QColor& colour) {
         painter.fillRect(QRectF(QPointF(area.left(), axes.y(level)), area.bottomRight()),
                          mixed(Qt::white, colour, kShare));
     };
-    fill(lines.stress, style.stress);
-    fill(lines.lethal, style.lethal);
+    fill(thresholds.stress, style.stress);
+    fill(thresholds.lethal, style.lethal);
 }
 
 void drawLowsPanel(QPainter& painter, const PaperLook& look, const PaperAxes& axes, double top,
                    const LowsPanel& panel, const engine::Comparison& comparison) {
     const PlotStyle style = PlotStyle::light({});
-    const engine::Lines& lines = comparison.model.parameters.lines;
+    const engine::OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const QRectF area = axes.area();
-    drawLevels(painter, axes, style, lines);
+    drawLevels(painter, axes, style, thresholds);
     axes.rules(painter, look, oxygenSteps(top, top > 8.0 ? 4.0 : 2.0), 0);
     const QColor line = style.lineColour(panel.look);
     if (!panel.p05.empty()) {
@@ -96,7 +96,7 @@ void drawLowsPanel(QPainter& painter, const PaperLook& look, const PaperAxes& ax
     }
     axes.curve(painter, panel.night, panel.central, paperPen(mixed(line, look.ink, 0.4), 1.4));
     for (const auto& [level, ink] :
-         {std::pair(lines.stress, style.stressInk), std::pair(lines.lethal, style.lethalInk)}) {
+         {std::pair(thresholds.stress, style.stressInk), std::pair(thresholds.lethal, style.lethalInk)}) {
         painter.setPen(paperPen(ink, 0.8, {4, 2}));
         painter.drawLine(QPointF(area.left(), axes.y(level)), QPointF(area.right(), axes.y(level)));
     }
@@ -186,7 +186,7 @@ QString termText(std::size_t term) {
 PaperFigure lowsFigure(const FigureSource& source) {
     const engine::Comparison& comparison = source.outcome->comparison;
     std::vector<LowsPanel> panels;
-    double highest = comparison.model.parameters.lines.stress;
+    double highest = comparison.model.parameters.thresholds.stress;
     QStringList lows;
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
         if (!isDrawn(comparison.runs[i])) {
@@ -237,8 +237,9 @@ PaperFigure doseFigure(const FigureSource& source) {
     std::vector<double> day, dose, left;
     for (const engine::DayRow& row : run.days) {
         day.push_back(row.day);
-        dose.push_back(comparison.model.bottom.exists() ? 100.0 * row.lifted / comparison.model.bottom.volume
-                                                        : 0.0);
+        dose.push_back(comparison.model.bottom.exists()
+                           ? 100.0 * row.liftedVolume / comparison.model.bottom.volume
+                           : 0.0);
         left.push_back(100.0 * row.debtLeft);
     }
     PaperFigure figure;

@@ -5,7 +5,7 @@
 #include "engine/base/units.h"
 #include "engine/ensemble/chances.h"
 #include "engine/wording/wording.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QBuffer>
@@ -48,12 +48,12 @@ Logo readLogo(const std::string& path) {
 QStringList senderOf(const engine::Consultant& who) {
     QStringList lines;
     for (const std::string& text : {who.business, who.name, who.licence}) {
-        lines << shown(text);
+        lines << toQString(text);
     }
     for (const std::string& text : who.address) {
-        lines << shown(text);
+        lines << toQString(text);
     }
-    lines << shown(who.phone) << shown(who.email);
+    lines << toQString(who.phone) << toQString(who.email);
     lines.removeAll(QString());
     return lines;
 }
@@ -64,7 +64,7 @@ QString numberOr(const std::optional<double>& value, int decimals) {
 
 /// A share as so many of ten.
 QString tenText(double share) {
-    return shown(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+    return toQString(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
 }
 
 }  // namespace
@@ -132,11 +132,11 @@ PaperTable runTable(const PaperRun& run, bool hasBoxes) {
 
 PaperTable chanceTable(const PaperRun& run) {
     const engine::Comparison& comparison = run.comparison();
-    const engine::Lines& lines = comparison.model.parameters.lines;
+    const engine::OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     PaperTable table;
     table.columns = {{tr("Out of ten ponds like this one, in %1 nights").arg(comparison.days), 2.4, false},
-                     {tr("under the safe line, %1 mg/L").arg(oxygenText(lines.stress)), 1.4, true},
-                     {tr("under the danger line, %1 mg/L").arg(oxygenText(lines.lethal)), 1.4, true}};
+                     {tr("under the safe line, %1 mg/L").arg(oxygenText(thresholds.stress)), 1.4, true},
+                     {tr("under the danger line, %1 mg/L").arg(oxygenText(thresholds.lethal)), 1.4, true}};
     table.strong = {1};
     const auto add = [&](const QString& name, std::size_t ramp) {
         const engine::Chances chances = engine::chancesOf(comparison, comparison.runs[ramp]);

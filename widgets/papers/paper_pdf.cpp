@@ -51,36 +51,36 @@ std::string pdfDate(std::chrono::sys_seconds time) {
 }
 
 /// What a paper's PDF says of itself.
-PdfIdentity identityOf(const Paper& paper, const PaperDress& dress) {
+PdfIdentity identityOf(const Paper& paper, const PaperImprint& imprint) {
     PdfIdentity identity;
-    identity.title = dress.pond.isEmpty() ? paper.title : tr("%1 \u2013 %2").arg(paper.title, dress.pond);
-    identity.author = dress.sender;
-    identity.subject = dress.caution;
-    identity.creator = dress.stamp;
-    identity.keywords = "run " + dress.run.toLatin1();
+    identity.title = imprint.pond.isEmpty() ? paper.title : tr("%1 \u2013 %2").arg(paper.title, imprint.pond);
+    identity.author = imprint.sender;
+    identity.subject = imprint.caution;
+    identity.creator = imprint.stamp;
+    identity.keywords = "run " + imprint.run.toLatin1();
     identity.language = tr("en").toLatin1();
-    identity.date = QByteArray::fromStdString(pdfDate(dress.time));
+    identity.date = QByteArray::fromStdString(pdfDate(imprint.time));
     return identity;
 }
 
 }  // namespace
 
-std::string pdfOf(const Paper& paper, const PaperDress& dress, const PaperFormat& format) {
-    const PaperPainter pages(paper, dress, format, PaperLook::standard());
+std::string pdfOf(const Paper& paper, const PaperImprint& imprint, const PaperFormat& format) {
+    const PaperPainter pages(paper, imprint, format, PaperLook::standard());
     std::vector<PdfMark> marks;
     for (const PaperPainter::Mark& mark : pages.marks()) {
         marks.push_back({mark.title, mark.level, mark.page, (format.page().height() - mark.top) / kPoint});
     }
-    return finishedPdf(painted(paper, pages, format), identityOf(paper, dress), marks);
+    return finishedPdf(painted(paper, pages, format), identityOf(paper, imprint), marks);
 }
 
-void printPapers(const std::vector<Paper>& papers, const PaperDress& dress, const PaperFormat& format,
+void printPapers(const std::vector<Paper>& papers, const PaperImprint& imprint, const PaperFormat& format,
                  QPagedPaintDevice& device) {
     QCPPainter painter;
     painter.begin(&device);
     bool isFirst = true;
     for (const Paper& paper : papers) {
-        const PaperPainter pages(paper, dress, format, PaperLook::standard());
+        const PaperPainter pages(paper, imprint, format, PaperLook::standard());
         for (int page = 0; page < pages.pageCount(); ++page) {
             if (!isFirst) {
                 device.newPage();

@@ -12,10 +12,10 @@ namespace widgets {
 inline constexpr int kPaperDots = 96;
 
 /// A paper as PDF: text that can be searched, title, language and outline; the same bytes for the same paper.
-[[nodiscard]] std::string pdfOf(const Paper& paper, const PaperDress& dress, const PaperFormat& format);
+[[nodiscard]] std::string pdfOf(const Paper& paper, const PaperImprint& imprint, const PaperFormat& format);
 
 /// Paints papers one after the other on a device whose resolution is kPaperDots.
-void printPapers(const std::vector<Paper>& papers, const PaperDress& dress, const PaperFormat& format,
+void printPapers(const std::vector<Paper>& papers, const PaperImprint& imprint, const PaperFormat& format,
                  QPagedPaintDevice& device);
 
 }  // namespace widgets

@@ -2,7 +2,7 @@
 #include "engine/base/units.h"
 #include "engine/ensemble/chances.h"
 #include "engine/wording/wording.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 #include "widgets/papers/paper_parts.h"
 #include "widgets/papers/papers.h"
@@ -256,8 +256,9 @@ void setFound(const PaperRun& run, const PaperValues& values, PaperFlow& flow) {
                      {tr("Value"), 1.4, false}};
     QStringList fish;
     for (const engine::FishStock& stock : pond.fish) {
-        fish << tr("%1 %2").arg(
-            shown(stock.kind), stock.stock_kgPerHa ? run.units.stock(stock.stock_kgPerHa->value) : QString());
+        fish << tr("%1 %2").arg(toQString(stock.kind), stock.stock_kgPerHa
+                                                           ? run.units.stock(stock.stock_kgPerHa->value)
+                                                           : QString());
     }
     const QString smell = !pond.bottom.smell                           ? QString()
                           : *pond.bottom.smell == engine::Smell::None  ? tr("none")
@@ -317,19 +318,19 @@ void setOptions(const PaperRun& run, PaperFlow& flow) {
         const engine::Chances chances = engine::chancesOf(comparison, one);
         const engine::DayRow* largest = i == 0 ? nullptr : one.largestDose();
         const auto ten = [](double share) {
-            return shown(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+            return toQString(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
         };
         if (i == run.plan) {
             table.strong.push_back(table.rows.size());
         }
-        table.rows.push_back({rampText(one.name, i),
-                              one.daysToContinuous ? QString::number(*one.daysToContinuous) : none,
-                              fixedText(one.worst().lowest, 1), QString::number(one.worst().day),
-                              largest != nullptr && comparison.model.bottom.exists()
-                                  ? fixedText(100.0 * largest->lifted / comparison.model.bottom.volume, 0)
-                                  : none,
-                              one.endState ? fixedText(*one.endState, 1) : none, ten(chances.belowStress),
-                              ten(chances.belowLethal), i == 0 ? none : ten(chances.added.value_or(0.0))});
+        table.rows.push_back(
+            {rampText(one.name, i), one.daysToContinuous ? QString::number(*one.daysToContinuous) : none,
+             fixedText(one.worst().lowest, 1), QString::number(one.worst().day),
+             largest != nullptr && comparison.model.bottom.exists()
+                 ? fixedText(100.0 * largest->liftedVolume / comparison.model.bottom.volume, 0)
+                 : none,
+             one.endState ? fixedText(*one.endState, 1) : none, ten(chances.belowStress),
+             ten(chances.belowLethal), i == 0 ? none : ten(chances.added.value_or(0.0))});
     }
     flow.table(table);
 }
@@ -354,11 +355,13 @@ void setDesign(const PaperRun& run, const PaperValues& values, PaperFlow& flow) 
                  .arg(fixedText(100.0 * model.basin.volumeBelow(depth) / model.basin.volume(), 0))});
     }
     const engine::DayRow* largest = run.planRun().largestDose();
-    if (largest != nullptr && largest->lifted > 0.0) {
-        const double turnover = largest->lifted / (largest->runMinutes / 60.0) * 24.0 / model.basin.volume();
-        table.rows.push_back(
-            {tr("Lifted out of the bottom water on day %1").arg(largest->day),
-             tr("%1 in %2 min").arg(run.units.volume(largest->lifted)).arg(largest->runMinutes, 0, 'f', 0)});
+    if (largest != nullptr && largest->liftedVolume > 0.0) {
+        const double turnover =
+            largest->liftedVolume / (largest->runMinutes / 60.0) * 24.0 / model.basin.volume();
+        table.rows.push_back({tr("Lifted out of the bottom water on day %1").arg(largest->day),
+                              tr("%1 in %2 min")
+                                  .arg(run.units.volume(largest->liftedVolume))
+                                  .arg(largest->runMinutes, 0, 'f', 0)});
         table.rows.push_back(
             {tr("The same rate for a whole day"), tr("%1 pond volumes").arg(fixedText(turnover, 1))});
     }
@@ -373,11 +376,11 @@ void setPrices(const PaperRun& run, PaperFlow& flow) {
         {tr("Item"), 3, false},
         {tr("Unit"), 1, false},
         {tr("Number"), 0.8, true},
-        {who.currency.empty() ? tr("Price of one") : tr("Price of one, %1").arg(shown(who.currency)), 1.2,
+        {who.currency.empty() ? tr("Price of one") : tr("Price of one, %1").arg(toQString(who.currency)), 1.2,
          true},
         {tr("Amount"), 1.2, true}};
     for (const engine::Price& price : who.prices) {
-        table.rows.push_back({shown(price.item), shown(price.unit), QString(),
+        table.rows.push_back({toQString(price.item), toQString(price.unit), QString(),
                               price.amount ? fixedText(*price.amount, 2) : QString(), QString()});
     }
     if (table.rows.empty()) {
@@ -391,7 +394,7 @@ void setPrices(const PaperRun& run, PaperFlow& flow) {
 void setExclusions(const PaperRun& run, PaperFlow& flow) {
     QStringList texts;
     for (const std::string& text : run.consultant.exclusions) {
-        texts << shown(text);
+        texts << toQString(text);
     }
     if (texts.isEmpty()) {
         flow.paragraph(tr("Not in the price:"));

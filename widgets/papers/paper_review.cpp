@@ -133,7 +133,7 @@ Paper sixtyDayReview(const PaperRun& run) {
     };
     if (const auto& review = run.frozen->review) {
         inserts[QStringLiteral("review")] = [&run, &review, &tr](PaperFlow& flow) {
-            flow.paragraph(wordedFirst(engine::sentencesOf(*review), engine::SentenceKey::ReviewVerdict),
+            flow.paragraph(localizedFirst(engine::sentencesOf(*review), engine::SentenceKey::ReviewVerdict),
                            TextStyle::Lead);
             for (const QString& text : said(run, engine::SentencePart::Review)) {
                 flow.paragraph(text);

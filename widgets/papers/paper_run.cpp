@@ -8,7 +8,7 @@
 #include "engine/ramps/weather.h"
 #include "engine/wording/wording.h"
 #include "widgets/charts/sheets.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -26,7 +26,7 @@ QString tr(const char* text) {
 
 /// So many of ten, in words that fit a sentence.
 QString ofTen(double share) {
-    return shown(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+    return toQString(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
 }
 
 engine::LocalTime localTime(const PaperRun& run) {
@@ -38,7 +38,7 @@ engine::LocalTime localTime(const PaperRun& run) {
 QString runStampText(const PaperRun& run) {
     const engine::RunStamp& stamp = run.frozen->stamp;
     return tr("Dawnline %1; run of %2 (pond\u2019s own clock); seed %3; %4 members; %5 nights")
-        .arg(shown(stamp.version), shown(engine::formatLocalTime(localTime(run))))
+        .arg(toQString(stamp.version), toQString(engine::formatLocalTime(localTime(run))))
         .arg(stamp.seed)
         .arg(stamp.members)
         .arg(stamp.nights);
@@ -47,14 +47,14 @@ QString runStampText(const PaperRun& run) {
 void setPeople(const PaperRun& run, PaperValues& values) {
     const engine::Consultant& who = run.consultant;
     const engine::Pond& pond = run.comparison().model.pond;
-    values.set(QStringLiteral("business"), shown(who.business));
-    values.set(QStringLiteral("consultant"), shown(who.name));
-    values.set(QStringLiteral("phone"), shown(who.phone));
-    values.set(QStringLiteral("email"), shown(who.email));
-    values.set(QStringLiteral("licence"), shown(who.licence));
-    values.set(QStringLiteral("title"), shown(pond.title));
-    values.set(QStringLiteral("client"), pond.client ? shown(pond.client->name) : QString());
-    values.set(QStringLiteral("clientPhone"), pond.client ? shown(pond.client->phone) : QString());
+    values.set(QStringLiteral("business"), toQString(who.business));
+    values.set(QStringLiteral("consultant"), toQString(who.name));
+    values.set(QStringLiteral("phone"), toQString(who.phone));
+    values.set(QStringLiteral("email"), toQString(who.email));
+    values.set(QStringLiteral("licence"), toQString(who.licence));
+    values.set(QStringLiteral("title"), toQString(pond.title));
+    values.set(QStringLiteral("client"), pond.client ? toQString(pond.client->name) : QString());
+    values.set(QStringLiteral("clientPhone"), pond.client ? toQString(pond.client->phone) : QString());
 }
 
 void setPond(const PaperRun& run, PaperValues& values) {
@@ -73,9 +73,9 @@ void setPond(const PaperRun& run, PaperValues& values) {
     quantity("secchi", pond.water.secchi, [&](double value) { return units.depth(value); });
     quantity("alkalinity", pond.water.alkalinity, plain);
     values.set(QStringLiteral("debt"), units.mass(model.debt_kg));
-    values.set(QStringLiteral("pool"), units.mass(model.pool_kg));
-    if (model.pool_kg > 0.0) {
-        values.set(QStringLiteral("ratio"), fixedText(model.debt_kg / model.pool_kg, 2));
+    values.set(QStringLiteral("pool"), units.mass(model.oxygenReserve_kg));
+    if (model.oxygenReserve_kg > 0.0) {
+        values.set(QStringLiteral("ratio"), fixedText(model.debt_kg / model.oxygenReserve_kg, 2));
     }
     if (model.bottom.exists()) {
         values.set(QStringLiteral("bottomDepth"), units.depth(model.bottom.depth));
@@ -83,7 +83,7 @@ void setPond(const PaperRun& run, PaperValues& values) {
                    fixedText(100.0 * model.bottom.volume / model.basin.volume(), 0));
     }
     if (pond.profile && pond.profile->at) {
-        values.set(QStringLiteral("profileDate"), shown(engine::formatLocalTime(*pond.profile->at)));
+        values.set(QStringLiteral("profileDate"), toQString(engine::formatLocalTime(*pond.profile->at)));
     }
     if (pond.aerator) {
         quantity("diffusers", pond.aerator->diffusers, plain);
@@ -107,7 +107,7 @@ void setPlan(const PaperRun& run, PaperValues& values) {
         return oxygenText(of.days[static_cast<std::size_t>(night - 1)].lowest);
     };
     const int night = worstNight(comparison);
-    values.set(QStringLiteral("plan"), shown(plan.name));
+    values.set(QStringLiteral("plan"), toQString(plan.name));
     values.set(QStringLiteral("nights"), QString::number(comparison.days));
     values.set(QStringLiteral("startDate"), paperDate(engine::dateOfDay(comparison.model.pond, 1)));
     values.set(QStringLiteral("runDate"),
@@ -117,7 +117,7 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     values.set(QStringLiteral("nothingLow"), lowOn(nothing, night));
     if (run.fast) {
         const engine::RampRun& fast = comparison.runs[*run.fast];
-        values.set(QStringLiteral("fast"), shown(fast.name));
+        values.set(QStringLiteral("fast"), toQString(fast.name));
         values.set(QStringLiteral("fastLow"), lowOn(fast, night));
     }
     if (plan.daysToContinuous) {
@@ -128,7 +128,7 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::DayRow* largest = plan.largestDose();
     if (largest != nullptr && comparison.model.bottom.exists()) {
         values.set(QStringLiteral("largestDose"),
-                   fixedText(100.0 * largest->lifted / comparison.model.bottom.volume, 0));
+                   fixedText(100.0 * largest->liftedVolume / comparison.model.bottom.volume, 0));
         values.set(QStringLiteral("largestDoseDay"), QString::number(largest->day));
     }
     if (comparison.model.pond.aerator && comparison.model.pond.aerator->power_kW) {
@@ -150,10 +150,10 @@ void setPlan(const PaperRun& run, PaperValues& values) {
 }
 
 void setLines(const PaperRun& run, PaperValues& values) {
-    const engine::Lines& lines = run.comparison().model.parameters.lines;
+    const engine::OxygenThresholds& thresholds = run.comparison().model.parameters.thresholds;
     const engine::DawnLimits limits = dawnLimits(run);
-    values.set(QStringLiteral("line"), oxygenText(lines.stress));
-    values.set(QStringLiteral("lethal"), oxygenText(lines.lethal));
+    values.set(QStringLiteral("line"), oxygenText(thresholds.stress));
+    values.set(QStringLiteral("lethal"), oxygenText(thresholds.lethal));
     values.set(QStringLiteral("go"), oxygenText(limits.go));
     values.set(QStringLiteral("hold"), oxygenText(limits.hold));
     values.set(QStringLiteral("back"), oxygenText(limits.back));
@@ -164,10 +164,10 @@ void setLines(const PaperRun& run, PaperValues& values) {
 void setWarnings(const PaperRun& run, PaperValues& values) {
     const engine::PondModel& model = run.comparison().model;
     const engine::RampRun& plan = run.planRun();
-    if (model.bottom.exists() && model.debt_kg > model.pool_kg) {
+    if (model.bottom.exists() && model.debt_kg > model.oxygenReserve_kg) {
         values.set(QStringLiteral("doNotStart"), QStringLiteral("1"));
     }
-    if (plan.endState && *plan.endState < model.parameters.lines.stress) {
+    if (plan.endState && *plan.endState < model.parameters.thresholds.stress) {
         values.set(QStringLiteral("endState"), oxygenText(*plan.endState));
         const auto& nothing = run.comparison().runs.front().endState;
         values.set(QStringLiteral("endNothing"), nothing ? oxygenText(*nothing) : QString());
@@ -209,20 +209,20 @@ PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consu
     return run;
 }
 
-PaperDress dressOf(const PaperRun& run) {
-    PaperDress dress;
+PaperImprint imprintOf(const PaperRun& run) {
+    PaperImprint imprint;
     const engine::Consultant& who = run.consultant;
-    dress.sender = shown(who.business.empty() ? who.name : who.business);
-    dress.pond = shown(run.comparison().model.pond.title);
+    imprint.sender = toQString(who.business.empty() ? who.name : who.business);
+    imprint.pond = toQString(run.comparison().model.pond.title);
     QStringList cautions;
     for (const auto key : {engine::SentenceKey::CautionComparison, engine::SentenceKey::CautionReadings}) {
-        cautions << worded({engine::SentencePart::Caution, key, {}});
+        cautions << localized({engine::SentencePart::Caution, key, {}});
     }
-    dress.caution = cautions.join(QLatin1Char(' '));
-    dress.run = shown(engine::nameOf(*run.frozen));
-    dress.stamp = runStampText(run);
-    dress.time = run.frozen->stamp.time;
-    return dress;
+    imprint.caution = cautions.join(QLatin1Char(' '));
+    imprint.run = toQString(engine::nameOf(*run.frozen));
+    imprint.stamp = runStampText(run);
+    imprint.time = run.frozen->stamp.time;
+    return imprint;
 }
 
 PaperValues valuesOf(const PaperRun& run) {
@@ -232,15 +232,15 @@ PaperValues valuesOf(const PaperRun& run) {
     setPlan(run, values);
     setLines(run, values);
     setWarnings(run, values);
-    values.set(QStringLiteral("run"), shown(engine::nameOf(*run.frozen)));
+    values.set(QStringLiteral("run"), toQString(engine::nameOf(*run.frozen)));
     values.set(QStringLiteral("clock"), clockName(run.comparison().model.pond));
     values.set(QStringLiteral("degrees"), run.isUs ? tr("\u00b0F") : tr("\u00b0C"));
     values.set(QStringLiteral("members"), QString::number(run.frozen->stamp.members));
     values.set(QStringLiteral("seed"), QString::number(run.frozen->stamp.seed));
-    values.set(QStringLiteral("version"), shown(run.frozen->stamp.version));
+    values.set(QStringLiteral("version"), toQString(run.frozen->stamp.version));
     const engine::LogHead head = engine::logHead(run.comparison().model.pond);
     if (head.readings + head.events + head.rows > 0) {
-        values.set(QStringLiteral("logHead"), shown(engine::shown(head)));
+        values.set(QStringLiteral("logHead"), toQString(engine::shown(head)));
     }
     return values;
 }
@@ -264,7 +264,7 @@ QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {
 
 QString onPaper(const PaperRun& run, engine::Sentence sentence) {
     sentence.units = run.isUs ? engine::UnitSystem::Us : engine::UnitSystem::Metric;
-    return worded(sentence)
+    return localized(sentence)
         .replace(QLatin1String("degC"), tr("\u00b0C"))
         .replace(QLatin1String("degF"), tr("\u00b0F"));
 }

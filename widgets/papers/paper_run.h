@@ -37,7 +37,7 @@ struct PaperRun {
 [[nodiscard]] engine::DawnLimits dawnLimits(const PaperRun& run);
 
 /// What every page bears.
-[[nodiscard]] PaperDress dressOf(const PaperRun& run);
+[[nodiscard]] PaperImprint imprintOf(const PaperRun& run);
 
 /// Every place that templates may name.
 [[nodiscard]] PaperValues valuesOf(const PaperRun& run);

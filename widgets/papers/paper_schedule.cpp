@@ -122,13 +122,13 @@ Paper dailyLog(const PaperRun& run) {
                                     tr("Smell"), tr("Fish"), tr("Air on, min"), tr("Weather"), tr("By")},
                                    {1.5, 1.1, 1, 1, 1, 1, 1, 1, 1.1, 1.1, 1.1, 1.2, 1.4, 0.8}, rows, 7.5));
          }}};
-    const PaperDress dress = dressOf(run);
+    const PaperImprint imprint = imprintOf(run);
     const auto log = [&] {
         return paperOf(run, QStringLiteral("daily-log"), QCoreApplication::translate("DailyLog", "Daily log"),
                        "DailyLog", kLog, inserts);
     };
     Paper paper = log();
-    while (rows > 16 && PaperPainter(paper, dress, run.format, PaperLook::standard()).pageCount() > 1) {
+    while (rows > 16 && PaperPainter(paper, imprint, run.format, PaperLook::standard()).pageCount() > 1) {
         --rows;
         paper = log();
     }

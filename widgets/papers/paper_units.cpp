@@ -2,7 +2,7 @@
 
 #include "engine/base/text.h"
 #include "engine/base/units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -26,12 +26,12 @@ double fahrenheit(double celsius) {
 }  // namespace
 
 QString fixedText(double value, int decimals) {
-    QString text = shown(engine::fixed(value, decimals));
+    QString text = toQString(engine::fixed(value, decimals));
     return text.replace(QLatin1Char('.'), QLocale().decimalPoint());
 }
 
 QString plainText(double value) {
-    return shown(engine::shortest(value)).replace(QLatin1Char('.'), QLocale().decimalPoint());
+    return toQString(engine::shortest(value)).replace(QLatin1Char('.'), QLocale().decimalPoint());
 }
 
 QString figuresText(double value) {

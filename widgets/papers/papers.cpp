@@ -49,11 +49,11 @@ std::vector<Paper> allPapers(const PaperRun& run) {
 }
 
 std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
-    const PaperDress dress = dressOf(run);
+    const PaperImprint imprint = imprintOf(run);
     std::vector<engine::TextFile> files;
     for (const Paper& paper : allPapers(run)) {
         files.push_back(
-            {(paper.file + QLatin1String(".pdf")).toStdString(), pdfOf(paper, dress, run.format)});
+            {(paper.file + QLatin1String(".pdf")).toStdString(), pdfOf(paper, imprint, run.format)});
     }
     files.push_back({"schedule.ics", engine::icalendar(scheduleCalendar(run))});
     std::vector<engine::TextFile> bundled = files;

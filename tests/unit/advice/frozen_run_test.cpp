@@ -80,7 +80,7 @@ RampRun madeUp(const std::string& name, double low, std::optional<int> days) {
 
 TEST(FrozenRun, ThePlanIsTheChosenRampOrTheGentlest) {
     Comparison comparison;
-    comparison.model.parameters.lines.stress = 4.0;
+    comparison.model.parameters.thresholds.stress = 4.0;
     comparison.days = 14;
     comparison.runs = {madeUp("do-nothing", 5.0, {}), madeUp("fast", 3.0, 1), madeUp("middle", 4.5, 6),
                        madeUp("slow", 4.6, 12)};

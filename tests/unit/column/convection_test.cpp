@@ -36,8 +36,8 @@ TEST(Convection, StableWaterRests) {
 }
 
 // Over a density that rises by a per metre, a surface that has become heavier by E per area sinks in until
-// the mixed water is as dense as that below it: E = a h^2 / 2. The pool ends there within a layer, however
-// many there are.
+// the mixed water is as dense as that below it: E = a h^2 / 2. The mixed block ends there within a layer,
+// however many there are.
 TEST(Convection, ReachesAsDeepAsTheHeatLostAllows) {
     const double gradient = 0.5, excess = 0.36;  // [kg/m^4], [kg/m^2]
     const double depth = std::sqrt(2.0 * excess / gradient);
@@ -60,7 +60,7 @@ TEST(Convection, ReachesAsDeepAsTheHeatLostAllows) {
 }
 
 // 0.4 h w with w = (B h)^(1/3), or 2 mm/s if that is more; below the surface B has no say.
-TEST(Convection, StrengthOfAPool) {
+TEST(Convection, StrengthOfAMixedBlock) {
     const Grid grid = evenTank(6, 3.0, 1000.0);
     const std::vector<double> atSurface = {997.5, 997.0, 997.0, 998.0, 998.0, 998.0};
     EXPECT_NEAR(overturning(grid, atSurface, 1e-6)[1], 0.4 * 1.5 * std::cbrt(1.5e-6), 1e-12);

@@ -63,7 +63,7 @@ TEST(Reactions, NeverNegativeAndAlwaysAccountedFor) {
             ASSERT_NEAR(state.fast[i] + state.medium[i] + state.slow[i],
                         debt - a.fast[i] - a.medium[i] - a.slow[i], 1e-12 * debt)
                 << trial;
-            // The mud takes what it wants or gives the stated share of the rest as debt.
+            // The sediment takes its demand or gives the stated share of the rest as debt.
             ASSERT_NEAR(a.regenerated[i], r.regeneration * (dt * r.sediment[i] - a.sediment[i]),
                         1e-12 * dt * r.sediment[i] + 1e-300)
                 << trial;

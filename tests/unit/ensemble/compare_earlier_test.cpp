@@ -49,9 +49,9 @@ std::vector<bool> takenOver(const std::function<void(Pond&)>& edit, CompareOptio
         EXPECT_EQ(a.endState.has_value(), b.endState.has_value());
         EXPECT_EQ(a.endState.value_or(0.0), b.endState.value_or(0.0)) << a.name;
         EXPECT_EQ(a.hours.back().fishWater, b.hours.back().fishWater) << a.name;
-        EXPECT_EQ(a.causes.size(), b.causes.size());
-        for (std::size_t k = 0; k < std::min(a.causes.size(), b.causes.size()); ++k) {
-            EXPECT_EQ(a.causes[k].gain, b.causes[k].gain) << a.name;
+        EXPECT_EQ(a.attribution.size(), b.attribution.size());
+        for (std::size_t k = 0; k < std::min(a.attribution.size(), b.attribution.size()); ++k) {
+            EXPECT_EQ(a.attribution[k].gain, b.attribution[k].gain) << a.name;
         }
     }
     return taken;
@@ -106,14 +106,14 @@ TEST(CompareEarlier, OtherDaysOrStepsTakeNothingOver) {
 
 TEST(CompareEarlier, RunsWithoutCausesAreNoUseWhereTheyAreAskedFor) {
     CompareOptions curves = twoDays();
-    curves.causes = curves.endStates = false;
+    curves.attribution = curves.endStates = false;
     const Comparison quick = compare(plainPond(), curves);
     CompareOptions all = twoDays();
     all.earlier = &quick;
     const Comparison whole = compare(plainPond(), all);
     for (const RampRun& run : whole.runs) {
         EXPECT_TRUE(run.endState) << run.name;
-        EXPECT_FALSE(run.causes.empty()) << run.name;
+        EXPECT_FALSE(run.attribution.empty()) << run.name;
     }
 }
 

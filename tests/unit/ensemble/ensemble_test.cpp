@@ -122,13 +122,13 @@ TEST_F(EnsembleParallel, ChancesCountMembers) {
     EXPECT_EQ(nothing.chanceAdded, 0.0);
     for (const RampEnsemble& ramp : result.ramps) {
         double below = 0.0, lethal = 0.0, added = 0.0;
-        const Lines& lines = m_model.parameters.lines;
+        const OxygenThresholds& thresholds = m_model.parameters.thresholds;
         for (int i = 0; i < 12; ++i) {
             const auto low = static_cast<double>(ramp.lowest[i]),
                        without = static_cast<double>(nothing.lowest[i]);
-            below += low < lines.stress ? 1.0 / 12.0 : 0.0;
-            lethal += low < lines.lethal ? 1.0 / 12.0 : 0.0;
-            added += low < lines.stress && !(without < lines.stress) ? 1.0 / 12.0 : 0.0;
+            below += low < thresholds.stress ? 1.0 / 12.0 : 0.0;
+            lethal += low < thresholds.lethal ? 1.0 / 12.0 : 0.0;
+            added += low < thresholds.stress && !(without < thresholds.stress) ? 1.0 / 12.0 : 0.0;
         }
         EXPECT_NEAR(ramp.chanceBelowStress, below, 1e-12);
         EXPECT_NEAR(ramp.chanceBelowLethal, lethal, 1e-12);

@@ -12,9 +12,9 @@ namespace {
 // Scores are good to a few units in the last place; their multiples too.
 constexpr double kRounding = 1e-12;
 
-Quantity quantity(double value, Sureness sure) {
+Quantity quantity(double value, Confidence confidence) {
     Quantity out(value);
-    out.sure = sure;
+    out.confidence = confidence;
     return out;
 }
 
@@ -60,27 +60,27 @@ TEST(Spread, APlainNumberIsAsGoodAsItsMeter) {
     const Spread amount = spreadOf(Quantity(0.5), prior, {1.1, 1.0});
     EXPECT_NEAR(amount.atScore(1.0), 1.6, kRounding);
     EXPECT_EQ(amount.atScore(-1.0), 0.0) << "never below 0";
-    EXPECT_EQ(spreadOf(quantity(70.0, Sureness::Measured), prior, {0.0, 1.12}).atScore(1.0),
+    EXPECT_EQ(spreadOf(quantity(70.0, Confidence::Measured), prior, {0.0, 1.12}).atScore(1.0),
               factor.atScore(1.0));
 }
 
 TEST(Spread, EstimatedTakesHalfAndGuessedAllOfThePriorsLogSpread) {
     const Prior prior{1.2, 0.5, 2.5, "test"};
-    const Spread guessed = spreadOf(quantity(3.0, Sureness::Guessed), prior, {});
+    const Spread guessed = spreadOf(quantity(3.0, Confidence::Guessed), prior, {});
     EXPECT_NEAR(guessed.quantile(0.05), 3.0 * 0.5 / 1.2, kRounding);
     EXPECT_NEAR(guessed.quantile(0.95), 3.0 * 2.5 / 1.2, kRounding);
-    const Spread estimated = spreadOf(quantity(3.0, Sureness::Estimated), prior, {});
+    const Spread estimated = spreadOf(quantity(3.0, Confidence::Estimated), prior, {});
     EXPECT_NEAR(estimated.quantile(0.05), 3.0 * std::sqrt(0.5 / 1.2), kRounding);
     EXPECT_NEAR(estimated.quantile(0.95), 3.0 * std::sqrt(2.5 / 1.2), kRounding);
     // A prior down to 0 has no logarithm: the same over its value.
-    const Spread clean = spreadOf(quantity(0.6, Sureness::Estimated), {0.3, 0.0, 1.0, "test"}, {});
+    const Spread clean = spreadOf(quantity(0.6, Confidence::Estimated), {0.3, 0.0, 1.0, "test"}, {});
     EXPECT_NEAR(clean.quantile(0.05), 0.3, kRounding);
     EXPECT_NEAR(clean.quantile(0.95), 0.6 + 0.5 * 0.7 / 0.3 * 0.6, kRounding);
     EXPECT_EQ(clean.quantile(1e-6), 0.0);
 }
 
 TEST(Spread, ItsOwnEndsGoBeforeWhatItIsSaidToBe) {
-    Quantity debt = quantity(14.0, Sureness::Estimated);
+    Quantity debt = quantity(14.0, Confidence::Estimated);
     debt.low = 6.0;
     debt.high = 30.0;
     EXPECT_NEAR(spreadOf(debt, {10.0, 4.0, 30.0, "test"}, {}).quantile(0.95), 30.0, 1e-11);
@@ -88,14 +88,14 @@ TEST(Spread, ItsOwnEndsGoBeforeWhatItIsSaidToBe) {
 
 TEST(Spread, MeasuredIsWhatIsPlainOrSaysSo) {
     EXPECT_TRUE(isMeasured(Quantity(1.0)));
-    EXPECT_TRUE(isMeasured(quantity(1.0, Sureness::Measured)));
-    EXPECT_FALSE(isMeasured(quantity(1.0, Sureness::Estimated)));
-    EXPECT_FALSE(isMeasured(quantity(1.0, Sureness::Guessed)));
+    EXPECT_TRUE(isMeasured(quantity(1.0, Confidence::Measured)));
+    EXPECT_FALSE(isMeasured(quantity(1.0, Confidence::Estimated)));
+    EXPECT_FALSE(isMeasured(quantity(1.0, Confidence::Guessed)));
     Quantity banded(1.0);
     banded.low = 0.5;
     banded.high = 2.0;
     EXPECT_FALSE(isMeasured(banded));
-    banded.sure = Sureness::Measured;
+    banded.confidence = Confidence::Measured;
     EXPECT_TRUE(isMeasured(banded));
 }
 

@@ -75,7 +75,7 @@ TEST(Member, TheMedianOfEveryInputIsTheCentralRun) {
         same(p.fishStock, q.fishStock);
         same(p.sedimentDemand * 1e6, q.sedimentDemand * 1e6);
         same(p.muckStore, q.muckStore);
-        same(p.netShare, q.netShare);
+        same(p.nonRecirculatedShare, q.nonRecirculatedShare);
         same(p.fastShare, q.fastShare);
         same(p.springFlow, q.springFlow);
         same(p.weedMass, q.weedMass);
@@ -122,7 +122,7 @@ TEST(Member, WhatIsWrittenDownDecidesTheSpread) {
     EXPECT_NEAR(at(inputs, "error of the profile's oxygen").spread.atScore(1.0), 0.2, 1e-15);
     // Absent ones: their priors.
     EXPECT_FALSE(at(inputs, "net_share").measured);
-    EXPECT_NEAR(at(inputs, "net_share").spread.quantile(0.95), kNetShare.high, 1e-12);
+    EXPECT_NEAR(at(inputs, "net_share").spread.quantile(0.95), kNonRecirculatedShare.high, 1e-12);
     EXPECT_NEAR(at(inputs, "wind_shelter").spread.quantile(0.05), kWindShelter.low, 1e-12);
     EXPECT_EQ(find(inputs, "dawn reading"), nullptr);
     EXPECT_EQ(find(inputs, "spring.flow_l_per_s"), nullptr);
@@ -188,7 +188,8 @@ TEST(Member, AnInputGoesWhereItBelongs) {
     EXPECT_EQ(with(model, "free_air_l_per_min", 90.0).parameters.freeAirFactor, 2.0);
     EXPECT_EQ(with(model, "wind_shelter", 0.3).windFactor, 0.5);
     // A pond twice as large has half the plume for its water.
-    EXPECT_NEAR(with(model, "area_m2", 16000.0).parameters.netShare, 0.5 * p.netShare, 1e-12);
+    EXPECT_NEAR(with(model, "area_m2", 16000.0).parameters.nonRecirculatedShare, 0.5 * p.nonRecirculatedShare,
+                1e-12);
     const Member warm = with(model, "error of the profile's temperature", 0.25);
     EXPECT_NEAR(warm.start.temperature[0], model.start.temperature[0] + 0.25, 1e-12);
     const Member rich = with(model, "error of the profile's oxygen", 0.3);
@@ -209,9 +210,9 @@ std::vector<double> numbersOf(const Member& member) {
 }
 
 TEST(Member, EveryInputMovesSomething) {
-    // Sulfide and ammonia only lift a pool that is too small for them, which it is in none of these; the
-    // carp's mass is beyond what the breathing equation tells apart, and the catfish are fed more than they
-    // can breathe for.
+    // Sulfide and ammonia only raise a demand fraction that is too small for them, which it is in none of
+    // these; the carp's mass is beyond what the respiration equation tells apart, and the catfish are fed
+    // more than they can respire for.
     const std::set<std::string> idle{"total_sulfide_mg_per_l",
                                      "total_ammonia_mg_per_l",
                                      "mean_mass_g of fish 4, common carp",

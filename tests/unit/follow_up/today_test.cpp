@@ -161,7 +161,7 @@ TEST(Today, APowerCutAsksForPartOfTheRampAgain) {
     ASSERT_TRUE(today.restart);
     EXPECT_NEAR(today.restart->daysOff, 5.75, 0.3);
     EXPECT_EQ(today.restart->restart, Restart::ReducedStart);
-    EXPECT_GT(today.restart->gathered.debt, 0.0);
+    EXPECT_GT(today.restart->accumulated.debt, 0.0);
 }
 
 TEST(Replan, LeavesTheDaysOfTheVerdict) {

@@ -156,7 +156,7 @@ TEST(ResultsIo, AMixedPondHasNoDoses) {
 TEST(ResultsIo, ARunThatLiftsNothingHasADoseOfZeroAndNoDay) {
     Comparison comparison = madeUpComparison();
     for (DayRow& day : comparison.runs[1].days) {
-        day.lifted = 0.0;
+        day.liftedVolume = 0.0;
     }
     const auto rows = records(summaryCsv(comparison));
     EXPECT_EQ(rows[2][8], "0");

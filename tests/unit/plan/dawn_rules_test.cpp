@@ -198,9 +198,9 @@ TEST(DawnRules, AStopAsksForTheRampAgain) {
 
 TEST(DawnRules, DebtGathersByTheTradesRule) {
     // 60 days over 1 m of bottom water: about 11 mg/L.
-    EXPECT_NEAR(debtGathered(60.0, 1.0, 0.0).debt, 11.1, 0.1);
-    EXPECT_NEAR(debtGathered(2.0, 1.0, 3.0).oxygen, 1.2, 1e-9);
-    EXPECT_EQ(debtGathered(20.0, 1.0, 3.0).oxygen, 0.0);
+    EXPECT_NEAR(demandAccumulated(60.0, 1.0, 0.0).debt, 11.1, 0.1);
+    EXPECT_NEAR(demandAccumulated(2.0, 1.0, 3.0).oxygen, 1.2, 1e-9);
+    EXPECT_EQ(demandAccumulated(20.0, 1.0, 3.0).oxygen, 0.0);
 }
 
 }  // namespace

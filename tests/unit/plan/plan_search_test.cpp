@@ -24,7 +24,7 @@ protected:
         }
         return days;
     }
-    static void expectSameLows(const MembersOnTheirWay& a, const MembersOnTheirWay& b) {
+    static void expectSameLows(const MembersRunState& a, const MembersRunState& b) {
         ASSERT_EQ(a.packs.size(), b.packs.size());
         for (std::size_t p = 0; p < a.packs.size(); ++p) {
             for (int night = 0; night < kDays; ++night) {
@@ -45,8 +45,8 @@ TEST_F(PlanSearchParallel, ARunThatIsCutAtMidnightsIsTheSameBits) {
     ASSERT_TRUE(all.isReady());
     const Schedule schedule =
         scheduleOf(minutes({30, 90, 1440}), ClockTime{600}, *m_model.pond.aerator, kDays);
-    const MembersOnTheirWay whole = all.run(all.start(), schedule, PlanMembers::endOfNight(kDays));
-    MembersOnTheirWay cut = all.start();
+    const MembersRunState whole = all.run(all.start(), schedule, PlanMembers::endOfNight(kDays));
+    MembersRunState cut = all.start();
     for (int day = 0; day <= kDays; ++day) {
         cut = all.run(cut, schedule, day * kDay);
     }
@@ -58,14 +58,14 @@ TEST_F(PlanSearchParallel, MembersAreThoseOfTheEnsemble) {
     const PlanMembers all = members(6);
     const std::vector<DayAction> days = minutes({60, 1440});
     const Schedule schedule = scheduleOf(days, ClockTime{600}, *m_model.pond.aerator, kDays);
-    const MembersOnTheirWay at = all.run(all.start(), schedule, PlanMembers::endOfNight(kDays));
+    const MembersRunState at = all.run(all.start(), schedule, PlanMembers::endOfNight(kDays));
     EnsembleOptions options;
     options.days = kDays;
     options.members = 6;
     options.threads = 1;
     const EnsembleResult ensemble =
         runMembers(m_model, {{"do-nothing", {}, true}, {"planned", schedule, false}}, options);
-    const Lines& lines = m_model.parameters.lines;
+    const OxygenThresholds& thresholds = m_model.parameters.thresholds;
     HarmCount expected;
     for (int i = 0; i < 6; ++i) {
         double lowest = 1e9;
@@ -75,8 +75,8 @@ TEST_F(PlanSearchParallel, MembersAreThoseOfTheEnsemble) {
         EXPECT_EQ(static_cast<float>(lowest), ensemble.ramps[1].lowest[static_cast<std::size_t>(i)]);
         const auto with = static_cast<double>(ensemble.ramps[1].lowest[static_cast<std::size_t>(i)]);
         const auto without = static_cast<double>(ensemble.ramps[0].lowest[static_cast<std::size_t>(i)]);
-        expected.addedStress += with < lines.stress && without >= lines.stress ? 1 : 0;
-        expected.addedLethal += with < lines.lethal && without >= lines.lethal ? 1 : 0;
+        expected.addedStress += with < thresholds.stress && without >= thresholds.stress ? 1 : 0;
+        expected.addedLethal += with < thresholds.lethal && without >= thresholds.lethal ? 1 : 0;
     }
     const HarmCount harm = all.harm(at, 1, kDays);
     EXPECT_EQ(harm.addedStress, expected.addedStress);
@@ -88,7 +88,7 @@ TEST_F(PlanSearchParallel, MembersAreThoseOfTheEnsemble) {
 
 TEST_F(PlanSearchParallel, DoNothingHarmsNobody) {
     const PlanMembers all = members(6);
-    const MembersOnTheirWay at = all.run(all.start(), {}, PlanMembers::endOfNight(kDays));
+    const MembersRunState at = all.run(all.start(), {}, PlanMembers::endOfNight(kDays));
     EXPECT_EQ(all.harm(at, 1, kDays).any, 0);
 }
 
@@ -102,20 +102,21 @@ TEST_F(PlanSearchParallel, ThreadsDoNotMatter) {
     EXPECT_EQ(one->harm.any, three->harm.any);
 }
 
-TEST_F(PlanSearchParallel, HeldDaysHaveNoAirUntilTheStandingScheduleBegins) {
+TEST_F(PlanSearchParallel, HeldDaysHaveNoAirUntilTheSustainedScheduleBegins) {
     const Ladder ladder{minutes({15, 60, 240}), minutes({1440}).front(), ClockTime{600}};
     const PlanMembers all = members(4);
     const std::vector<int> held{1, 2};
-    const auto way = climb(all, ladder, held, 4, 4, {});  // everything is within the budget
-    ASSERT_TRUE(way);
-    ASSERT_EQ(way->length(), 3);
-    EXPECT_TRUE(way->days[0].isHold && way->days[1].isHold);
-    EXPECT_EQ(way->days[0].minutes + way->days[1].minutes, 0);
-    EXPECT_EQ(way->days[2].minutes, 1440);
-    EXPECT_EQ(polished(all, *way, ladder, held, 4, {}).days, way->days) << "hold days are not polished away";
+    const auto candidate = climb(all, ladder, held, 4, 4, {});  // everything is within the budget
+    ASSERT_TRUE(candidate);
+    ASSERT_EQ(candidate->length(), 3);
+    EXPECT_TRUE(candidate->days[0].isHold && candidate->days[1].isHold);
+    EXPECT_EQ(candidate->days[0].minutes + candidate->days[1].minutes, 0);
+    EXPECT_EQ(candidate->days[2].minutes, 1440);
+    EXPECT_EQ(polished(all, *candidate, ladder, held, 4, {}).days, candidate->days)
+        << "hold days are not polished away";
 }
 
-TEST(PlanSearch, ARampOfAWaySaysEachDayOnceAndKeepsTheLast) {
+TEST(PlanSearch, ARampOfACandidateSaysEachDayOnceAndKeepsTheLast) {
     std::vector<DayAction> days{{0, 2, 3.0, 1, true}, {20, 1, 2.5, 4, false}, {1440, 2, 3.0, 1, false}};
     const Ramp ramp = rampOf(days, ClockTime{600});
     EXPECT_EQ(ramp.kind, RampKind::Table);

@@ -1,9 +1,9 @@
 #include "engine/plan/plan.h"
 
 #include "engine/output/plan_io.h"
-#include "engine/plan/plan_edges.h"
 #include "engine/plan/plan_season.h"
-#include "engine/plan/plan_standing.h"
+#include "engine/plan/plan_sensitivity.h"
+#include "engine/plan/plan_sustained.h"
 #include "engine/plan/plan_weather.h"
 #include "engine/pond/pond_io.h"
 #include "engine/run/gas_limits.h"
@@ -54,7 +54,7 @@ TEST(Plan, EndStatesAreJudgedBesideDoNothing) {
 }
 
 TEST(Plan, TheLongestDailyRunThatKeepsTheLineIsTriedFirst) {
-    std::vector<StandingSchedule> table(5);
+    std::vector<SustainedSchedule> table(5);
     table[0].action = {1440, 1, 3.0, 1, false};
     table[1].action = {1440, 1, 2.0, 1, false};
     table[2].action = {1440, 1, 1.0, 1, false};
@@ -109,10 +109,10 @@ TEST(Plan, AWorseDayIsWorseOnThatDayAlone) {
     EXPECT_EQ(front.wind->value, 6.0) << "days beyond the table can be worse too";
 }
 
-TEST(Plan, PoisonsCountWhereTheyPassTheirLimitAndDoNothings) {
+TEST(Plan, ToxicantsCountWhereTheyPassTheirLimitAndDoNothings) {
     Pond pond = scenario("salt-lens");
     const PondModel model = prepareUnbalanced(pond, {12, 1800.0});
-    const double limit = gasLimits(model.parameters.lines.group, 25.0, model.parameters.ph).sulfide;
+    const double limit = gasLimits(model.parameters.thresholds.group, 25.0, model.parameters.ph).sulfide;
     RampRun run, nothing;
     run.hours.resize(2);
     nothing.hours.resize(2);
@@ -121,13 +121,13 @@ TEST(Plan, PoisonsCountWhereTheyPassTheirLimitAndDoNothings) {
             hour.surfaceTemperature = 25.0;
         }
     }
-    EXPECT_FALSE(poisons(model, run, nothing));
+    EXPECT_FALSE(addsToxicants(model, run, nothing));
     run.hours[1].hydrogenSulfide = 1.01 * limit;
-    EXPECT_TRUE(poisons(model, run, nothing));
+    EXPECT_TRUE(addsToxicants(model, run, nothing));
     nothing.hours[0].hydrogenSulfide = 2.0 * limit;
-    EXPECT_FALSE(poisons(model, run, nothing)) << "the pond brings more by itself";
+    EXPECT_FALSE(addsToxicants(model, run, nothing)) << "the pond brings more by itself";
     run.hours[0].hydrogenSulfide = 3.0 * limit;
-    EXPECT_TRUE(poisons(model, run, nothing)) << "but this is more still";
+    EXPECT_TRUE(addsToxicants(model, run, nothing)) << "but this is more still";
 }
 
 TEST(Plan, MonthsAreJudgedFromTheFilesClimate) {

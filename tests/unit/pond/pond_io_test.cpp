@@ -32,7 +32,7 @@ TEST(PondIo, ReadsThePlainPond) {
     EXPECT_EQ(pond.place.longitude_deg, Quantity(-90.0));
     EXPECT_EQ(pond.bottom.oxygenDebt->low, 6.0);
     EXPECT_EQ(pond.bottom.oxygenDebt->high, 30.0);
-    EXPECT_EQ(pond.bottom.oxygenDebt->sure, Sureness::Estimated);
+    EXPECT_EQ(pond.bottom.oxygenDebt->confidence, Confidence::Estimated);
     EXPECT_EQ(pond.bottom.oxygenDebt->source, "age and smell");
     EXPECT_EQ(pond.bottom.smell, Smell::Strong);
     EXPECT_FALSE(pond.bottom.muck);

@@ -1,7 +1,7 @@
 #include "engine/base/lane_math.h"
 #include "engine/water/air_transfer.h"
 #include "engine/water/exchange.h"
-#include "engine/water/fish_breath.h"
+#include "engine/water/fish_respiration.h"
 #include "engine/water/light.h"
 #include "engine/water/sky.h"
 #include "engine/water/water.h"

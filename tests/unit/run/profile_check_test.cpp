@@ -104,7 +104,7 @@ TEST(ProfileCheck, ALayerWithoutTemperatureAsksForTheSalinity) {
     // The same oxygen under one temperature.
     pond.profile->temperature.assign(6, 27.5);
     EXPECT_EQ(only(pond).doubt, UniformLayer);
-    // Oxygen that fades evenly is what mud makes of quiet water.
+    // Oxygen that fades evenly is what sediment makes of water that only diffuses.
     pond.profile->oxygen = {7, 6, 5, 4, 3, 2};
     pond.bottom.smell = Smell::None;
     pond.water.totalSulfide.reset();

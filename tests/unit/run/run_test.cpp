@@ -58,7 +58,7 @@ void expectSame(const RampRun& a, const RampRun& b) {
     for (std::size_t d = 0; d < a.days.size(); ++d) {
         EXPECT_EQ(a.days[d].lowest, b.days[d].lowest);
         EXPECT_EQ(a.days[d].lowestTime, b.days[d].lowestTime);
-        EXPECT_EQ(a.days[d].lifted, b.days[d].lifted);
+        EXPECT_EQ(a.days[d].liftedVolume, b.days[d].liftedVolume);
     }
     ASSERT_EQ(a.budget.size(), b.budget.size());
     for (std::size_t d = 0; d < a.budget.size(); ++d) {
@@ -199,7 +199,7 @@ TEST(Run, DoNothingHasNoAir) {
     }
     for (const DayRow& row : run.days) {
         EXPECT_EQ(row.runMinutes, 0.0);
-        EXPECT_EQ(row.lifted, 0.0);
+        EXPECT_EQ(row.liftedVolume, 0.0);
     }
 }
 
@@ -221,11 +221,11 @@ TEST(CappedRamp, EndsOnTheLastWholeMinuteWithinItsDose) {
             EXPECT_EQ(block.start, (static_cast<double>(d) * 24.0 + 10.0) * kHour);
             if (block.end <= (static_cast<double>(d) + 1.0) * kDay) {
                 EXPECT_EQ(run.days[d].runMinutes, std::round(minutes));
-                const double ofAMinute = run.days[d].lifted / minutes;
+                const double ofAMinute = run.days[d].liftedVolume / minutes;
                 // A run's own end is planned with the plume of its last hour; half a minute's lift is left
                 // for that.
-                EXPECT_LE(run.days[d].lifted, cap + 0.5 * ofAMinute) << percent << " %, day " << d + 1;
-                EXPECT_GE(run.days[d].lifted, cap - 1.5 * ofAMinute) << percent << " %, day " << d + 1;
+                EXPECT_LE(run.days[d].liftedVolume, cap + 0.5 * ofAMinute) << percent << " %, day " << d + 1;
+                EXPECT_GE(run.days[d].liftedVolume, cap - 1.5 * ofAMinute) << percent << " %, day " << d + 1;
             }
         }
     }
@@ -268,7 +268,7 @@ TEST(CappedRamp, WithoutBottomWaterIsLetGoOnTheFirstDayInTwoSteps) {
     EXPECT_EQ(run.schedule[1].start, 34.0 * kHour);
     EXPECT_EQ(run.schedule[1].end, 5.5 * kDay);
     for (const DayRow& row : run.days) {
-        EXPECT_EQ(row.lifted, 0.0);  // there is nothing to lift
+        EXPECT_EQ(row.liftedVolume, 0.0);  // there is nothing to lift
     }
 }
 
@@ -355,7 +355,8 @@ TEST(Run, AScheduleGivenIsAsGoodAsTheRampsOwn) {
     EXPECT_EQ(own.schedule, given.schedule);
     for (std::size_t d = 0; d < own.days.size(); ++d) {
         EXPECT_NEAR(own.days[d].lowest, given.days[d].lowest, 0.05) << "night " << d + 1;
-        EXPECT_NEAR(own.days[d].lifted, given.days[d].lifted, 0.01 * own.days[d].lifted) << "day " << d + 1;
+        EXPECT_NEAR(own.days[d].liftedVolume, given.days[d].liftedVolume, 0.01 * own.days[d].liftedVolume)
+            << "day " << d + 1;
     }
 }
 
@@ -400,9 +401,9 @@ TEST(Compare, IsTheSameToTheBitForAnyNumberOfThreads) {
             SCOPED_TRACE(one.runs[r].name + ", " + std::to_string(threads) + " threads");
             expectSame(one.runs[r], more.runs[r]);
             EXPECT_EQ(one.runs[r].endState, more.runs[r].endState);
-            ASSERT_EQ(one.runs[r].causes.size(), more.runs[r].causes.size());
-            for (std::size_t c = 0; c < one.runs[r].causes.size(); ++c) {
-                EXPECT_EQ(one.runs[r].causes[c].gain, more.runs[r].causes[c].gain);
+            ASSERT_EQ(one.runs[r].attribution.size(), more.runs[r].attribution.size());
+            for (std::size_t c = 0; c < one.runs[r].attribution.size(); ++c) {
+                EXPECT_EQ(one.runs[r].attribution[c].gain, more.runs[r].attribution[c].gain);
             }
         }
     }

@@ -58,7 +58,7 @@ TEST(Triage, TheFirstDoseIsWhatTheColumnLifts) {
     request.keepLayers = false;
     const Ramp ramp = test::minutesEachDay(30.0);
     const RampRun run = runRamp(model, &ramp, request);
-    const double lifted = 100.0 * run.days.front().lifted / model.bottom.volume;
+    const double lifted = 100.0 * run.days.front().liftedVolume / model.bottom.volume;
     // The run starts the morning after the profile, on water that a night has cooled.
     EXPECT_NEAR(triageOf(model).firstDose->ofBottom_percent, lifted, 0.25 * lifted);
 }

@@ -54,7 +54,7 @@ TEST(DebtEstimate, TheBottleOfOnePartInThree) {
     EXPECT_FALSE(day.isVoid);
     EXPECT_NEAR(day.taken, 10.1, 1e-12);
     EXPECT_NEAR(day.error, 1.1, 0.05);
-    // After a day the fast pool and 1 - 1/e of the medium one are spent.
+    // After a day the fast demand and 1 - 1/e of the medium one are spent.
     EXPECT_NEAR(day.share, 0.55 + 0.45 * (1.0 - std::exp(-1.0)), 1e-9);
     EXPECT_NEAR(day.route.value, 10.1 / day.share, 1e-9);
     // A hand-held meter knows the debt far better than the table of ponds, a factor of 3 either way.

@@ -78,14 +78,14 @@ TEST(BottomWater, ByOxygenByDensityOrNotAtAll) {
     EXPECT_NEAR(salty.depth, 1.5, 1e-9);
 }
 
-Lines linesWith(SpeciesGroup group, double surface, double elevation = 0.0) {
+OxygenThresholds thresholdsWith(SpeciesGroup group, double surface, double elevation = 0.0) {
     Pond pond = plainPond();
     pond.limits.speciesGroup = group;
     pond.place.elevation = elevation;
-    return linesOf(pond, profileOf({surface, 20, 18, 15}, {8, 8, 7, 6}));
+    return thresholdsOf(pond, profileOf({surface, 20, 18, 15}, {8, 8, 7, 6}));
 }
 
-TEST(Lines, BySpeciesGroup) {
+TEST(OxygenThresholds, BySpeciesGroup) {
     struct Row {
         SpeciesGroup group;
         double stress, lethal;
@@ -96,53 +96,53 @@ TEST(Lines, BySpeciesGroup) {
                            {SpeciesGroup::Koi, 6, 1},
                            {SpeciesGroup::Trout, 6, 3},
                            {SpeciesGroup::Percid, 4, 1.5}}) {
-        const Lines lines = linesWith(row.group, 15.0);
-        EXPECT_EQ(lines.stress, row.stress);
-        EXPECT_EQ(lines.lethal, row.lethal);
-        EXPECT_FALSE(lines.warmWaterRaise);
-        EXPECT_FALSE(lines.altitudeCut);
-        EXPECT_EQ(lines.fishShare, 0.2);
+        const OxygenThresholds thresholds = thresholdsWith(row.group, 15.0);
+        EXPECT_EQ(thresholds.stress, row.stress);
+        EXPECT_EQ(thresholds.lethal, row.lethal);
+        EXPECT_FALSE(thresholds.warmWaterRaise);
+        EXPECT_FALSE(thresholds.altitudeCut);
+        EXPECT_EQ(thresholds.fishShare, 0.2);
     }
-    EXPECT_EQ(linesWith(SpeciesGroup::Trout, 15.0).fishMax, 20.0);
-    EXPECT_GT(linesWith(SpeciesGroup::Sport, 15.0).fishMax, 100.0);
+    EXPECT_EQ(thresholdsWith(SpeciesGroup::Trout, 15.0).fishMax, 20.0);
+    EXPECT_GT(thresholdsWith(SpeciesGroup::Sport, 15.0).fishMax, 100.0);
 }
 
-TEST(Lines, WarmWaterRaisesTheStressLine) {
-    EXPECT_EQ(linesWith(SpeciesGroup::Sport, 28.0).stress, 4.0);
-    EXPECT_EQ(linesWith(SpeciesGroup::Sport, 28.1).stress, 5.0);
-    EXPECT_TRUE(linesWith(SpeciesGroup::Sport, 28.1).warmWaterRaise);
-    EXPECT_EQ(linesWith(SpeciesGroup::Sport, 28.1).lethal, 2.0);
-    EXPECT_EQ(linesWith(SpeciesGroup::Trout, 18.0).stress, 6.0);
-    EXPECT_EQ(linesWith(SpeciesGroup::Trout, 18.1).stress, 7.0);
+TEST(OxygenThresholds, WarmWaterRaisesTheStressLine) {
+    EXPECT_EQ(thresholdsWith(SpeciesGroup::Sport, 28.0).stress, 4.0);
+    EXPECT_EQ(thresholdsWith(SpeciesGroup::Sport, 28.1).stress, 5.0);
+    EXPECT_TRUE(thresholdsWith(SpeciesGroup::Sport, 28.1).warmWaterRaise);
+    EXPECT_EQ(thresholdsWith(SpeciesGroup::Sport, 28.1).lethal, 2.0);
+    EXPECT_EQ(thresholdsWith(SpeciesGroup::Trout, 18.0).stress, 6.0);
+    EXPECT_EQ(thresholdsWith(SpeciesGroup::Trout, 18.1).stress, 7.0);
 }
 
-TEST(Lines, NeverAboveFourFifthsOfSaturation) {
-    const Lines high = linesWith(SpeciesGroup::Koi, 27.0, 2500.0);
+TEST(OxygenThresholds, NeverAboveFourFifthsOfSaturation) {
+    const OxygenThresholds high = thresholdsWith(SpeciesGroup::Koi, 27.0, 2500.0);
     EXPECT_TRUE(high.altitudeCut);
     EXPECT_NEAR(high.stress, 0.8 * oxygenSaturation(27.0, 0.0, airPressure(2500.0)), 1e-12);
     EXPECT_EQ(high.lethal, 1.0);
 }
 
-TEST(Lines, OwnNumbersSwitchTheModifiersOff) {
+TEST(OxygenThresholds, OwnNumbersSwitchTheModifiersOff) {
     Pond pond = plainPond();
     pond.limits.stress = 4.5;
     pond.limits.lethal = 2.5;
     pond.limits.fishWater_percent = 30.0;
     pond.limits.fishMax = 25.0;
-    const Lines lines = linesOf(pond, profileOf({31, 20, 18, 15}, {8, 8, 7, 6}));
-    EXPECT_EQ(lines.stress, 4.5);
-    EXPECT_EQ(lines.lethal, 2.5);
-    EXPECT_NEAR(lines.fishShare, 0.3, 1e-12);
-    EXPECT_EQ(lines.fishMax, 25.0);
-    EXPECT_FALSE(lines.warmWaterRaise);
+    const OxygenThresholds thresholds = thresholdsOf(pond, profileOf({31, 20, 18, 15}, {8, 8, 7, 6}));
+    EXPECT_EQ(thresholds.stress, 4.5);
+    EXPECT_EQ(thresholds.lethal, 2.5);
+    EXPECT_NEAR(thresholds.fishShare, 0.3, 1e-12);
+    EXPECT_EQ(thresholds.fishMax, 25.0);
+    EXPECT_FALSE(thresholds.warmWaterRaise);
 }
 
-TEST(Lines, GroupOfTheHeaviestFish) {
+TEST(OxygenThresholds, GroupOfTheHeaviestFish) {
     Pond pond = plainPond();
     pond.limits.speciesGroup.reset();
     const auto group = [&](std::vector<FishStock> fish) {
         pond.fish = std::move(fish);
-        return linesOf(pond, *pond.profile).group;
+        return thresholdsOf(pond, *pond.profile).group;
     };
     EXPECT_EQ(group({}), SpeciesGroup::Sport);
     EXPECT_EQ(group({{"largemouth bass", 100.0, {}}, {"common carp", 150.0, {}}}), SpeciesGroup::Carp);

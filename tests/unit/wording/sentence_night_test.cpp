@@ -63,12 +63,12 @@ TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
     Comparison comparison = threeRamps();
     EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::NightDetail), "")
         << "nothing is known yet";
-    comparison.runs[1].causes = {{CauseKind::BottomDebt, 1.26}, {CauseKind::Fish, 0.02}};
-    const std::string causes =
+    comparison.runs[1].attribution = {{CauseKind::BottomDebt, 1.26}, {CauseKind::Fish, 0.02}};
+    const std::string attribution =
         "What makes that low (mg/L gained if it were not there): oxygen debt of the bottom water 1.3.";
-    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::NightDetail), causes);
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::NightDetail), attribution);
     EXPECT_EQ(said(sentencesOfNight(comparison, 1, 0), SentencePart::NightDetail),
-              "The worst night of \"at once\" is night 2, 1.2 mg/L at 05:40. " + causes);
+              "The worst night of \"at once\" is night 2, 1.2 mg/L at 05:40. " + attribution);
 }
 
 TEST(SentenceNight, ARampThatFailedIsPassedOver) {

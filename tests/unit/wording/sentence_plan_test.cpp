@@ -1,5 +1,5 @@
 #include "engine/plan/plan.h"
-#include "engine/plan/plan_standing.h"
+#include "engine/plan/plan_sustained.h"
 #include "engine/wording/wording.h"
 #include "tests/made_up_comparison.h"
 
@@ -33,15 +33,15 @@ Plan madeUpPlan() {
         ensemble.ramps.push_back(ramp);
     }
     ensemble.ramps.back().lowest[0] = 4.5F;
-    for (const StandingKind kind : {StandingKind::Continuous, StandingKind::Raised, StandingKind::ByDay,
-                                    StandingKind::ByNight, StandingKind::PartTime}) {
-        StandingSchedule row;
+    for (const SustainedKind kind : {SustainedKind::Continuous, SustainedKind::Raised, SustainedKind::ByDay,
+                                     SustainedKind::ByNight, SustainedKind::PartTime}) {
+        SustainedSchedule row;
         row.kind = kind;
         row.action = {1440, 2, 3.0, 1, false};
         row.start = ClockTime{600};
         row.endState = 5.25;
         row.verdict = EndVerdict::Keeps;
-        plan.standing.push_back(row);
+        plan.sustainedSchedules.push_back(row);
     }
     plan.verdict = PlanVerdict::Ramp;
     plan.chosen = 0;
@@ -82,13 +82,13 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
                                     PlanReason::NoEndState, PlanReason::NoSafeWay, PlanReason::BetterHarms}) {
         plans.push_back(notToStart(reason));
     }
-    plans.back().poisonsFound = true;
+    plans.back().toxicantsFound = true;
     plans.back().holds.clear();
     Plan atOnce = madeUpPlan();
     atOnce.verdict = PlanVerdict::AtOnce;
     atOnce.days = {{1440, 2, 0.5, 1, false}};
-    atOnce.standing[0].action = atOnce.days[0];
-    atOnce.standing[0].verdict = EndVerdict::Better;
+    atOnce.sustainedSchedules[0].action = atOnce.days[0];
+    atOnce.sustainedSchedules[0].verdict = EndVerdict::Better;
     atOnce.comparison.model.debt_kg = 0.0;
     atOnce.heedsHolds = false;
     atOnce.comparison.days = 30;  // longer than the outlook
@@ -97,7 +97,7 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     atOnce.months = {{4, 6.0, 5.0, true}, {7, 1.0, 5.0, false}};
     plans.push_back(atOnce);
     Plan harms = notToStart(PlanReason::BetterHarms);
-    harms.standing[0].verdict = EndVerdict::Fails;
+    harms.sustainedSchedules[0].verdict = EndVerdict::Fails;
     plans.push_back(harms);
     std::set<SentenceKey> keys;
     for (const Plan& plan : plans) {

@@ -105,7 +105,7 @@ TEST(Sentence, HoursAndDosesCarryTheirNumbers) {
 
 TEST(Sentence, TheDebtRatioFallsIntoTheTradesFourBands) {
     Comparison comparison = madeUpComparison();
-    comparison.model.pool_kg = 100.0;
+    comparison.model.oxygenReserve_kg = 100.0;
     const auto band = [&](double debt_kg) {
         comparison.model.debt_kg = debt_kg;
         const auto sentences = sentencesOf(comparison);
@@ -220,7 +220,7 @@ std::vector<Comparison> allKinds() {
     std::vector<Comparison> kinds{madeUpComparison(), inTrouble()};
     kinds.front().runs[2].endState = 3.0;
     kinds.front().runs[0].endState = 6.0;
-    kinds.front().runs[2].days[0].lifted = kinds.front().runs[2].days[1].lifted = 0.0;
+    kinds.front().runs[2].days[0].liftedVolume = kinds.front().runs[2].days[1].liftedVolume = 0.0;
     kinds.front().runs[3].days[0].lowest = kinds.front().runs[3].days[1].lowest = 5.125;
     kinds.front().runs[3].hoursBelowStress = 0.0;
 
@@ -233,16 +233,16 @@ std::vector<Comparison> allKinds() {
     other.runs[3].capLiftedDay = 2;
     other.runs[2].end = RunEnd::Cancelled;
     other.runs[2].message = "It was stopped.";
-    other.model.pool_kg = 0.0;
+    other.model.oxygenReserve_kg = 0.0;
     other.model.bottom.cause = BottomWater::Cause::Density;
     other.model.balance = {10.0, 1.0, true, -1.0};
-    other.model.parameters.lines.altitudeCut = true;
-    other.model.parameters.lines.fishMax = 20.0;
+    other.model.parameters.thresholds.altitudeCut = true;
+    other.model.parameters.thresholds.fishMax = 20.0;
     other.runs[0].usualDays = 2;
     kinds.push_back(other);
     for (const double debt_kg : {10.0, 30.0, 70.0, 130.0}) {
         other = madeUpComparison();
-        other.model.pool_kg = 100.0;
+        other.model.oxygenReserve_kg = 100.0;
         other.model.debt_kg = debt_kg;
         other.model.bottom.cause = BottomWater::Cause::Oxygen;
         kinds.push_back(other);
@@ -267,7 +267,7 @@ std::vector<Comparison> allKinds() {
              "title = \"Test pond\"\n", "")));
     kinds.back().model.profileIsGuess = true;
 
-    // Trout, salt, poisons, a dated table, hold days, a surface aerator; and every number of causes.
+    // Trout, salt, toxicants, a dated table, hold days, a surface aerator; and every number of causes.
     other = madeUpComparison(
         with(with(with(with(kPlainPond, "species_group = \"sport\"", "species_group = \"trout\""),
                        "[water]\n", "[water]\ntotal_ammonia_mg_per_l = 1\ntotal_sulfide_mg_per_l = 40\n"),
@@ -290,7 +290,7 @@ std::vector<Comparison> allKinds() {
             row.hydrogenSulfide = i == 1 ? 0.01 : 0.001;
         }
         for (std::size_t k = i; k < gains.size(); ++k) {
-            run.causes.push_back({CauseKind::Fish, gains[k]});
+            run.attribution.push_back({CauseKind::Fish, gains[k]});
         }
     }
     kinds.push_back(other);

@@ -105,7 +105,7 @@ TEST(Wording, TheWindowsEnglishIsTheCommandLines) {
     const auto sentences = engine::sentencesOf(madeUp()->comparison);
     ASSERT_GT(sentences.size(), 20U);
     for (const engine::Sentence& sentence : sentences) {
-        EXPECT_EQ(plain(worded(sentence)), engine::english(sentence));
+        EXPECT_EQ(plain(localized(sentence)), engine::english(sentence));
     }
 }
 
@@ -115,7 +115,7 @@ TEST(Wording, NumbersHaveTheLocalesSignAndNamesAreLeftAlone) {
         engine::SentencePart::Night,
         engine::SentenceKey::NightWithSelected,
         {{"ramp", engine::Measure::Text, 0.0, "1.5 h"}, {"low", engine::Measure::Oxygen, 2.06, {}}}};
-    EXPECT_EQ(plain(worded(sentence)), "With \"1.5 h\": 2,1 mg/L.");
+    EXPECT_EQ(plain(localized(sentence)), "With \"1.5 h\": 2,1 mg/L.");
     QLocale::setDefault(QLocale::c());
 }
 

@@ -10,7 +10,7 @@
 #include "widgets/charts/picture.h"
 #include "widgets/charts/picture_view.h"
 #include "widgets/charts/sheets.h"
-#include "widgets/document/simulation.h"
+#include "widgets/document/recomputation.h"
 
 #include <QImage>
 #include <QSvgRenderer>
@@ -106,7 +106,7 @@ TEST(Views, AreDrawnForAPondWithoutRampsToo) {
 TEST(Views, TheHoursBelowAreThoseOfTheCurves) {
     const Looking looking;
     const engine::RampRun& run = computed()->comparison.runs[2];
-    const double stress = computed()->comparison.model.parameters.lines.stress;
+    const double stress = computed()->comparison.model.parameters.thresholds.stress;
     int below = 0;
     for (const engine::HourRow& hour : run.hours) {
         below += hour.fishWater < stress && hour.time >= 12 * 3600.0 ? 1 : 0;

@@ -16,7 +16,7 @@ TEST(PutNumber, KeepsSourceAndDropsASpreadThatIsLeft) {
     engine::MaybeQuantity debt = engine::Quantity(14.0);
     debt->low = 6.0;
     debt->high = 30.0;
-    debt->sure = engine::Sureness::Estimated;
+    debt->confidence = engine::Confidence::Estimated;
     debt->source = "age";
     putNumber(debt, 20.0);
     EXPECT_EQ(debt->value, 20.0);
@@ -24,7 +24,7 @@ TEST(PutNumber, KeepsSourceAndDropsASpreadThatIsLeft) {
     EXPECT_EQ(debt->high, 30.0);
     putNumber(debt, 31.0);
     EXPECT_FALSE(debt->low.has_value() || debt->high.has_value());
-    EXPECT_EQ(debt->sure, engine::Sureness::Estimated);
+    EXPECT_EQ(debt->confidence, engine::Confidence::Estimated);
     EXPECT_EQ(debt->source, "age");
     putNumber(debt, std::nullopt);
     EXPECT_FALSE(debt.has_value());

@@ -89,7 +89,7 @@ TEST_F(Answers, ThreeInputsGiveTodaysVerdictAsTheEngineHasIt) {
     EXPECT_EQ(plain(page.verdict()).substr(0, 5), "BACK:");
     for (const engine::Sentence& sentence : engine::sentencesOf(expected)) {
         if (sentence.key != engine::SentenceKey::TodayVerdict) {
-            EXPECT_TRUE(page.text().contains(worded(sentence).simplified())) << plain(worded(sentence));
+            EXPECT_TRUE(page.text().contains(localized(sentence).simplified())) << plain(localized(sentence));
         }
     }
     EXPECT_TRUE(engine::readPond(folder.path() / "pond.toml").pond->readings == document.pond().readings);
@@ -125,7 +125,7 @@ TEST_F(Answers, TheScheduleIsPlannedAnewBehindTheVerdictAndCanBeARamp) {
     EXPECT_EQ(page.plan()->days, expected.days);
     for (const engine::Sentence& sentence : engine::sentencesOf(expected)) {
         if (sentence.part == engine::SentencePart::Plan) {
-            EXPECT_TRUE(page.text().contains(worded(sentence).simplified())) << plain(worded(sentence));
+            EXPECT_TRUE(page.text().contains(localized(sentence).simplified())) << plain(localized(sentence));
         }
     }
     EXPECT_LT(page.text().indexOf(QStringLiteral("Planned anew")),
@@ -307,7 +307,7 @@ TEST_F(Answers, TheReviewSaysWhatTheEngineSaysAndDrawsBoth) {
     const engine::Review expected = engine::reviewPond(document.pond(), options);
     for (const engine::Sentence& sentence : engine::sentencesOf(expected)) {
         const QString all = page.verdict() + page.text();
-        EXPECT_TRUE(all.contains(worded(sentence).simplified())) << plain(worded(sentence));
+        EXPECT_TRUE(all.contains(localized(sentence).simplified())) << plain(localized(sentence));
     }
     ASSERT_TRUE(page.chart().chart());
     const LineChart& chart = *page.chart().chart();

@@ -25,7 +25,7 @@ TEST_F(AeratorFormTest, EveryFieldIsOneStepAndUndoRestoresIt) {
     expectEdit("Power, kW", "0.37", "Change the power",
                [](const engine::Pond& pond) { return numberOf(pond.aerator->power_kW) == 0.37; });
     expectEdit("Net share", "0.6", "Change the net share",
-               [](const engine::Pond& pond) { return numberOf(pond.aerator->netShare) == 0.6; });
+               [](const engine::Pond& pond) { return numberOf(pond.aerator->nonRecirculatedShare) == 0.6; });
 }
 
 TEST_F(AeratorFormTest, AFaultInARampNamesTheRamp) {

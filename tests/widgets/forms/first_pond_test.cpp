@@ -2,7 +2,7 @@
 
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_io.h"
-#include "widgets/document/simulation.h"
+#include "widgets/document/recomputation.h"
 
 #include <gtest/gtest.h>
 
@@ -49,8 +49,8 @@ TEST(FirstPond, EveryCombinationOfChoicesPassesTheChecksAndReadsBack) {
 
 TEST(FirstPond, SaysOfEachNumberHowSureItIs) {
     const engine::Pond pond = pondFrom(usual());
-    EXPECT_EQ(pond.basin.area->sure, engine::Sureness::Estimated);
-    EXPECT_EQ(pond.bottom.muck->sure, engine::Sureness::Guessed);
+    EXPECT_EQ(pond.basin.area->confidence, engine::Confidence::Estimated);
+    EXPECT_EQ(pond.bottom.muck->confidence, engine::Confidence::Guessed);
     EXPECT_LT(*pond.bottom.muck->low, pond.bottom.muck->value);
     EXPECT_GT(*pond.fish.front().stock_kgPerHa->high, pond.fish.front().stock_kgPerHa->value);
     EXPECT_FALSE(pond.bottom.oxygenDebt) << "no one can tell it over the telephone";

@@ -1,4 +1,4 @@
-#include "engine/run/causes.h"
+#include "engine/run/attribution.h"
 
 #include "engine/base/units.h"
 
@@ -75,9 +75,9 @@ double gainWithout(const PondModel& model, const Ramp* ramp, const RampRun& run,
     Parameters<double>& p = changed.parameters;
     switch (kind) {
         case CauseKind::BottomDebt:
-            for (auto* pool : {&changed.start.fast, &changed.start.medium, &changed.start.slow,
-                               &changed.start.sulfide, &changed.start.ammonia}) {
-                pool->assign(pool->size(), 0.0);
+            for (auto* demandFraction : {&changed.start.fast, &changed.start.medium, &changed.start.slow,
+                                         &changed.start.sulfide, &changed.start.ammonia}) {
+                demandFraction->assign(demandFraction->size(), 0.0);
             }
             break;
         case CauseKind::BottomDeficit:

@@ -1,6 +1,6 @@
 #include "engine/pond/pond_words.h"
 #include "engine/run/gas_limits.h"
-#include "engine/wording/speaker.h"
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 #include <cmath>
@@ -43,77 +43,77 @@ double hoursWithoutHabitat(const RampRun& run) {
 
 }  // namespace
 
-void sayCauses(const RampRun& run, const Speaker& speaker) {
+void addAttribution(const RampRun& run, const SentenceBuilder& builder) {
     std::vector<SentenceValue> values;
     constexpr std::array<const char*, 3> kNames{"first", "second", "third"};
     constexpr std::array<const char*, 3> kGains{"firstGain", "secondGain", "thirdGain"};
     std::size_t said = 0;
-    for (const Cause& cause : run.causes) {
+    for (const Cause& cause : run.attribution) {
         if (said < kNames.size() && cause.gain >= kSaidGain) {
             values.push_back(term(kNames[said], wordOfCause(cause.kind)));
             values.push_back(oxygen(kGains[said], cause.gain));
             ++said;
         }
     }
-    constexpr std::array kKeys{SentenceKey::CausesNone, SentenceKey::CausesOne, SentenceKey::CausesTwo,
-                               SentenceKey::CausesThree};
-    if (!run.causes.empty()) {
-        speaker.say(kKeys[said], values);
+    constexpr std::array kKeys{SentenceKey::AttributionNone, SentenceKey::AttributionOne,
+                               SentenceKey::AttributionTwo, SentenceKey::AttributionThree};
+    if (!run.attribution.empty()) {
+        builder.add(kKeys[said], values);
     }
 }
 
-void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker& speaker) {
-    const Lines& lines = comparison.model.parameters.lines;
-    if (lines.fishMax >= 100.0) {
+void addHabitat(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder) {
+    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
+    if (thresholds.fishMax >= 100.0) {
         return;
     }
     const DayRow& worst = run.worst();
     const auto hour = std::find_if(run.hours.begin(), run.hours.end(),
                                    [&](const HourRow& row) { return row.time >= worst.lowestTime; });
-    if (hour != run.hours.end() && worst.lowest < lines.lethal && hour->mean > lines.lethal) {
-        speaker.say(SentenceKey::WantOfCoolWater,
-                    {number("limit", Measure::Degrees, lines.fishMax), oxygen("mean", hour->mean)});
+    if (hour != run.hours.end() && worst.lowest < thresholds.lethal && hour->mean > thresholds.lethal) {
+        builder.add(SentenceKey::WantOfCoolWater,
+                    {number("limit", Measure::Degrees, thresholds.fishMax), oxygen("mean", hour->mean)});
     }
     const double lost = hoursWithoutHabitat(run), nothing = hoursWithoutHabitat(comparison.runs.front());
     if (lost > 0.0) {
-        speaker.say(SentenceKey::HabitatLost,
-                    {number("limit", Measure::Degrees, lines.fishMax), oxygen("line", lines.stress),
+        builder.add(SentenceKey::HabitatLost,
+                    {number("limit", Measure::Degrees, thresholds.fishMax), oxygen("line", thresholds.stress),
                      number("hours", Measure::Hours, lost), number("nothing", Measure::Hours, nothing)});
     } else {
         const auto least =
             std::min_element(run.hours.begin(), run.hours.end(),
                              [](const HourRow& a, const HourRow& b) { return a.habitat < b.habitat; });
-        speaker.say(SentenceKey::HabitatKept,
-                    {number("limit", Measure::Degrees, lines.fishMax), oxygen("line", lines.stress),
+        builder.add(SentenceKey::HabitatKept,
+                    {number("limit", Measure::Degrees, thresholds.fishMax), oxygen("line", thresholds.stress),
                      number("share", Measure::Percent, 100.0 * least->habitat)});
     }
 }
 
-void sayPoisons(const Comparison& comparison, const RampRun& run, const Speaker& speaker) {
+void addToxicants(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder) {
     const GasPeaks peaks = gasPeaks(comparison.model, run),
                    without = gasPeaks(comparison.model, comparison.runs.front());
-    const auto say = [&](const GasPeak& gas, const GasPeak& nothing, SentenceKey peak, SentenceKey passed) {
+    const auto add = [&](const GasPeak& gas, const GasPeak& nothing, SentenceKey peak, SentenceKey passed) {
         if (!(gas.peak > 0.0)) {
             return;
         }
         if (!gas.isPassed()) {
-            speaker.say(peak, {number("peak", Measure::Micrograms, gas.peak)});
+            builder.add(peak, {number("peak", Measure::Micrograms, gas.peak)});
             return;
         }
         const int date = static_cast<int>(std::floor(gas.time / kDay)) + 1;
-        speaker.say(
+        builder.add(
             passed,
             {number("peak", Measure::Micrograms, gas.peak), number("limit", Measure::Micrograms, gas.limit),
              number("clock", Measure::Clock, gas.time), day("date", dateOfDay(comparison.model.pond, date)),
              number("hours", Measure::Whole, gas.hoursAbove),
              number("nothing", Measure::Whole, nothing.hoursAbove),
-             term("group", wordOf(comparison.model.parameters.lines.group))});
+             term("group", wordOf(comparison.model.parameters.thresholds.group))});
     };
-    say(peaks.ammonia, without.ammonia, SentenceKey::AmmoniaPeak, SentenceKey::AmmoniaPassed);
-    say(peaks.sulfide, without.sulfide, SentenceKey::SulfidePeak, SentenceKey::SulfidePassed);
+    add(peaks.ammonia, without.ammonia, SentenceKey::AmmoniaPeak, SentenceKey::AmmoniaPassed);
+    add(peaks.sulfide, without.sulfide, SentenceKey::SulfidePeak, SentenceKey::SulfidePassed);
 }
 
-void saySaltLayer(const PondModel& model, const Speaker& speaker) {
+void addSaltLayer(const PondModel& model, const SentenceBuilder& builder) {
     const Profile& profile = model.profile;
     if (profile.salinity.empty() || !model.bottom.exists()) {
         return;
@@ -124,7 +124,7 @@ void saySaltLayer(const PondModel& model, const Speaker& speaker) {
     const double contrast = interpolate(profile.depth, profile.temperature, model.surfaceDepth) -
                             interpolate(profile.depth, profile.temperature, model.bottomDepth);
     if (std::fabs(contrast) < 1.0 && bottom - top > 0.5) {
-        speaker.say(SentenceKey::SaltLayer,
+        builder.add(SentenceKey::SaltLayer,
                     {number("top", Measure::Input, top), number("bottom", Measure::Input, bottom)});
     }
 }

@@ -1,4 +1,4 @@
-#include "engine/water/fish_breath.h"
+#include "engine/water/fish_respiration.h"
 
 #include "engine/base/units.h"
 
@@ -15,7 +15,7 @@ using engine::kHour;
 
 // Boyd, Romaire & Johnston (1978) [mg/g/h] at 15, 20, 25 and 30 degC, computed by a separate script from the
 // same remembered coefficients: this guards our arithmetic. Tolerance: the last digit.
-TEST(FishBreath, BoydTable) {
+TEST(FishRespiration, BoydTable) {
     struct Row {
         double mass_g;
         std::array<double, 4> rate;
@@ -37,7 +37,7 @@ TEST(FishBreath, BoydTable) {
 
 // Schroeder (1975), Bamidgeh 27:65-74, warm ponds: 0.001 W^0.82 g per fish and hour (from memory). An
 // independent equation; tolerance 30 % at 22 and 25 degC.
-TEST(FishBreath, AgreesWithSchroeder) {
+TEST(FishRespiration, AgreesWithSchroeder) {
     for (const double mass_g : {50.0, 100.0, 200.0, 454.0, 700.0}) {
         const double schroeder = 0.001 * std::pow(mass_g, 0.82) / (mass_g / 1000.0);  // [g/kg/h]
         for (const double t : {22.0, 25.0}) {

@@ -1,4 +1,4 @@
-#include "engine/plan/plan_edges.h"
+#include "engine/plan/plan_sensitivity.h"
 
 #include "engine/base/parallel.h"
 #include "engine/base/units.h"
@@ -16,18 +16,18 @@ namespace {
 
 constexpr double kTail = 0.05;  // of the one-sided upper 95 % bound
 
-/// Minutes that grow by one factor a day from half an hour to those of a standing schedule on the last day.
-std::vector<DayAction> growing(const DayAction& standing, int days) {
+/// Minutes that grow by one factor a day from half an hour to those of a sustained schedule on the last day.
+std::vector<DayAction> growing(const DayAction& sustainedAction, int days) {
     constexpr double kFirst = 30.0;
     std::vector<DayAction> out;
-    const double first = std::min(kFirst, 0.5 * standing.minutes);
+    const double first = std::min(kFirst, 0.5 * sustainedAction.minutes);
     for (int day = 1; day < days; ++day) {
-        DayAction one = standing;
+        DayAction one = sustainedAction;
         const double share = static_cast<double>(day - 1) / (days - 1);
-        one.minutes = static_cast<int>(std::lround(first * std::pow(standing.minutes / first, share)));
+        one.minutes = static_cast<int>(std::lround(first * std::pow(sustainedAction.minutes / first, share)));
         out.push_back(one);
     }
-    out.push_back(standing);
+    out.push_back(sustainedAction);
     return out;
 }
 
@@ -84,14 +84,14 @@ std::vector<TradeOffPoint> fileTradeOff(const Plan& plan) {
     return points;
 }
 
-std::vector<TradeOffPoint> searchTradeOff(const PlanMembers& members, const DayAction& standing,
+std::vector<TradeOffPoint> searchTradeOff(const PlanMembers& members, const DayAction& sustainedAction,
                                           ClockTime start, const std::stop_token& stop) {
     std::vector<TradeOffPoint> points;
     for (const int days : {1, 2, 4, 7}) {
         if (days + 7 > members.days() || stop.stop_requested()) {
             break;
         }
-        const std::vector<DayAction> actions = growing(standing, days);
+        const std::vector<DayAction> actions = growing(sustainedAction, days);
         const HarmCount harm = harmOf(members, actions, start, members.members());
         TradeOffPoint point;
         point.days = days;
@@ -107,7 +107,7 @@ std::vector<TradeOffPoint> searchTradeOff(const PlanMembers& members, const DayA
     return points;
 }
 
-std::vector<SlowPoint> slowEdge(const PondModel& model, int threads, const std::stop_token& stop) {
+std::vector<SlowPoint> slowSensitivity(const PondModel& model, int threads, const std::stop_token& stop) {
     if (!(model.debt_kg > 0.0)) {
         return {};
     }
@@ -131,7 +131,7 @@ std::vector<SlowPoint> slowEdge(const PondModel& model, int threads, const std::
     return points;
 }
 
-bool poisons(const PondModel& model, const RampRun& run, const RampRun& nothing) {
+bool addsToxicants(const PondModel& model, const RampRun& run, const RampRun& nothing) {
     const GasPeaks with = gasPeaks(model, run), without = gasPeaks(model, nothing);
     const auto isWorse = [](const GasPeak& one, const GasPeak& other) {
         return one.isPassed() && (!other.isPassed() || one.peak * other.limit > other.peak * one.limit);

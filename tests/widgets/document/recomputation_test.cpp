@@ -1,4 +1,4 @@
-#include "widgets/document/simulation.h"
+#include "widgets/document/recomputation.h"
 
 #include "engine/ensemble/chances.h"
 #include "engine/pond/pond_io.h"
@@ -21,44 +21,45 @@ constexpr int kPatience_ms = 60000;  // only a hanging test waits that long
 /// A document of the plain pond, three nights of it.
 struct Bench {
     Bench() {
-        simulation.setNights(3);
-        simulation.setMembers(1);
+        recomputation.setNights(3);
+        recomputation.setMembers(1);
         test::open(document, folder, engine::test::kPlainPond);
     }
     bool waitUntilWhole() {
         return QTest::qWaitFor(
             [this] {
-                return simulation.outcome() && simulation.outcome()->isWhole && !simulation.isRunning();
+                return recomputation.outcome() && recomputation.outcome()->isWhole &&
+                       !recomputation.isRunning();
             },
             kPatience_ms);
     }
     TemporaryFolder folder;
     Document document;
-    Simulation simulation{document};
+    Recomputation recomputation{document};
 };
 
-TEST(Simulation, CurvesComeFirstThenCausesAndEndStates) {
+TEST(Recomputation, CurvesComeFirstThenCausesAndEndStates) {
     Bench bench;
     std::vector<bool> whole;
-    QObject::connect(&bench.simulation, &Simulation::outcomeChanged,
-                     [&] { whole.push_back(bench.simulation.outcome()->isWhole); });
-    EXPECT_TRUE(bench.simulation.isStale());
+    QObject::connect(&bench.recomputation, &Recomputation::outcomeChanged,
+                     [&] { whole.push_back(bench.recomputation.outcome()->isWhole); });
+    EXPECT_TRUE(bench.recomputation.isStale());
     ASSERT_TRUE(bench.waitUntilWhole());
     EXPECT_EQ(whole, (std::vector<bool>{false, true}));
-    EXPECT_FALSE(bench.simulation.isStale());
-    const engine::Comparison& comparison = bench.simulation.outcome()->comparison;
+    EXPECT_FALSE(bench.recomputation.isStale());
+    const engine::Comparison& comparison = bench.recomputation.outcome()->comparison;
     EXPECT_EQ(comparison.days, 3);
     EXPECT_EQ(comparison.runs.size(), 4U);
     EXPECT_TRUE(comparison.runs[1].endState);
-    EXPECT_FALSE(comparison.runs[1].causes.empty());
+    EXPECT_FALSE(comparison.runs[1].attribution.empty());
 }
 
-TEST(Simulation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
+TEST(Recomputation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
     Bench bench;
-    bench.simulation.setMembers(8);
+    bench.recomputation.setMembers(8);
     std::vector<std::string> stages;
-    QObject::connect(&bench.simulation, &Simulation::outcomeChanged, [&] {
-        const Outcome& now = *bench.simulation.outcome();
+    QObject::connect(&bench.recomputation, &Recomputation::outcomeChanged, [&] {
+        const Outcome& now = *bench.recomputation.outcome();
         std::string stage = now.isWhole ? "whole" : "curves";
         for (std::size_t i = 0; i < now.comparison.runs.size(); ++i) {
             stage += engine::membersOf(now.comparison, i) != nullptr ? '+' : '-';
@@ -66,20 +67,20 @@ TEST(Simulation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
         stages.push_back(stage);
     });
     bool isSettled = false;
-    QObject::connect(&bench.simulation, &Simulation::settled, [&] { isSettled = true; });
+    QObject::connect(&bench.recomputation, &Recomputation::settled, [&] { isSettled = true; });
     ASSERT_TRUE(QTest::qWaitFor([&] { return isSettled; }, kPatience_ms));
-    const std::size_t chosen = chosenRamp(bench.simulation.outcome()->comparison);
+    const std::size_t chosen = chosenRamp(bench.recomputation.outcome()->comparison);
     std::string pair = "whole----";
     pair[5] = pair[5 + chosen] = '+';
     EXPECT_EQ(stages, (std::vector<std::string>{"curves----", "whole----", pair, "whole++++"}));
-    EXPECT_TRUE(bench.simulation.outcome()->hasAllMembers);
+    EXPECT_TRUE(bench.recomputation.outcome()->hasAllMembers);
     // The pair's members are those of the whole: a draw does not hang on what else is run.
-    const auto& all = bench.simulation.outcome()->comparison.ensemble->ramps;
+    const auto& all = bench.recomputation.outcome()->comparison.ensemble->ramps;
     const Outcome alone = withMembers(outcomeOf(bench.document.pond(), 3, true), 8, false);
     EXPECT_EQ(engine::membersOf(alone.comparison, chosen)->nightLows, all[chosen].nightLows);
 }
 
-TEST(Simulation, AfterAnEditOfARampItsMembersAloneAreDrawn) {
+TEST(Recomputation, AfterAnEditOfARampItsMembersAloneAreDrawn) {
     const auto reading = engine::readPondText(engine::test::kPlainPond, "plain.toml");
     engine::Pond pond = *reading.pond;
     const Outcome before = withMembers(outcomeOf(pond, 3, true), 8, true);
@@ -103,35 +104,35 @@ TEST(Simulation, AfterAnEditOfARampItsMembersAloneAreDrawn) {
               withMembers(other, 8, true).comparison.ensemble->ramps.back().lowest);
 }
 
-TEST(Simulation, WhatIsStoppedLeavesThePictureAndComesWithTheNextEdit) {
+TEST(Recomputation, WhatIsStoppedLeavesThePictureAndComesWithTheNextEdit) {
     Bench bench;
     ASSERT_TRUE(bench.waitUntilWhole());
-    const OutcomePtr old = bench.simulation.outcome();
+    const OutcomePtr old = bench.recomputation.outcome();
     bool isSettled = false;
-    QObject::connect(&bench.simulation, &Simulation::settled, [&] { isSettled = true; });
+    QObject::connect(&bench.recomputation, &Recomputation::settled, [&] { isSettled = true; });
     bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 1.0; });
-    bench.simulation.cancel();
+    bench.recomputation.cancel();
     ASSERT_TRUE(QTest::qWaitFor([&] { return isSettled; }, kPatience_ms));
-    EXPECT_EQ(bench.simulation.outcome(), old);
-    EXPECT_TRUE(bench.simulation.isStale());
+    EXPECT_EQ(bench.recomputation.outcome(), old);
+    EXPECT_TRUE(bench.recomputation.isStale());
     bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 3.0; });
-    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
-    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond.aerator->diffusers->value, 3.0);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.recomputation.isStale(); }, kPatience_ms));
+    EXPECT_EQ(bench.recomputation.outcome()->comparison.model.pond.aerator->diffusers->value, 3.0);
 }
 
-TEST(Simulation, TheOldOutcomeStaysUntilTheNewOneIsThere) {
+TEST(Recomputation, TheOldOutcomeStaysUntilTheNewOneIsThere) {
     Bench bench;
     ASSERT_TRUE(bench.waitUntilWhole());
-    const OutcomePtr old = bench.simulation.outcome();
+    const OutcomePtr old = bench.recomputation.outcome();
     bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.aerator->diffusers = 1.0; });
-    EXPECT_TRUE(bench.simulation.isStale());
-    EXPECT_EQ(bench.simulation.outcome(), old);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
-    EXPECT_NE(bench.simulation.outcome(), old);
-    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond.aerator->diffusers->value, 1.0);
+    EXPECT_TRUE(bench.recomputation.isStale());
+    EXPECT_EQ(bench.recomputation.outcome(), old);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.recomputation.isStale(); }, kPatience_ms));
+    EXPECT_NE(bench.recomputation.outcome(), old);
+    EXPECT_EQ(bench.recomputation.outcome()->comparison.model.pond.aerator->diffusers->value, 1.0);
 }
 
-TEST(Simulation, ManyEditsInARowEndWithTheLast) {
+TEST(Recomputation, ManyEditsInARowEndWithTheLast) {
     Bench bench;
     for (int i = 1; i <= 20; ++i) {
         bench.document.edit(QStringLiteral("edit"),
@@ -139,25 +140,25 @@ TEST(Simulation, ManyEditsInARowEndWithTheLast) {
         QTest::qWait(3);
     }
     ASSERT_TRUE(bench.waitUntilWhole());
-    EXPECT_EQ(bench.simulation.outcome()->comparison.model.pond, bench.document.pond());
+    EXPECT_EQ(bench.recomputation.outcome()->comparison.model.pond, bench.document.pond());
 }
 
-TEST(Simulation, UndoComputesAnew) {
+TEST(Recomputation, UndoComputesAnew) {
     Bench bench;
     ASSERT_TRUE(bench.waitUntilWhole());
-    const double before = bench.simulation.outcome()->comparison.runs[2].worst().lowest;
+    const double before = bench.recomputation.outcome()->comparison.runs[2].worst().lowest;
     bench.document.edit(QStringLiteral("edit"), [](engine::Pond& pond) { pond.ramps[1].first_min = 1440.0; });
-    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
-    EXPECT_NE(bench.simulation.outcome()->comparison.runs[2].worst().lowest, before);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.recomputation.isStale(); }, kPatience_ms));
+    EXPECT_NE(bench.recomputation.outcome()->comparison.runs[2].worst().lowest, before);
     bench.document.undoStack().undo();
-    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.simulation.isStale(); }, kPatience_ms));
-    EXPECT_EQ(bench.simulation.outcome()->comparison.runs[2].worst().lowest, before);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !bench.recomputation.isStale(); }, kPatience_ms));
+    EXPECT_EQ(bench.recomputation.outcome()->comparison.runs[2].worst().lowest, before);
 }
 
-TEST(Simulation, MayGoWhileItComputes) {
+TEST(Recomputation, MayGoWhileItComputes) {
     for (const int wait_ms : {0, 1, 5, 20, 60}) {
         auto bench = std::make_unique<Bench>();
-        bench->simulation.setNights(60);
+        bench->recomputation.setNights(60);
         QTest::qWait(wait_ms);
         bench.reset();  // must neither hang nor touch what is gone
     }

@@ -12,12 +12,12 @@ namespace engine {
 /// the mass of a fish, rises with temperature (about 2.1 times in 10 degC).
 /// log10 of mg/g/h = -0.999 - 0.000957 W + 6e-7 W^2 + 0.0327 T - 8.7e-6 T^2 + 3e-7 T^3, channel catfish.
 /// @param meanMass_g   W [g], clamped to 5..800: the square has its turning point at 797 g and would
-///                     let large fish breathe more.
+///                     let large fish respire more.
 /// @param temperature  T [degC], clamped to 0..35.
 /// Accuracy: the coefficients are from memory; they stay within 30 % of a second, independent equation
 ///   for 50 to 700 g at 22 and 25 degC.
 /// Source: Boyd, Romaire & Johnston (1978), Trans. Am. Fish. Soc. 107:484-492.
-/// Tested: tests/published/fish_breath_test.cpp
+/// Tested: tests/published/fish_respiration_test.cpp
 template <class Real>
 [[nodiscard]] Real fishRespiration(double meanMass_g, Real temperature) {
     using std::exp;
@@ -30,7 +30,7 @@ template <class Real>
     return exp(kLn10 * exponent) / kHour;  // mg/g/h is g/kg/h
 }
 
-/// How much faster fish breathe than at 20 degC, the temperature part of the same equation.
+/// How much faster fish respire than at 20 degC, the temperature part of the same equation.
 template <class Real>
 [[nodiscard]] Real fishTemperatureFactor(const Real& temperature) {
     using std::max;

@@ -7,7 +7,7 @@
 namespace widgets {
 
 /// Text of the engine, which is UTF-8, for the screen.
-[[nodiscard]] inline QString shown(std::string_view text) {
+[[nodiscard]] inline QString toQString(std::string_view text) {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 

@@ -1,9 +1,9 @@
-#include "widgets/controls/sureness_button.h"
+#include "widgets/controls/confidence_button.h"
 
 #include "widgets/controls/number_box.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
-#include "widgets/document/shown.h"
+#include "widgets/document/to_qstring.h"
 
 #include <QComboBox>
 #include <QDialog>
@@ -15,16 +15,16 @@
 namespace widgets {
 namespace {
 
-using engine::Sureness;
+using engine::Confidence;
 
 QString sureText(const engine::Quantity& quantity) {
-    switch (quantity.sure.value_or(Sureness::Measured)) {
-        case Sureness::Measured:
-            return SurenessButton::tr("measured");
-        case Sureness::Estimated:
-            return SurenessButton::tr("estimated");
-        case Sureness::Guessed:
-            return SurenessButton::tr("guessed");
+    switch (quantity.confidence.value_or(Confidence::Measured)) {
+        case Confidence::Measured:
+            return ConfidenceButton::tr("measured");
+        case Confidence::Estimated:
+            return ConfidenceButton::tr("estimated");
+        case Confidence::Guessed:
+            return ConfidenceButton::tr("guessed");
     }
     return {};
 }
@@ -36,16 +36,16 @@ QString rough(double value) {
 
 }  // namespace
 
-SurenessButton::SurenessButton(const engine::NumberRule& rule, const QString& name, QWidget* parent)
+ConfidenceButton::ConfidenceButton(const engine::NumberRule& rule, const QString& name, QWidget* parent)
     : QToolButton(parent), m_rule(rule), m_name(name) {
     setAutoRaise(true);
     setFocusPolicy(Qt::StrongFocus);
     setToolButtonStyle(Qt::ToolButtonTextOnly);
-    connect(this, &QToolButton::clicked, this, &SurenessButton::ask);
+    connect(this, &QToolButton::clicked, this, &ConfidenceButton::ask);
 }
 
-void SurenessButton::show(const engine::MaybeQuantity& quantity, const std::optional<Band>& band,
-                          engine::UnitSystem system) {
+void ConfidenceButton::show(const engine::MaybeQuantity& quantity, const std::optional<Band>& band,
+                            engine::UnitSystem system) {
     m_quantity = quantity;
     m_units = system;
     const ShownUnit unit = shownUnitOf(m_rule.unit, system);
@@ -65,14 +65,14 @@ void SurenessButton::show(const engine::MaybeQuantity& quantity, const std::opti
             ? tr("How sure %1 is. Nine of ten ponds like this one are taken within the band.").arg(m_name)
             : tr("%1 is not given; the model takes a usual value with a wide band.").arg(m_name);
     if (quantity && !quantity->source.empty()) {
-        help += u' ' + tr("Source: %1").arg(widgets::shown(quantity->source));
+        help += u' ' + tr("Source: %1").arg(widgets::toQString(quantity->source));
     }
     setToolTip(QStringLiteral("<qt>%1</qt>").arg(help.toHtmlEscaped()));
     setAccessibleName(tr("How sure: %1").arg(m_name));
     setAccessibleDescription(text + QStringLiteral(". ") + help);
 }
 
-void SurenessButton::ask() {
+void ConfidenceButton::ask() {
     QDialog dialog(this);
     dialog.setWindowTitle(tr("How sure is it"));
     dialog.setObjectName(QStringLiteral("sureness"));
@@ -84,10 +84,10 @@ void SurenessButton::ask() {
         &dialog);
     intro->setWordWrap(true);
     form->addRow(intro);
-    auto* sure = new QComboBox(&dialog);
-    sure->addItems({tr("measured"), tr("estimated"), tr("guessed")});
-    sure->setCurrentIndex(static_cast<int>(m_quantity->sure.value_or(Sureness::Measured)));
-    form->addRow(tr("&It is"), sure);
+    auto* confidence = new QComboBox(&dialog);
+    confidence->addItems({tr("measured"), tr("estimated"), tr("guessed")});
+    confidence->setCurrentIndex(static_cast<int>(m_quantity->confidence.value_or(Confidence::Measured)));
+    form->addRow(tr("&It is"), confidence);
     const QString unit = shownUnit(shownUnitOf(m_rule.unit, m_units).text);
     const auto end = [&](const QString& label, const std::optional<double>& value) {
         auto* box =
@@ -101,7 +101,7 @@ void SurenessButton::ask() {
         end(unit.isEmpty() ? tr("&Low end, 5 %") : tr("&Low end, 5 %, %1").arg(unit), m_quantity->low);
     NumberBox* high =
         end(unit.isEmpty() ? tr("&High end, 95 %") : tr("&High end, 95 %, %1").arg(unit), m_quantity->high);
-    auto* source = new QLineEdit(widgets::shown(m_quantity->source), &dialog);
+    auto* source = new QLineEdit(widgets::toQString(m_quantity->source), &dialog);
     form->addRow(tr("&Where it comes from"), source);
     auto* fault = new QLabel(&dialog);
     fault->setWordWrap(true);
@@ -124,9 +124,9 @@ void SurenessButton::ask() {
     });
     if (dialog.exec() == QDialog::Accepted) {
         engine::Quantity edited = *m_quantity;
-        const auto chosen = static_cast<Sureness>(sure->currentIndex());
-        edited.sure =
-            chosen == Sureness::Measured && !m_quantity->sure ? std::nullopt : std::optional(chosen);
+        const auto chosen = static_cast<Confidence>(confidence->currentIndex());
+        edited.confidence =
+            chosen == Confidence::Measured && !m_quantity->confidence ? std::nullopt : std::optional(chosen);
         edited.low = low->value();
         edited.high = high->value();
         edited.source = source->text().trimmed().toStdString();

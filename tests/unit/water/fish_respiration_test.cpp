@@ -1,4 +1,4 @@
-#include "engine/water/fish_breath.h"
+#include "engine/water/fish_respiration.h"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@ namespace {
 
 using engine::fishRespiration;
 
-TEST(FishBreath, FallsWithMassAndRisesWithWarmthUpToItsEnds) {
+TEST(FishRespiration, FallsWithMassAndRisesWithWarmthUpToItsEnds) {
     double previous = 1e9;
     for (double mass_g = 5.0; mass_g <= 795.0; mass_g += 10.0) {
         const double rate = fishRespiration(mass_g, 25.0);

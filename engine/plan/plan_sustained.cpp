@@ -1,4 +1,4 @@
-#include "engine/plan/plan_standing.h"
+#include "engine/plan/plan_sustained.h"
 
 #include "engine/base/parallel.h"
 #include "engine/plan/plan_search.h"
@@ -40,30 +40,30 @@ EndVerdict endVerdict(double endState, double nothingEnd, double line) {
     return endState >= line ? EndVerdict::Keeps : isBetter ? EndVerdict::Better : EndVerdict::Fails;
 }
 
-std::vector<StandingSchedule> standingSchedules(const PondModel& model, double nothingEnd, int threads,
-                                                const std::stop_token& stop) {
+std::vector<SustainedSchedule> sustainedSchedules(const PondModel& model, double nothingEnd, int threads,
+                                                  const std::stop_token& stop) {
     const Aerator& aerator = *model.pond.aerator;
     const int all = static_cast<int>(aerator.diffusers->value);
     const double full = aerator.depth->value;
-    std::vector<StandingSchedule> table;
-    const auto add = [&](StandingKind kind, int minutes, double depth, ClockTime start) {
-        StandingSchedule one;
+    std::vector<SustainedSchedule> table;
+    const auto add = [&](SustainedKind kind, int minutes, double depth, ClockTime start) {
+        SustainedSchedule one;
         one.kind = kind;
         one.action = {minutes, all, depth, 1, false};
         one.start = start;
         table.push_back(one);
     };
-    add(StandingKind::Continuous, kMinutesPerDay, full, kStart);
+    add(SustainedKind::Continuous, kMinutesPerDay, full, kStart);
     for (const double depth : raisedDepths(model, full)) {
-        add(StandingKind::Raised, kMinutesPerDay, depth, kStart);
+        add(SustainedKind::Raised, kMinutesPerDay, depth, kStart);
     }
-    add(StandingKind::ByDay, kMinutesPerDay / 2, full, kMorning);
-    add(StandingKind::ByNight, kMinutesPerDay / 2, full, kEvening);
+    add(SustainedKind::ByDay, kMinutesPerDay / 2, full, kMorning);
+    add(SustainedKind::ByNight, kMinutesPerDay / 2, full, kEvening);
     for (const int minutes : {480, 360, 240, 120, 60, 30}) {
-        add(StandingKind::PartTime, minutes, full, kStart);
+        add(SustainedKind::PartTime, minutes, full, kStart);
     }
     static_cast<void>(forEachIndex(table.size(), threads, stop, [&](std::size_t i) {
-        StandingSchedule& one = table[i];
+        SustainedSchedule& one = table[i];
         const Ramp ramp = rampOf({one.action}, one.start);
         RunRequest request;
         request.days = kRunDays;
@@ -72,12 +72,12 @@ std::vector<StandingSchedule> standingSchedules(const PondModel& model, double n
         const RampRun run = runRamp(model, &ramp, request, {stop, {}});
         one.endState = run.endState.value_or(0.0);
         one.endDrift = run.endDrift;
-        one.verdict = endVerdict(one.endState, nothingEnd, model.parameters.lines.stress);
+        one.verdict = endVerdict(one.endState, nothingEnd, model.parameters.thresholds.stress);
     }));
     return table;
 }
 
-std::vector<std::size_t> inOrderOfChoice(const std::vector<StandingSchedule>& table) {
+std::vector<std::size_t> inOrderOfChoice(const std::vector<SustainedSchedule>& table) {
     std::vector<std::size_t> order;
     for (std::size_t i = 0; i < table.size(); ++i) {
         if (table[i].verdict != EndVerdict::Fails) {
@@ -85,7 +85,7 @@ std::vector<std::size_t> inOrderOfChoice(const std::vector<StandingSchedule>& ta
         }
     }
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        const StandingSchedule &x = table[a], &y = table[b];
+        const SustainedSchedule &x = table[a], &y = table[b];
         if (x.verdict != y.verdict) {
             return x.verdict == EndVerdict::Keeps;
         }

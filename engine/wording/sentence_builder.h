@@ -10,11 +10,11 @@
 
 namespace engine {
 
-/// Says sentences of one part.
-class Speaker {
+/// Adds sentences of one part to a list.
+class SentenceBuilder {
 public:
-    Speaker(std::vector<Sentence>& out, SentencePart part) : m_out(out), m_part(part) {}
-    void say(SentenceKey key, std::vector<SentenceValue> values = {}) const {
+    SentenceBuilder(std::vector<Sentence>& out, SentencePart part) : m_out(out), m_part(part) {}
+    void add(SentenceKey key, std::vector<SentenceValue> values = {}) const {
         m_out.push_back({m_part, key, std::move(values)});
     }
 
@@ -59,33 +59,33 @@ private:
 }
 
 /// What the measured profile gives to doubt.
-void sayProfile(const Pond& pond, const Speaker& speaker);
+void addProfile(const Pond& pond, const SentenceBuilder& builder);
 /// Triage. @param nothing  Do-nothing where it was run, which then comes first if it is below its line.
-void sayTriage(const PondModel& model, const RampRun* nothing, const Speaker& speaker);
+void addTriage(const PondModel& model, const RampRun* nothing, const SentenceBuilder& builder);
 /// What was taken for the oxygen debt, and the ways to it that the pond file has; nothing in a mixed pond.
-void sayDebt(const PondModel& model, const Speaker& speaker);
+void addDebt(const PondModel& model, const SentenceBuilder& builder);
 /// Where the bottom water begins and what holds it down there.
-void sayBottomWater(const PondModel& model, const Speaker& speaker);
+void addBottomWater(const PondModel& model, const SentenceBuilder& builder);
 
-/// What a run's worst night would be without its greatest causes.
-void sayCauses(const RampRun& run, const Speaker& speaker);
+/// Attribution of a run's worst night: what it would be without its greatest causes.
+void addAttribution(const RampRun& run, const SentenceBuilder& builder);
 /// What is left of the water that is cool enough, where the fish need cool water.
-void sayHabitat(const Comparison& comparison, const RampRun& run, const Speaker& speaker);
+void addHabitat(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder);
 /// The greatest un-ionised ammonia and hydrogen sulfide where the fish are, against their limits.
-void sayPoisons(const Comparison& comparison, const RampRun& run, const Speaker& speaker);
+void addToxicants(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder);
 /// Layers that salt holds and a thermometer does not see.
-void saySaltLayer(const PondModel& model, const Speaker& speaker);
+void addSaltLayer(const PondModel& model, const SentenceBuilder& builder);
 
 /// How many of ten ponds go below the lines without the new aerator, and with a ramp: there the chance with
 /// it, the pond's own and what the ramp adds, always together. Nothing without members.
-void sayNothingChances(const Comparison& comparison, const Speaker& speaker);
-void sayRampChances(const Comparison& comparison, const RampRun& run, const Speaker& speaker);
+void addNothingChances(const Comparison& comparison, const SentenceBuilder& builder);
+void addRampChances(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder);
 /// What the members are, or that there are none.
-void sayMembers(const Comparison& comparison, const Speaker& speaker);
+void addMembers(const Comparison& comparison, const SentenceBuilder& builder);
 
 /// What is assumed for a pond, given or not.
-void sayAssumptions(const Comparison& comparison, const Speaker& speaker);
+void addAssumptions(const Comparison& comparison, const SentenceBuilder& builder);
 /// What no one may forget who reads a comparison.
-void sayCautions(const PondModel& model, const Speaker& speaker);
+void addCautions(const PondModel& model, const SentenceBuilder& builder);
 
 }  // namespace engine

@@ -14,14 +14,14 @@ namespace widgets {
 class Document;
 
 /// Keeps an outcome for the document's pond: each change of the document computes anew, off the UI thread:
-/// curves first, then causes and end states, then the members of the chosen ramp and do-nothing, then those
-/// of all ramps. The old outcome stays until the new one is there.
+/// curves first, then attribution and end states, then the members of the chosen ramp and do-nothing, then
+/// those of all ramps. The old outcome stays until the new one is there.
 ///
 /// The document must outlive it.
-class Simulation final : public QObject {
+class Recomputation final : public QObject {
     Q_OBJECT
 public:
-    explicit Simulation(Document& document, QObject* parent = nullptr);
+    explicit Recomputation(Document& document, QObject* parent = nullptr);
 
     /// The latest; null before the first.
     [[nodiscard]] const OutcomePtr& outcome() const { return m_outcome; }
@@ -43,7 +43,7 @@ public:
 
 signals:
     void staleChanged(bool isStale);
-    /// New curves; then again with causes and end states, twice with members, and with what to measure.
+    /// New curves; then again with attribution and end states, twice with members, and with what to measure.
     void outcomeChanged();
     /// What to measure is being found out.
     void measuring();
@@ -55,7 +55,7 @@ signals:
 private:
     void compute();
     void deliver(const OutcomePtr& outcome);
-    void addCauses(int nights);
+    void addAttribution(int nights);
     void addMembers(bool ofAll);
     void measureOrSettle();
 

@@ -1,4 +1,4 @@
-#include "widgets/document/simulation.h"
+#include "widgets/document/recomputation.h"
 
 #include "widgets/document/document.h"
 
@@ -9,7 +9,7 @@ Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWh
     Outcome outcome;
     engine::CompareOptions options;
     options.days = nights ? *nights : engine::ruleDays(pond);
-    options.causes = options.endStates = isWhole;
+    options.attribution = options.endStates = isWhole;
     options.earlier = earlier == nullptr ? nullptr : &earlier->comparison;
     outcome.comparison = engine::compare(pond, options, control);
     outcome.backdrop = engine::backdropOf(outcome.comparison.model, outcome.comparison.days);
@@ -74,27 +74,27 @@ Outcome withMeasured(const Outcome& outcome, int members, const engine::RunContr
     return result;
 }
 
-Simulation::Simulation(Document& document, QObject* parent) : QObject(parent), m_document(document) {
-    connect(&m_document, &Document::changed, this, &Simulation::compute);
-    connect(&m_job, &Job::progressed, this, &Simulation::progressed);
-    connect(&m_job, &Job::failed, this, &Simulation::failed);
+Recomputation::Recomputation(Document& document, QObject* parent) : QObject(parent), m_document(document) {
+    connect(&m_document, &Document::changed, this, &Recomputation::compute);
+    connect(&m_job, &Job::progressed, this, &Recomputation::progressed);
+    connect(&m_job, &Job::failed, this, &Recomputation::failed);
 }
 
-void Simulation::setNights(std::optional<int> nights) {
+void Recomputation::setNights(std::optional<int> nights) {
     if (nights != m_nights) {
         m_nights = nights;
         compute();
     }
 }
 
-void Simulation::setMembers(int members) {
+void Recomputation::setMembers(int members) {
     if (members != m_members) {
         m_members = members;
         compute();
     }
 }
 
-void Simulation::setMeasuring(bool isMeasuring, int members) {
+void Recomputation::setMeasuring(bool isMeasuring, int members) {
     m_isMeasuring = isMeasuring;
     m_membersToMeasure = members;
     if (isMeasuring && m_outcome != nullptr && !m_isStale && !isRunning()) {
@@ -103,12 +103,12 @@ void Simulation::setMeasuring(bool isMeasuring, int members) {
     }
 }
 
-void Simulation::cancel() {
+void Recomputation::cancel() {
     m_isGivenUp = true;
     m_job.cancel();
 }
 
-void Simulation::compute() {
+void Recomputation::compute() {
     if (m_document.isEmpty()) {
         return;
     }
@@ -129,11 +129,11 @@ void Simulation::compute() {
                 return;
             }
             deliver(outcome);
-            addCauses(outcome->comparison.days);
+            addAttribution(outcome->comparison.days);
         });
 }
 
-void Simulation::addCauses(int nights) {
+void Recomputation::addAttribution(int nights) {
     m_job.start(
         [pond = m_document.pond(), nights, earlier = m_outcome](const std::stop_token& stop,
                                                                 const Job::Progress& progress) {
@@ -157,7 +157,7 @@ void Simulation::addCauses(int nights) {
         });
 }
 
-void Simulation::addMembers(bool ofAll) {
+void Recomputation::addMembers(bool ofAll) {
     m_job.start(
         [outcome = m_outcome, members = m_members, ofAll, earlier = m_drawn](const std::stop_token& stop,
                                                                              const Job::Progress& progress) {
@@ -179,7 +179,7 @@ void Simulation::addMembers(bool ofAll) {
         });
 }
 
-void Simulation::measureOrSettle() {
+void Recomputation::measureOrSettle() {
     if (!m_isMeasuring || m_outcome->measured != nullptr) {
         emit settled();
         return;
@@ -198,7 +198,7 @@ void Simulation::measureOrSettle() {
         });
 }
 
-void Simulation::deliver(const OutcomePtr& outcome) {
+void Recomputation::deliver(const OutcomePtr& outcome) {
     m_outcome = outcome;
     if (m_isStale) {
         m_isStale = false;

@@ -14,18 +14,19 @@ namespace engine {
 /// Days against added chance: the file's ramps and the planned one, on fresh draws.
 [[nodiscard]] std::vector<TradeOffPoint> fileTradeOff(const Plan& plan);
 
-/// The same for ramps whose minutes grow by one factor a day to a standing schedule, from half an hour: at
+/// The same for ramps whose minutes grow by one factor a day to a sustained schedule, from half an hour: at
 /// once, within a few days, within a week; on the draws of the search.
-[[nodiscard]] std::vector<TradeOffPoint> searchTradeOff(const PlanMembers& members, const DayAction& standing,
-                                                        ClockTime start, const std::stop_token& stop);
+[[nodiscard]] std::vector<TradeOffPoint> searchTradeOff(const PlanMembers& members,
+                                                        const DayAction& sustainedAction, ClockTime start,
+                                                        const std::stop_token& stop);
 
-/// The too-slow edge: the debt that constant daily runs at the file's depth leave, central run under the
+/// How slow is too slow: the debt that constant daily runs at the file's depth leave, central run under the
 /// usual day. Empty without debt.
-[[nodiscard]] std::vector<SlowPoint> slowEdge(const PondModel& model, int threads,
-                                              const std::stop_token& stop);
+[[nodiscard]] std::vector<SlowPoint> slowSensitivity(const PondModel& model, int threads,
+                                                     const std::stop_token& stop);
 
 /// True if a run takes un-ionised ammonia or hydrogen sulfide where the fish are above its limit
 /// (engine/run/gas_limits.h), and further than without the new aerator.
-[[nodiscard]] bool poisons(const PondModel& model, const RampRun& run, const RampRun& nothing);
+[[nodiscard]] bool addsToxicants(const PondModel& model, const RampRun& run, const RampRun& nothing);
 
 }  // namespace engine

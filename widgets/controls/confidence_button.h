@@ -14,10 +14,10 @@ struct Band {
 };
 
 /// Beside a number of the pond file: how sure it is, in one word, and its band. Pressed, it asks for both.
-class SurenessButton final : public QToolButton {
+class ConfidenceButton final : public QToolButton {
     Q_OBJECT
 public:
-    SurenessButton(const engine::NumberRule& rule, const QString& name, QWidget* parent);
+    ConfidenceButton(const engine::NumberRule& rule, const QString& name, QWidget* parent);
 
     /// @param band  What the model takes, where that is known.
     void show(const engine::MaybeQuantity& quantity, const std::optional<Band>& band,
