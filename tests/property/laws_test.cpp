@@ -3,6 +3,7 @@
 // unless a reason stands beside them.
 #include "engine/base/units.h"
 #include "engine/column/plume.h"
+#include "engine/ensemble/compare.h"
 #include "engine/water/sky.h"
 #include "engine/water/water.h"
 #include "tests/scenario.h"

@@ -1,5 +1,6 @@
-// How far the three scenarios must reach (the issue): the central run at the default resolution. No scenario,
+// How far the three scenarios must reach: the central run at the default resolution. No scenario,
 // tolerance or default moves for a target.
+#include "engine/ensemble/compare.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

@@ -3,6 +3,8 @@
 #include "engine/follow_up/replan.h"
 #include "engine/output/review_io.h"
 #include "engine/pond/pond_io.h"
+#include "engine/wording/sentence_review.h"
+#include "engine/wording/sentence_today.h"
 #include "tests/scenario.h"
 #include "tests/widgets/typing.h"
 #include "widgets/document/document.h"
