@@ -3,6 +3,7 @@
 #include "app/cli_say.h"
 #include "app/cli_signals.h"
 #include "engine/base/files.h"
+#include "engine/base/text_file.h"
 #include "engine/follow_up/fit.h"
 #include "engine/follow_up/incident.h"
 #include "engine/follow_up/replan.h"
