@@ -1,3 +1,8 @@
+// A pond frozen with its CSV files, version, time, seed, members and ramp, with everything run once (from the
+// window: but for what its last outcome has already). The run is named by the SHA-256 of a statement of these
+// (kFrozenStatement). The sums of a bundle (engine/output/bundle.h) show later change, by accident or in one
+// place; who rewrites all of it is found out by the run's name on a paper that was handed over, and by
+// nothing else.
 #pragma once
 
 #include "engine/base/files.h"

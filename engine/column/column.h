@@ -1,3 +1,44 @@
+// The water of a pond and one step of it, for one member or a pack of members side by side.
+//
+// The water is one horizontal average in N uneven layers from the surface down (engine/water/basin.h).
+// Equations, numbers and sources stand in the docstrings of this room and, for what a pond file need not
+// give, beside the numbers in engine/water, each with its range.
+//
+// A step finds light, heat, density, diffusivity and plume of the water as it is, then mixes (surface
+// exchange, heat of the step, everything the water carries) and reacts, or reacts and mixes: steps go in
+// pairs whose second one has the other order, a symmetric splitting that ends on what mixing left. The runner
+// makes every stretch between marks a whole number of pairs. The plume is integrated again at each mark,
+// halfway between marks, and where air or depth change: on the clock and never by what has moved, since a
+// threshold makes single hours jump with the step. In capped runs, whose end depends on it, it is integrated
+// at each step.
+//
+// Both halves are positive for any step and conserve to rounding:
+// - Transport is backward Euler with upwind flow, tridiagonal plus one dense row per rise of the plume
+//   (Sherman, Morrison, Woodbury), solved with sums and products of positive numbers only. Central face
+//   values come back as antidiffusive fluxes under the limiter of Boris and Book. First-order flow on the
+//   same layers loses the thermocline.
+// - Reactions: oxygen after the step solves a rising concave equation. Newton from the left of the root never
+//   passes it, so that the amounts taken at any iterate leave oxygen and every demand fraction positive, and
+//   the ledger is the sum of exactly those amounts. Nothing is clamped.
+// - Surface exchange takes the oxygen that mixing brought to the surface, once before each mixing, and is
+//   slowed only where it would empty a thin layer within the step.
+// - Convection: layers form mixed blocks as long as the water above is denser than the water below. A rule of
+//   neighbouring layers flickers between odd and even faces, and one that compares a cooled surface layer
+//   with the water below digs too deep, the more so the thinner the layer. A face inside a mixed block
+//   overturns the less, the less the water above it is denser than the block's below it: without that the
+//   diffusivity jumps whenever a block parts, and the base of the mixed layer by day flickers however short
+//   the steps.
+//
+// The splitting is of second order, but both halves are backward Euler and diffusivities are those of a
+// step's start, so the whole is of first order in time (measured: 1.0). None of these betters the hours and
+// lows that are off at steps of 360 s for what it costs: the mean of the diffusivities of a step's start and
+// of its predicted end, those of the predicted end alone, the mean of this step's and the last one's,
+// reactions in pairs of forward and backward Euler. What steps and layers cost and how far they are off
+// stands at the head of tests/bench/scorecard.cpp.
+//
+// A loop over layers that is to be computed side by side takes plain arrays, DAWNLINE_SIDE_BY_SIDE and no
+// call that cannot be a part of it. One division is worth many products, so that inverses come from one
+// (inverses()).
 #pragma once
 
 #include "engine/base/lane.h"

@@ -1,3 +1,11 @@
+// What to measure next, from one ensemble of one ramp.
+//
+// The share of an input is that of a natural cubic spline of its normal score, less what so many columns
+// explain by chance (adjusted R squared); its error comes from a bootstrap over the members. Of 8,192 members
+// shares agree with closed forms to 0.02 (tests/published/variance_share_test.cpp); of 1,000 their own
+// sampling error is 0.005 to 0.02 (1 sigma). What a measurement would bring weights the same members by how
+// likely a reading of that quality is for each. An input that can be measured has a meter
+// (UncertainInput::meter); how it is measured, and what that costs, is its MeasuringWay.
 #pragma once
 
 #include "engine/base/files.h"

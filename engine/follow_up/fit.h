@@ -1,3 +1,17 @@
+// The fit of the uncertain inputs to the readings of the log, and the forecast from it.
+//
+// fitPond() is an ensemble smoother with multiple data assimilation (assimilate(); nextShare() doses the
+// updates by their misfit). A member's state are the scores of its inputs (so that bounds hold), the
+// logarithms of its two balance factors, which are drawn by the balance with a spread of their own and then
+// left to the readings, and the scores of past weather unless it was observed. Members run under the air of
+// the log (airOfLog()), watched at the readings (MemberWatch, interpolated between hours). Readings of one
+// hour and depth are put together.
+//
+// Meter and model are off independently: the meter from reading to reading, the model as a Gaussian process
+// of three parts (engine/follow_up/model_error.h); together they are kModelOxygen or more, and how much each
+// has is found by turns with the inputs, from what the fit leaves. The forecast carries each member's
+// residuals forward by the same process. tests/property/fit_test.cpp holds the twin experiment and, with
+// trial data, a measured pond.
 #pragma once
 
 #include "engine/ensemble/ensemble.h"

@@ -1,3 +1,7 @@
+// The log of a pond as it counts. Entries are never changed: a correction is a new entry that names the time
+// of the one it stands for, and only readingsInForce() and eventsInForce() leave the old one out. knownAt()
+// is the one place that decides what was known when; everything that forecasts goes through it. The head of
+// the log, by which later changes show, is in engine/follow_up/log_chain.h.
 #pragma once
 
 #include "engine/pond/pond.h"

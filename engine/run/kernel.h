@@ -1,3 +1,19 @@
+// What steps water is a kernel: templates on their number type, double or a Pack of members side by side
+// (engine/base/lane.h), compiled at -O3 in every build and, on x86-64, once more for AVX2.
+//
+// kernel() picks the one for this processor. runRamp() and runMembers() go through it; whoever calls
+// runPack() or balancePack() by name gets the one for any processor. No kernel has multiply-add, so all give
+// the same bits (tests/unit/run/kernel_test.cpp).
+//
+// The sources are the kernel_sources of engine/CMakeLists.txt. Those for AVX2 are linked into one object that
+// hides every name but its table's, and two tests (layering.kernels_share_nothing, and one that it would
+// notice) see that nothing of it can be linked to from elsewhere. So nothing in these sources may run before
+// main: no static objects that need a constructor.
+//
+// Any other processor has the one kernel. For arm64, with Debian's g++-aarch64-linux-gnu and with Boost and
+// toml++ in an include folder of their own, each source passes
+//   aarch64-linux-gnu-g++ -std=c++20 -fsyntax-only -I. -isystem /usr/include/eigen3 SOURCE
+// which is not a part of the tests.
 #pragma once
 
 #include "engine/run/member_run.h"

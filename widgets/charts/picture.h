@@ -1,3 +1,7 @@
+// A picture is data first, so that its numbers can be tested without pixels: the night as NightScene
+// (widgets/charts/night_scene.h), every other view as Picture. One function in a file of its own gives a
+// view's sentence, text alternative, CSV, drawing and read-out, and one line in viewKinds() puts it into the
+// window, export, --charts and tests. A chart that is not seen is neither made nor drawn.
 #pragma once
 
 #include "widgets/charts/chart_export.h"

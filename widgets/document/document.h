@@ -1,3 +1,17 @@
+// The pond of the window and what it comes to.
+//
+// Document holds the pond, its file and the undo stack. edit(name, change) applies a change to a copy,
+// refuses it with sentences if the checks of pond files refuse it, and pushes one step. Entries of the log
+// are the one thing that does not go through the undo stack: append() writes them to the file at once and
+// durably, and never changes an old one.
+//
+// Recomputation listens and works in a Job: curves first, then attribution and end states, then members of
+// the chosen ramp and do-nothing, then of all; after an edit of ramps alone the last two in one, since
+// members of an unchanged ramp are taken over, as are runs that an edit cannot have touched
+// (CompareOptions::earlier). A fifth stage, kMembersToMeasure members of the chosen ramp, says what to
+// measure; it runs only while that view is asked for (Recomputation::setMeasuring). Each stage hands out an
+// Outcome that views share and never change. Selection is what all views look at. Recovery (app/recovery.h)
+// keeps what is not saved.
 #pragma once
 
 #include "engine/base/durable.h"

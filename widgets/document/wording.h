@@ -1,3 +1,7 @@
+// Sentences come from the engine as keys with numbers. localized() hands the engine's own English to
+// translate() (contexts "Sentence" and "Term"), so that the window and the command line say the same. A depth
+// or temperature whose template has " m" or " degC" behind it is said in US units first where the pond, the
+// papers or the locale ask for them.
 #pragma once
 
 #include "engine/wording/sentence.h"

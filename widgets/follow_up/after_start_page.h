@@ -1,3 +1,5 @@
+// What comes after the start: TodayPage, LogPage, IncidentPage and ReviewPage, each a form, a Job and the
+// engine's sentences. What they add to the log goes through Document::append, past the undo stack.
 #pragma once
 
 #include <QWidget>

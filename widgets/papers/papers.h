@@ -1,3 +1,14 @@
+// The papers of one frozen run (engine/advice/frozen_run.h), from which all their numbers come.
+//
+// PaperRun holds that run with profile, units and page. A paper's text is a template, a table of TemplateLine
+// with places in braces that valuesOf() fills. The flow (widgets/papers/paper_flow.h) makes strips of
+// headings, paragraphs, tables and figures in units of a twentieth of a point; paginated() sets them on
+// pages. Signatures and the box of cautions close a section: they take it along to a new page, so that nobody
+// signs a page of nothing. The pages are painted with Qt, and qpdf gives title, language, outline and a fixed
+// identity: the same run gives the same bytes (SOURCE_DATE_EPOCH stands for the clock). Figures reuse the
+// window's drawings on white, or stand on axes of their own (widgets/papers/paper_axes.h); nothing is
+// transparent. The calendar is RFC 5545 (engine/output/calendar.h), the bundle a ZIP
+// (engine/output/bundle.h).
 #pragma once
 
 #include "engine/base/files.h"
