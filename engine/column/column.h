@@ -33,8 +33,10 @@
 // step's start, so the whole is of first order in time (measured: 1.0). None of these betters the hours and
 // lows that are off at steps of 360 s for what it costs: the mean of the diffusivities of a step's start and
 // of its predicted end, those of the predicted end alone, the mean of this step's and the last one's,
-// reactions in pairs of forward and backward Euler. What steps and layers cost and how far they are off
-// stands at the head of tests/bench/scorecard.cpp.
+// reactions in pairs of forward and backward Euler. At the default settings every night's low of the headline
+// pond is within 0.05 mg/L of the converged one in time (measured: 0.03) and within 0.2 in depth, which
+// tests/property/targets_test.cpp holds; what steps and layers cost and how far they are off elsewhere stands
+// at the head of tests/bench/scorecard.cpp.
 //
 // A loop over layers that is to be computed side by side takes plain arrays, DAWNLINE_SIDE_BY_SIDE and no
 // call that cannot be a part of it. One division is worth many products, so that inverses come from one
