@@ -4,7 +4,6 @@
 #include "app/cli_signals.h"
 #include "engine/base/error.h"
 #include "engine/base/files.h"
-#include "engine/base/text_file.h"
 #include "engine/base/text.h"
 #include "engine/base/text_file.h"
 #include "engine/ensemble/compare.h"
