@@ -87,10 +87,5 @@ TEST_F(Files, AFolderThatCouldBeMadeHasNoFault) {
     EXPECT_EQ(countIn(m_folder), 0) << "asking changes nothing";
 }
 
-TEST_F(Files, PathsAreShownSoThatATerminalSurvives) {
-    EXPECT_EQ(shownPath("out/läufe"), "\"out/läufe\"");
-    EXPECT_EQ(shownPath("a\x1b[2J"), "\"a\\x1B[2J\"");
-}
-
 }  // namespace
 }  // namespace engine

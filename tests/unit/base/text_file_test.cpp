@@ -43,5 +43,10 @@ TEST(TextFile, HoldsTheLimitToTheByte) {
     EXPECT_EQ(readWholeFile(path, 99).text, "");
 }
 
+TEST(ShownPath, LeavesATerminalAsItIs) {
+    EXPECT_EQ(shownPath("out/läufe"), "\"out/läufe\"");
+    EXPECT_EQ(shownPath("a\x1b[2J"), "\"a\\x1B[2J\"");
+}
+
 }  // namespace
 }  // namespace engine
