@@ -47,14 +47,14 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_switches(switches),
       m_layers(grid.layers()),
       m_windAtSeven(windAt(1.0, 10.0, 7.0)),
-      m_flows(m_layers),
-      m_transportHeat(m_grid),
-      m_transportSolutes(m_grid),
-      m_reactions(m_layers),
-      m_work(m_layers),
-      m_amounts(m_layers),
-      m_plume(m_layers),
-      m_convection(m_grid) {
+      m_water(m_layers),
+      m_sun(m_layers),
+      m_plants(m_layers),
+      m_mixing(m_grid),
+      m_transport(m_grid),
+      m_bubbles(m_layers),
+      m_fish(m_grid),
+      m_reacting(m_layers) {
     const Real zero = 0.0;
     m_state.heat.resize(m_layers);
     m_state.solutes.resize(m_layers);
@@ -71,53 +71,40 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         s[kSalt] = start.salinity[i];
         s[kSulfide] = start.sulfide.empty() ? zero : start.sulfide[i];
         s[kAmmonia] = start.ammonia.empty() ? zero : start.ammonia[i];
-        m_hasToxicants = m_hasToxicants || largestLane(s[kSulfide]) > 0.0 || largestLane(s[kAmmonia]) > 0.0;
-        m_reach += m_grid.volume[i] *
-                   std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
+        m_transport.hasToxicants =
+            m_transport.hasToxicants || largestLane(s[kSulfide]) > 0.0 || largestLane(s[kAmmonia]) > 0.0;
+        m_surfaceAerator.reach +=
+            m_grid.volume[i] *
+            std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
-    m_springWater.fill(zero);
-    m_springWater[kOxygen] = parameters.springOxygen;
-    m_springWater[kSalt] = parameters.springSalinity;
-    m_weedMassAtStart = parameters.weedMass;
+    m_transport.springWater.fill(zero);
+    m_transport.springWater[kOxygen] = parameters.springOxygen;
+    m_transport.springWater[kSalt] = parameters.springSalinity;
+    m_plants.weedMassAtStart = parameters.weedMass;
     m_state.muck.assign(aerator.diffusers, parameters.muckStore);
     for (const double z : m_grid.face) {
-        m_nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
+        m_sun.nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
     }
     const Real attenuation = parameters.attenuationRest + attenuationOfChlorophyll(start.chlorophyll[0]);
-    m_weedPerArea.assign(m_layers, zero);
     for (int member = 0; member < kLanes<Real>; ++member) {
         const double secchi = 1.7 / lane(attenuation, member);
         const std::vector<double> shares = weedShares(m_grid, 2.0 * secchi);
         for (int i = 0; i < m_layers; ++i) {
-            setLane(m_weedPerArea[i], member, shares[i]);
+            setLane(m_plants.weedPerArea[i], member, shares[i]);
         }
     }
-    for (auto* field : {&m_density, &m_temperature, &m_salinity, &m_chlorophyll, &m_light, &m_left,
-                        &m_optical, &m_heating, &m_bubbleNet, &m_bubbleReference, &m_fishPlace}) {
-        field->assign(m_layers, zero);
-    }
-    m_bubbleReference.assign(m_layers, Real(1.0));
-    m_diffusivity.assign(m_layers + 1, zero);
-    m_overturning.assign(m_layers + 1, zero);
-    m_laneFaces.assign(m_layers + 1, 0.0);
-    for (int member = 0; member < kLanes<Real>; ++member) {
-        m_fishWater.emplace_back(m_grid);
-    }
-    for (auto* field : {&m_laneA, &m_laneB, &m_lanePlaces}) {
-        field->assign(m_layers, 0.0);
-    }
-    m_reactions.regeneration = parameters.regenerationShare;
-    m_reactions.fastShare = parameters.fastShare;
+    m_reacting.rates.regeneration = parameters.regenerationShare;
+    m_reacting.rates.fastShare = parameters.fastShare;
     placeFish(m_state);
 }
 
 template <class Real>
 void Column<Real>::resume(const KeptWater<Real>& water) {
     m_state = water.state;
-    m_chlorophyllScale = water.chlorophyllScale;
-    m_weedScale = water.weedScale;
-    m_parameters.weedMass = m_weedScale * m_weedMassAtStart;
-    m_plumeStale = true;
+    m_plants.chlorophyllScale = water.chlorophyllScale;
+    m_plants.weedScale = water.weedScale;
+    m_parameters.weedMass = m_plants.weedScale * m_plants.weedMassAtStart;
+    m_bubbles.isStale = true;
     placeFish(m_state);
 }
 
@@ -141,50 +128,51 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     m_reactsFirst = !m_reactsFirst;
     stirMuck(aeration, dt);
     placeFish(m_state);
-    m_ledger.liftedVolume += dt * m_hypolimneticLift;
+    m_ledger.liftedVolume += dt * m_bubbles.hypolimneticLift;
 }
 
 template <class Real>
 void Column<Real>::mix(double dt, const Air<Real>& air) {
     exchangeSurface(dt, air);
     for (int i = 0; i < m_layers; ++i) {
-        m_state.heat[i][0] += dt * m_heating[i];
+        m_state.heat[i][0] += dt * m_sun.heating[i];
     }
-    Transport<Real>::prepareBoth(dt, m_diffusivity, m_flows, m_transportHeat, kMolecularHeat,
-                                 m_transportSolutes, kMolecularSolute);
-    m_transportHeat.template advance<1, 1>(m_flows, {m_parameters.springTemperature}, m_state.heat);
+    Transport<Real>::prepareBoth(dt, m_mixing.diffusivity, m_transport.flows, m_transport.heat,
+                                 kMolecularHeat, m_transport.solutes, kMolecularSolute);
+    m_transport.heat.template advance<1, 1>(m_transport.flows, {m_parameters.springTemperature},
+                                            m_state.heat);
     const std::array<Real, kSolutes> over =
-        m_hasToxicants
-            ? m_transportSolutes.template advance<kSolutes, kSolutes>(m_flows, m_springWater, m_state.solutes)
-            : m_transportSolutes.template advance<kAlwaysCarried, kSolutes>(m_flows, m_springWater,
-                                                                            m_state.solutes);
+        m_transport.hasToxicants ? m_transport.solutes.template advance<kSolutes, kSolutes>(
+                                       m_transport.flows, m_transport.springWater, m_state.solutes)
+                                 : m_transport.solutes.template advance<kAlwaysCarried, kSolutes>(
+                                       m_transport.flows, m_transport.springWater, m_state.solutes);
     const Real spring = dt * m_parameters.springFlow;
-    m_ledger.oxygen[kInflow] += spring * (m_springWater[kOxygen] - over[kOxygen]);
+    m_ledger.oxygen[kInflow] += spring * (m_transport.springWater[kOxygen] - over[kOxygen]);
     m_ledger.debtInflow -= spring * (over[kFast] + over[kMedium]);
 }
 
 template <class Real>
 void Column<Real>::react(double dt, const Aeration& aeration) {
     reactionsOf(aeration, m_state, dt);
-    m_reactions.exchange[0] = 0.0;  // exchangeSurface() did it
+    m_reacting.rates.exchange[0] = 0.0;  // exchangeSurface() did it
     gather(m_state);
-    reactionStep(m_reactions, dt, m_work, m_amounts);
+    reactionStep(m_reacting.rates, dt, m_reacting.water, m_reacting.amounts);
     record(dt);
     for (int i = 0; i < m_layers; ++i) {
         auto& s = m_state.solutes[i];
-        if (m_hasToxicants) {
+        if (m_transport.hasToxicants) {
             // The toxicants go with the demand fractions that hold them; new fast debt brings its share of
             // sulfide.
-            const Real newFast =
-                m_reactions.fastShare * m_amounts.regenerated[i] + dt * m_reactions.stirredFast[i];
-            s[kSulfide] = s[kSulfide] * (1.0 - m_amounts.fast[i] / max(s[kFast], Real(1e-30))) +
+            const Real newFast = m_reacting.rates.fastShare * m_reacting.amounts.regenerated[i] +
+                                 dt * m_reacting.rates.stirredFast[i];
+            s[kSulfide] = s[kSulfide] * (1.0 - m_reacting.amounts.fast[i] / max(s[kFast], Real(1e-30))) +
                           m_parameters.sulfideOfFast * newFast;
-            s[kAmmonia] = s[kAmmonia] * (1.0 - m_amounts.slow[i] / max(s[kSlow], Real(1e-30)));
+            s[kAmmonia] = s[kAmmonia] * (1.0 - m_reacting.amounts.slow[i] / max(s[kSlow], Real(1e-30)));
         }
-        s[kOxygen] = m_work.oxygen[i];
-        s[kFast] = m_work.fast[i];
-        s[kMedium] = m_work.medium[i];
-        s[kSlow] = m_work.slow[i];
+        s[kOxygen] = m_reacting.water.oxygen[i];
+        s[kFast] = m_reacting.water.fast[i];
+        s[kMedium] = m_reacting.water.medium[i];
+        s[kSlow] = m_reacting.water.slow[i];
     }
 }
 
@@ -194,7 +182,7 @@ Real Column<Real>::whereFishAre(Solute which, double (*toxicShare)(double temper
     for (int member = 0; member < kLanes<Real>; ++member) {
         double total = 0.0;
         for (int i = 0; i < m_layers; ++i) {
-            total += lane(m_fishPlace[i], member) * lane(m_state.solutes[i][which], member) *
+            total += lane(m_fish.places[i], member) * lane(m_state.solutes[i][which], member) *
                      toxicShare(lane(m_state.heat[i][0], member), m_parameters.ph);
         }
         setLane(sum, member, total);

@@ -44,13 +44,9 @@
 #pragma once
 
 #include "engine/base/lane.h"
-#include "engine/column/mixing.h"
-#include "engine/column/plume.h"
-#include "engine/column/reactions.h"
+#include "engine/column/column_parts.h"
 #include "engine/column/state.h"
-#include "engine/column/transport.h"
 #include "engine/water/basin.h"
-#include "engine/water/fish_water.h"
 #include "engine/water/parameters.h"
 
 #include <vector>
@@ -67,14 +63,6 @@ struct Air {
     Real cloud = 0.0;             ///< Share of sky
     Real chlorophyllScale = 1.0;  ///< Of the pond's total over that at the start (a dated table)
     Real weedScale = 1.0;         ///< The same for the weed cover
-};
-
-/// What the aerator does during a step; the same for all members of a pack.
-struct Aeration {
-    int open = 0;          ///< Diffusers running
-    double depth = 0.0;    ///< [m]
-    bool surface = false;  ///< The surface aerator runs
-    bool operator==(const Aeration&) const = default;
 };
 
 /// The aerator's own numbers that do not change during a run.
@@ -126,11 +114,13 @@ public:
     void startPair() { m_reactsFirst = false; }
 
     /// The plume is integrated again at the next step, whatever has moved (on the clock, each hour).
-    void refreshPlume() { m_plumeStale = true; }
+    void refreshPlume() { m_bubbles.isStale = true; }
 
     /// The water now, and going on from water that was kept: the same bits as one run, if it is kept after
     /// a pair of steps and the plume is found again there, as at each whole hour.
-    [[nodiscard]] KeptWater<Real> keep() const { return {m_state, m_chlorophyllScale, m_weedScale}; }
+    [[nodiscard]] KeptWater<Real> keep() const {
+        return {m_state, m_plants.chlorophyllScale, m_plants.weedScale};
+    }
     void resume(const KeptWater<Real>& water);
 
     [[nodiscard]] const State<Real>& state() const { return m_state; }
@@ -139,7 +129,7 @@ public:
     [[nodiscard]] const Parameters<Real>& parameters() const { return m_parameters; }
     [[nodiscard]] Ledger<Real>& ledger() { return m_ledger; }
     /// Oxygen exceeded by the best share of the volume now [g/m^3].
-    [[nodiscard]] Real fishWater() const { return m_best; }
+    [[nodiscard]] Real fishWater() const { return m_fish.best; }
     /// Oxygen of the whole pond [g]; fast plus medium debt of the whole pond [g].
     [[nodiscard]] Real oxygenStored() const;
     [[nodiscard]] Real debtStored() const;
@@ -147,9 +137,9 @@ public:
     [[nodiscard]] Real unionisedAmmonia() const;
     [[nodiscard]] Real hydrogenSulfide() const;
     /// [m^3/s], net: what the plume carries up through z_b now.
-    [[nodiscard]] Real hypolimneticLift() const { return m_hypolimneticLift; }
+    [[nodiscard]] Real hypolimneticLift() const { return m_bubbles.hypolimneticLift; }
     /// Integrations of the plume so far, all lanes.
-    [[nodiscard]] long plumeCount() const { return m_plumeCount; }
+    [[nodiscard]] long plumeCount() const { return m_bubbles.count; }
 
     /// One column value by layer of one lane, as plain numbers.
     [[nodiscard]] std::vector<double> temperatures(int lane) const;
@@ -184,45 +174,22 @@ private:
     BottomWater m_bottom;
     ColumnSwitches m_switches;
     int m_layers;
-    double m_windAtSeven;  // Wind at 7 m over that at 10 m
+    double m_windAtSeven;             // Wind at 7 m over that at 10 m
+    std::vector<double> m_perVolume;  // One over the volume of each layer [1/m^3]
     bool m_reactsFirst = false;
-    bool m_aerating = false;      // The surface aerator ran when rates were last found
-    bool m_hasToxicants = false;  // Sulfide or ammonia is there to be carried
     State<Real> m_state;
     Ledger<Real> m_ledger;
-    Flows<Real> m_flows;
-    Transport<Real> m_transportHeat, m_transportSolutes;
-    Reactions<Real> m_reactions;
-    OxygenAndDebt<Real> m_work;
-    ReactionAmounts<Real> m_amounts;
-    std::vector<double> m_perVolume;     // One over the volume of each layer [1/m^3]
-    std::vector<double> m_nearInfrared;  // Share left at each face, N + 1
-    std::vector<Real> m_weedPerArea;     // Share of the weed mass by layer over its volume [1/m]
-    std::vector<Real> m_temperature, m_salinity, m_chlorophyll;  // The state's, one beside the other
-    std::vector<Real> m_density, m_diffusivity, m_light, m_heating;
-    std::vector<Real> m_left, m_optical;  // Share of light that passes a layer; its optical thickness
-    Real m_buoyancyFlux = 0.0;            // Lost at the surface [m^2/s^3]
 
-    PlumeIntegrator<Real> m_plume;
-    Aeration m_last;
-    bool m_plumeStale = true;
-    long m_plumeCount = 0;
-    std::vector<Real> m_bubbleNet;        // Oxygen from bubbles by layer [g/m^3/s], may be negative
-    std::vector<Real> m_bubbleReference;  // Oxygen there at that time [g/m^3]
-    Real m_hypolimneticLift = 0.0;
-    std::array<Real, kSolutes> m_springWater{};
-    Real m_weedMassAtStart = 0.0;
-    Real m_chlorophyllScale = 1.0, m_weedScale = 1.0;  // Of the dated table, as last applied
-    double m_reach = 0.0;                              // Water that the surface aerator turns over [m^3]
-
-    Convection m_convection;
-    std::vector<Real> m_overturning;  // Diffusivity of convection at the faces [m^2/s], N + 1
-    std::vector<double> m_laneFaces;
-    std::vector<FishWater> m_fishWater;  // One a lane
-    std::vector<Real> m_fishPlace;
-    Real m_best = 0.0;                                                    // Oxygen of the fish water [g/m^3]
-    double m_muckStep = -1.0, m_muckReleased = 0.0, m_muckRebuilt = 0.0;  // Shares over one step
-    std::vector<double> m_laneA, m_laneB, m_lanePlaces;                   // One member's layers at a time
+    WaterByLayer<Real> m_water;
+    LightAndHeat<Real> m_sun;
+    PlantStand<Real> m_plants;
+    VerticalMixing<Real> m_mixing;
+    WaterTransport<Real> m_transport;
+    BubblePlume<Real> m_bubbles;
+    SplashedWater m_surfaceAerator;
+    FishHabitat<Real> m_fish;
+    MuckShares m_muck;
+    ReactionStage<Real> m_reacting;
 };
 
 }  // namespace engine

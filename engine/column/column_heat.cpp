@@ -21,9 +21,9 @@ constexpr double kHeatPerVolume = kWaterDensity * kWaterSpecificHeat;
 template <class Real>
 void Column<Real>::densities(const State<Real>& state) {
     const int layers = m_layers;
-    Real* const temperature = m_temperature.data();
-    Real* const salinity = m_salinity.data();
-    Real* const density = m_density.data();
+    Real* const temperature = m_water.temperature.data();
+    Real* const salinity = m_water.salinity.data();
+    Real* const density = m_water.density.data();
     for (int i = 0; i < layers; ++i) {
         temperature[i] = state.heat[i][0];
         salinity[i] = state.solutes[i][kSalt];
@@ -41,19 +41,19 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
     Real visible = (1.0 - kNearInfraredShare.value) * (1.0 - m_parameters.albedo) * air.shortwave;
     const Real infrared = kNearInfraredShare.value * (1.0 - m_parameters.albedo) * air.shortwave;
     if (dark) {
-        std::fill(m_light.begin(), m_light.end(), zero);
-        std::fill(m_heating.begin(), m_heating.end(), zero);
+        std::fill(m_sun.light.begin(), m_sun.light.end(), zero);
+        std::fill(m_sun.heating.begin(), m_sun.heating.end(), zero);
         return;
     }
-    Real* const left = m_left.data();
-    Real* const optical = m_optical.data();
+    Real* const left = m_sun.left.data();
+    Real* const optical = m_sun.optical.data();
     const int layers = m_layers;
-    Real* const chlorophyll = m_chlorophyll.data();
+    Real* const chlorophyll = m_water.chlorophyll.data();
     for (int i = 0; i < layers; ++i) {
         chlorophyll[i] = state.solutes[i][kChlorophyll];
     }
     const double* const thickness = m_grid.thickness.data();
-    const Real* const weedShare = m_weedPerArea.data();
+    const Real* const weedShare = m_plants.weedPerArea.data();
     const Real rest = m_parameters.attenuationRest,
                weedMass = m_parameters.weedShading * m_parameters.weedMass;
     DAWNLINE_SIDE_BY_SIDE
@@ -67,7 +67,7 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
     }
     // The visible share of shortwave as photons, so that the surface gets kParShare of it.
     constexpr double kPhotons = kParShare * kPhotonsPerJoule_umol / (1.0 - kNearInfraredShare.value);
-    Real* const light = m_light.data();
+    Real* const light = m_sun.light.data();
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         light[i] = (1.0 - left[i]) / optical[i] * kPhotons;
@@ -76,9 +76,10 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
         light[i] = visible * light[i];
         // Light that falls on the sediment warms the layer over it.
         const double lower = i + 1 < m_layers ? m_grid.faceArea[i + 1] : 0.0;
-        m_heating[i] = (visible * (m_grid.faceArea[i] - left[i] * lower) +
-                        infrared * (m_nearInfrared[i] * m_grid.faceArea[i] - m_nearInfrared[i + 1] * lower)) *
-                       (m_perVolume[i] / kHeatPerVolume);
+        m_sun.heating[i] =
+            (visible * (m_grid.faceArea[i] - left[i] * lower) +
+             infrared * (m_sun.nearInfrared[i] * m_grid.faceArea[i] - m_sun.nearInfrared[i + 1] * lower)) *
+            (m_perVolume[i] / kHeatPerVolume);
         visible = visible * left[i];
     }
 }
@@ -99,38 +100,40 @@ void Column<Real>::heatRates(const Air<Real>& air, const State<Real>& state, dou
                             waterDensity(surface + 0.5, state.solutes[0][kSalt])) /
                            kWaterDensity;  // [1/K]
     const double perDegree = m_grid.faceArea[0] / (kHeatPerVolume * m_grid.volume[0]);
-    m_buoyancyFlux = kGravity / kHeatPerVolume * expansion * (loss - m_heating[0] / perDegree);
+    m_mixing.buoyancyFlux = kGravity / kHeatPerVolume * expansion * (loss - m_sun.heating[0] / perDegree);
     if (!m_switches.heat) {
-        std::fill(m_heating.begin(), m_heating.end(), Real(0.0));
+        std::fill(m_sun.heating.begin(), m_sun.heating.end(), Real(0.0));
         return;
     }
-    m_heating[0] -= loss * perDegree;
+    m_sun.heating[0] -= loss * perDegree;
     // A thin layer under a gale follows the air within a step: damped there as by a linearised implicit step,
     // and left alone where the step is a small part of that time.
     constexpr double kSmallPart = 0.2;
     const Real stiffness =
         dt * perDegree * (surfaceLoss(air, surface + 0.5) - surfaceLoss(air, surface - 0.5));
-    m_heating[0] = m_heating[0] / (1.0 + max(stiffness - kSmallPart, Real(0.0)));
+    m_sun.heating[0] = m_sun.heating[0] / (1.0 + max(stiffness - kSmallPart, Real(0.0)));
 }
 
 template <class Real>
 void Column<Real>::diffusivities(const Air<Real>& air) {
     if (m_switches.fixedDiffusivity >= 0.0) {
-        std::fill(m_diffusivity.begin(), m_diffusivity.end(), Real(m_switches.fixedDiffusivity));
+        std::fill(m_mixing.diffusivity.begin(), m_mixing.diffusivity.end(),
+                  Real(m_switches.fixedDiffusivity));
     } else if (m_switches.mixing) {
         for (int member = 0; member < kLanes<Real>; ++member) {
             for (int i = 0; i < m_layers; ++i) {
-                m_laneA[i] = lane(m_density[i], member);
+                m_mixing.memberDensity[i] = lane(m_water.density[i], member);
             }
-            m_convection.diffusivity(m_laneA, lane(m_buoyancyFlux, member), m_laneFaces);
+            m_mixing.convection.diffusivity(m_mixing.memberDensity, lane(m_mixing.buoyancyFlux, member),
+                                            m_mixing.memberFaces);
             for (int i = 1; i < m_layers; ++i) {
-                setLane(m_overturning[i], member, m_laneFaces[i]);
+                setLane(m_mixing.overturning[i], member, m_mixing.memberFaces[i]);
             }
         }
-        turbulentDiffusivity(m_grid, m_density, m_overturning, air.wind10, m_parameters.latitude_deg,
-                             m_diffusivity);
+        turbulentDiffusivity(m_grid, m_water.density, m_mixing.overturning, air.wind10,
+                             m_parameters.latitude_deg, m_mixing.diffusivity);
     } else {
-        std::fill(m_diffusivity.begin(), m_diffusivity.end(), Real(0.0));
+        std::fill(m_mixing.diffusivity.begin(), m_mixing.diffusivity.end(), Real(0.0));
     }
 }
 

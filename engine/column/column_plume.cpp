@@ -9,7 +9,7 @@ namespace engine {
 template <class Real>
 void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state) {
     for (int i = 0; i < m_layers; ++i) {
-        m_bubbleReference[i] = state.solutes[i][kOxygen];
+        m_bubbles.reference[i] = state.solutes[i][kOxygen];
     }
     PlumeSourceOf<Real> source;
     source.depth = aeration.depth;
@@ -19,25 +19,27 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
     source.airPressure = m_parameters.airPressure;
     PlumeCoefficients coefficients;
     coefficients.dissolves = m_switches.dissolution;
-    m_plume.integrate(source, {m_grid, m_temperature, m_salinity, m_density, m_bubbleReference},
-                      m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
-    m_plumeCount += kLanes<Real>;
+    m_bubbles.integrator.integrate(
+        source, {m_grid, m_water.temperature, m_water.salinity, m_water.density, m_bubbles.reference},
+        m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
+    m_bubbles.count += kLanes<Real>;
     const Real& net = m_parameters.nonRecirculatedShare;
-    m_flows.segments = m_plume.segments();
-    std::fill(m_bubbleNet.begin(), m_bubbleNet.end(), Real(0.0));
-    for (int k = 0; k < m_flows.segments; ++k) {
-        const PlumeSegmentOf<Real>& segment = m_plume.segment(k);
+    m_transport.flows.segments = m_bubbles.integrator.segments();
+    std::fill(m_bubbles.net.begin(), m_bubbles.net.end(), Real(0.0));
+    for (int k = 0; k < m_transport.flows.segments; ++k) {
+        const PlumeSegmentOf<Real>& segment = m_bubbles.integrator.segment(k);
         const Real netFlow = net * segment.flow, given = segment.oxygenGain - segment.oxygenLoss;
         for (int i = 0; i < m_layers; ++i) {
-            m_flows.taken[k][i] = net * segment.entrained[i];
-            m_flows.returned[k][i] = netFlow * segment.detrained[i];
-            m_bubbleNet[i] += given * segment.detrained[i] * m_perVolume[i];
+            m_transport.flows.taken[k][i] = net * segment.entrained[i];
+            m_transport.flows.returned[k][i] = netFlow * segment.detrained[i];
+            m_bubbles.net[i] += given * segment.detrained[i] * m_perVolume[i];
         }
     }
-    for (Real& oxygen : m_bubbleReference) {
+    for (Real& oxygen : m_bubbles.reference) {
         oxygen = max(oxygen, Real(1e-3));
     }
-    m_hypolimneticLift = m_bottom.exists() ? net * m_plume.hypolimneticLift() : Real(0.0);
+    m_bubbles.hypolimneticLift =
+        m_bottom.exists() ? net * m_bubbles.integrator.hypolimneticLift() : Real(0.0);
 }
 
 template <class Real>
@@ -47,23 +49,23 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
         springWater();
     }
     if (aeration.open == 0) {
-        m_hypolimneticLift = 0.0;
-        m_flows.segments = 0;
-        m_flows.moving = spring;
-        m_last = aeration;
-        m_plumeStale = true;
+        m_bubbles.hypolimneticLift = 0.0;
+        m_transport.flows.segments = 0;
+        m_transport.flows.moving = spring;
+        m_bubbles.last = aeration;
+        m_bubbles.isStale = true;
         return;
     }
-    const bool changed = aeration.open != m_last.open || aeration.depth != m_last.depth;
+    const bool changed = aeration.open != m_bubbles.last.open || aeration.depth != m_bubbles.last.depth;
     if (m_switches.freezePlume && !changed) {
         return;
     }
-    if (changed || m_plumeStale) {
+    if (changed || m_bubbles.isStale) {
         integrate(aeration, state);
     }
-    m_flows.moving = true;
-    m_last = aeration;
-    m_plumeStale = false;
+    m_transport.flows.moving = true;
+    m_bubbles.last = aeration;
+    m_bubbles.isStale = false;
 }
 
 /// Spring water enters where the standing water is as dense as itself, parted between two layers; as much
@@ -71,24 +73,24 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
 template <class Real>
 void Column<Real>::springWater() {
     const Real density = waterDensity(m_parameters.springTemperature, m_parameters.springSalinity);
-    m_flows.overflow = m_parameters.springFlow;
+    m_transport.flows.overflow = m_parameters.springFlow;
     for (int i = 0; i < m_layers; ++i) {
-        m_flows.entering[i] = 0.0;
+        m_transport.flows.entering[i] = 0.0;
     }
     for (int member = 0; member < kLanes<Real>; ++member) {
         const double wanted = lane(density, member), flow = lane(m_parameters.springFlow, member);
         int i = 0;
-        while (i < m_layers && lane(m_density[i], member) < wanted) {
+        while (i < m_layers && lane(m_water.density[i], member) < wanted) {
             ++i;
         }
         if (i == 0 || i == m_layers) {
-            setLane(m_flows.entering[std::min(i, m_layers - 1)], member, flow);
+            setLane(m_transport.flows.entering[std::min(i, m_layers - 1)], member, flow);
             continue;
         }
-        const double above = lane(m_density[i - 1], member);
-        const double part = (wanted - above) / (lane(m_density[i], member) - above);
-        setLane(m_flows.entering[i], member, part * flow);
-        setLane(m_flows.entering[i - 1], member, (1.0 - part) * flow);
+        const double above = lane(m_water.density[i - 1], member);
+        const double part = (wanted - above) / (lane(m_water.density[i], member) - above);
+        setLane(m_transport.flows.entering[i], member, part * flow);
+        setLane(m_transport.flows.entering[i - 1], member, (1.0 - part) * flow);
     }
 }
 

@@ -14,30 +14,31 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     densities(state);
     diffusivities(air);
     plume(aeration, state);
-    m_transportHeat.template rates<1>(m_diffusivity, kMolecularHeat, m_flows,
-                                      {m_parameters.springTemperature}, state.heat, out.heat);
-    m_transportSolutes.template rates<kSolutes>(m_diffusivity, kMolecularSolute, m_flows, m_springWater,
-                                                state.solutes, out.solutes);
+    m_transport.heat.template rates<1>(m_mixing.diffusivity, kMolecularHeat, m_transport.flows,
+                                       {m_parameters.springTemperature}, state.heat, out.heat);
+    m_transport.solutes.template rates<kSolutes>(m_mixing.diffusivity, kMolecularSolute, m_transport.flows,
+                                                 m_transport.springWater, state.solutes, out.solutes);
     placeFish(state);
     reactionsOf(aeration, state, 0.0);
     exchangeOf(air, state);
     gather(state);
-    reactionRates(m_reactions, m_work, m_amounts);
-    const ReactionAmounts<Real>& a = m_amounts;
+    reactionRates(m_reacting.rates, m_reacting.water, m_reacting.amounts);
+    const ReactionAmounts<Real>& a = m_reacting.amounts;
     for (int i = 0; i < m_layers; ++i) {
-        out.heat[i][0] += m_heating[i];
+        out.heat[i][0] += m_sun.heating[i];
         auto& d = out.solutes[i];
-        d[kOxygen] += m_reactions.photosynthesis[i] + m_reactions.bubbles[i] + a.aerated[i] - a.spilled[i] +
-                      a.surfaceIn[i] - a.surfaceOut[i] - a.stripped[i] - a.respiration[i] - a.fish[i] -
-                      a.sediment[i] - a.fast[i] - a.medium[i] - a.slow[i];
-        d[kFast] += m_reactions.fastShare * a.regenerated[i] + m_reactions.stirredFast[i] - a.fast[i];
-        d[kMedium] +=
-            (1.0 - m_reactions.fastShare) * a.regenerated[i] + m_reactions.stirredMedium[i] - a.medium[i];
+        d[kOxygen] += m_reacting.rates.photosynthesis[i] + m_reacting.rates.bubbles[i] + a.aerated[i] -
+                      a.spilled[i] + a.surfaceIn[i] - a.surfaceOut[i] - a.stripped[i] - a.respiration[i] -
+                      a.fish[i] - a.sediment[i] - a.fast[i] - a.medium[i] - a.slow[i];
+        d[kFast] +=
+            m_reacting.rates.fastShare * a.regenerated[i] + m_reacting.rates.stirredFast[i] - a.fast[i];
+        d[kMedium] += (1.0 - m_reacting.rates.fastShare) * a.regenerated[i] +
+                      m_reacting.rates.stirredMedium[i] - a.medium[i];
         d[kSlow] -= a.slow[i];
-        if (m_hasToxicants) {
+        if (m_transport.hasToxicants) {
             const auto& s = state.solutes[i];
-            d[kSulfide] += m_parameters.sulfideOfFast *
-                               (m_reactions.fastShare * a.regenerated[i] + m_reactions.stirredFast[i]) -
+            d[kSulfide] += m_parameters.sulfideOfFast * (m_reacting.rates.fastShare * a.regenerated[i] +
+                                                         m_reacting.rates.stirredFast[i]) -
                            s[kSulfide] * a.fast[i] / max(s[kFast], Real(1e-30));
             d[kAmmonia] -= s[kAmmonia] * a.slow[i] / max(s[kSlow], Real(1e-30));
         }

@@ -27,16 +27,18 @@ void Column<Real>::placeFish(const State<Real>& state) {
     const OxygenThresholds& thresholds = m_parameters.thresholds;
     for (int member = 0; member < kLanes<Real>; ++member) {
         for (int i = 0; i < m_layers; ++i) {
-            m_laneA[i] = lane(state.solutes[i][kOxygen], member);
-            m_laneB[i] = lane(state.heat[i][0], member);
+            m_fish.memberOxygen[i] = lane(state.solutes[i][kOxygen], member);
+            m_fish.memberTemperature[i] = lane(state.heat[i][0], member);
         }
-        FishWater& water = m_fishWater[member];
-        const double best = water.oxygen(m_laneA, m_laneB, thresholds.fishShare, thresholds.fishMax);
-        water.places(m_laneA, m_laneB, best, thresholds.stress, thresholds.fishMax, m_lanePlaces);
+        FishWater& water = m_fish.water[member];
+        const double best = water.oxygen(m_fish.memberOxygen, m_fish.memberTemperature, thresholds.fishShare,
+                                         thresholds.fishMax);
+        water.places(m_fish.memberOxygen, m_fish.memberTemperature, best, thresholds.stress,
+                     thresholds.fishMax, m_fish.memberPlaces);
         for (int i = 0; i < m_layers; ++i) {
-            setLane(m_fishPlace[i], member, m_lanePlaces[i]);
+            setLane(m_fish.places[i], member, m_fish.memberPlaces[i]);
         }
-        setLane(m_best, member, best);
+        setLane(m_fish.best, member, best);
     }
 }
 
@@ -48,22 +50,22 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     const Real fishAt20 = p.fishStock * fishRespiration(p.fishMass_g, 20.0);
     const int stirred = running ? m_grid.layerAt(aeration.depth) : -1;
     const Real stirs = reaches(aeration);
-    Real* const sediment = m_reactions.sediment.data();
-    Real* const growth = m_reactions.photosynthesis.data();
-    Real* const respiration = m_reactions.respiration.data();
-    Real* const fish = m_reactions.fish.data();
-    Real* const fast = m_reactions.fast.data();
-    Real* const medium = m_reactions.medium.data();
-    Real* const slow = m_reactions.slow.data();
+    Real* const sediment = m_reacting.rates.sediment.data();
+    Real* const growth = m_reacting.rates.photosynthesis.data();
+    Real* const respiration = m_reacting.rates.respiration.data();
+    Real* const fish = m_reacting.rates.fish.data();
+    Real* const fast = m_reacting.rates.fast.data();
+    Real* const medium = m_reacting.rates.medium.data();
+    Real* const slow = m_reacting.rates.slow.data();
     const int layers = m_layers;
-    Real* const temperatures = m_temperature.data();
-    Real* const algae = m_chlorophyll.data();
+    Real* const temperatures = m_water.temperature.data();
+    Real* const algae = m_water.chlorophyll.data();
     for (int i = 0; i < layers; ++i) {
         temperatures[i] = state.heat[i][0];
         algae[i] = state.solutes[i][kChlorophyll];
     }
-    const Real* const places = m_fishPlace.data();
-    const Real* const weedShare = m_weedPerArea.data();
+    const Real* const places = m_fish.places.data();
+    const Real* const weedShare = m_plants.weedPerArea.data();
     const double* const perLayerVolume = m_perVolume.data();
     const double* const sedimentArea = m_grid.bottomArea.data();
     const Real growthPerAlgae = p.photosynthesisFactor * p.photosynthesis,
@@ -101,11 +103,11 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
                              m_grid.volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
                              coldSedimentFactor(temperature);
     }
-    Real* const gained = m_reactions.bubbles.data();
-    Real* const stripped = m_reactions.stripped.data();
-    const Real* const net = m_bubbleNet.data();
-    const Real* const reference = m_bubbleReference.data();
-    const Real* const light = m_light.data();
+    Real* const gained = m_reacting.rates.bubbles.data();
+    Real* const stripped = m_reacting.rates.stripped.data();
+    const Real* const net = m_bubbles.net.data();
+    const Real* const reference = m_bubbles.reference.data();
+    const Real* const light = m_sun.light.data();
     const Real perSaturation = 1.0 / p.saturationLight;
     const double bubbling = running ? 1.0 : 0.0;
     DAWNLINE_SIDE_BY_SIDE
@@ -115,47 +117,47 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
         gained[i] = max(bubbles, Real(0.0));
         stripped[i] = max(-bubbles, Real(0.0)) / reference[i];
     }
-    std::fill(m_reactions.stirredFast.begin(), m_reactions.stirredFast.end(), Real(0.0));
-    std::fill(m_reactions.stirredMedium.begin(), m_reactions.stirredMedium.end(), Real(0.0));
+    std::fill(m_reacting.rates.stirredFast.begin(), m_reacting.rates.stirredFast.end(), Real(0.0));
+    std::fill(m_reacting.rates.stirredMedium.begin(), m_reacting.rates.stirredMedium.end(), Real(0.0));
     const Real surface = state.heat[0][0];
     // Standard transfer brought to the pond's temperature and water (engine/water/air_transfer.h), spread
     // over what a splashing aerator turns over.
     if (aeration.surface) {
-        m_reactions.aeratorSaturation =
+        m_reacting.rates.aeratorSaturation =
             kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
     }
     const Real perVolume = aeration.surface
-                               ? p.aeratorTransfer / m_reach * kAeratorAlpha.value / kStandardSaturation *
-                                     temperatureFactor(kTransferTheta, surface)
+                               ? p.aeratorTransfer / m_surfaceAerator.reach * kAeratorAlpha.value /
+                                     kStandardSaturation * temperatureFactor(kTransferTheta, surface)
                                : Real(0.0);
-    for (int i = 0; i < m_layers && (aeration.surface || m_aerating); ++i) {
-        m_reactions.aerator[i] =
+    for (int i = 0; i < m_layers && (aeration.surface || m_surfaceAerator.isInRates); ++i) {
+        m_reacting.rates.aerator[i] =
             perVolume * std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
 
-    m_aerating = aeration.surface;
+    m_surfaceAerator.isInRates = aeration.surface;
 
     // Muck leaves its store first order while the diffuser runs; over a step exactly so.
     if (stirred >= 0) {
         prepareMuck(dt);
-        const double perSecond = dt > 0.0 ? m_muckReleased / dt : 1.0 / (kMuckReleaseTime_h.value * kHour);
+        const double perSecond = dt > 0.0 ? m_muck.released / dt : 1.0 / (kMuckReleaseTime_h.value * kHour);
         Real released = 0.0;
         for (int d = 0; d < std::min(aeration.open, static_cast<int>(state.muck.size())); ++d) {
             released += state.muck[d] * perSecond;
         }
         released = stirs * released / m_grid.volume[stirred];
-        m_reactions.stirredFast[stirred] = p.muckFastShare * released;
-        m_reactions.stirredMedium[stirred] = (1.0 - p.muckFastShare) * released;
+        m_reacting.rates.stirredFast[stirred] = p.muckFastShare * released;
+        m_reacting.rates.stirredMedium[stirred] = (1.0 - p.muckFastShare) * released;
     }
 }
 
 template <class Real>
 void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
     const Real surface = state.heat[0][0];
-    m_reactions.exchange[0] = m_parameters.exchangeFactor *
-                              pistonVelocityOxygen(surface, air.wind10, m_buoyancyFlux) *
-                              (m_grid.faceArea[0] / m_grid.volume[0]);
-    m_reactions.saturation =
+    m_reacting.rates.exchange[0] = m_parameters.exchangeFactor *
+                                   pistonVelocityOxygen(surface, air.wind10, m_mixing.buoyancyFlux) *
+                                   (m_grid.faceArea[0] / m_grid.volume[0]);
+    m_reacting.rates.saturation =
         oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.airPressure);
 }
 
@@ -165,10 +167,10 @@ void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
 template <class Real>
 void Column<Real>::exchangeSurface(double dt, const Air<Real>& air) {
     exchangeOf(air, m_state);
-    const Real asked = dt * m_reactions.exchange[0];
+    const Real asked = dt * m_reacting.rates.exchange[0];
     const Real share = asked / (1.0 + max(asked - 0.2, Real(0.0)));
     Real& oxygen = m_state.solutes[0][kOxygen];
-    const Real gained = share * (m_reactions.saturation - oxygen);
+    const Real gained = share * (m_reacting.rates.saturation - oxygen);
     oxygen += gained;
     m_ledger.oxygen[kSurface] += m_grid.volume[0] * gained;
 }
@@ -181,10 +183,10 @@ Real Column<Real>::reaches(const Aeration& aeration) const {
 
 template <class Real>
 void Column<Real>::prepareMuck(double dt) {
-    if (dt != m_muckStep) {
-        m_muckStep = dt;
-        m_muckReleased = -std::expm1(-dt / (kMuckReleaseTime_h.value * kHour));
-        m_muckRebuilt = -std::expm1(-dt / (kMuckRebuildTime_d.value * kDay));
+    if (dt != m_muck.step) {
+        m_muck.step = dt;
+        m_muck.released = -std::expm1(-dt / (kMuckReleaseTime_h.value * kHour));
+        m_muck.rebuilt = -std::expm1(-dt / (kMuckRebuildTime_d.value * kDay));
     }
 }
 
@@ -194,50 +196,51 @@ void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
     prepareMuck(dt);
     for (int d = 0; d < static_cast<int>(m_state.muck.size()); ++d) {
         const Real releases = d < aeration.open ? stirs : Real(0.0);
-        m_state.muck[d] += (1.0 - releases) * (m_parameters.muckStore - m_state.muck[d]) * m_muckRebuilt -
-                           releases * m_state.muck[d] * m_muckReleased;
+        m_state.muck[d] += (1.0 - releases) * (m_parameters.muckStore - m_state.muck[d]) * m_muck.rebuilt -
+                           releases * m_state.muck[d] * m_muck.released;
     }
 }
 
 /// The dated table scales the pond's algae and weeds; what dies becomes medium debt where it stood.
 template <class Real>
 void Column<Real>::applyPlantTable(const Air<Real>& air) {
-    if (largestLane(abs(air.chlorophyllScale - m_chlorophyllScale)) == 0.0 &&
-        largestLane(abs(air.weedScale - m_weedScale)) == 0.0) {
+    if (largestLane(abs(air.chlorophyllScale - m_plants.chlorophyllScale)) == 0.0 &&
+        largestLane(abs(air.weedScale - m_plants.weedScale)) == 0.0) {
         return;
     }
-    const Real grown = air.chlorophyllScale / max(m_chlorophyllScale, Real(1e-9));
-    const Real deadWeeds = max(m_weedScale - air.weedScale, Real(0.0)) * m_weedMassAtStart;
+    const Real grown = air.chlorophyllScale / max(m_plants.chlorophyllScale, Real(1e-9));
+    const Real deadWeeds = max(m_plants.weedScale - air.weedScale, Real(0.0)) * m_plants.weedMassAtStart;
     for (int i = 0; i < m_layers; ++i) {
         auto& s = m_state.solutes[i];
         const Real before = s[kChlorophyll];
         s[kChlorophyll] = before * grown;
         const Real dead = m_parameters.debtOfChlorophyll * max(before - s[kChlorophyll], Real(0.0)) +
-                          m_parameters.debtOfWeeds * deadWeeds * m_weedPerArea[i];
+                          m_parameters.debtOfWeeds * deadWeeds * m_plants.weedPerArea[i];
         s[kMedium] += dead;
         m_ledger.debtOfPlants += m_grid.volume[i] * dead;
     }
-    m_parameters.weedMass = air.weedScale * m_weedMassAtStart;
-    m_chlorophyllScale = air.chlorophyllScale;
-    m_weedScale = air.weedScale;
+    m_parameters.weedMass = air.weedScale * m_plants.weedMassAtStart;
+    m_plants.chlorophyllScale = air.chlorophyllScale;
+    m_plants.weedScale = air.weedScale;
 }
 
 template <class Real>
 void Column<Real>::record(double dt) {
-    const ReactionAmounts<Real>& a = m_amounts;
+    const ReactionAmounts<Real>& a = m_reacting.amounts;
     auto& term = m_ledger.oxygen;
     for (int i = 0; i < m_layers; ++i) {
         const double volume = m_grid.volume[i];
-        term[kPhotosynthesis] += volume * dt * m_reactions.photosynthesis[i];
+        term[kPhotosynthesis] += volume * dt * m_reacting.rates.photosynthesis[i];
         term[kRespiration] -= volume * a.respiration[i];
         term[kFishTerm] -= volume * a.fish[i];
         term[kSediment] -= volume * a.sediment[i];
         term[kDebtTerm] -= volume * (a.fast[i] + a.medium[i] + a.slow[i]);
         term[kSurface] += volume * (a.surfaceIn[i] - a.surfaceOut[i]);
-        term[kBubbles] += volume * (dt * m_reactions.bubbles[i] - a.stripped[i]);
+        term[kBubbles] += volume * (dt * m_reacting.rates.bubbles[i] - a.stripped[i]);
         term[kSurfaceAerator] += volume * (a.aerated[i] - a.spilled[i]);
         m_ledger.debtRegenerated += volume * a.regenerated[i];
-        m_ledger.debtStirred += volume * dt * (m_reactions.stirredFast[i] + m_reactions.stirredMedium[i]);
+        m_ledger.debtStirred +=
+            volume * dt * (m_reacting.rates.stirredFast[i] + m_reacting.rates.stirredMedium[i]);
         m_ledger.debtOxidised += volume * (a.fast[i] + a.medium[i]);
     }
 }
@@ -245,10 +248,10 @@ void Column<Real>::record(double dt) {
 template <class Real>
 void Column<Real>::gather(const State<Real>& state) {
     for (int i = 0; i < m_layers; ++i) {
-        m_work.oxygen[i] = state.solutes[i][kOxygen];
-        m_work.fast[i] = state.solutes[i][kFast];
-        m_work.medium[i] = state.solutes[i][kMedium];
-        m_work.slow[i] = state.solutes[i][kSlow];
+        m_reacting.water.oxygen[i] = state.solutes[i][kOxygen];
+        m_reacting.water.fast[i] = state.solutes[i][kFast];
+        m_reacting.water.medium[i] = state.solutes[i][kMedium];
+        m_reacting.water.slow[i] = state.solutes[i][kSlow];
     }
 }
 

@@ -1,0 +1,140 @@
+#pragma once
+
+#include "engine/column/mixing.h"
+#include "engine/column/plume.h"
+#include "engine/column/reactions.h"
+#include "engine/column/state.h"
+#include "engine/column/transport.h"
+#include "engine/water/basin.h"
+#include "engine/water/fish_water.h"
+
+#include <array>
+#include <vector>
+
+namespace engine {
+
+/// What the aerator does during a step; the same for all members of a pack.
+struct Aeration {
+    int open = 0;          ///< Diffusers running
+    double depth = 0.0;    ///< [m]
+    bool surface = false;  ///< The surface aerator runs
+    bool operator==(const Aeration&) const = default;
+};
+
+// What a column keeps from step to step, by process. Arrays have size N, or N + 1 where they are of faces.
+
+/// Numbers of the state by layer, one beside the other, as last taken from it.
+template <class Real>
+struct WaterByLayer {
+    std::vector<Real> temperature;  ///< [degC]
+    std::vector<Real> salinity;     ///< [-]
+    std::vector<Real> chlorophyll;  ///< [ug/L]
+    std::vector<Real> density;      ///< [kg/m^3]
+
+    explicit WaterByLayer(int n)
+        : temperature(n, Real(0.0)), salinity(temperature), chlorophyll(temperature), density(temperature) {}
+};
+
+/// Sunlight by layer, and how fast it and the air warm the water.
+template <class Real>
+struct LightAndHeat {
+    std::vector<double> nearInfrared;  ///< Share left at each face
+    std::vector<Real> left;            ///< Share of visible light that passes a layer
+    std::vector<Real> optical;         ///< Optical thickness of a layer [-]
+    std::vector<Real> light;           ///< Mean of a layer [umol/m^2/s]
+    std::vector<Real> heating;         ///< Of a layer by light and air, positive warms [K/s]
+
+    explicit LightAndHeat(int n) : left(n, Real(0.0)), optical(left), light(left), heating(left) {}
+};
+
+/// Algae and weeds under the pond file's dated table.
+template <class Real>
+struct PlantStand {
+    std::vector<Real> weedPerArea;                 ///< Share of the weed mass by layer over its volume [1/m]
+    Real weedMassAtStart = 0.0;                    ///< [g/m^2]
+    Real chlorophyllScale = 1.0, weedScale = 1.0;  ///< Of the table, as last applied
+
+    explicit PlantStand(int n) : weedPerArea(n, Real(0.0)) {}
+};
+
+/// Vertical mixing by wind, convection and background diffusion.
+template <class Real>
+struct VerticalMixing {
+    Convection convection;
+    std::vector<Real> diffusivity;                   ///< At the faces [m^2/s]
+    std::vector<Real> overturning;                   ///< The part of convection [m^2/s]
+    Real buoyancyFlux = 0.0;                         ///< Lost at the surface [m^2/s^3]
+    std::vector<double> memberDensity, memberFaces;  ///< One member's layers and faces at a time
+
+    explicit VerticalMixing(const Grid& grid)
+        : convection(grid),
+          diffusivity(grid.face.size(), Real(0.0)),
+          overturning(diffusivity),
+          memberDensity(grid.middle.size(), 0.0),
+          memberFaces(grid.face.size(), 0.0) {}
+};
+
+/// What moves the water and what it carries.
+template <class Real>
+struct WaterTransport {
+    Flows<Real> flows;
+    Transport<Real> heat, solutes;
+    std::array<Real, kSolutes> springWater{};
+    bool hasToxicants = false;  ///< Sulfide or ammonia is there to be carried
+
+    explicit WaterTransport(const Grid& grid) : flows(grid.layers()), heat(grid), solutes(grid) {}
+};
+
+/// The diffusers' plume and the oxygen of its bubbles.
+template <class Real>
+struct BubblePlume {
+    PlumeIntegrator<Real> integrator;
+    Aeration last;                ///< For which the plume was last looked at
+    bool isStale = true;          ///< To be integrated at the next step, whatever has moved
+    long count = 0;               ///< Integrations so far, all lanes
+    std::vector<Real> net;        ///< Oxygen from bubbles by layer, may be negative [g/m^3/s]
+    std::vector<Real> reference;  ///< Oxygen there at that time [g/m^3]
+    Real hypolimneticLift = 0.0;  ///< Carried up through z_b, net [m^3/s]
+
+    explicit BubblePlume(int n) : integrator(n), net(n, Real(0.0)), reference(n, Real(1.0)) {}
+};
+
+/// The surface aerator.
+struct SplashedWater {
+    double reach = 0.0;      ///< Water that it turns over [m^3]
+    bool isInRates = false;  ///< It ran when rates were last found
+};
+
+/// Where the fish are and the oxygen they find.
+template <class Real>
+struct FishHabitat {
+    std::vector<FishWater> water;  ///< One a lane
+    std::vector<Real> places;      ///< Share of the fish by layer
+    Real best = 0.0;               ///< Oxygen exceeded by the best share of the volume [g/m^3]
+    std::vector<double> memberOxygen, memberTemperature, memberPlaces;  ///< One member's layers at a time
+
+    explicit FishHabitat(const Grid& grid)
+        : water(kLanes<Real>, FishWater(grid)),
+          places(grid.middle.size(), Real(0.0)),
+          memberOxygen(grid.middle.size(), 0.0),
+          memberTemperature(memberOxygen),
+          memberPlaces(memberOxygen) {}
+};
+
+/// Shares of the muck's store that move in one step, as last found.
+struct MuckShares {
+    double step = -1.0;  ///< [s]
+    double released = 0.0, rebuilt = 0.0;
+};
+
+/// Sources and demands of oxygen, and what they did last.
+template <class Real>
+struct ReactionStage {
+    Reactions<Real> rates;
+    OxygenAndDebt<Real> water;
+    ReactionAmounts<Real> amounts;
+
+    explicit ReactionStage(int n) : rates(n), water(n), amounts(n) {}
+};
+
+}  // namespace engine
