@@ -78,14 +78,15 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
             std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
     m_transport.springWater.fill(zero);
-    m_transport.springWater[kOxygen] = parameters.springOxygen;
-    m_transport.springWater[kSalt] = parameters.springSalinity;
-    m_plants.weedMassAtStart = parameters.weedMass;
-    m_state.muck.assign(aerator.diffusers, parameters.muckStore);
+    m_transport.springWater[kOxygen] = parameters.spring.oxygen;
+    m_transport.springWater[kSalt] = parameters.spring.salinity;
+    m_plants.weedMassAtStart = parameters.weeds.mass;
+    m_state.muck.assign(aerator.diffusers, parameters.muck.store);
     for (const double z : m_grid.face) {
         m_sun.nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
     }
-    const Real attenuation = parameters.attenuationRest + attenuationOfChlorophyll(start.chlorophyll[0]);
+    const Real attenuation =
+        parameters.light.attenuationRest + attenuationOfChlorophyll(start.chlorophyll[0]);
     for (int member = 0; member < kLanes<Real>; ++member) {
         const double secchi = 1.7 / lane(attenuation, member);
         const std::vector<double> shares = weedShares(m_grid, 2.0 * secchi);
@@ -93,8 +94,8 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
             setLane(m_plants.weedPerArea[i], member, shares[i]);
         }
     }
-    m_reacting.rates.regeneration = parameters.regenerationShare;
-    m_reacting.rates.fastShare = parameters.fastShare;
+    m_reacting.rates.regeneration = parameters.sediment.regenerationShare;
+    m_reacting.rates.fastShare = parameters.debt.fastShare;
     placeFish(m_state);
 }
 
@@ -103,7 +104,7 @@ void Column<Real>::resume(const KeptWater<Real>& water) {
     m_state = water.state;
     m_plants.chlorophyllScale = water.chlorophyllScale;
     m_plants.weedScale = water.weedScale;
-    m_parameters.weedMass = m_plants.weedScale * m_plants.weedMassAtStart;
+    m_parameters.weeds.mass = m_plants.weedScale * m_plants.weedMassAtStart;
     m_bubbles.isStale = true;
     placeFish(m_state);
 }
@@ -139,14 +140,14 @@ void Column<Real>::mix(double dt, const Air<Real>& air) {
     }
     Transport<Real>::prepareBoth(dt, m_mixing.diffusivity, m_transport.flows, m_transport.heat,
                                  kMolecularHeat, m_transport.solutes, kMolecularSolute);
-    m_transport.heat.template advance<1, 1>(m_transport.flows, {m_parameters.springTemperature},
+    m_transport.heat.template advance<1, 1>(m_transport.flows, {m_parameters.spring.temperature},
                                             m_state.heat);
     const std::array<Real, kSolutes> over =
         m_transport.hasToxicants ? m_transport.solutes.template advance<kSolutes, kSolutes>(
                                        m_transport.flows, m_transport.springWater, m_state.solutes)
                                  : m_transport.solutes.template advance<kAlwaysCarried, kSolutes>(
                                        m_transport.flows, m_transport.springWater, m_state.solutes);
-    const Real spring = dt * m_parameters.springFlow;
+    const Real spring = dt * m_parameters.spring.flow;
     m_ledger.oxygen[kInflow] += spring * (m_transport.springWater[kOxygen] - over[kOxygen]);
     m_ledger.debtInflow -= spring * (over[kFast] + over[kMedium]);
 }
@@ -166,7 +167,7 @@ void Column<Real>::react(double dt, const Aeration& aeration) {
             const Real newFast = m_reacting.rates.fastShare * m_reacting.amounts.regenerated[i] +
                                  dt * m_reacting.rates.stirredFast[i];
             s[kSulfide] = s[kSulfide] * (1.0 - m_reacting.amounts.fast[i] / max(s[kFast], Real(1e-30))) +
-                          m_parameters.sulfideOfFast * newFast;
+                          m_parameters.toxicants.sulfideOfFast * newFast;
             s[kAmmonia] = s[kAmmonia] * (1.0 - m_reacting.amounts.slow[i] / max(s[kSlow], Real(1e-30)));
         }
         s[kOxygen] = m_reacting.water.oxygen[i];
@@ -183,7 +184,7 @@ Real Column<Real>::whereFishAre(Solute which, double (*toxicShare)(double temper
         double total = 0.0;
         for (int i = 0; i < m_layers; ++i) {
             total += lane(m_fish.places[i], member) * lane(m_state.solutes[i][which], member) *
-                     toxicShare(lane(m_state.heat[i][0], member), m_parameters.ph);
+                     toxicShare(lane(m_state.heat[i][0], member), m_parameters.toxicants.ph);
         }
         setLane(sum, member, total);
     }

@@ -38,8 +38,8 @@ template <class Real>
 void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
     const Real zero = 0.0;
     const bool dark = !(largestLane(air.shortwave) > 0.0);
-    Real visible = (1.0 - kNearInfraredShare.value) * (1.0 - m_parameters.albedo) * air.shortwave;
-    const Real infrared = kNearInfraredShare.value * (1.0 - m_parameters.albedo) * air.shortwave;
+    Real visible = (1.0 - kNearInfraredShare.value) * (1.0 - m_parameters.light.albedo) * air.shortwave;
+    const Real infrared = kNearInfraredShare.value * (1.0 - m_parameters.light.albedo) * air.shortwave;
     if (dark) {
         std::fill(m_sun.light.begin(), m_sun.light.end(), zero);
         std::fill(m_sun.heating.begin(), m_sun.heating.end(), zero);
@@ -54,8 +54,8 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
     }
     const double* const thickness = m_grid.thickness.data();
     const Real* const weedShare = m_plants.weedPerArea.data();
-    const Real rest = m_parameters.attenuationRest,
-               weedMass = m_parameters.weedShading * m_parameters.weedMass;
+    const Real rest = m_parameters.light.attenuationRest,
+               weedMass = m_parameters.weeds.shading * m_parameters.weeds.mass;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         // attenuationOfChlorophyll(), its power by way of the logarithm
@@ -131,7 +131,7 @@ void Column<Real>::diffusivities(const Air<Real>& air) {
             }
         }
         turbulentDiffusivity(m_grid, m_water.density, m_mixing.overturning, air.wind10,
-                             m_parameters.latitude_deg, m_mixing.diffusivity);
+                             m_parameters.site.latitude_deg, m_mixing.diffusivity);
     } else {
         std::fill(m_mixing.diffusivity.begin(), m_mixing.diffusivity.end(), Real(0.0));
     }

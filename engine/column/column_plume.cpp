@@ -13,17 +13,17 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
     }
     PlumeSourceOf<Real> source;
     source.depth = aeration.depth;
-    source.freeAir = m_aerator.freeAir * m_parameters.freeAirFactor;
+    source.freeAir = m_aerator.freeAir * m_parameters.bubbles.freeAirFactor;
     source.diffusers = aeration.open;
-    source.bubbleDiameter = m_aerator.bubbleDiameter * m_parameters.bubbleFactor;
-    source.airPressure = m_parameters.airPressure;
+    source.bubbleDiameter = m_aerator.bubbleDiameter * m_parameters.bubbles.diameterFactor;
+    source.airPressure = m_parameters.site.airPressure;
     PlumeCoefficients coefficients;
     coefficients.dissolves = m_switches.dissolution;
     m_bubbles.integrator.integrate(
         source, {m_grid, m_water.temperature, m_water.salinity, m_water.density, m_bubbles.reference},
         m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
     m_bubbles.count += kLanes<Real>;
-    const Real& net = m_parameters.nonRecirculatedShare;
+    const Real& net = m_parameters.bubbles.nonRecirculatedShare;
     m_transport.flows.segments = m_bubbles.integrator.segments();
     std::fill(m_bubbles.net.begin(), m_bubbles.net.end(), Real(0.0));
     for (int k = 0; k < m_transport.flows.segments; ++k) {
@@ -44,7 +44,7 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
 
 template <class Real>
 void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
-    const bool spring = largestLane(m_parameters.springFlow) > 0.0;
+    const bool spring = largestLane(m_parameters.spring.flow) > 0.0;
     if (spring) {
         springWater();
     }
@@ -72,13 +72,13 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
 /// runs over at the surface.
 template <class Real>
 void Column<Real>::springWater() {
-    const Real density = waterDensity(m_parameters.springTemperature, m_parameters.springSalinity);
-    m_transport.flows.overflow = m_parameters.springFlow;
+    const Real density = waterDensity(m_parameters.spring.temperature, m_parameters.spring.salinity);
+    m_transport.flows.overflow = m_parameters.spring.flow;
     for (int i = 0; i < m_layers; ++i) {
         m_transport.flows.entering[i] = 0.0;
     }
     for (int member = 0; member < kLanes<Real>; ++member) {
-        const double wanted = lane(density, member), flow = lane(m_parameters.springFlow, member);
+        const double wanted = lane(density, member), flow = lane(m_parameters.spring.flow, member);
         int i = 0;
         while (i < m_layers && lane(m_water.density[i], member) < wanted) {
             ++i;

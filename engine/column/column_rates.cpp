@@ -15,7 +15,7 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     diffusivities(air);
     plume(aeration, state);
     m_transport.heat.template rates<1>(m_mixing.diffusivity, kMolecularHeat, m_transport.flows,
-                                       {m_parameters.springTemperature}, state.heat, out.heat);
+                                       {m_parameters.spring.temperature}, state.heat, out.heat);
     m_transport.solutes.template rates<kSolutes>(m_mixing.diffusivity, kMolecularSolute, m_transport.flows,
                                                  m_transport.springWater, state.solutes, out.solutes);
     placeFish(state);
@@ -37,9 +37,10 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
         d[kSlow] -= a.slow[i];
         if (m_transport.hasToxicants) {
             const auto& s = state.solutes[i];
-            d[kSulfide] += m_parameters.sulfideOfFast * (m_reacting.rates.fastShare * a.regenerated[i] +
-                                                         m_reacting.rates.stirredFast[i]) -
-                           s[kSulfide] * a.fast[i] / max(s[kFast], Real(1e-30));
+            d[kSulfide] +=
+                m_parameters.toxicants.sulfideOfFast *
+                    (m_reacting.rates.fastShare * a.regenerated[i] + m_reacting.rates.stirredFast[i]) -
+                s[kSulfide] * a.fast[i] / max(s[kFast], Real(1e-30));
             d[kAmmonia] -= s[kAmmonia] * a.slow[i] / max(s[kSlow], Real(1e-30));
         }
     }
@@ -47,7 +48,7 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     for (int k = 0; k < static_cast<int>(state.muck.size()); ++k) {
         const Real releases = k < aeration.open ? stirs : Real(0.0);
         out.muck[k] =
-            (1.0 - releases) * (m_parameters.muckStore - state.muck[k]) / (kMuckRebuildTime_d.value * kDay) -
+            (1.0 - releases) * (m_parameters.muck.store - state.muck[k]) / (kMuckRebuildTime_d.value * kDay) -
             releases * state.muck[k] / (kMuckReleaseTime_h.value * kHour);
     }
 }

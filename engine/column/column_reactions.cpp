@@ -46,8 +46,8 @@ template <class Real>
 void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& state, double dt) {
     const Parameters<Real>& p = m_parameters;
     const bool running = aeration.open > 0;
-    const Real logSediment = log(p.sedimentTheta);
-    const Real fishAt20 = p.fishStock * fishRespiration(p.fishMass_g, 20.0);
+    const Real logSediment = log(p.sediment.theta);
+    const Real fishAt20 = p.fish.stock * fishRespiration(p.fish.mass_g, 20.0);
     const int stirred = running ? m_grid.layerAt(aeration.depth) : -1;
     const Real stirs = reaches(aeration);
     Real* const sediment = m_reacting.rates.sediment.data();
@@ -68,15 +68,15 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     const Real* const weedShare = m_plants.weedPerArea.data();
     const double* const perLayerVolume = m_perVolume.data();
     const double* const sedimentArea = m_grid.bottomArea.data();
-    const Real growthPerAlgae = p.photosynthesisFactor * p.photosynthesis,
-               growthPerWeed = p.photosynthesisFactor * p.weedPhotosynthesis * p.weedMass,
-               respirationBase = p.respirationFactor * p.respirationBase,
-               respirationPerAlgae = p.respirationFactor * p.respirationPerChlorophyll,
-               respirationPerWeed = p.respirationFactor * p.weedRespiration * p.weedMass,
-               demand = p.sedimentDemand, fastRate = p.fastRate, mediumRate = p.mediumRate,
-               slowRate = p.slowRate;
-    const Real logGrowth = log(p.photosynthesisTheta), logRespiration = log(p.respirationTheta),
-               logDebt = log(p.debtTheta), logSlow = log(p.slowTheta);
+    const Real growthPerAlgae = p.growth.factor * p.growth.rate,
+               growthPerWeed = p.growth.factor * p.weeds.photosynthesis * p.weeds.mass,
+               respirationBase = p.respiration.factor * p.respiration.base,
+               respirationPerAlgae = p.respiration.factor * p.respiration.perChlorophyll,
+               respirationPerWeed = p.respiration.factor * p.weeds.respiration * p.weeds.mass,
+               demand = p.sediment.demand, fastRate = p.debt.fastRate, mediumRate = p.debt.mediumRate,
+               slowRate = p.debt.slowRate;
+    const Real logGrowth = log(p.growth.theta), logRespiration = log(p.respiration.theta),
+               logDebt = log(p.debt.theta), logSlow = log(p.debt.slowTheta);
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         const Real temperature = temperatures[i];
@@ -97,9 +97,9 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     if (stirred >= 0) {
         // The sediment under the diffusers demands more while they stir it.
         const Real area =
-            min(p.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
+            min(p.muck.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
         const Real& temperature = temperatures[stirred];
-        sediment[stirred] += stirs * p.sedimentDemand * (area * (p.stirredDemand - 1.0)) /
+        sediment[stirred] += stirs * p.sediment.demand * (area * (p.muck.stirredDemand - 1.0)) /
                              m_grid.volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
                              coldSedimentFactor(temperature);
     }
@@ -108,7 +108,7 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     const Real* const net = m_bubbles.net.data();
     const Real* const reference = m_bubbles.reference.data();
     const Real* const light = m_sun.light.data();
-    const Real perSaturation = 1.0 / p.saturationLight;
+    const Real perSaturation = 1.0 / p.growth.saturationLight;
     const double bubbling = running ? 1.0 : 0.0;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
@@ -124,10 +124,10 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     // over what a splashing aerator turns over.
     if (aeration.surface) {
         m_reacting.rates.aeratorSaturation =
-            kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.airPressure);
+            kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.site.airPressure);
     }
     const Real perVolume = aeration.surface
-                               ? p.aeratorTransfer / m_surfaceAerator.reach * kAeratorAlpha.value /
+                               ? p.surface.aeratorTransfer / m_surfaceAerator.reach * kAeratorAlpha.value /
                                      kStandardSaturation * temperatureFactor(kTransferTheta, surface)
                                : Real(0.0);
     for (int i = 0; i < m_layers && (aeration.surface || m_surfaceAerator.isInRates); ++i) {
@@ -146,19 +146,19 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
             released += state.muck[d] * perSecond;
         }
         released = stirs * released / m_grid.volume[stirred];
-        m_reacting.rates.stirredFast[stirred] = p.muckFastShare * released;
-        m_reacting.rates.stirredMedium[stirred] = (1.0 - p.muckFastShare) * released;
+        m_reacting.rates.stirredFast[stirred] = p.muck.fastShare * released;
+        m_reacting.rates.stirredMedium[stirred] = (1.0 - p.muck.fastShare) * released;
     }
 }
 
 template <class Real>
 void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
     const Real surface = state.heat[0][0];
-    m_reacting.rates.exchange[0] = m_parameters.exchangeFactor *
+    m_reacting.rates.exchange[0] = m_parameters.surface.exchangeFactor *
                                    pistonVelocityOxygen(surface, air.wind10, m_mixing.buoyancyFlux) *
                                    (m_grid.faceArea[0] / m_grid.volume[0]);
     m_reacting.rates.saturation =
-        oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.airPressure);
+        oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.site.airPressure);
 }
 
 /// Oxygen through the surface over `dt`, from what mixing brought there last, which is why it stands apart
@@ -178,7 +178,7 @@ void Column<Real>::exchangeSurface(double dt, const Air<Real>& air) {
 /// 1 for members whose muck a diffuser reaches, else 0.
 template <class Real>
 Real Column<Real>::reaches(const Aeration& aeration) const {
-    return wherePositive(m_parameters.muckReach - aeration.depth, Real(0.0), Real(1.0));
+    return wherePositive(m_parameters.muck.reach - aeration.depth, Real(0.0), Real(1.0));
 }
 
 template <class Real>
@@ -196,7 +196,7 @@ void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
     prepareMuck(dt);
     for (int d = 0; d < static_cast<int>(m_state.muck.size()); ++d) {
         const Real releases = d < aeration.open ? stirs : Real(0.0);
-        m_state.muck[d] += (1.0 - releases) * (m_parameters.muckStore - m_state.muck[d]) * m_muck.rebuilt -
+        m_state.muck[d] += (1.0 - releases) * (m_parameters.muck.store - m_state.muck[d]) * m_muck.rebuilt -
                            releases * m_state.muck[d] * m_muck.released;
     }
 }
@@ -214,12 +214,12 @@ void Column<Real>::applyPlantTable(const Air<Real>& air) {
         auto& s = m_state.solutes[i];
         const Real before = s[kChlorophyll];
         s[kChlorophyll] = before * grown;
-        const Real dead = m_parameters.debtOfChlorophyll * max(before - s[kChlorophyll], Real(0.0)) +
-                          m_parameters.debtOfWeeds * deadWeeds * m_plants.weedPerArea[i];
+        const Real dead = m_parameters.debt.ofChlorophyll * max(before - s[kChlorophyll], Real(0.0)) +
+                          m_parameters.debt.ofWeeds * deadWeeds * m_plants.weedPerArea[i];
         s[kMedium] += dead;
         m_ledger.debtOfPlants += m_grid.volume[i] * dead;
     }
-    m_parameters.weedMass = air.weedScale * m_plants.weedMassAtStart;
+    m_parameters.weeds.mass = air.weedScale * m_plants.weedMassAtStart;
     m_plants.chlorophyllScale = air.chlorophyllScale;
     m_plants.weedScale = air.weedScale;
 }

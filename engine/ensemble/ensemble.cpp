@@ -42,8 +42,8 @@ void balanceOnePack(const PondModel& model, const BalanceSlopes& slopes, std::sp
     kernel().balancePack(model, slopes, dawn, pack, stop);
     for (std::size_t k = 0; k < members.size(); ++k) {
         Parameters<double>& own = members[k].member.parameters;
-        own.respirationFactor = lane(pack.parameters.respirationFactor, static_cast<int>(k));
-        own.photosynthesisFactor = lane(pack.parameters.photosynthesisFactor, static_cast<int>(k));
+        own.respiration.factor = lane(pack.parameters.respiration.factor, static_cast<int>(k));
+        own.growth.factor = lane(pack.parameters.growth.factor, static_cast<int>(k));
     }
 }
 
@@ -77,8 +77,8 @@ bool takeFactors(const EnsembleOptions& options, std::vector<WeatheredMember>& m
         return false;
     }
     for (std::size_t i = 0; i < members.size(); ++i) {
-        members[i].member.parameters.respirationFactor = earlier->factors[i].respiration;
-        members[i].member.parameters.photosynthesisFactor = earlier->factors[i].photosynthesis;
+        members[i].member.parameters.respiration.factor = earlier->factors[i].respiration;
+        members[i].member.parameters.growth.factor = earlier->factors[i].photosynthesis;
     }
     return true;
 }
@@ -243,7 +243,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     if (options.balance) {
         for (const WeatheredMember& one : members) {
             const Parameters<double>& own = one.member.parameters;
-            result.factors.push_back({own.respirationFactor, own.photosynthesisFactor});
+            result.factors.push_back({own.respiration.factor, own.growth.factor});
         }
         result.atFactorEnd =
             static_cast<int>(std::count_if(result.factors.begin(), result.factors.end(), isAtFactorEnd));

@@ -49,7 +49,8 @@ void addArea(UncertainList& list) {
     input.intoMember = [central = area.value](Member& m, const MemberSource&, double value) {
         const double ratio = value / central;
         Parameters<double>& p = m.parameters;
-        for (double* perPond : {&p.nonRecirculatedShare, &p.springFlow, &p.aeratorTransfer, &p.muckStore}) {
+        for (double* perPond :
+             {&p.bubbles.nonRecirculatedShare, &p.spring.flow, &p.surface.aeratorTransfer, &p.muck.store}) {
             *perPond /= ratio;
         }
     };
@@ -57,12 +58,12 @@ void addArea(UncertainList& list) {
 
 /// A number of the aerator, which a member holds over the central run's.
 void addSource(UncertainList& list, const char* name, const char* unit, const MaybeQuantity& given,
-               const Prior& prior, const MeterError& meter, double Parameters<double>::*factor) {
+               const Prior& prior, const MeterError& meter, double BubbleParameters<double>::*factor) {
     UncertainInput& input = list.add(name, unit, given ? spreadOf(*given, prior, meter) : spreadOf(prior));
     input.measured = given && isMeasured(*given);
     input.meter = meter;
     input.intoMember = [factor, central = input.spread.value](Member& m, const MemberSource&, double value) {
-        m.parameters.*factor = value / central;
+        m.parameters.bubbles.*factor = value / central;
     };
 }
 
@@ -81,7 +82,7 @@ void addAirInputs(UncertainList& list) {
         m.windFactor = central > 0.0 ? value / central : 1.0;
     };
     list.prior("gas exchange over the model's", "1", kExchangeFactor,
-               [](Member& m, double ratio) { m.parameters.exchangeFactor *= ratio; });
+               [](Member& m, double ratio) { m.parameters.surface.exchangeFactor *= ratio; });
     if (model.pond.aerator) {
         const Aerator& aerator = *model.pond.aerator;
         UncertainInput& net = list.key("net_share", "1", aerator.nonRecirculatedShare, kNonRecirculatedShare,
@@ -90,13 +91,13 @@ void addAirInputs(UncertainList& list) {
                                        });
         net.spread.most = 1.0;
         list.prior("lift of a plume over the model's", "1", kPlumeLift,
-                   [](Member& m, double ratio) { m.parameters.nonRecirculatedShare *= ratio; });
+                   [](Member& m, double ratio) { m.parameters.bubbles.nonRecirculatedShare *= ratio; });
         addSource(list, "free_air_l_per_min", "L/min", aerator.freeAir_lPerMin, kNameplate, kFlowMeter,
-                  &Parameters<double>::freeAirFactor);
+                  &BubbleParameters<double>::freeAirFactor);
         addSource(list, "bubble_mm", "mm", aerator.bubble_mm, kBubble_mm, kBubbleByEye,
-                  &Parameters<double>::bubbleFactor);
+                  &BubbleParameters<double>::diameterFactor);
         list.prior("reach of a diffuser over the muck", "m", kMuckReach, [](Member& m, double ratio) {
-            m.parameters.muckReach -= kMuckReach.value * (ratio - 1.0);
+            m.parameters.muck.reach -= kMuckReach.value * (ratio - 1.0);
         });
     }
     addSpring(list);
@@ -105,7 +106,7 @@ void addAirInputs(UncertainList& list) {
                  kTransferGuess, kTransferTest,
                  [](MemberSource& s) -> MaybeQuantity& { return s.pond.surfaceAerator->transfer_kgPerH; });
         list.prior("transfer in pond over clean water", "1", kAeratorAlpha,
-                   [](Member& m, double ratio) { m.parameters.aeratorTransfer *= ratio; });
+                   [](Member& m, double ratio) { m.parameters.surface.aeratorTransfer *= ratio; });
     }
     if (model.pond.aerator || model.pond.spring || model.pond.surfaceAerator) {
         addArea(list);

@@ -63,21 +63,22 @@ void splitDebt(Member& m, double ratio) {
     Parameters<double>& p = m.parameters;
     for (std::size_t i = 0; i < m.start.fast.size(); ++i) {
         const double before = m.start.fast[i];
-        const double moved = m.start.medium[i] / (1.0 - p.fastShare) * p.fastShare * (ratio - 1.0);
+        const double moved = m.start.medium[i] / (1.0 - p.debt.fastShare) * p.debt.fastShare * (ratio - 1.0);
         m.start.medium[i] -= moved;
         m.start.fast[i] = std::max(before + moved, kOxygenPerSulfur * m.start.sulfide[i]);
         if (i + 1 == m.start.fast.size() && m.start.fast[i] > 0.0) {
-            p.sulfideOfFast *= before / m.start.fast[i];  // the same in all layers of the bottom water
+            p.toxicants.sulfideOfFast *=
+                before / m.start.fast[i];  // the same in all layers of the bottom water
         }
     }
-    p.fastShare *= ratio;
+    p.debt.fastShare *= ratio;
 }
 
 /// The store is in proportion to the muck up to this depth.
 void fullDepth(Member& m, const MemberSource& source, double value) {
     const double muck = source.pond.bottom.muck->value;
     const double before = std::min(muck / kMuckFullDepth.value, 1.0);
-    m.parameters.muckStore *= before > 0.0 ? std::min(muck / value, 1.0) / before : 1.0;
+    m.parameters.muck.store *= before > 0.0 ? std::min(muck / value, 1.0) / before : 1.0;
 }
 
 }  // namespace
@@ -103,33 +104,33 @@ void addBottomInputs(UncertainList& list) {
                       [](MemberSource& s) -> MaybeQuantity& { return s.pond.water.totalAmmonia; });
     }
     list.prior("share of regenerated debt", "1", kRegenerationShare,
-               [](Member& m, double ratio) { m.parameters.regenerationShare *= ratio; });
+               [](Member& m, double ratio) { m.parameters.sediment.regenerationShare *= ratio; });
     list.prior("fast share of debt", "1", kFastShare, splitDebt).spread.most = 0.95;
     list.prior("rate of fast debt at 20 degC", "1/d", kFastRate_perDay,
-               [](Member& m, double ratio) { m.parameters.fastRate *= ratio; });
+               [](Member& m, double ratio) { m.parameters.debt.fastRate *= ratio; });
     list.prior("rate of medium debt at 20 degC", "1/d", kMediumRate_perDay,
-               [](Member& m, double ratio) { m.parameters.mediumRate *= ratio; });
+               [](Member& m, double ratio) { m.parameters.debt.mediumRate *= ratio; });
     list.prior("rate of slow debt at 20 degC", "1/d", kSlowRate_perDay,
-               [](Member& m, double ratio) { m.parameters.slowRate *= ratio; });
+               [](Member& m, double ratio) { m.parameters.debt.slowRate *= ratio; });
     list.prior("mobile muck", "g O2/m2", kMuckStore_gPerM2,
-               [](Member& m, double ratio) { m.parameters.muckStore *= ratio; });
+               [](Member& m, double ratio) { m.parameters.muck.store *= ratio; });
     list.prior("stirred bottom of a diffuser", "m2", kStirredArea, [](Member& m, double ratio) {
-        m.parameters.stirredArea *= ratio;
-        m.parameters.muckStore *= ratio;
+        m.parameters.muck.stirredArea *= ratio;
+        m.parameters.muck.store *= ratio;
     });
     list.prior("stirred demand over that at rest", "1", kStirredDemandFactor,
-               [](Member& m, double ratio) { m.parameters.stirredDemand *= ratio; });
+               [](Member& m, double ratio) { m.parameters.muck.stirredDemand *= ratio; });
     list.prior("fast share of stirred muck", "1", kMuckFastShare,
-               [](Member& m, double ratio) { m.parameters.muckFastShare *= ratio; })
+               [](Member& m, double ratio) { m.parameters.muck.fastShare *= ratio; })
         .spread.most = 1.0;
     list.add("depth of muck that holds all that is mobile", "m", spreadOf(kMuckFullDepth)).intoMember =
         fullDepth;
     list.prior("theta of debt", "1", kDebtTheta,
-               [](Member& m, double ratio) { m.parameters.debtTheta *= ratio; });
+               [](Member& m, double ratio) { m.parameters.debt.theta *= ratio; });
     list.prior("theta of slow debt", "1", kSlowTheta,
-               [](Member& m, double ratio) { m.parameters.slowTheta *= ratio; });
+               [](Member& m, double ratio) { m.parameters.debt.slowTheta *= ratio; });
     list.prior("theta of sediment demand", "1", kSedimentTheta,
-               [](Member& m, double ratio) { m.parameters.sedimentTheta *= ratio; });
+               [](Member& m, double ratio) { m.parameters.sediment.theta *= ratio; });
 }
 
 }  // namespace engine

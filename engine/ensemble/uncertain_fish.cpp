@@ -51,7 +51,7 @@ void addFishInputs(UncertainList& list) {
     more.intoMember = [hectares = model.basin.area(0.0) / kSquareMetrePerHectare](
                           Member& m, const MemberSource& s, double value) {
         const double fed = ration(s.pond, hectares);
-        m.parameters.fishStock *= (1.0 + value * fed) / (1.0 + kFeedingFactor.value * fed);
+        m.parameters.fish.stock *= (1.0 + value * fed) / (1.0 + kFeedingFactor.value * fed);
     };
 }
 

@@ -45,8 +45,8 @@ Member memberOf(const PondModel& model, const MemberSource& source, const std::v
     Member member;
     member.parameters = centralParameters(own.pond, model.profile);
     member.parameters.thresholds = model.parameters.thresholds;
-    member.parameters.photosynthesisFactor = model.parameters.photosynthesisFactor;
-    member.parameters.respirationFactor = model.parameters.respirationFactor;
+    member.parameters.growth.factor = model.parameters.growth.factor;
+    member.parameters.respiration.factor = model.parameters.respiration.factor;
     member.start = startState(own.pond, own.profile, model.bottom, model.grid);
     member.dawnOxygen = own.dawnOxygen;
     for (std::size_t i = 0; i < inputs.size(); ++i) {

@@ -42,8 +42,8 @@ void addRespiration(UncertainList& list) {
     input.meter = kDuskAndDawn;
     input.intoMember = [](Member& m, const MemberSource& s, double value) {
         const double ratio = value / communityRespiration(startChlorophyll(s.pond));
-        m.parameters.respirationBase *= ratio;
-        m.parameters.respirationPerChlorophyll *= ratio;
+        m.parameters.respiration.base *= ratio;
+        m.parameters.respiration.perChlorophyll *= ratio;
     };
 }
 
@@ -55,13 +55,13 @@ void addWeeds(UncertainList& list) {
     input.spread.least = 0.0;
     input.spread.most = 100.0;
     list.prior("shade of weeds", "m2/g", kWeedShading_m2PerG,
-               [](Member& m, double ratio) { m.parameters.weedShading *= ratio; });
+               [](Member& m, double ratio) { m.parameters.weeds.shading *= ratio; });
     list.prior("weed mass at full cover", "g/m2", kWeedMass_gPerM2,
-               [](Member& m, double ratio) { m.parameters.weedMass *= ratio; });
+               [](Member& m, double ratio) { m.parameters.weeds.mass *= ratio; });
     list.prior("weed photosynthesis at 20 degC", "mg/g/h", kWeedPhotosynthesis_mgPerGHour,
-               [](Member& m, double ratio) { m.parameters.weedPhotosynthesis *= ratio; });
+               [](Member& m, double ratio) { m.parameters.weeds.photosynthesis *= ratio; });
     list.prior("weed respiration at 20 degC", "mg/g/h", kWeedRespiration_mgPerGHour,
-               [](Member& m, double ratio) { m.parameters.weedRespiration *= ratio; });
+               [](Member& m, double ratio) { m.parameters.weeds.respiration *= ratio; });
 }
 
 }  // namespace
@@ -77,26 +77,26 @@ void addWaterInputs(UncertainList& list) {
     algae.withChlorophyll = 1.0;
     addRespiration(list);
     list.prior("photosynthesis of chlorophyll at 25 degC", "mg/mg/h", kPhotosynthesis_mgPerMgHour,
-               [](Member& m, double ratio) { m.parameters.photosynthesis *= ratio; });
+               [](Member& m, double ratio) { m.parameters.growth.rate *= ratio; });
     UncertainInput& secchi =
         list.key("secchi_m", "m", water.secchi, times(water.secchi->value, kSecchiGuess), kSecchiDisc,
                  [](MemberSource& s) -> MaybeQuantity& { return s.pond.water.secchi; });
     secchi.group = InputGroup::Algae;
     secchi.withChlorophyll = kSecchiWithChlorophyll;
     list.prior("light that saturates photosynthesis", "umol/m2/s", kSaturationLight_umol,
-               [](Member& m, double ratio) { m.parameters.saturationLight *= ratio; });
+               [](Member& m, double ratio) { m.parameters.growth.saturationLight *= ratio; });
     list.prior("theta of photosynthesis", "1", kPhotosynthesisTheta, [](Member& m, double ratio) {
-        m.parameters.photosynthesisTheta *= ratio;
-        m.parameters.photosynthesis *= std::pow(ratio, -5.0);  // its rate is known at 25 degC and kept at 20
+        m.parameters.growth.theta *= ratio;
+        m.parameters.growth.rate *= std::pow(ratio, -5.0);  // its rate is known at 25 degC and kept at 20
     });
     list.prior("theta of respiration", "1", kRespirationTheta,
-               [](Member& m, double ratio) { m.parameters.respirationTheta *= ratio; });
-    list.prior("albedo", "1", kAlbedo, [](Member& m, double ratio) { m.parameters.albedo *= ratio; });
+               [](Member& m, double ratio) { m.parameters.respiration.theta *= ratio; });
+    list.prior("albedo", "1", kAlbedo, [](Member& m, double ratio) { m.parameters.light.albedo *= ratio; });
     if (!water.changes.empty()) {
         list.prior("debt of dead chlorophyll", "mg/ug", kDebtOfChlorophyll,
-                   [](Member& m, double ratio) { m.parameters.debtOfChlorophyll *= ratio; });
+                   [](Member& m, double ratio) { m.parameters.debt.ofChlorophyll *= ratio; });
         list.prior("debt of dead weeds", "g/g", kDebtOfWeeds,
-                   [](Member& m, double ratio) { m.parameters.debtOfWeeds *= ratio; });
+                   [](Member& m, double ratio) { m.parameters.debt.ofWeeds *= ratio; });
     }
     if (model.bottom.exists()) {
         UncertainInput& below =

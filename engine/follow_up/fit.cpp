@@ -63,7 +63,7 @@ struct FitReadings {
 
 FitReadings readingsOf(FitResult& fit) {
     const std::vector<Reading> readings = readingsInForce(fit.known);
-    const std::vector<SensorFault> faults = sensorFaults(readings, fit.model.parameters.airPressure);
+    const std::vector<SensorFault> faults = sensorFaults(readings, fit.model.parameters.site.airPressure);
     std::vector<std::pair<FitPoint, double>> oxygen, temperature;
     for (std::size_t i = 0; i < readings.size(); ++i) {
         const Reading& reading = readings[i];

@@ -62,8 +62,8 @@ FitState::FitState(const PondModel& model, const FitOptions& options, double unt
         for (std::size_t k = 0; k < m_past; ++k) {
             states(static_cast<Eigen::Index>(inputs + 2 + k), i) = m_weather.back()[k];
         }
-        states(static_cast<Eigen::Index>(inputs), i) = std::log(model.parameters.respirationFactor);
-        states(static_cast<Eigen::Index>(inputs + 1), i) = std::log(model.parameters.photosynthesisFactor);
+        states(static_cast<Eigen::Index>(inputs), i) = std::log(model.parameters.respiration.factor);
+        states(static_cast<Eigen::Index>(inputs + 1), i) = std::log(model.parameters.growth.factor);
     }
     std::vector<WeatheredMember> drawn = members();
     static_cast<void>(balanceMembers(model, drawn, threads, control.stop));
@@ -74,8 +74,8 @@ FitState::FitState(const PondModel& model, const FitOptions& options, double unt
             states(static_cast<Eigen::Index>(inputs + which), static_cast<Eigen::Index>(i)) =
                 std::log(factorFound) + kFactorSpread * own[which];
         };
-        put(0, balanced.respirationFactor);
-        put(1, balanced.photosynthesisFactor);
+        put(0, balanced.respiration.factor);
+        put(1, balanced.growth.factor);
     }
 }
 
@@ -89,8 +89,8 @@ Member FitState::memberAt(Eigen::Index column) const {
         return std::clamp(std::exp(states(static_cast<Eigen::Index>(m_inputs.size() + which), column)),
                           kLeastBalance, kGreatestBalance);
     };
-    member.parameters.respirationFactor = factor(0);
-    member.parameters.photosynthesisFactor = factor(1);
+    member.parameters.respiration.factor = factor(0);
+    member.parameters.growth.factor = factor(1);
     return member;
 }
 

@@ -25,7 +25,7 @@ OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAer
         option == IncidentOption::SurfaceAir || option == IncidentOption::AirAndSurfaceAir;
     if (withSurface) {
         model.pond.surfaceAerator = surface;
-        model.parameters.aeratorTransfer = transfer;
+        model.parameters.surface.aeratorTransfer = transfer;
     } else {
         model.pond.surfaceAerator.reset();
     }
@@ -79,8 +79,8 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     const PondModel before = prepare(out.pond, options.resolution);
     const Pond now = presentPond(out.pond, *profile);
     out.model = prepareUnbalanced(now, options.resolution);
-    out.model.parameters.photosynthesisFactor = before.parameters.photosynthesisFactor;
-    out.model.parameters.respirationFactor = before.parameters.respirationFactor;
+    out.model.parameters.growth.factor = before.parameters.growth.factor;
+    out.model.parameters.respiration.factor = before.parameters.respiration.factor;
     out.line = before.parameters.thresholds.stress;
     out.model.parameters.thresholds = before.parameters.thresholds;
     out.surface = profile->oxygen.front();
@@ -104,7 +104,7 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     out.surfaceTransfer_kgPerH = *surface.transfer_kgPerH;
     Pond withSurface = now;
     withSurface.surfaceAerator = surface;
-    const double transfer = centralParameters(withSurface, *profile).aeratorTransfer;
+    const double transfer = centralParameters(withSurface, *profile).surface.aeratorTransfer;
     for (int i = 0; i < kIncidentOptions; ++i) {
         const auto option = static_cast<IncidentOption>(i);
         const bool withAir = option == IncidentOption::AirOn || option == IncidentOption::AirAndSurfaceAir;

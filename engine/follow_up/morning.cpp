@@ -24,7 +24,7 @@ MorningReadings readingsBetween(const PondModel& model, double from, double to) 
     std::map<double, const Reading*> byDepth;
     MorningReadings out;
     const std::vector<Reading> readings = readingsInForce(model.pond);
-    const std::vector<SensorFault> faults = sensorFaults(readings, model.parameters.airPressure);
+    const std::vector<SensorFault> faults = sensorFaults(readings, model.parameters.site.airPressure);
     for (std::size_t i = 0; i < readings.size(); ++i) {
         const Reading& reading = readings[i];
         const double time = secondsOf(model.pond, *reading.at);

@@ -86,7 +86,7 @@ DawnLimits dawnLimits(SpeciesGroup group, double saturation, const std::optional
 
 DawnLimits dawnLimits(const PondModel& model, double temperature) {
     const double saturation =
-        oxygenSaturation(std::clamp(temperature, 0.0, 40.0), 0.0, model.parameters.airPressure);
+        oxygenSaturation(std::clamp(temperature, 0.0, 40.0), 0.0, model.parameters.site.airPressure);
     return dawnLimits(model.parameters.thresholds.group, saturation, model.pond.dawnRules);
 }
 

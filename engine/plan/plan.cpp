@@ -444,7 +444,8 @@ std::vector<std::string> planFaults(const Pond& pond, const PlanOptions& options
         const Profile profile = startProfile(pond);
         const Parameters<double> parameters = centralParameters(pond, profile);
         const double salinity = profile.salinity.empty() ? 0.0 : profile.salinity.front();
-        const double most = oxygenSaturation(profile.temperature.front(), salinity, parameters.airPressure);
+        const double most =
+            oxygenSaturation(profile.temperature.front(), salinity, parameters.site.airPressure);
         if (!(*options.line > 0.0)) {
             faults.push_back("The line is " + shortest(*options.line) +
                              " mg/L, but must be above 0: oxygen cannot fall below nothing.");

@@ -45,13 +45,13 @@ bool wouldChangeNothing(const PondModel& model, const RampRun& run, CauseKind ki
             return filled.start.oxygen == start.oxygen;
         }
         case CauseKind::StirredMuck:
-            return p.muckStore == 0.0 || run.schedule.empty();
+            return p.muck.store == 0.0 || run.schedule.empty();
         case CauseKind::SedimentDemand:
-            return p.sedimentDemand == 0.0;
+            return p.sediment.demand == 0.0;
         case CauseKind::AlgalRespiration:
-            return p.respirationPerChlorophyll == 0.0 && (p.weedRespiration == 0.0 || p.weedMass == 0.0);
+            return p.respiration.perChlorophyll == 0.0 && (p.weeds.respiration == 0.0 || p.weeds.mass == 0.0);
         case CauseKind::Fish:
-            return p.fishStock == 0.0;
+            return p.fish.stock == 0.0;
         case CauseKind::Weather:
             return false;
         case CauseKind::Dying:
@@ -84,16 +84,16 @@ double gainWithout(const PondModel& model, const Ramp* ramp, const RampRun& run,
             fillBottomOxygen(changed);
             break;
         case CauseKind::StirredMuck:
-            p.muckStore = 0.0;
+            p.muck.store = 0.0;
             break;
         case CauseKind::SedimentDemand:
-            p.sedimentDemand = 0.0;
+            p.sediment.demand = 0.0;
             break;
         case CauseKind::AlgalRespiration:
-            p.respirationPerChlorophyll = 0.0, p.weedRespiration = 0.0;
+            p.respiration.perChlorophyll = 0.0, p.weeds.respiration = 0.0;
             break;
         case CauseKind::Fish:
-            p.fishStock = 0.0;
+            p.fish.stock = 0.0;
             break;
         case CauseKind::Weather:
             request.weather.usualThroughout = true;

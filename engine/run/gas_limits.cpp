@@ -46,7 +46,7 @@ GasPeaks gasPeaks(const PondModel& model, const RampRun& run) {
     const Parameters<double>& parameters = model.parameters;
     for (const HourRow& hour : run.hours) {
         const GasLimits limits =
-            gasLimits(parameters.thresholds.group, hour.surfaceTemperature, parameters.ph);
+            gasLimits(parameters.thresholds.group, hour.surfaceTemperature, parameters.toxicants.ph);
         note(out.ammonia, hour.unionisedAmmonia, limits.ammonia, hour.time);
         note(out.sulfide, hour.hydrogenSulfide, limits.sulfide, hour.time);
     }

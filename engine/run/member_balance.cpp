@@ -47,8 +47,8 @@ public:
     }
 
     TrialDay<Real> run(const Real& respiration, const Real& photosynthesis) {
-        m_pack.parameters.respirationFactor = respiration;
-        m_pack.parameters.photosynthesisFactor = photosynthesis;
+        m_pack.parameters.respiration.factor = respiration;
+        m_pack.parameters.growth.factor = photosynthesis;
         Column<Real> column(m_model.grid, m_pack.parameters, m_model.aerator, m_model.bottom, m_pack.start);
         TrialDay<Real> out;
         bool isRead = false;
@@ -147,7 +147,7 @@ private:
 /// Factors as the search sees them.
 template <class Real>
 Two logFactors(const Parameters<Real>& p, int k) {
-    return {std::log(lane(p.respirationFactor, k)), std::log(lane(p.photosynthesisFactor, k))};
+    return {std::log(lane(p.respiration.factor, k)), std::log(lane(p.growth.factor, k))};
 }
 
 }  // namespace
@@ -204,8 +204,8 @@ void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<
         }
     }
     for (int k = 0; k < kLanes<Real>; ++k) {
-        setLane(pack.parameters.respirationFactor, k, std::exp(searches[k].best()[0]));
-        setLane(pack.parameters.photosynthesisFactor, k, std::exp(searches[k].best()[1]));
+        setLane(pack.parameters.respiration.factor, k, std::exp(searches[k].best()[0]));
+        setLane(pack.parameters.growth.factor, k, std::exp(searches[k].best()[1]));
     }
 }
 

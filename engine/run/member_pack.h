@@ -37,51 +37,51 @@ struct WeatheredMember {
 /// Calls f(to, from) for each number of Parameters that members may differ in.
 template <class To, class From, class F>
 void forEachParameter(To& to, From& from, const F& f) {
-    // 41 below and four that members share. A parameter that is not handed on would quietly be its default in
-    // every member.
+    // 41 below, by process as Parameters has them, and four that members share. A parameter that is not
+    // handed on would quietly be its default in every member.
     static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 45 * sizeof(double),
                   "hand the new parameter on below");
-    f(to.attenuationRest, from.attenuationRest);
-    f(to.photosynthesis, from.photosynthesis);
-    f(to.saturationLight, from.saturationLight);
-    f(to.weedMass, from.weedMass);
-    f(to.weedPhotosynthesis, from.weedPhotosynthesis);
-    f(to.weedRespiration, from.weedRespiration);
-    f(to.photosynthesisFactor, from.photosynthesisFactor);
-    f(to.respirationFactor, from.respirationFactor);
-    f(to.respirationBase, from.respirationBase);
-    f(to.respirationPerChlorophyll, from.respirationPerChlorophyll);
-    f(to.fishStock, from.fishStock);
-    f(to.sedimentDemand, from.sedimentDemand);
-    f(to.sedimentTheta, from.sedimentTheta);
-    f(to.regenerationShare, from.regenerationShare);
-    f(to.muckStore, from.muckStore);
-    f(to.muckReach, from.muckReach);
-    f(to.fastRate, from.fastRate);
-    f(to.mediumRate, from.mediumRate);
-    f(to.slowRate, from.slowRate);
-    f(to.fastShare, from.fastShare);
-    f(to.springFlow, from.springFlow);
-    f(to.springTemperature, from.springTemperature);
-    f(to.springOxygen, from.springOxygen);
-    f(to.springSalinity, from.springSalinity);
-    f(to.aeratorTransfer, from.aeratorTransfer);
-    f(to.sulfideOfFast, from.sulfideOfFast);
-    f(to.photosynthesisTheta, from.photosynthesisTheta);
-    f(to.albedo, from.albedo);
-    f(to.weedShading, from.weedShading);
-    f(to.respirationTheta, from.respirationTheta);
-    f(to.stirredArea, from.stirredArea);
-    f(to.stirredDemand, from.stirredDemand);
-    f(to.muckFastShare, from.muckFastShare);
-    f(to.debtTheta, from.debtTheta);
-    f(to.slowTheta, from.slowTheta);
-    f(to.debtOfChlorophyll, from.debtOfChlorophyll);
-    f(to.debtOfWeeds, from.debtOfWeeds);
-    f(to.exchangeFactor, from.exchangeFactor);
-    f(to.nonRecirculatedShare, from.nonRecirculatedShare);
-    f(to.freeAirFactor, from.freeAirFactor);
-    f(to.bubbleFactor, from.bubbleFactor);
+    f(to.light.attenuationRest, from.light.attenuationRest);
+    f(to.light.albedo, from.light.albedo);
+    f(to.growth.rate, from.growth.rate);
+    f(to.growth.saturationLight, from.growth.saturationLight);
+    f(to.growth.theta, from.growth.theta);
+    f(to.growth.factor, from.growth.factor);
+    f(to.weeds.mass, from.weeds.mass);
+    f(to.weeds.photosynthesis, from.weeds.photosynthesis);
+    f(to.weeds.respiration, from.weeds.respiration);
+    f(to.weeds.shading, from.weeds.shading);
+    f(to.respiration.base, from.respiration.base);
+    f(to.respiration.perChlorophyll, from.respiration.perChlorophyll);
+    f(to.respiration.theta, from.respiration.theta);
+    f(to.respiration.factor, from.respiration.factor);
+    f(to.fish.stock, from.fish.stock);
+    f(to.sediment.demand, from.sediment.demand);
+    f(to.sediment.theta, from.sediment.theta);
+    f(to.sediment.regenerationShare, from.sediment.regenerationShare);
+    f(to.muck.stirredArea, from.muck.stirredArea);
+    f(to.muck.stirredDemand, from.muck.stirredDemand);
+    f(to.muck.fastShare, from.muck.fastShare);
+    f(to.muck.store, from.muck.store);
+    f(to.muck.reach, from.muck.reach);
+    f(to.debt.fastRate, from.debt.fastRate);
+    f(to.debt.mediumRate, from.debt.mediumRate);
+    f(to.debt.slowRate, from.debt.slowRate);
+    f(to.debt.fastShare, from.debt.fastShare);
+    f(to.debt.theta, from.debt.theta);
+    f(to.debt.slowTheta, from.debt.slowTheta);
+    f(to.debt.ofChlorophyll, from.debt.ofChlorophyll);
+    f(to.debt.ofWeeds, from.debt.ofWeeds);
+    f(to.surface.exchangeFactor, from.surface.exchangeFactor);
+    f(to.surface.aeratorTransfer, from.surface.aeratorTransfer);
+    f(to.spring.flow, from.spring.flow);
+    f(to.spring.temperature, from.spring.temperature);
+    f(to.spring.oxygen, from.spring.oxygen);
+    f(to.spring.salinity, from.spring.salinity);
+    f(to.toxicants.sulfideOfFast, from.toxicants.sulfideOfFast);
+    f(to.bubbles.nonRecirculatedShare, from.bubbles.nonRecirculatedShare);
+    f(to.bubbles.freeAirFactor, from.bubbles.freeAirFactor);
+    f(to.bubbles.diameterFactor, from.bubbles.diameterFactor);
 }
 
 /// Up to as many members as `Real` has lanes; the lanes that are left over repeat the last member.
@@ -89,10 +89,10 @@ template <class Real>
 [[nodiscard]] MemberPack<Real> packOf(std::span<const WeatheredMember> members) {
     MemberPack<Real> pack;
     const Parameters<double>& first = members.front().member.parameters;
-    pack.parameters.airPressure = first.airPressure;
-    pack.parameters.latitude_deg = first.latitude_deg;
-    pack.parameters.fishMass_g = first.fishMass_g;
-    pack.parameters.ph = first.ph;
+    pack.parameters.site.airPressure = first.site.airPressure;
+    pack.parameters.site.latitude_deg = first.site.latitude_deg;
+    pack.parameters.fish.mass_g = first.fish.mass_g;
+    pack.parameters.toxicants.ph = first.toxicants.ph;
     pack.parameters.thresholds = first.thresholds;
     const std::size_t layers = members.front().member.start.oxygen.size();
     StartState<Real>& start = pack.start;

@@ -135,11 +135,11 @@ void balance(PondModel& model) {
     const MaybeQuantity& dawn = target.dawnOxygen;
     result.usedDawn = dawn.has_value();
     const auto rise = [&](double factor) {
-        model.parameters.photosynthesisFactor = factor;
+        model.parameters.growth.factor = factor;
         return trialDay(model, target.readingTime, target.readingDepth).fishWaterAfterDay - wanted;
     };
     const auto fall = [&](double factor) {
-        model.parameters.respirationFactor = factor;
+        model.parameters.respiration.factor = factor;
         return trialDay(model, target.readingTime, target.readingDepth).atReading - *dawn;
     };
     double missFall = 0.0, missRise = 0.0;
@@ -147,10 +147,10 @@ void balance(PondModel& model) {
     for (int turn = 0; turn < (dawn ? 4 : 1); ++turn) {
         if (dawn) {
             result.respiration = findFactor(fall, missFall);
-            model.parameters.respirationFactor = result.respiration;
+            model.parameters.respiration.factor = result.respiration;
         }
         result.photosynthesis = findFactor(rise, missRise);
-        model.parameters.photosynthesisFactor = result.photosynthesis;
+        model.parameters.growth.factor = result.photosynthesis;
     }
     thresholds = asked;
     result.miss = std::fabs(missFall) > std::fabs(missRise) ? missFall : missRise;

@@ -57,11 +57,11 @@ std::optional<FirstDose> firstDoseOf(const PondModel& model) {
         density.push_back(waterDensity(start.temperature[i], start.salinity[i]));
     }
     const PlumeSource source{dose.depth, model.aerator.freeAir, model.aerator.diffusers,
-                             model.aerator.bubbleDiameter, model.parameters.airPressure};
+                             model.aerator.bubbleDiameter, model.parameters.site.airPressure};
     const Plume plume = integratePlume(
         source, {model.grid, start.temperature, start.salinity, density, start.oxygen}, model.bottom.depth);
     const double liftedVolume =
-        model.parameters.nonRecirculatedShare * plume.hypolimneticLift * dose.minutes * kMinute;
+        model.parameters.bubbles.nonRecirculatedShare * plume.hypolimneticLift * dose.minutes * kMinute;
     dose.ofBottom_percent = 100.0 * liftedVolume / model.bottom.volume;
     dose.ofPond_percent = 100.0 * liftedVolume / model.basin.volume();
     return dose;

@@ -85,8 +85,8 @@ BottomWater bottomWater(const Profile& profile, const Basin& basin) {
         bottom.depth = depthWhere(profile.depth, density, density.front() + 0.5 * contrast);
         bottom.cause = BottomWater::Cause::Density;
     }
-    double thin = profile.oxygen.front() < 2.0 ? profile.depth.front()
-                                               : depthWhere(profile.depth, profile.oxygen, 2.0);
+    double thin =
+        profile.oxygen.front() < 2.0 ? profile.depth.front() : depthWhere(profile.depth, profile.oxygen, 2.0);
     if (thin >= 0.0 && (!bottom.exists() || thin < bottom.depth)) {
         bottom.depth = thin;
         bottom.cause = BottomWater::Cause::Oxygen;
@@ -184,8 +184,7 @@ double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin
     if (!bottom.exists()) {
         return 0.0;
     }
-    return pond.bottom.oxygenDebt ? pond.bottom.oxygenDebt->value
-                                  : estimateDebt(pond, bottom, basin)->value;
+    return pond.bottom.oxygenDebt ? pond.bottom.oxygenDebt->value : estimateDebt(pond, bottom, basin)->value;
 }
 
 Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
@@ -193,22 +192,23 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
     const ClassPriors& priors = classPriors(kind);
     const Basin basin(pond.basin);
     Parameters<double> p;
-    p.airPressure = airPressure(*pond.place.elevation);
-    p.latitude_deg = *pond.place.latitude_deg;
+    p.site.airPressure = airPressure(*pond.place.elevation);
+    p.site.latitude_deg = *pond.place.latitude_deg;
 
     const double chlorophyll = startChlorophyll(pond);
     const double cover = 0.01 * valueOr(pond.water.weedsCover_percent, 0.0);
     // Secchi at the start sets what chlorophyll and weeds do not explain; clear water keeps a little.
-    p.attenuationRest = std::max(
-        attenuationFromSecchi(*pond.water.secchi) - attenuationOfChlorophyll(chlorophyll), 0.04);
-    p.photosynthesis = fromPerHour(kPhotosynthesis_mgPerMgHour.value) *
-                       temperatureFactor(kPhotosynthesisTheta.value, 15.0) / 1000.0;  // 25 -> 20 degC; ug/L -> g/m^3
-    p.saturationLight = kSaturationLight_umol.value;
-    p.weedMass = cover * kWeedMass_gPerM2.value;
-    p.weedPhotosynthesis = fromPerHour(kWeedPhotosynthesis_mgPerGHour.value) / kMilligramPerGram;
-    p.weedRespiration = fromPerHour(kWeedRespiration_mgPerGHour.value) / kMilligramPerGram;
-    p.respirationBase = fromPerHour(kRespirationBase_mgPerLHour.value);
-    p.respirationPerChlorophyll = fromPerHour(kRespirationPerChlorophyll.value);
+    p.light.attenuationRest =
+        std::max(attenuationFromSecchi(*pond.water.secchi) - attenuationOfChlorophyll(chlorophyll), 0.04);
+    p.growth.rate = fromPerHour(kPhotosynthesis_mgPerMgHour.value) *
+                    temperatureFactor(kPhotosynthesisTheta.value, 15.0) /
+                    1000.0;  // 25 -> 20 degC; ug/L -> g/m^3
+    p.growth.saturationLight = kSaturationLight_umol.value;
+    p.weeds.mass = cover * kWeedMass_gPerM2.value;
+    p.weeds.photosynthesis = fromPerHour(kWeedPhotosynthesis_mgPerGHour.value) / kMilligramPerGram;
+    p.weeds.respiration = fromPerHour(kWeedRespiration_mgPerGHour.value) / kMilligramPerGram;
+    p.respiration.base = fromPerHour(kRespirationBase_mgPerLHour.value);
+    p.respiration.perChlorophyll = fromPerHour(kRespirationPerChlorophyll.value);
 
     const double hectares = basin.area(0.0) / kSquareMetrePerHectare;
     std::vector<FishStock> fish = pond.fish;
@@ -217,42 +217,43 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
         guess.stock_kgPerHa = priors.stock_kgPerHa.value;
         fish.push_back(guess);
     }
-    p.fishMass_g = 100.0;
+    p.fish.mass_g = 100.0;
     double stock = 0.0;
     for (const FishStock& one : fish) {
         const double mass_g = valueOr(one.meanMass_g, kFishMass_g.value);
         const double mass = valueOr(one.stock_kgPerHa, priors.stock_kgPerHa.value) * hectares;
         stock += mass;
         // The equation's size and temperature parts separate, so that one fish can stand for all.
-        p.fishStock += mass * fishRespiration(mass_g, 20.0) / fishRespiration(p.fishMass_g, 20.0);
+        p.fish.stock += mass * fishRespiration(mass_g, 20.0) / fishRespiration(p.fish.mass_g, 20.0);
     }
     if (pond.feed_kgPerDay && stock > 0.0) {
         const double ration = *pond.feed_kgPerDay / (kFullFeed_sharePerDay.value * stock);
-        p.fishStock *= 1.0 + kFeedingFactor.value * std::min(ration, 1.0);
+        p.fish.stock *= 1.0 + kFeedingFactor.value * std::min(ration, 1.0);
     }
 
-    p.sedimentDemand = fromPerDay(valueOr(pond.bottom.sedimentDemand_gPerM2Day, priors.sedimentDemand_gPerM2Day.value));
+    p.sediment.demand =
+        fromPerDay(valueOr(pond.bottom.sedimentDemand_gPerM2Day, priors.sedimentDemand_gPerM2Day.value));
     const double muck = valueOr(pond.bottom.muck, priors.muck.value);
-    p.muckStore = kMuckStore_gPerM2.value * kStirredArea.value * std::min(muck / kMuckFullDepth.value, 1.0);
-    p.muckReach = basin.maxDepth() - kMuckReach.value;
+    p.muck.store = kMuckStore_gPerM2.value * kStirredArea.value * std::min(muck / kMuckFullDepth.value, 1.0);
+    p.muck.reach = basin.maxDepth() - kMuckReach.value;
     if (pond.spring) {
-        p.springFlow = *pond.spring->flow_lPerS / 1000.0;
-        p.springTemperature = *pond.spring->temperature;
-        p.springOxygen = *pond.spring->oxygen;
-        p.springSalinity = valueOr(pond.spring->salinity, 0.0);
+        p.spring.flow = *pond.spring->flow_lPerS / 1000.0;
+        p.spring.temperature = *pond.spring->temperature;
+        p.spring.oxygen = *pond.spring->oxygen;
+        p.spring.salinity = valueOr(pond.spring->salinity, 0.0);
     }
     if (pond.surfaceAerator) {
-        p.aeratorTransfer = *pond.surfaceAerator->transfer_kgPerH * kGramPerKilogram / kHour;
+        p.surface.aeratorTransfer = *pond.surfaceAerator->transfer_kgPerH * kGramPerKilogram / kHour;
     }
-    p.ph = valueOr(pond.water.ph, kPh.value);
+    p.toxicants.ph = valueOr(pond.water.ph, kPh.value);
     if (pond.aerator) {
-        p.nonRecirculatedShare = valueOr(pond.aerator->nonRecirculatedShare, kNonRecirculatedShare.value);
+        p.bubbles.nonRecirculatedShare =
+            valueOr(pond.aerator->nonRecirculatedShare, kNonRecirculatedShare.value);
     }
     if (pond.water.totalSulfide && bottomWater(profile, basin).exists()) {
         const double debt = startDebt(pond, bottomWater(profile, basin), basin);
-        const double fast =
-            std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
-        p.sulfideOfFast = fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
+        const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
+        p.toxicants.sulfideOfFast = fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
     }
     p.thresholds = thresholdsOf(pond, profile);
     return p;
@@ -281,11 +282,13 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
     }
     // Where the whole bottom water still holds oxygen, the debt lies in it evenly.
     const bool anoxic = weighted > 0.05 * held;
-    const double sulfide = valueOr(pond.water.totalSulfide, 0.0), ammonia = valueOr(pond.water.totalAmmonia, 0.0);
+    const double sulfide = valueOr(pond.water.totalSulfide, 0.0),
+                 ammonia = valueOr(pond.water.totalAmmonia, 0.0);
     // The demand fractions hold at least what the toxicants inside them need.
     const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * sulfide);
-    const double slow = std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
-                                 kOxygenPerAmmoniaNitrogen * ammonia);
+    const double slow =
+        std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
+                 kOxygenPerAmmoniaNitrogen * ammonia);
     for (int i = 0; i < grid.layers(); ++i) {
         const double share = !bottom.exists() ? 0.0 : anoxic ? weight[i] * held / weighted : below[i];
         start.fast.push_back(fast * share);

@@ -21,71 +21,131 @@ struct OxygenThresholds {
     bool altitudeCut = false;     ///< A line was cut to 80 % of saturation
 };
 
-/// Everything a run needs of one member in house units; rates per second at 20 degC.
-template <class Real>
-struct Parameters {
+// Numbers of one member by process, in house units; rates per second at 20 degC.
+
+/// Where the pond lies; the same for all members.
+struct SiteParameters {
     double airPressure = kStandardPressure;  ///< [Pa]
     double latitude_deg = 0.0;
+};
 
-    // Light and growth
-    Real attenuationRest = 0.2;     ///< Of all but chlorophyll and weeds [1/m]
-    Real photosynthesis = 0.0;      ///< Greatest rate at 20 degC [g O2/m^3/s per ug/L of chlorophyll]
-    Real saturationLight = 200.0;   ///< [umol/m^2/s]
-    Real weedMass = 0.0;            ///< Dry mass over the pond's area [g/m^2]
-    Real weedPhotosynthesis = 0.0;  ///< [g O2/g/s]
-    Real weedRespiration = 0.0;     ///< [g O2/g/s]
-    Real photosynthesisTheta = kPhotosynthesisTheta.value;
+/// How light enters the water and fades in it.
+template <class Real>
+struct LightParameters {
+    Real attenuationRest = 0.2;  ///< Of all but chlorophyll and weeds [1/m]
     Real albedo = kAlbedo.value;
-    Real weedShading = kWeedShading_m2PerG.value;  ///< [m^2/g]
-    Real photosynthesisFactor = 1.0;               ///< From the balance
-    Real respirationFactor = 1.0;                  ///< From the balance
+};
 
-    // Respiration
-    Real respirationBase = 0.0;            ///< [g/m^3/s]
-    Real respirationPerChlorophyll = 0.0;  ///< [g/m^3/s per ug/L]
-    Real respirationTheta = kRespirationTheta.value;
-    double fishMass_g = 100.0;  ///< Of the reference fish whose temperature curve is used
-    Real fishStock = 0.0;       ///< Reference fish that respire as much as the stock [kg]
+/// Photosynthesis of algae; theta and the factor hold for weeds too.
+template <class Real>
+struct GrowthParameters {
+    Real rate = 0.0;               ///< Greatest at 20 degC [g O2/m^3/s per ug/L of chlorophyll]
+    Real saturationLight = 200.0;  ///< [umol/m^2/s]
+    Real theta = kPhotosynthesisTheta.value;
+    Real factor = 1.0;  ///< From the balance
+};
 
-    // Sediment
-    Real sedimentDemand = 0.0;  ///< [g/m^2/s]
-    Real sedimentTheta = kSedimentTheta.value;
-    Real regenerationShare = kRegenerationShare.value;
+/// Weeds, over the pond's area.
+template <class Real>
+struct WeedParameters {
+    Real mass = 0.0;                           ///< Dry [g/m^2]
+    Real photosynthesis = 0.0;                 ///< [g O2/g/s]
+    Real respiration = 0.0;                    ///< [g O2/g/s]
+    Real shading = kWeedShading_m2PerG.value;  ///< [m^2/g]
+};
+
+/// Respiration of the water and its algae; theta and the factor hold for weeds too.
+template <class Real>
+struct RespirationParameters {
+    Real base = 0.0;            ///< [g/m^3/s]
+    Real perChlorophyll = 0.0;  ///< [g/m^3/s per ug/L]
+    Real theta = kRespirationTheta.value;
+    Real factor = 1.0;  ///< From the balance
+};
+
+/// The fish as so many reference fish that respire as much.
+template <class Real>
+struct FishParameters {
+    double mass_g = 100.0;  ///< Of a reference fish, whose temperature curve is used; one for all members
+    Real stock = 0.0;       ///< [kg]
+};
+
+/// The sediment at rest.
+template <class Real>
+struct SedimentParameters {
+    Real demand = 0.0;  ///< [g/m^2/s]
+    Real theta = kSedimentTheta.value;
+    Real regenerationShare = kRegenerationShare.value;  ///< Of unmet demand, comes out as debt
+};
+
+/// What a running diffuser stirs up.
+template <class Real>
+struct MuckParameters {
     Real stirredArea = kStirredArea.value;            ///< Per diffuser [m^2]
     Real stirredDemand = kStirredDemandFactor.value;  ///< Demand under a running diffuser over that at rest
-    Real muckFastShare = kMuckFastShare.value;
-    Real muckStore = 0.0;  ///< Mobile store per diffuser [g O2]
-    Real muckReach = 0.0;  ///< A diffuser that hangs lower than this stirs [m]
+    Real fastShare = kMuckFastShare.value;
+    Real store = 0.0;  ///< Mobile, per diffuser [g O2]
+    Real reach = 0.0;  ///< A diffuser that hangs lower than this stirs [m]
+};
 
-    // Debt
+/// Oxygen debt of the water.
+template <class Real>
+struct DebtParameters {
     Real fastRate = fromPerDay(kFastRate_perDay.value);
     Real mediumRate = fromPerDay(kMediumRate_perDay.value);
     Real slowRate = fromPerDay(kSlowRate_perDay.value);
     Real fastShare = kFastShare.value;
-    Real debtTheta = kDebtTheta.value;
+    Real theta = kDebtTheta.value;
     Real slowTheta = kSlowTheta.value;
-    Real debtOfChlorophyll = kDebtOfChlorophyll.value;  ///< [g O2/m^3 per ug/L]
-    Real debtOfWeeds = kDebtOfWeeds.value;              ///< [g O2/g]
+    Real ofChlorophyll = kDebtOfChlorophyll.value;  ///< That dies [g O2/m^3 per ug/L]
+    Real ofWeeds = kDebtOfWeeds.value;              ///< That die [g O2/g]
+};
 
-    Real exchangeFactor = 1.0;  ///< Piston velocity of the surface over the model's
-
-    // Spring, with an equal overflow at the surface
-    Real springFlow = 0.0;  ///< [m^3/s]
-    Real springTemperature = 0.0, springOxygen = 0.0, springSalinity = 0.0;
-
-    // Surface aerator
+/// Oxygen through the surface, and by the surface aerator.
+template <class Real>
+struct SurfaceParameters {
+    Real exchangeFactor = 1.0;   ///< Piston velocity over the model's
     Real aeratorTransfer = 0.0;  ///< Clean water, 20 degC, no oxygen [g/s]
+};
 
-    // Toxicants
-    double ph = 7.5;
-    Real sulfideOfFast =
-        0.0;  ///< Sulfide in new fast debt [g S per g O2], as in the bottom water at the start
+/// A spring, with an equal overflow at the surface.
+template <class Real>
+struct SpringParameters {
+    Real flow = 0.0;  ///< [m^3/s]
+    Real temperature = 0.0, oxygen = 0.0, salinity = 0.0;
+};
 
-    // Aerator
+/// Ammonia and hydrogen sulfide.
+template <class Real>
+struct ToxicantParameters {
+    double ph = 7.5;           ///< The same for all members
+    Real sulfideOfFast = 0.0;  ///< In new fast debt [g S per g O2], as in the bottom water at the start
+};
+
+/// The diffusers' air and what it lifts.
+template <class Real>
+struct BubbleParameters {
     Real nonRecirculatedShare = kNonRecirculatedShare.value;
-    Real freeAirFactor = 1.0;  ///< Over the aerator's free air
-    Real bubbleFactor = 1.0;   ///< Over its bubble diameter
+    Real freeAirFactor = 1.0;   ///< Over the aerator's free air
+    Real diameterFactor = 1.0;  ///< Over its bubble diameter
+};
 
+/// Everything a run needs of one member.
+template <class Real>
+struct Parameters {
+    SiteParameters site;
+    LightParameters<Real> light;
+    GrowthParameters<Real> growth;
+    WeedParameters<Real> weeds;
+    RespirationParameters<Real> respiration;
+    FishParameters<Real> fish;
+    SedimentParameters<Real> sediment;
+    MuckParameters<Real> muck;
+    DebtParameters<Real> debt;
+    SurfaceParameters<Real> surface;
+    SpringParameters<Real> spring;
+    ToxicantParameters<Real> toxicants;
+    BubbleParameters<Real> bubbles;
     OxygenThresholds thresholds;
 };
 

@@ -91,8 +91,8 @@ double stored(const Column<double>& column, Solute which) {
 TEST(Column, DebtTakesAsMuchOxygenAsItPays) {
     MuckyPond pond(40);
     Parameters<double>& p = pond.parameters;
-    p.respirationBase = p.respirationPerChlorophyll = p.weedRespiration = 0.0;
-    p.fishStock = p.sedimentDemand = p.muckStore = 0.0;
+    p.respiration.base = p.respiration.perChlorophyll = p.weeds.respiration = 0.0;
+    p.fish.stock = p.sediment.demand = p.muck.store = 0.0;
     ColumnSwitches switches;
     switches.dissolution = false;
     Column<double> column(pond.grid, p, pond.aerator, pond.bottom, pond.start, switches);
@@ -117,9 +117,9 @@ TEST(Column, DebtTakesAsMuchOxygenAsItPays) {
 TEST(Column, EquilibriumStays) {
     MuckyPond pond(40);
     Parameters<double>& p = pond.parameters;
-    p.respirationBase = p.respirationPerChlorophyll = p.weedRespiration = 0.0;
-    p.fishStock = p.sedimentDemand = p.muckStore = 0.0;
-    const double saturation = oxygenSaturation(22.0, 0.1, p.airPressure);
+    p.respiration.base = p.respiration.perChlorophyll = p.weeds.respiration = 0.0;
+    p.fish.stock = p.sediment.demand = p.muck.store = 0.0;
+    const double saturation = oxygenSaturation(22.0, 0.1, p.site.airPressure);
     pond.start.temperature.assign(40, 22.0);
     pond.start.oxygen.assign(40, saturation);
     for (auto* demandFraction : {&pond.start.fast, &pond.start.medium, &pond.start.slow}) {
@@ -145,7 +145,7 @@ TEST(Column, EquilibriumStays) {
 TEST(Column, DiffuserOverNoSediment) {
     MuckyPond pond(20);
     const Grid tank = engine::test::evenTank(20, 3.4, 8000.0);
-    pond.parameters.muckReach = 1.0;
+    pond.parameters.muck.reach = 1.0;
     Column<double> column(tank, pond.parameters, pond.aerator, pond.bottom, pond.start);
     for (int i = 0; i < 20; ++i) {
         column.step(600.0, fairAfternoon(), Aeration{2, 1.7});
@@ -174,9 +174,9 @@ constexpr std::array<Member, 5> kMembers = {{
 
 Parameters<double> parametersOf(const MuckyPond& pond, const Member& m) {
     Parameters<double> p = pond.parameters;
-    p.sedimentDemand *= m.demand;
-    p.attenuationRest *= m.attenuation;
-    p.nonRecirculatedShare = m.nonRecirculatedShare;
+    p.sediment.demand *= m.demand;
+    p.light.attenuationRest *= m.attenuation;
+    p.bubbles.nonRecirculatedShare = m.nonRecirculatedShare;
     return p;
 }
 StartState<double> startOf(const MuckyPond& pond, const Member& m) {
@@ -212,9 +212,9 @@ std::vector<double> alone(const MuckyPond& pond, const Member& m) {
 std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::array<Member, 4>& members) {
     const Parameters<double> first = parametersOf(pond, members[0]);
     Parameters<Lanes> p;
-    p.airPressure = first.airPressure;
-    p.latitude_deg = first.latitude_deg;
-    p.fishMass_g = first.fishMass_g;
+    p.site.airPressure = first.site.airPressure;
+    p.site.latitude_deg = first.site.latitude_deg;
+    p.fish.mass_g = first.fish.mass_g;
     p.thresholds = first.thresholds;
     const int n = pond.grid.layers();
     StartState<Lanes> start;
@@ -224,22 +224,20 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
     }
     for (int k = 0; k < 4; ++k) {
         const Parameters<double> one = parametersOf(pond, members[k]);
-        const auto set = [&](Lanes Parameters<Lanes>::*to, double Parameters<double>::*from) {
-            setLane(p.*to, k, one.*from);
-        };
-        set(&Parameters<Lanes>::attenuationRest, &Parameters<double>::attenuationRest);
-        set(&Parameters<Lanes>::photosynthesis, &Parameters<double>::photosynthesis);
-        set(&Parameters<Lanes>::saturationLight, &Parameters<double>::saturationLight);
-        set(&Parameters<Lanes>::weedMass, &Parameters<double>::weedMass);
-        set(&Parameters<Lanes>::weedPhotosynthesis, &Parameters<double>::weedPhotosynthesis);
-        set(&Parameters<Lanes>::weedRespiration, &Parameters<double>::weedRespiration);
-        set(&Parameters<Lanes>::respirationBase, &Parameters<double>::respirationBase);
-        set(&Parameters<Lanes>::respirationPerChlorophyll, &Parameters<double>::respirationPerChlorophyll);
-        set(&Parameters<Lanes>::fishStock, &Parameters<double>::fishStock);
-        set(&Parameters<Lanes>::sedimentDemand, &Parameters<double>::sedimentDemand);
-        set(&Parameters<Lanes>::muckStore, &Parameters<double>::muckStore);
-        set(&Parameters<Lanes>::muckReach, &Parameters<double>::muckReach);
-        set(&Parameters<Lanes>::nonRecirculatedShare, &Parameters<double>::nonRecirculatedShare);
+        const auto set = [k](Lanes& to, double from) { setLane(to, k, from); };
+        set(p.light.attenuationRest, one.light.attenuationRest);
+        set(p.growth.rate, one.growth.rate);
+        set(p.growth.saturationLight, one.growth.saturationLight);
+        set(p.weeds.mass, one.weeds.mass);
+        set(p.weeds.photosynthesis, one.weeds.photosynthesis);
+        set(p.weeds.respiration, one.weeds.respiration);
+        set(p.respiration.base, one.respiration.base);
+        set(p.respiration.perChlorophyll, one.respiration.perChlorophyll);
+        set(p.fish.stock, one.fish.stock);
+        set(p.sediment.demand, one.sediment.demand);
+        set(p.muck.store, one.muck.store);
+        set(p.muck.reach, one.muck.reach);
+        set(p.bubbles.nonRecirculatedShare, one.bubbles.nonRecirculatedShare);
         const StartState<double> s = startOf(pond, members[k]);
         for (int i = 0; i < n; ++i) {
             setLane(start.temperature[i], k, s.temperature[i]);

@@ -96,7 +96,7 @@ struct Standing {
             density.push_back(waterDensity(of.start.temperature[i], of.start.salinity[i]));
         }
         source = {*of.pond.aerator->depth, of.aerator.freeAir, of.aerator.diffusers,
-                  of.aerator.bubbleDiameter, of.parameters.airPressure};
+                  of.aerator.bubbleDiameter, of.parameters.site.airPressure};
         plume = rise(of);
     }
     [[nodiscard]] Plume rise(const PondModel& of) const {

@@ -63,7 +63,7 @@ TEST(PaperSafety, DawnLimitsAreThePondsOwn) {
 TEST(PaperSafety, NoGoLimitIsAboveWhatTheWaterCanHold) {
     const PaperRun run = changed([](engine::Comparison& comparison) {
         comparison.model.parameters.thresholds.group = engine::SpeciesGroup::Trout;
-        comparison.model.parameters.airPressure = 75000.0;
+        comparison.model.parameters.site.airPressure = 75000.0;
         comparison.model.profile.temperature.front() = 28.0;
     });
     const engine::DawnLimits limits = dawnLimits(run);

@@ -69,8 +69,8 @@ TEST(Laws, AUniformWaterIsTheSameUnderEveryRamp) {
     }
     PondModel model = prepareUnbalanced(pond);
     ASSERT_FALSE(model.bottom.exists());
-    model.parameters.sedimentDemand = 0.0;
-    model.parameters.fishStock = 0.0;
+    model.parameters.sediment.demand = 0.0;
+    model.parameters.fish.stock = 0.0;
     // The engine has no switch for surface exchange: a lid over all but 1e-9 of the surface takes its place.
     model.grid.faceArea.front() *= 1e-9;
     RunRequest request = daysOf(4);
@@ -114,11 +114,11 @@ TEST(Laws, BTheWorstLowFallsWithDebtDemandAndRespiration) {
                             }
                         }
                     } else if (input == 1) {
-                        p.sedimentDemand *= factor;
+                        p.sediment.demand *= factor;
                     } else {
-                        p.respirationBase *= factor;
-                        p.respirationPerChlorophyll *= factor;
-                        p.weedRespiration *= factor;
+                        p.respiration.base *= factor;
+                        p.respiration.perChlorophyll *= factor;
+                        p.weeds.respiration *= factor;
                     }
                     const RampRun run =
                         runRamp(model, r == 0 ? nullptr : &model.pond.ramps[r - 1], daysOf(14));
@@ -191,7 +191,7 @@ TEST(Laws, GADiffuserAboveTheBottomWaterLeavesItAlone) {
                 density.push_back(waterDensity(model.start.temperature[i], model.start.salinity[i]));
             }
             const PlumeSource source{share * zb, model.aerator.freeAir, model.aerator.diffusers,
-                                     model.aerator.bubbleDiameter, model.parameters.airPressure};
+                                     model.aerator.bubbleDiameter, model.parameters.site.airPressure};
             const Plume plume = integratePlume(
                 source,
                 {model.grid, model.start.temperature, model.start.salinity, density, model.start.oxygen}, zb);
@@ -250,10 +250,10 @@ TEST(Laws, IAltitudeLowersSaturationByTheComputedRatio) {
             day.wind = Quantity(20.0);  // stirs to the bottom and exchanges metres a day
         }
         PondModel model = prepareUnbalanced(pond);
-        model.parameters.photosynthesisFactor = 0.0;
-        model.parameters.respirationFactor = 0.0;
-        model.parameters.sedimentDemand = 0.0;
-        model.parameters.fishStock = 0.0;
+        model.parameters.growth.factor = 0.0;
+        model.parameters.respiration.factor = 0.0;
+        model.parameters.sediment.demand = 0.0;
+        model.parameters.fish.stock = 0.0;
         RunRequest request = daysOf(14);
         request.switches.heat = false;
         return runRamp(model, nullptr, request).hours.back().mean;

@@ -97,12 +97,12 @@ TEST(Ledger, HoldsNothingOfAProcessThatIsOff) {
     };
     const auto zero = [](std::vector<double>& layers) { std::fill(layers.begin(), layers.end(), 0.0); };
     const std::array<std::pair<Term, PondModel>, 6> off{{
-        {kPhotosynthesis, with([](PondModel& m) { m.parameters.photosynthesisFactor = 0.0; })},
-        {kRespiration, with([](PondModel& m) { m.parameters.respirationFactor = 0.0; })},
-        {kFishTerm, with([](PondModel& m) { m.parameters.fishStock = 0.0; })},
-        {kSediment, with([](PondModel& m) { m.parameters.sedimentDemand = 0.0; })},
-        {kSurfaceAerator, with([](PondModel& m) { m.parameters.aeratorTransfer = 0.0; })},
-        {kInflow, with([](PondModel& m) { m.parameters.springFlow = 0.0; })},
+        {kPhotosynthesis, with([](PondModel& m) { m.parameters.growth.factor = 0.0; })},
+        {kRespiration, with([](PondModel& m) { m.parameters.respiration.factor = 0.0; })},
+        {kFishTerm, with([](PondModel& m) { m.parameters.fish.stock = 0.0; })},
+        {kSediment, with([](PondModel& m) { m.parameters.sediment.demand = 0.0; })},
+        {kSurfaceAerator, with([](PondModel& m) { m.parameters.surface.aeratorTransfer = 0.0; })},
+        {kInflow, with([](PondModel& m) { m.parameters.spring.flow = 0.0; })},
     }};
     const auto check = [](Term term, const BudgetRow& row) {
         SCOPED_TRACE(kTermNames[term]);
@@ -122,8 +122,8 @@ TEST(Ledger, HoldsNothingOfAProcessThatIsOff) {
               for (auto* demandFraction : {&m.start.fast, &m.start.medium, &m.start.slow}) {
                   zero(*demandFraction);
               }
-              m.parameters.muckStore = 0.0;
-              m.parameters.regenerationShare = 0.0;
+              m.parameters.muck.store = 0.0;
+              m.parameters.sediment.regenerationShare = 0.0;
           })));
     ColumnSwitches sealed;
     sealed.dissolution = false;
@@ -149,8 +149,8 @@ TEST(Ledger, SeesOxygenPutInBehindItsBack) {
 TEST(Ledger, ClosesWhereOxygenRunsOutWithoutAFloor) {
     // Demands of a hundred times the oxygen there is, over long steps: what is eaten is what there was.
     PondModel model = everyTerm();
-    model.parameters.respirationBase = 100.0 * model.start.oxygen[0] / kDay;
-    model.parameters.sedimentDemand *= 100.0;
+    model.parameters.respiration.base = 100.0 * model.start.oxygen[0] / kDay;
+    model.parameters.sediment.demand *= 100.0;
     for (double& fast : model.start.fast) {
         fast = 500.0;
     }

@@ -194,12 +194,11 @@ int expectBalanced(const PondModel& model, std::uint64_t seed) {
         balancePack(model, slopes, dawn, pack, {});
         for (std::size_t k = 0; k < kPack; ++k) {
             Member& member = own[k].member;
-            member.parameters.respirationFactor =
-                lane(pack.parameters.respirationFactor, static_cast<int>(k));
-            member.parameters.photosynthesisFactor =
-                lane(pack.parameters.photosynthesisFactor, static_cast<int>(k));
+            member.parameters.respiration.factor =
+                lane(pack.parameters.respiration.factor, static_cast<int>(k));
+            member.parameters.growth.factor = lane(pack.parameters.growth.factor, static_cast<int>(k));
             const auto isEnd = [](double factor) { return factor < 0.1001 || factor > 9.999; };
-            if (isEnd(member.parameters.respirationFactor) || isEnd(member.parameters.photosynthesisFactor)) {
+            if (isEnd(member.parameters.respiration.factor) || isEnd(member.parameters.growth.factor)) {
                 ++ends;
                 continue;
             }
@@ -209,7 +208,7 @@ int expectBalanced(const PondModel& model, std::uint64_t seed) {
             if (hasDawn) {
                 EXPECT_NEAR(day.atDawn, dawn[k], 3e-3) << "member " << first + k;
             } else {
-                EXPECT_EQ(member.parameters.respirationFactor, 1.0);
+                EXPECT_EQ(member.parameters.respiration.factor, 1.0);
             }
         }
     }
@@ -238,14 +237,14 @@ TEST(Members, EachMeetsItsOwnBalance) {
 TEST(Members, TheCentralMembersBalanceIsTheCentralRuns) {
     PondModel model = prepare(withDawnReading(scenario("grandfathers-pond"), 5.0));
     WeatheredMember member{{model.parameters, model.start, 1.0, {}}, {WeatherOffset{}}};
-    member.member.parameters.respirationFactor = 1.0;
-    member.member.parameters.photosynthesisFactor = 1.0;
+    member.member.parameters.respiration.factor = 1.0;
+    member.member.parameters.growth.factor = 1.0;
     MemberPack<Lanes> pack = packOf<Lanes>(std::span(&member, 1));
     const std::vector<double> dawn(kPack, 5.0);
     balancePack(model, balanceSlopes(model), dawn, pack, {});
     // Both are good to 1e-3 g/m^3; a factor is worth several of them.
-    EXPECT_NEAR(lane(pack.parameters.respirationFactor, 0), model.balance.respiration, 2e-3);
-    EXPECT_NEAR(lane(pack.parameters.photosynthesisFactor, 0), model.balance.photosynthesis, 2e-3);
+    EXPECT_NEAR(lane(pack.parameters.respiration.factor, 0), model.balance.respiration, 2e-3);
+    EXPECT_NEAR(lane(pack.parameters.growth.factor, 0), model.balance.photosynthesis, 2e-3);
 }
 
 TEST(Members, AFactorMayEndItsRange) {
@@ -258,11 +257,11 @@ TEST(Members, AFactorMayEndItsRange) {
     const PondModel model = prepare(pond);
     ASSERT_EQ(model.balance.photosynthesis, 10.0);
     WeatheredMember member{{model.parameters, model.start, 1.0, {}}, {WeatherOffset{}}};
-    member.member.parameters.photosynthesisFactor = 1.0;
+    member.member.parameters.growth.factor = 1.0;
     MemberPack<Lanes> pack = packOf<Lanes>(std::span(&member, 1));
     const std::vector<double> dawn(kPack, 0.0);
     balancePack(model, balanceSlopes(model), dawn, pack, {});
-    EXPECT_NEAR(lane(pack.parameters.photosynthesisFactor, 0), 10.0, 1e-9);
+    EXPECT_NEAR(lane(pack.parameters.growth.factor, 0), 10.0, 1e-9);
 }
 
 }  // namespace

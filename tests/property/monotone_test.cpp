@@ -36,12 +36,12 @@ PondModel raised(PondModel model, Input input, double factor) {
             }
             break;
         case Input::SedimentDemand:
-            p.sedimentDemand *= factor;
+            p.sediment.demand *= factor;
             break;
         case Input::Respiration:
-            p.respirationBase *= factor;
-            p.respirationPerChlorophyll *= factor;
-            p.weedRespiration *= factor;
+            p.respiration.base *= factor;
+            p.respiration.perChlorophyll *= factor;
+            p.weeds.respiration *= factor;
             break;
     }
     return model;

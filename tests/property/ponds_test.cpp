@@ -144,7 +144,7 @@ TEST(OldQuarry, PlumeDetrainsBelowTheSurfaceLayerAtTheStart) {
     source.freeAir = model.aerator.freeAir;
     source.diffusers = model.aerator.diffusers;
     source.bubbleDiameter = model.aerator.bubbleDiameter;
-    source.airPressure = model.parameters.airPressure;
+    source.airPressure = model.parameters.site.airPressure;
     const Plume plume = integratePlume(
         source, {model.grid, model.start.temperature, model.start.salinity, density, model.start.oxygen},
         model.bottom.depth);

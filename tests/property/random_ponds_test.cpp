@@ -49,7 +49,7 @@ struct Sorts {
         shallow += model.basin.maxDepth() < 1.0 ? 1 : 0;
         deep += model.basin.maxDepth() > 6.0 ? 1 : 0;
         withDebt += model.debt_kg > 0.0 ? 1 : 0;
-        withWeeds += model.parameters.weedMass > 0.0 ? 1 : 0;
+        withWeeds += model.parameters.weeds.mass > 0.0 ? 1 : 0;
         guessed += model.profileIsGuess ? 1 : 0;
         lifting += run.largestDose() != nullptr ? 1 : 0;
         capLifted += run.capLiftedDay ? 1 : 0;
@@ -194,7 +194,7 @@ TEST(RandomPonds, CarryNothingNegativeAndLoseNoChlorophyll) {
             }
             for (const double muck : column.state().muck) {
                 // First order towards a store and from it: it stays between, to the last bits.
-                ASSERT_TRUE(muck >= 0.0 && muck <= model.parameters.muckStore * (1.0 + 1e-12)) << muck;
+                ASSERT_TRUE(muck >= 0.0 && muck <= model.parameters.muck.store * (1.0 + 1e-12)) << muck;
             }
         }
         if (!model.pond.spring && model.pond.water.changes.empty()) {

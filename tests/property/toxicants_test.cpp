@@ -70,7 +70,7 @@ TEST(Toxicants, AreNotChargedTwice) {
 TEST(Toxicants, GoWithTheDemandThatHoldsThem) {
     const PondModel model = prepareUnbalanced(withToxicants(7.5));
     Column<double> column(model.grid, model.parameters, model.aerator, model.bottom, model.start);
-    const double before = model.parameters.sulfideOfFast;
+    const double before = model.parameters.toxicants.sulfideOfFast;
     ASSERT_GT(before, 0.0);
     for (int step = 0; step < 500; ++step) {
         column.step(360.0, {200.0, 25.0, 2000.0, 2.0, 0.3}, {step % 3 == 0 ? 2 : 0, 3.0});

@@ -68,7 +68,7 @@ TEST(Destratification, WorkOfTheAir) {
 TEST(Destratification, EfficiencyOfTheAirIsThatOfPlumes) {
     const Grid grid = test::evenTank(40, kPondDepth, kAcre);
     Parameters<double> parameters;
-    parameters.latitude_deg = 36.0;
+    parameters.site.latitude_deg = 36.0;
     AeratorSetup aerator;
     aerator.diffusers = 1;
     aerator.freeAir = kAir;

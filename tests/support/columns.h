@@ -38,19 +38,19 @@ struct MuckyPond {
         : grid(makeGrid(shape(), layers, 3.0, {}, {})),
           bottom{BottomWater::Cause::Density, 1.6, shape().volumeBelow(1.6)} {
         Parameters<double>& p = parameters;
-        p.airPressure = 99.9e3;
-        p.latitude_deg = 36.0;
-        p.attenuationRest = 2.2;
-        p.photosynthesis = fromPerHour(0.008);
-        p.weedMass = 20.0;
-        p.weedPhotosynthesis = fromPerHour(0.004);
-        p.weedRespiration = fromPerHour(0.0008);
-        p.respirationBase = fromPerHour(0.04);
-        p.respirationPerChlorophyll = fromPerHour(0.0014);
-        p.fishStock = 360.0;
-        p.sedimentDemand = fromPerDay(2.5);
-        p.muckStore = 480.0;
-        p.muckReach = 2.9;
+        p.site.airPressure = 99.9e3;
+        p.site.latitude_deg = 36.0;
+        p.light.attenuationRest = 2.2;
+        p.growth.rate = fromPerHour(0.008);
+        p.weeds.mass = 20.0;
+        p.weeds.photosynthesis = fromPerHour(0.004);
+        p.weeds.respiration = fromPerHour(0.0008);
+        p.respiration.base = fromPerHour(0.04);
+        p.respiration.perChlorophyll = fromPerHour(0.0014);
+        p.fish.stock = 360.0;
+        p.sediment.demand = fromPerDay(2.5);
+        p.muck.store = 480.0;
+        p.muck.reach = 2.9;
         for (const double z : grid.middle) {
             const double below = 0.5 + 0.5 * std::tanh((z - 1.6) / 0.4);
             start.temperature.push_back(28.0 - 8.0 * below);

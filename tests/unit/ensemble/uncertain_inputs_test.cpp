@@ -68,18 +68,18 @@ TEST(Member, TheMedianOfEveryInputIsTheCentralRun) {
         const auto same = [&](double a, double b) { EXPECT_NEAR(a, b, 1e-12 * (1.0 + std::abs(b))) << name; };
         const Parameters<double>& p = member.parameters;
         const Parameters<double>& q = model.parameters;
-        same(p.attenuationRest, q.attenuationRest);
-        same(p.photosynthesis, q.photosynthesis);
-        same(p.respirationBase * 1e6, q.respirationBase * 1e6);
-        same(p.respirationPerChlorophyll * 1e6, q.respirationPerChlorophyll * 1e6);
-        same(p.fishStock, q.fishStock);
-        same(p.sedimentDemand * 1e6, q.sedimentDemand * 1e6);
-        same(p.muckStore, q.muckStore);
-        same(p.nonRecirculatedShare, q.nonRecirculatedShare);
-        same(p.fastShare, q.fastShare);
-        same(p.springFlow, q.springFlow);
-        same(p.weedMass, q.weedMass);
-        EXPECT_EQ(p.freeAirFactor, 1.0);
+        same(p.light.attenuationRest, q.light.attenuationRest);
+        same(p.growth.rate, q.growth.rate);
+        same(p.respiration.base * 1e6, q.respiration.base * 1e6);
+        same(p.respiration.perChlorophyll * 1e6, q.respiration.perChlorophyll * 1e6);
+        same(p.fish.stock, q.fish.stock);
+        same(p.sediment.demand * 1e6, q.sediment.demand * 1e6);
+        same(p.muck.store, q.muck.store);
+        same(p.bubbles.nonRecirculatedShare, q.bubbles.nonRecirculatedShare);
+        same(p.debt.fastShare, q.debt.fastShare);
+        same(p.spring.flow, q.spring.flow);
+        same(p.weeds.mass, q.weeds.mass);
+        EXPECT_EQ(p.bubbles.freeAirFactor, 1.0);
         EXPECT_EQ(member.windFactor, 1.0);
         for (int i = 0; i < model.grid.layers(); ++i) {
             same(member.start.oxygen[i], model.start.oxygen[i]);
@@ -167,29 +167,30 @@ TEST(Member, AMixedPondHasNoDebtToDraw) {
 TEST(Member, AnInputGoesWhereItBelongs) {
     const PondModel model = prepareUnbalanced(scenario("grandfathers-pond"));
     const Parameters<double>& p = model.parameters;
-    EXPECT_NEAR(with(model, "sediment_demand_g_per_m2_d", 5.0).parameters.sedimentDemand,
-                2.0 * p.sedimentDemand, 1e-18);
+    EXPECT_NEAR(with(model, "sediment_demand_g_per_m2_d", 5.0).parameters.sediment.demand,
+                2.0 * p.sediment.demand, 1e-18);
     const Member debt = with(model, "oxygen_debt_mg_per_l", 28.0);
     EXPECT_NEAR(total(debt.start.fast, model.grid), 2.0 * total(model.start.fast, model.grid), 1e-6);
     EXPECT_NEAR(total(debt.start.slow, model.grid), 2.0 * total(model.start.slow, model.grid), 1e-6);
     const Member clearer = with(model, "secchi_m", 0.9);
-    EXPECT_NEAR(clearer.parameters.attenuationRest,
+    EXPECT_NEAR(clearer.parameters.light.attenuationRest,
                 std::max(attenuationFromSecchi(0.9) - attenuationOfChlorophyll(70.0), 0.04), 1e-12);
     // The community's respiration is what was drawn, whatever the chlorophyll.
     const Member breathing = with(model, "community respiration at 20 degC", 0.3);
-    EXPECT_NEAR(breathing.parameters.respirationBase + breathing.parameters.respirationPerChlorophyll * 70.0,
-                fromPerHour(0.3), 1e-12);
+    EXPECT_NEAR(
+        breathing.parameters.respiration.base + breathing.parameters.respiration.perChlorophyll * 70.0,
+        fromPerHour(0.3), 1e-12);
     const Member split = with(model, "fast share of debt", 0.7);
     EXPECT_NEAR(total(split.start.fast, model.grid) /
                     (total(split.start.fast, model.grid) + total(split.start.medium, model.grid)),
                 0.7, 1e-12);
     EXPECT_NEAR(total(split.start.fast, model.grid) + total(split.start.medium, model.grid),
                 total(model.start.fast, model.grid) + total(model.start.medium, model.grid), 1e-6);
-    EXPECT_EQ(with(model, "free_air_l_per_min", 90.0).parameters.freeAirFactor, 2.0);
+    EXPECT_EQ(with(model, "free_air_l_per_min", 90.0).parameters.bubbles.freeAirFactor, 2.0);
     EXPECT_EQ(with(model, "wind_shelter", 0.3).windFactor, 0.5);
     // A pond twice as large has half the plume for its water.
-    EXPECT_NEAR(with(model, "area_m2", 16000.0).parameters.nonRecirculatedShare, 0.5 * p.nonRecirculatedShare,
-                1e-12);
+    EXPECT_NEAR(with(model, "area_m2", 16000.0).parameters.bubbles.nonRecirculatedShare,
+                0.5 * p.bubbles.nonRecirculatedShare, 1e-12);
     const Member warm = with(model, "error of the profile's temperature", 0.25);
     EXPECT_NEAR(warm.start.temperature[0], model.start.temperature[0] + 0.25, 1e-12);
     const Member rich = with(model, "error of the profile's oxygen", 0.3);
@@ -243,7 +244,7 @@ TEST(Member, EveryInputMovesSomething) {
 TEST(Member, PhotosynthesisIsKnownAt25Degrees) {
     const PondModel model = prepareUnbalanced(scenario("grandfathers-pond"));
     const auto at25 = [](const Parameters<double>& p) {
-        return p.photosynthesis * std::pow(p.photosynthesisTheta, 5.0);
+        return p.growth.rate * std::pow(p.growth.theta, 5.0);
     };
     EXPECT_NEAR(at25(with(model, "theta of photosynthesis", 1.08).parameters), at25(model.parameters),
                 1e-12 * at25(model.parameters));

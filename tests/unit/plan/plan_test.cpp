@@ -112,7 +112,8 @@ TEST(Plan, AWorseDayIsWorseOnThatDayAlone) {
 TEST(Plan, ToxicantsCountWhereTheyPassTheirLimitAndDoNothings) {
     Pond pond = scenario("salt-lens");
     const PondModel model = prepareUnbalanced(pond, {12, 1800.0});
-    const double limit = gasLimits(model.parameters.thresholds.group, 25.0, model.parameters.ph).sulfide;
+    const double limit =
+        gasLimits(model.parameters.thresholds.group, 25.0, model.parameters.toxicants.ph).sulfide;
     RampRun run, nothing;
     run.hours.resize(2);
     nothing.hours.resize(2);

@@ -77,8 +77,8 @@ TEST(Kernel, AllGiveTheSameMembers) {
         one->runPack(model, plan, packs.back(), 0, kMembers, traces.back(), {});
     }
     for (int k = 0; k < kMembers; ++k) {
-        EXPECT_EQ(lane(packs.front().parameters.photosynthesisFactor, k),
-                  lane(packs.back().parameters.photosynthesisFactor, k));
+        EXPECT_EQ(lane(packs.front().parameters.growth.factor, k),
+                  lane(packs.back().parameters.growth.factor, k));
     }
     EXPECT_EQ(traces.front().hours, traces.back().hours);
     EXPECT_EQ(traces.front().lows, traces.back().lows);

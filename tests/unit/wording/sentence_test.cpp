@@ -165,7 +165,7 @@ TEST(Sentence, WhatIsGivenIsNotCalledAssumed) {
 TEST(Sentence, TheMassTakenForAFishIsTheOneThatIsSaid) {
     const auto stock = [](const char* mass) {
         const std::string text = with(kPlainPond, "stock_kg_per_ha = 120", mass);
-        return madeUpComparison(text).model.parameters.fishStock;
+        return madeUpComparison(text).model.parameters.fish.stock;
     };
     const auto sentences = sentencesOf(madeUpComparison());
     const Sentence* guessed = find(sentences, SentenceKey::GuessedFishMass);
