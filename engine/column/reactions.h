@@ -103,90 +103,108 @@ template <class Real>
     return {b * ofAb, a * ofAb, d * ofCd, c * ofCd, cd * ofCde};
 }
 
+/// What a layer has over a step and what wants it [g/m^3]. A demand fraction p with rate k ends at
+/// p / (1 + k dt s), s the limitation, so that its payment is k dt p c / (half + (1 + k dt) c): of the same
+/// form as the other limited demands.
+template <class Real>
+struct LayerDemands {
+    Real budget;  ///< Oxygen with all that is gained, and less what leaves whatever is left
+    Real linear;  ///< 1 plus what is lost in proportion to the end value, over it [-]
+    Real respiration, fish, sediment;     ///< At ample oxygen
+    Real owedFast, owedMedium, owedSlow;  ///< k dt p
+    Real gainFast, gainMedium, gainSlow;  ///< 1 + k dt [-]
+
+    /// One over what limits respiration, sediment, fast, medium and slow debt at an end value `c`.
+    [[nodiscard, gnu::always_inline]] std::array<Real, 5> limits(const Real& c) const {
+        return inverses(kRespirationHalf.value + c, kSedimentHalf.value + c, kFastHalf.value + gainFast * c,
+                        kMediumHalf.value + gainMedium * c, kSlowHalf.value + gainSlow * c);
+    }
+
+    /// Newton's first step from zero, which is left of the root: every limited demand at its steepest.
+    [[nodiscard, gnu::always_inline]] Real fromZero() const {
+        const Real steepest = linear + respiration * (1.0 / kRespirationHalf.value) +
+                              sediment * (1.0 / kSedimentHalf.value) + owedFast * (1.0 / kFastHalf.value) +
+                              owedMedium * (1.0 / kMediumHalf.value) + owedSlow * (1.0 / kSlowHalf.value) +
+                              fish * (1.0 / kFishConformsBelow.value);
+        return budget / steepest;
+    }
+
+    /// Newton's step from `c`.
+    [[nodiscard, gnu::always_inline]] Real newton(const Real& c) const {
+        constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
+                         hm = kMediumHalf.value, hl = kSlowHalf.value, hFish = kFishConformsBelow.value;
+        const auto [qr, qs, qf, qm, ql] = limits(c);
+        const Real ar = respiration * qr, as = sediment * qs, af = owedFast * qf, am = owedMedium * qm,
+                   al = owedSlow * ql;
+        const Real excess =
+            c * (linear + ar + as + af + am + al) + fish * min(c * (1.0 / hFish), Real(1.0)) - budget;
+        const Real slope = linear + hr * ar * qr + hs * as * qs + hf * af * qf + hm * am * qm + hl * al * ql +
+                           wherePositive(hFish - c, fish * (1.0 / hFish), Real(0.0));
+        return c - excess / slope;
+    }
+};
+
 /// Backward Euler over `dt`, layer by layer: oxygen and its debts use each other up together.
 ///
 /// The end value solves a rising concave equation; Newton from the left of its root never passes it, so that
 /// the amounts taken at any iterate leave oxygen and every demand fraction positive, and what oxygen loses is
 /// exactly what the amounts say.
+///
+/// All of a layer stands in one loop, long as it is, so that layers are computed side by side.
 template <class Real>
 void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& state, ReactionAmounts<Real>& a) {
-    constexpr double hr = kRespirationHalf.value, hs = kSedimentHalf.value, hf = kFastHalf.value,
-                     hm = kMediumHalf.value, hl = kSlowHalf.value, hFish = kFishConformsBelow.value;
     const std::size_t n = state.oxygen.size();
-    Real* const oxygen = state.oxygen.data();
-    Real* const fast = state.fast.data();
-    Real* const medium = state.medium.data();
-    Real* const slow = state.slow.data();
-    Real* const outRespiration = a.respiration.data();
-    Real* const outFish = a.fish.data();
-    Real* const outSediment = a.sediment.data();
-    Real* const outFast = a.fast.data();
-    Real* const outMedium = a.medium.data();
-    Real* const outSlow = a.slow.data();
-    Real* const outSurfaceIn = a.surfaceIn.data();
-    Real* const outSurfaceOut = a.surfaceOut.data();
-    Real* const outAerated = a.aerated.data();
-    Real* const outSpilled = a.spilled.data();
-    Real* const outStripped = a.stripped.data();
-    Real* const outRegenerated = a.regenerated.data();
-    const Real* const rateFast = r.fast.data();
-    const Real* const rateMedium = r.medium.data();
-    const Real* const rateSlow = r.slow.data();
-    const Real* const rateExchange = r.exchange.data();
-    const Real* const rateStripped = r.stripped.data();
-    const Real* const photosynthesis = r.photosynthesis.data();
-    const Real* const bubbles = r.bubbles.data();
-    const Real* const aerator = r.aerator.data();
-    const Real* const respiration = r.respiration.data();
-    const Real* const fishDemand = r.fish.data();
-    const Real* const sediment = r.sediment.data();
-    const Real* const stirredFast = r.stirredFast.data();
-    const Real* const stirredMedium = r.stirredMedium.data();
+    Real *const oxygen = state.oxygen.data(), *const fast = state.fast.data(),
+                *const medium = state.medium.data(), *const slow = state.slow.data();
+    Real *const outRespiration = a.respiration.data(), *const outFish = a.fish.data(),
+                *const outSediment = a.sediment.data(), *const outFast = a.fast.data(),
+                *const outMedium = a.medium.data(), *const outSlow = a.slow.data(),
+                *const outSurfaceIn = a.surfaceIn.data(), *const outSurfaceOut = a.surfaceOut.data(),
+                *const outAerated = a.aerated.data(), *const outSpilled = a.spilled.data(),
+                *const outStripped = a.stripped.data(), *const outRegenerated = a.regenerated.data();
+    const Real *const rateFast = r.fast.data(), *const rateMedium = r.medium.data(),
+                      *const rateSlow = r.slow.data(), *const rateExchange = r.exchange.data(),
+                      *const rateStripped = r.stripped.data(),
+                      *const photosynthesis = r.photosynthesis.data(), *const bubbles = r.bubbles.data(),
+                      *const aerator = r.aerator.data(), *const respiration = r.respiration.data(),
+                      *const fishDemand = r.fish.data(), *const sediment = r.sediment.data(),
+                      *const stirredFast = r.stirredFast.data(),
+                      *const stirredMedium = r.stirredMedium.data();
     const Real saturation = r.saturation, aeratorSaturation = r.aeratorSaturation,
                regeneration = r.regeneration, fastShare = r.fastShare;
     // The arrays do not overlap, so that the layers can be computed side by side.
     DAWNLINE_SIDE_BY_SIDE
     for (std::size_t i = 0; i < n; ++i) {
-        // A demand fraction p with rate k ends at p / (1 + k dt s), s the limitation, so that its payment is
-        // k dt p c / (half + (1 + k dt) c): of the same form as the other limited demands.
         const Real kf = dt * rateFast[i], km = dt * rateMedium[i], ks = dt * rateSlow[i];
-        const Real owedFast = kf * fast[i], owedMedium = km * medium[i], owedSlow = ks * slow[i];
-        const Real gf = 1.0 + kf, gm = 1.0 + km, gl = 1.0 + ks;
         const Real asked = dt * rateExchange[i], stripped = dt * rateStripped[i], stirred = dt * aerator[i];
         // Mixing refills a thin top layer while it exchanges, so that the value it brought counts; only where
         // the exchange would empty the layer within the step is it slowed as by an implicit step.
         const Real exchange = asked / (1.0 + max(asked - 0.2, Real(0.0)));
-        const Real linear = 1.0 + stripped + stirred;
         const Real surfaceIn = exchange * saturation, surfaceOut = exchange * oxygen[i];
         const Real aerated = stirred * aeratorSaturation;
-        const Real budget =
-            oxygen[i] - surfaceOut + dt * (photosynthesis[i] + bubbles[i]) + surfaceIn + aerated;
-        const Real resp = dt * respiration[i], fish = dt * fishDemand[i], sed = dt * sediment[i];
-
-        // Newton's first step from zero, which is left of the root: every limited demand at its steepest.
-        const Real steepest = linear + resp * (1.0 / hr) + sed * (1.0 / hs) + owedFast * (1.0 / hf) +
-                              owedMedium * (1.0 / hm) + owedSlow * (1.0 / hl) + fish * (1.0 / hFish);
-        const auto newton = [&](const Real& c) {
-            const auto [qr, qs, qf, qm, ql] = inverses(hr + c, hs + c, hf + gf * c, hm + gm * c, hl + gl * c);
-            const Real ar = resp * qr, as = sed * qs, af = owedFast * qf, am = owedMedium * qm,
-                       al = owedSlow * ql;
-            const Real excess =
-                c * (linear + ar + as + af + am + al) + fish * min(c * (1.0 / hFish), Real(1.0)) - budget;
-            const Real slope = linear + hr * ar * qr + hs * as * qs + hf * af * qf + hm * am * qm +
-                               hl * al * ql + wherePositive(hFish - c, fish * (1.0 / hFish), Real(0.0));
-            return c - excess / slope;
-        };
+        const LayerDemands<Real> layer{
+            .budget = oxygen[i] - surfaceOut + dt * (photosynthesis[i] + bubbles[i]) + surfaceIn + aerated,
+            .linear = 1.0 + stripped + stirred,
+            .respiration = dt * respiration[i],
+            .fish = dt * fishDemand[i],
+            .sediment = dt * sediment[i],
+            .owedFast = kf * fast[i],
+            .owedMedium = km * medium[i],
+            .owedSlow = ks * slow[i],
+            .gainFast = 1.0 + kf,
+            .gainMedium = 1.0 + km,
+            .gainSlow = 1.0 + ks};
         // The tangent at the old value also falls short of the root; after it, each iterate only rises. A
         // third step moves no hour of any scenario by as much as the steps' own error does.
-        const Real first = max(budget / steepest, newton(oxygen[i]));
-        const Real c = max(first, newton(first));
+        const Real first = max(layer.fromZero(), layer.newton(oxygen[i]));
+        const Real c = max(first, layer.newton(first));
 
-        const auto [qr, qs, qf, qm, ql] = inverses(hr + c, hs + c, hf + gf * c, hm + gm * c, hl + gl * c);
-        const Real respired = resp * c * qr, takenBySediment = sed * c * qs;
-        const Real paidFast = owedFast * c * qf, paidMedium = owedMedium * c * qm,
-                   paidSlow = owedSlow * c * ql;
-        const Real takenByFish = fish * min(c * (1.0 / hFish), Real(1.0));
-        const Real regenerated = regeneration * (sed - takenBySediment);
+        const auto [qr, qs, qf, qm, ql] = layer.limits(c);
+        const Real respired = layer.respiration * c * qr, takenBySediment = layer.sediment * c * qs;
+        const Real paidFast = layer.owedFast * c * qf, paidMedium = layer.owedMedium * c * qm,
+                   paidSlow = layer.owedSlow * c * ql;
+        const Real takenByFish = layer.fish * min(c * (1.0 / kFishConformsBelow.value), Real(1.0));
+        const Real regenerated = regeneration * (layer.sediment - takenBySediment);
         outRespiration[i] = respired;
         outFish[i] = takenByFish;
         outSediment[i] = takenBySediment;
@@ -199,8 +217,8 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         outSpilled[i] = stirred * c;
         outStripped[i] = stripped * c;
         outRegenerated[i] = regenerated;
-        oxygen[i] = budget - (respired + takenByFish + takenBySediment + paidFast + paidMedium + paidSlow +
-                              stirred * c + stripped * c);
+        oxygen[i] = layer.budget - (respired + takenByFish + takenBySediment + paidFast + paidMedium +
+                                    paidSlow + stirred * c + stripped * c);
         fast[i] += fastShare * regenerated + dt * stirredFast[i] - paidFast;
         medium[i] += (1.0 - fastShare) * regenerated + dt * stirredMedium[i] - paidMedium;
         slow[i] -= paidSlow;
