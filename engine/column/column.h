@@ -158,6 +158,12 @@ private:
     void applyPlantTable(const Air<Real>& air);
     void placeFish(const State<Real>& state);
     void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
+    void ratesByTemperature();
+    void stirSediment(const Aeration& aeration, const Real& stirs);
+    void limitByLight();
+    void takeBubbles(const Aeration& aeration);
+    void splash(const Aeration& aeration, const State<Real>& state);
+    void releaseMuck(const Aeration& aeration, const Real& stirs, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
     void exchangeOf(const Air<Real>& air, const State<Real>& state);

@@ -44,12 +44,24 @@ void Column<Real>::placeFish(const State<Real>& state) {
 
 template <class Real>
 void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& state, double dt) {
-    const Parameters<Real>& p = m_parameters;
-    const bool running = aeration.open > 0;
-    const Real logSediment = log(p.sediment.theta);
-    const Real fishAt20 = p.fish.stock * fishRespiration(p.fish.mass_g, 20.0);
-    const int stirred = running ? m_grid.layerAt(aeration.depth) : -1;
+    for (int i = 0; i < m_layers; ++i) {
+        m_water.temperature[i] = state.heat[i][0];
+        m_water.chlorophyll[i] = state.solutes[i][kChlorophyll];
+    }
+    ratesByTemperature();
     const Real stirs = reaches(aeration);
+    stirSediment(aeration, stirs);
+    limitByLight();
+    takeBubbles(aeration);
+    splash(aeration, state);
+    releaseMuck(aeration, stirs, state, dt);
+}
+
+/// What grows, respires and decays, in ample light and oxygen.
+template <class Real>
+void Column<Real>::ratesByTemperature() {
+    const Parameters<Real>& p = m_parameters;
+    const Real fishAt20 = p.fish.stock * fishRespiration(p.fish.mass_g, 20.0);
     Real* const sediment = m_reacting.rates.sediment.data();
     Real* const growth = m_reacting.rates.photosynthesis.data();
     Real* const respiration = m_reacting.rates.respiration.data();
@@ -58,12 +70,8 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     Real* const medium = m_reacting.rates.medium.data();
     Real* const slow = m_reacting.rates.slow.data();
     const int layers = m_layers;
-    Real* const temperatures = m_water.temperature.data();
-    Real* const algae = m_water.chlorophyll.data();
-    for (int i = 0; i < layers; ++i) {
-        temperatures[i] = state.heat[i][0];
-        algae[i] = state.solutes[i][kChlorophyll];
-    }
+    const Real* const temperatures = m_water.temperature.data();
+    const Real* const algae = m_water.chlorophyll.data();
     const Real* const places = m_fish.places.data();
     const Real* const weedShare = m_plants.weedPerArea.data();
     const double* const perLayerVolume = m_perVolume.data();
@@ -76,7 +84,8 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
                demand = p.sediment.demand, fastRate = p.debt.fastRate, mediumRate = p.debt.mediumRate,
                slowRate = p.debt.slowRate;
     const Real logGrowth = log(p.growth.theta), logRespiration = log(p.respiration.theta),
-               logDebt = log(p.debt.theta), logSlow = log(p.debt.slowTheta);
+               logSediment = log(p.sediment.theta), logDebt = log(p.debt.theta),
+               logSlow = log(p.debt.slowTheta);
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         const Real temperature = temperatures[i];
@@ -94,34 +103,59 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
         medium[i] = mediumRate * debtWarm;
         slow[i] = slowRate * rateExp(logSlow * warm);
     }
-    if (stirred >= 0) {
-        // The sediment under the diffusers demands more while they stir it.
-        const Real area =
-            min(p.muck.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
-        const Real& temperature = temperatures[stirred];
-        sediment[stirred] += stirs * p.sediment.demand * (area * (p.muck.stirredDemand - 1.0)) /
-                             m_grid.volume[stirred] * rateExp(logSediment * (temperature - 20.0)) *
-                             coldSedimentFactor(temperature);
+}
+
+/// The sediment under the diffusers demands more while they stir it.
+template <class Real>
+void Column<Real>::stirSediment(const Aeration& aeration, const Real& stirs) {
+    if (aeration.open <= 0) {
+        return;
     }
+    const Parameters<Real>& p = m_parameters;
+    const int stirred = m_grid.layerAt(aeration.depth);
+    const Real area =
+        min(p.muck.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
+    const Real& temperature = m_water.temperature[stirred];
+    m_reacting.rates.sediment[stirred] +=
+        stirs * p.sediment.demand * (area * (p.muck.stirredDemand - 1.0)) / m_grid.volume[stirred] *
+        rateExp(log(p.sediment.theta) * (temperature - 20.0)) * coldSedimentFactor(temperature);
+}
+
+template <class Real>
+void Column<Real>::limitByLight() {
+    Real* const growth = m_reacting.rates.photosynthesis.data();
+    const Real* const light = m_sun.light.data();
+    const Real perSaturation = 1.0 / m_parameters.growth.saturationLight;
+    const int layers = m_layers;
+    DAWNLINE_SIDE_BY_SIDE
+    for (int i = 0; i < layers; ++i) {
+        growth[i] = growth[i] * layerTanh(light[i] * perSaturation);
+    }
+}
+
+/// Oxygen from bubbles, and what they strip from water that holds more than they.
+template <class Real>
+void Column<Real>::takeBubbles(const Aeration& aeration) {
     Real* const gained = m_reacting.rates.bubbles.data();
     Real* const stripped = m_reacting.rates.stripped.data();
     const Real* const net = m_bubbles.net.data();
     const Real* const reference = m_bubbles.reference.data();
-    const Real* const light = m_sun.light.data();
-    const Real perSaturation = 1.0 / p.growth.saturationLight;
-    const double bubbling = running ? 1.0 : 0.0;
+    const double bubbling = aeration.open > 0 ? 1.0 : 0.0;
+    const int layers = m_layers;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        growth[i] = growth[i] * layerTanh(light[i] * perSaturation);
         const Real bubbles = bubbling * net[i];
         gained[i] = max(bubbles, Real(0.0));
         stripped[i] = max(-bubbles, Real(0.0)) / reference[i];
     }
-    std::fill(m_reacting.rates.stirredFast.begin(), m_reacting.rates.stirredFast.end(), Real(0.0));
-    std::fill(m_reacting.rates.stirredMedium.begin(), m_reacting.rates.stirredMedium.end(), Real(0.0));
+}
+
+/// Standard transfer brought to the pond's temperature and water (engine/water/air_transfer.h), spread over
+/// what a splashing aerator turns over.
+template <class Real>
+void Column<Real>::splash(const Aeration& aeration, const State<Real>& state) {
+    const Parameters<Real>& p = m_parameters;
     const Real surface = state.heat[0][0];
-    // Standard transfer brought to the pond's temperature and water (engine/water/air_transfer.h), spread
-    // over what a splashing aerator turns over.
     if (aeration.surface) {
         m_reacting.rates.aeratorSaturation =
             kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.site.airPressure);
@@ -134,21 +168,29 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
         m_reacting.rates.aerator[i] =
             perVolume * std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
-
     m_surfaceAerator.isInRates = aeration.surface;
+}
 
-    // Muck leaves its store first order while the diffuser runs; over a step exactly so.
-    if (stirred >= 0) {
-        prepareMuck(dt);
-        const double perSecond = dt > 0.0 ? m_muck.released / dt : 1.0 / (kMuckReleaseTime_h.value * kHour);
-        Real released = 0.0;
-        for (int d = 0; d < std::min(aeration.open, static_cast<int>(state.muck.size())); ++d) {
-            released += state.muck[d] * perSecond;
-        }
-        released = stirs * released / m_grid.volume[stirred];
-        m_reacting.rates.stirredFast[stirred] = p.muck.fastShare * released;
-        m_reacting.rates.stirredMedium[stirred] = (1.0 - p.muck.fastShare) * released;
+/// Muck leaves its store first order while the diffuser runs; over a step exactly so.
+template <class Real>
+void Column<Real>::releaseMuck(const Aeration& aeration, const Real& stirs, const State<Real>& state,
+                               double dt) {
+    Reactions<Real>& rates = m_reacting.rates;
+    std::fill(rates.stirredFast.begin(), rates.stirredFast.end(), Real(0.0));
+    std::fill(rates.stirredMedium.begin(), rates.stirredMedium.end(), Real(0.0));
+    if (aeration.open <= 0) {
+        return;
     }
+    const int stirred = m_grid.layerAt(aeration.depth);
+    prepareMuck(dt);
+    const double perSecond = dt > 0.0 ? m_muck.released / dt : 1.0 / (kMuckReleaseTime_h.value * kHour);
+    Real released = 0.0;
+    for (int d = 0; d < std::min(aeration.open, static_cast<int>(state.muck.size())); ++d) {
+        released += state.muck[d] * perSecond;
+    }
+    released = stirs * released / m_grid.volume[stirred];
+    rates.stirredFast[stirred] = m_parameters.muck.fastShare * released;
+    rates.stirredMedium[stirred] = (1.0 - m_parameters.muck.fastShare) * released;
 }
 
 template <class Real>
