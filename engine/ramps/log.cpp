@@ -77,6 +77,124 @@ void cut(Schedule& schedule, double from, double to) {
     schedule = std::move(out);
 }
 
+constexpr double kForever = kDay * 1e6;  // [s]
+
+/// What the events of a log, in the order of time, make of the air.
+class LogReplay {
+public:
+    /// The rest as in airOfLog().
+    /// @param events  Those in force, all of which are to be taken after. @pre the pond has an aerator.
+    LogReplay(const Pond& pond, const std::vector<Event>& events, const Schedule* capped, int lastDay,
+              double end)
+        : m_pond(pond), m_capped(capped), m_lastDay(lastDay), m_end(end) {
+        for (const Event& event : events) {
+            if (isOf(event, EventKind::Run)) {
+                m_runDays.push_back(dayOfEvent(event));
+            }
+        }
+    }
+
+    void take(const Event& event) {
+        const double time = secondsOf(m_pond, *event.at);
+        const auto kind = eventKind(event.kind);
+        if (kind == EventKind::Started) {
+            start(event, time);
+        } else if (kind == EventKind::Stopped) {
+            cut(m_air.schedule, time, kForever);
+            m_air.stoppedSince = time;
+        } else if (kind == EventKind::Run) {
+            run(event, time);
+        } else if (kind == EventKind::PowerCut) {
+            m_cutSince = time;
+            if (event.until) {
+                endPowerCut(secondsOf(m_pond, *event.until));
+            }
+        } else if (kind == EventKind::PowerBack) {
+            endPowerCut(time);
+        }
+    }
+
+    [[nodiscard]] LoggedAir finish() {
+        if (m_cutSince) {
+            m_air.stoppedSince = m_cutSince;
+            endPowerCut(kForever);
+        }
+        std::erase_if(m_air.schedule, [this](const RunBlock& block) {
+            return block.start >= m_end || block.end <= block.start;
+        });
+        for (RunBlock& block : m_air.schedule) {
+            block.end = std::min(block.end, m_end);
+        }
+        std::sort(m_air.schedule.begin(), m_air.schedule.end(),
+                  [](const RunBlock& a, const RunBlock& b) { return a.start < b.start; });
+        return std::move(m_air);
+    }
+
+private:
+    [[nodiscard]] int dayOfEvent(const Event& event) const {
+        return dayNumber(m_pond, Date(dayOf(*event.at)));
+    }
+    void endPowerCut(double at) {
+        if (m_cutSince) {
+            cut(m_air.schedule, *m_cutSince, at);
+            m_cutSince.reset();
+        }
+    }
+    void start(const Event& event, double time);
+    void run(const Event& event, double time);
+
+    const Pond& m_pond;
+    const Schedule* m_capped;
+    int m_lastDay;
+    double m_end;
+    std::vector<int> m_runDays;  // whose runs stand in the log
+    std::optional<double> m_cutSince;
+    LoggedAir m_air;
+};
+
+/// Puts the ramp's runs in the place of all that was to come, but for days whose runs are logged.
+void LogReplay::start(const Event& event, double time) {
+    endPowerCut(time);
+    const Ramp* named = rampOf(m_pond, event);
+    const Ramp* ramp = named != nullptr ? named : rampMeant(m_pond);
+    cut(m_air.schedule, time, kForever);
+    m_air.isStarted = true;
+    m_air.stoppedSince.reset();
+    m_air.firstDay = dayOfEvent(event);
+    if (ramp == nullptr) {
+        return;
+    }
+    const double shift = (m_air.firstDay - 1) * kDay;
+    double cutMinutes = 0.0;
+    Schedule runs = ramp->kind == RampKind::Capped
+                        ? (m_capped != nullptr ? *m_capped : Schedule{})
+                        : scheduleOf(*ramp, *m_pond.aerator, std::max(m_lastDay - m_air.firstDay + 1, 1),
+                                     m_end - shift, {}, cutMinutes);
+    for (RunBlock& block : runs) {
+        block.start += shift;
+        block.end += shift;
+        block.day += m_air.firstDay - 1;
+    }
+    std::erase_if(runs, [this](const RunBlock& block) {
+        return std::find(m_runDays.begin(), m_runDays.end(), block.day) != m_runDays.end();
+    });
+    cut(runs, -kForever, time);
+    m_air.schedule.insert(m_air.schedule.end(), runs.begin(), runs.end());
+}
+
+void LogReplay::run(const Event& event, double time) {
+    endPowerCut(time);
+    const double until = event.until     ? secondsOf(m_pond, *event.until)
+                         : event.minutes ? time + *event.minutes * kMinute
+                                         : time;
+    cut(m_air.schedule, time, until);
+    m_air.schedule.push_back({time, until,
+                              event.diffusers ? static_cast<int>(event.diffusers->value)
+                                              : static_cast<int>(m_pond.aerator->diffusers->value),
+                              event.depth ? event.depth->value : m_pond.aerator->depth->value,
+                              dayOfEvent(event)});
+}
+
 }  // namespace
 
 std::vector<Reading> readingsInForce(const Pond& pond) {
@@ -187,94 +305,18 @@ const Ramp* rampMeant(const Pond& pond) {
 }
 
 LoggedAir airOfLog(const Pond& pond, const Schedule* capped, int lastDay, double end) {
-    LoggedAir air;
     if (!pond.aerator) {
-        return air;
+        return {};
     }
-    std::vector<int> runDays;  // whose runs stand in the log
     const std::vector<Event> events = eventsInForce(pond);
+    LogReplay replay(pond, events, capped, lastDay, end);
     for (const Event& event : events) {
-        if (isOf(event, EventKind::Run)) {
-            runDays.push_back(dayNumber(pond, Date(dayOf(*event.at))));
-        }
+        replay.take(event);
     }
-    const auto secondsAt = [&](LocalTime at) { return secondsOf(pond, at); };
-    std::optional<double> cutSince;
-    const auto closeCut = [&](double at) {
-        if (cutSince) {
-            cut(air.schedule, *cutSince, at);
-            cutSince.reset();
-        }
-    };
-    for (const Event& event : events) {
-        const double time = secondsAt(*event.at);
-        const auto kind = eventKind(event.kind);
-        if (kind == EventKind::Started) {
-            closeCut(time);
-            const Ramp* named = rampOf(pond, event);
-            const Ramp* ramp = named != nullptr ? named : rampMeant(pond);
-            cut(air.schedule, time, kDay * 1e6);
-            air.isStarted = true;
-            air.stoppedSince.reset();
-            air.firstDay = dayNumber(pond, Date(dayOf(*event.at)));
-            if (ramp == nullptr) {
-                continue;
-            }
-            const double shift = (air.firstDay - 1) * kDay;
-            double cutMinutes = 0.0;
-            Schedule runs = ramp->kind == RampKind::Capped
-                                ? (capped != nullptr ? *capped : Schedule{})
-                                : scheduleOf(*ramp, *pond.aerator, std::max(lastDay - air.firstDay + 1, 1),
-                                             end - shift, {}, cutMinutes);
-            for (RunBlock& block : runs) {
-                block.start += shift;
-                block.end += shift;
-                block.day += air.firstDay - 1;
-            }
-            std::erase_if(runs, [&](const RunBlock& block) {
-                return std::find(runDays.begin(), runDays.end(), block.day) != runDays.end();
-            });
-            cut(runs, -kDay * 1e6, time);
-            air.schedule.insert(air.schedule.end(), runs.begin(), runs.end());
-        } else if (kind == EventKind::Stopped) {
-            cut(air.schedule, time, kDay * 1e6);
-            air.stoppedSince = time;
-        } else if (kind == EventKind::Run) {
-            closeCut(time);
-            const double until = event.until     ? secondsAt(*event.until)
-                                 : event.minutes ? time + *event.minutes * kMinute
-                                                 : time;
-            cut(air.schedule, time, until);
-            air.schedule.push_back({time, until,
-                                    event.diffusers ? static_cast<int>(event.diffusers->value)
-                                                    : static_cast<int>(pond.aerator->diffusers->value),
-                                    event.depth ? event.depth->value : pond.aerator->depth->value,
-                                    dayNumber(pond, Date(dayOf(*event.at)))});
-        } else if (kind == EventKind::PowerCut) {
-            cutSince = time;
-            if (event.until) {
-                closeCut(secondsAt(*event.until));
-            }
-        } else if (kind == EventKind::PowerBack) {
-            closeCut(time);
-        }
-    }
-    if (cutSince) {
-        air.stoppedSince = cutSince;
-        closeCut(kDay * 1e6);
-    }
-    std::erase_if(air.schedule,
-                  [&](const RunBlock& block) { return block.start >= end || block.end <= block.start; });
-    for (RunBlock& block : air.schedule) {
-        block.end = std::min(block.end, end);
-    }
-    std::sort(air.schedule.begin(), air.schedule.end(),
-              [](const RunBlock& a, const RunBlock& b) { return a.start < b.start; });
-    return air;
+    return replay.finish();
 }
 
 Schedule joinedAt(const Schedule& before, const Schedule& after, double time) {
-    constexpr double kForever = kDay * 1e6;
     Schedule out = before, rest = after;
     cut(out, time, kForever);
     cut(rest, -kForever, time);
