@@ -60,6 +60,61 @@ double halfCosine(double from, double to, double share) {
     return from + (to - from) * 0.5 * (1.0 - std::cos(kPi * share));
 }
 
+/// Sine of the sun's elevation below which shortwave says nothing of the clouds.
+constexpr double kLeastSineForClouds = 0.2;
+constexpr double kUnknownCloud = -1.0;  // as that of the last hour that is known
+
+/// Puts the cloud of the last known hour before it in the place of each unknown one, and half a sky where no
+/// hour is known.
+void fillClouds(std::vector<Forcing>& hours) {
+    double cloud = 0.5;
+    for (const Forcing& hour : hours) {
+        if (hour.cloud >= 0.0) {
+            cloud = hour.cloud;
+            break;
+        }
+    }
+    for (Forcing& hour : hours) {
+        cloud = hour.cloud >= 0.0 ? hour.cloud : cloud;
+        hour.cloud = cloud;
+    }
+}
+
+/// Means of the hours of a file by hour of the day.
+/// @param firstHour  Of `given`, counted from midnight of day 1.
+std::array<Forcing, 24> usualHours(const std::vector<Forcing>& given, int firstHour) {
+    std::array<Forcing, 24> usual{};
+    std::array<int, 24> count{};
+    for (Forcing& hour : usual) {
+        hour.air = 0.0;
+    }
+    for (std::size_t i = 0; i < given.size(); ++i) {
+        const int clock = ((firstHour + static_cast<int>(i)) % 24 + 24) % 24;
+        usual[clock].air += given[i].air;
+        usual[clock].shortwave += given[i].shortwave;
+        usual[clock].vapourPressure += given[i].vapourPressure;
+        usual[clock].wind10 += given[i].wind10;
+        usual[clock].cloud += given[i].cloud;
+        ++count[clock];
+    }
+    for (int h = 0; h < 24; ++h) {
+        for (double* value : {&usual[h].air, &usual[h].shortwave, &usual[h].vapourPressure, &usual[h].wind10,
+                              &usual[h].cloud}) {
+            *value /= std::max(count[h], 1);
+        }
+    }
+    // The checks of a pond file demand a whole day of rows; what was known at some time may be less, and then
+    // an hour without a mean takes that of the hour before.
+    for (int h = 0; h < 48; ++h) {
+        const int clock = h % 24, before = (h + 23) % 24;
+        if (count[clock] == 0 && count[before] > 0) {
+            usual[clock] = usual[before];
+            count[clock] = 1;
+        }
+    }
+    return usual;
+}
+
 }  // namespace
 
 int dayNumber(const Pond& pond, const Date& date) {
@@ -166,74 +221,40 @@ Forcing WeatherSeries::at(double time) const {
     return now;
 }
 
+Forcing WeatherSeries::forcingOf(const Pond& pond, const WeatherHour& row) const {
+    const double start = secondsOf(pond, row.start);
+    const int number = static_cast<int>(std::floor(start / kDay)) + 1;
+    const double clock_h = (start - (number - 1) * kDay) / kHour + 0.5;
+    const Day& today = day(number);
+    const double elevation = std::max(sinElevation(today, clock_h), 0.0);
+    const double open = kSolarConstant * today.distance * elevation;
+    Forcing now;
+    now.air = row.air;
+    now.vapourPressure =
+        row.dewPoint ? vapourPressure(*row.dewPoint) : 0.01 * *row.humidity_percent * vapourPressure(row.air);
+    now.wind10 = m_windScale * row.wind;
+    if (row.cloud_percent) {
+        now.cloud = 0.01 * *row.cloud_percent;
+        now.shortwave = open * (0.25 + 0.5 * (1.0 - now.cloud));
+    } else {
+        now.shortwave = row.shortwave ? *row.shortwave : shortwaveFromPar(*row.par_umolPerM2S);
+        now.cloud = elevation > kLeastSineForClouds
+                        ? std::clamp((0.75 - now.shortwave / open) / 0.5, 0.0, 1.0)
+                        : kUnknownCloud;
+    }
+    return now;
+}
+
 void WeatherSeries::buildHours(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay) {
     const auto& rows = pond.weather.hours;
     ensure(!rows.empty(), "an hourly weather file has rows");
-    const auto forcing = [&](const WeatherHour& row) {
-        const double start = secondsOf(pond, row.start);
-        const int number = static_cast<int>(std::floor(start / kDay)) + 1;
-        const double clock_h = (start - (number - 1) * kDay) / kHour + 0.5;
-        const Day& today = day(number);
-        const double elevation = std::max(sinElevation(today, clock_h), 0.0);
-        const double open = kSolarConstant * today.distance * elevation;
-        Forcing now;
-        now.air = row.air;
-        now.vapourPressure = row.dewPoint ? vapourPressure(*row.dewPoint)
-                                          : 0.01 * *row.humidity_percent * vapourPressure(row.air);
-        now.wind10 = m_windScale * row.wind;
-        if (row.cloud_percent) {
-            now.cloud = 0.01 * *row.cloud_percent;
-            now.shortwave = open * (0.25 + 0.5 * (1.0 - now.cloud));
-        } else {
-            now.shortwave = row.shortwave ? *row.shortwave : shortwaveFromPar(*row.par_umolPerM2S);
-            // Too low a sun says nothing of the clouds; negative marks "as the last hour that did".
-            now.cloud = elevation > 0.2 ? std::clamp((0.75 - now.shortwave / open) / 0.5, 0.0, 1.0) : -1.0;
-        }
-        return now;
-    };
     std::vector<Forcing> given;
     for (const WeatherHour& row : rows) {
-        given.push_back(forcing(row));
+        given.push_back(forcingOf(pond, row));
     }
-    double cloud = 0.5;
-    for (const Forcing& hour : given) {
-        if (hour.cloud >= 0.0) {
-            cloud = hour.cloud;
-            break;
-        }
-    }
-    std::array<Forcing, 24> usual{};
-    std::array<int, 24> count{};
+    fillClouds(given);
     const int firstHour = static_cast<int>(std::floor(secondsOf(pond, rows.front().start) / kHour));
-    for (Forcing& hour : usual) {
-        hour.air = 0.0;
-    }
-    for (std::size_t i = 0; i < given.size(); ++i) {
-        cloud = given[i].cloud >= 0.0 ? given[i].cloud : cloud;
-        given[i].cloud = cloud;
-        const int clock = ((firstHour + static_cast<int>(i)) % 24 + 24) % 24;
-        usual[clock].air += given[i].air;
-        usual[clock].shortwave += given[i].shortwave;
-        usual[clock].vapourPressure += given[i].vapourPressure;
-        usual[clock].wind10 += given[i].wind10;
-        usual[clock].cloud += given[i].cloud;
-        ++count[clock];
-    }
-    for (int h = 0; h < 24; ++h) {
-        for (double* value : {&usual[h].air, &usual[h].shortwave, &usual[h].vapourPressure, &usual[h].wind10,
-                              &usual[h].cloud}) {
-            *value /= std::max(count[h], 1);
-        }
-    }
-    // The checks of a pond file demand a whole day of rows; what was known at some time may be less, and then an hour
-    // without a mean takes that of the hour before.
-    for (int h = 0; h < 48; ++h) {
-        const int clock = h % 24, before = (h + 23) % 24;
-        if (count[clock] == 0 && count[before] > 0) {
-            usual[clock] = usual[before];
-            count[clock] = 1;
-        }
-    }
+    const std::array<Forcing, 24> usual = usualHours(given, firstHour);
     for (int number = firstDay; number <= lastDay; ++number) {
         const bool held = plan.usualThroughout || (plan.usualAfterDay && number > *plan.usualAfterDay);
         bool missing = false;

@@ -52,6 +52,7 @@ private:
     [[nodiscard]] const Day& day(int number) const;
     [[nodiscard]] double tableAir(int number, double clock_h) const;
     [[nodiscard]] static double sinElevation(const Day& day, double clock_h);
+    [[nodiscard]] Forcing forcingOf(const Pond& pond, const WeatherHour& row) const;
     void buildHours(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay);
 
     int m_firstDay = 0;
