@@ -81,11 +81,8 @@ void addRestart(const RestartAdvice& advice, bool hasBottomWater, const Sentence
     }
 }
 
-}  // namespace
-
-std::vector<Sentence> sentencesOf(const Today& today) {
-    std::vector<Sentence> out;
-    const SentenceBuilder builder(out, SentencePart::Today);
+/// The verdict, why, and the dose that goes with it.
+void addVerdict(const Today& today, const SentenceBuilder& builder) {
     const std::string verdict(wordOfVerdict(today.decision.verdict));
     builder.add(SentenceKey::TodayVerdict, {term("verdict", verdict), term("meaning", verdict + "-means")});
     builder.add(SentenceKey::TodayFishWater,
@@ -109,6 +106,10 @@ std::vector<Sentence> sentencesOf(const Today& today) {
     if (today.decision.isMixed && today.decision.verdict == DawnVerdict::Go) {
         builder.add(SentenceKey::TodayMixed);
     }
+}
+
+/// The coming night by the fit, or why there is no fit.
+void addTonight(const Today& today, const SentenceBuilder& builder) {
     if (today.fit) {
         for (const NightAhead& night : today.fit->nights) {
             if (night.night == today.day) {
@@ -125,6 +126,15 @@ std::vector<Sentence> sentencesOf(const Today& today) {
     } else {
         builder.add(SentenceKey::TodayNoFit, {text("message", today.fitMessage)});
     }
+}
+
+}  // namespace
+
+std::vector<Sentence> sentencesOf(const Today& today) {
+    std::vector<Sentence> out;
+    const SentenceBuilder builder(out, SentencePart::Today);
+    addVerdict(today, builder);
+    addTonight(today, builder);
     if (today.dusk) {
         builder.add(
             SentenceKey::TodayDuskLine,
