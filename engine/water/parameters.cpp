@@ -187,14 +187,10 @@ double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin
     return pond.bottom.oxygenDebt ? pond.bottom.oxygenDebt->value : estimateDebt(pond, bottom, basin)->value;
 }
 
-Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
-    const PondClass kind = pondClass(pond.bottom);
-    const ClassPriors& priors = classPriors(kind);
-    const Basin basin(pond.basin);
-    Parameters<double> p;
-    p.site.airPressure = airPressure(*pond.place.elevation);
-    p.site.latitude_deg = *pond.place.latitude_deg;
+namespace {
 
+/// Light, algae and weeds, and what the water respires.
+void takePlants(const Pond& pond, Parameters<double>& p) {
     const double chlorophyll = startChlorophyll(pond);
     const double cover = 0.01 * valueOr(pond.water.weedsCover_percent, 0.0);
     // Secchi at the start sets what chlorophyll and weeds do not explain; clear water keeps a little.
@@ -209,52 +205,80 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
     p.weeds.respiration = fromPerHour(kWeedRespiration_mgPerGHour.value) / kMilligramPerGram;
     p.respiration.base = fromPerHour(kRespirationBase_mgPerLHour.value);
     p.respiration.perChlorophyll = fromPerHour(kRespirationPerChlorophyll.value);
+}
 
-    const double hectares = basin.area(0.0) / kSquareMetrePerHectare;
+/// @param usualStock_kgPerHa  Of such a pond, where the file gives none.
+FishParameters<double> fishOf(const Pond& pond, double usualStock_kgPerHa, double hectares) {
+    FishParameters<double> out;
     std::vector<FishStock> fish = pond.fish;
     if (fish.empty()) {
         FishStock guess;
-        guess.stock_kgPerHa = priors.stock_kgPerHa.value;
+        guess.stock_kgPerHa = usualStock_kgPerHa;
         fish.push_back(guess);
     }
-    p.fish.mass_g = 100.0;
+    out.mass_g = 100.0;
     double stock = 0.0;
     for (const FishStock& one : fish) {
         const double mass_g = valueOr(one.meanMass_g, kFishMass_g.value);
-        const double mass = valueOr(one.stock_kgPerHa, priors.stock_kgPerHa.value) * hectares;
+        const double mass = valueOr(one.stock_kgPerHa, usualStock_kgPerHa) * hectares;
         stock += mass;
         // The equation's size and temperature parts separate, so that one fish can stand for all.
-        p.fish.stock += mass * fishRespiration(mass_g, 20.0) / fishRespiration(p.fish.mass_g, 20.0);
+        out.stock += mass * fishRespiration(mass_g, 20.0) / fishRespiration(out.mass_g, 20.0);
     }
     if (pond.feed_kgPerDay && stock > 0.0) {
         const double ration = *pond.feed_kgPerDay / (kFullFeed_sharePerDay.value * stock);
-        p.fish.stock *= 1.0 + kFeedingFactor.value * std::min(ration, 1.0);
+        out.stock *= 1.0 + kFeedingFactor.value * std::min(ration, 1.0);
     }
+    return out;
+}
 
+SpringParameters<double> springOf(const Spring& spring) {
+    SpringParameters<double> out;
+    out.flow = *spring.flow_lPerS / 1000.0;
+    out.temperature = *spring.temperature;
+    out.oxygen = *spring.oxygen;
+    out.salinity = valueOr(spring.salinity, 0.0);
+    return out;
+}
+
+/// Sulfide in the fast debt of the bottom water at the start [g S per g O2]; 0 where there is neither.
+double sulfideOfFastDebt(const Pond& pond, const Profile& profile, const Basin& basin) {
+    const BottomWater bottom = bottomWater(profile, basin);
+    if (!pond.water.totalSulfide || !bottom.exists()) {
+        return 0.0;
+    }
+    const double debt = startDebt(pond, bottom, basin);
+    const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
+    return fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
+}
+
+}  // namespace
+
+Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
+    const ClassPriors& priors = classPriors(pondClass(pond.bottom));
+    const Basin basin(pond.basin);
+    Parameters<double> p;
+    p.site.airPressure = airPressure(*pond.place.elevation);
+    p.site.latitude_deg = *pond.place.latitude_deg;
+    takePlants(pond, p);
+    p.fish = fishOf(pond, priors.stock_kgPerHa.value, basin.area(0.0) / kSquareMetrePerHectare);
     p.sediment.demand =
         fromPerDay(valueOr(pond.bottom.sedimentDemand_gPerM2Day, priors.sedimentDemand_gPerM2Day.value));
     const double muck = valueOr(pond.bottom.muck, priors.muck.value);
     p.muck.store = kMuckStore_gPerM2.value * kStirredArea.value * std::min(muck / kMuckFullDepth.value, 1.0);
     p.muck.reach = basin.maxDepth() - kMuckReach.value;
     if (pond.spring) {
-        p.spring.flow = *pond.spring->flow_lPerS / 1000.0;
-        p.spring.temperature = *pond.spring->temperature;
-        p.spring.oxygen = *pond.spring->oxygen;
-        p.spring.salinity = valueOr(pond.spring->salinity, 0.0);
+        p.spring = springOf(*pond.spring);
     }
     if (pond.surfaceAerator) {
         p.surface.aeratorTransfer = *pond.surfaceAerator->transfer_kgPerH * kGramPerKilogram / kHour;
     }
-    p.toxicants.ph = valueOr(pond.water.ph, kPh.value);
     if (pond.aerator) {
         p.bubbles.nonRecirculatedShare =
             valueOr(pond.aerator->nonRecirculatedShare, kNonRecirculatedShare.value);
     }
-    if (pond.water.totalSulfide && bottomWater(profile, basin).exists()) {
-        const double debt = startDebt(pond, bottomWater(profile, basin), basin);
-        const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
-        p.toxicants.sulfideOfFast = fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
-    }
+    p.toxicants.ph = valueOr(pond.water.ph, kPh.value);
+    p.toxicants.sulfideOfFast = sulfideOfFastDebt(pond, profile, basin);
     p.thresholds = thresholdsOf(pond, profile);
     return p;
 }
