@@ -126,6 +126,84 @@ const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int day
     return nullptr;
 }
 
+/// Says how many of a number of tasks on several threads are done.
+class TaskProgress {
+public:
+    /// @param share  Of the whole, that these tasks are.
+    TaskProgress(const RunControl& control, double share, std::size_t tasks)
+        : m_control(control), m_share(share), m_tasks(tasks) {}
+
+    void step() {
+        const std::scoped_lock lock(m_reporting);
+        ++m_done;
+        if (m_control.progress) {
+            m_control.progress(m_share * static_cast<double>(m_done) / static_cast<double>(m_tasks));
+        }
+    }
+
+private:
+    const RunControl& m_control;
+    double m_share;
+    std::size_t m_tasks, m_done = 0;
+    std::mutex m_reporting;
+};
+
+/// Do-nothing, which is null, and after it the ramps.
+const Ramp* rampOf(const PondModel& model, std::size_t i) {
+    return i == 0 ? nullptr : &model.pond.ramps[i - 1];
+}
+
+/// One run of a comparison: that which was needed to know the days, that of an earlier comparison, or a new
+/// one.
+RampRun runOf(const Comparison& result, std::size_t i, const CompareOptions& options, bool isSame,
+              Length& length, const std::stop_token& stop) {
+    RampRun* const known = i > 0 && i <= length.runs.size() ? &length.runs[i - 1] : nullptr;
+    if (known != nullptr && known->end == RunEnd::Completed && !endedEarly(*known) &&
+        static_cast<int>(known->days.size()) == result.days) {
+        return std::move(*known);
+    }
+    const Ramp* ramp = rampOf(result.model, i);
+    if (const RampRun* before = isSame ? knownRun(options, ramp, result.days) : nullptr) {
+        RampRun run = *before;
+        run.name = ramp == nullptr ? before->name : ramp->name;
+        return run;
+    }
+    RunRequest request;
+    request.days = result.days;
+    request.endState = options.endStates;
+    return runRamp(result.model, ramp, request, {stop, nullptr});
+}
+
+/// Says of each run that has no causes yet what its worst night would be without each.
+/// @return the number of questions that were looked at.
+std::size_t attribute(Comparison& result, int threads, const std::stop_token& stop, TaskProgress& progress) {
+    const std::size_t count = result.runs.size();
+    std::vector<std::vector<Cause>> attribution(count);
+    for (std::size_t i = 0; i < count; ++i) {
+        attribution[i] =
+            result.runs[i].attribution.empty() ? std::vector<Cause>(kCauses) : std::vector<Cause>();
+    }
+    const std::size_t finished = forEachIndex(count * kCauses, threads, stop, [&](std::size_t task) {
+        const std::size_t i = task / kCauses;
+        const RampRun& run = result.runs[i];
+        const auto kind = static_cast<CauseKind>(task % kCauses);
+        if (run.end == RunEnd::Completed && run.attribution.empty()) {
+            const double gain =
+                gainWithout(result.model, rampOf(result.model, i), run, kind, run.worst().day);
+            attribution[i][task % kCauses] = {kind, gain};
+        }
+        progress.step();
+    });
+    for (std::size_t i = 0; i < count; ++i) {
+        if (!attribution[i].empty()) {
+            std::stable_sort(attribution[i].begin(), attribution[i].end(),
+                             [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
+            result.runs[i].attribution = attribution[i];
+        }
+    }
+    return finished;
+}
+
 /// The ensemble of all runs, unless one of them ended early.
 void addMembers(Comparison& result, const CompareOptions& options, bool isSame, int threads,
                 const RunControl& control) {
@@ -180,64 +258,16 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
         length = defaultLength(result.model, options.endStates, threads, control.stop);
     }
     result.days = length.days;
-    const auto rampOf = [&](std::size_t i) { return i == 0 ? nullptr : &result.model.pond.ramps[i - 1]; };
-    std::mutex reporting;
-    // The runs first, then what the worst night of each would be without each of the causes.
     const std::size_t questions = options.attribution ? kCauses : 0;
-    std::size_t done = 0;
-    const double centralShare = options.members > 1 ? kCentralShare : 1.0;
-    const auto report = [&] {
-        const std::scoped_lock lock(reporting);
-        ++done;
-        if (control.progress) {
-            control.progress(centralShare * static_cast<double>(done) /
-                             static_cast<double>(count * (1 + questions)));
-        }
-    };
+    TaskProgress progress(control, options.members > 1 ? kCentralShare : 1.0, count * (1 + questions));
     result.runs.resize(count);
     std::size_t finished = forEachIndex(count, threads, control.stop, [&](std::size_t i) {
-        RampRun* const known = i > 0 && i <= length.runs.size() ? &length.runs[i - 1] : nullptr;
-        if (known != nullptr && known->end == RunEnd::Completed && !endedEarly(*known) &&
-            static_cast<int>(known->days.size()) == result.days) {
-            result.runs[i] = std::move(*known);
-            report();
-            return;
-        }
-        if (const RampRun* before = isSame ? knownRun(options, rampOf(i), result.days) : nullptr) {
-            result.runs[i] = *before;
-            result.runs[i].name = i == 0 ? before->name : rampOf(i)->name;
-            report();
-            return;
-        }
-        RunRequest request;
-        request.days = result.days;
-        request.endState = options.endStates;
-        result.runs[i] = runRamp(result.model, rampOf(i), request, {control.stop, nullptr});
-        report();
+        result.runs[i] = runOf(result, i, options, isSame, length, control.stop);
+        progress.step();
     });
-    std::vector<std::vector<Cause>> attribution(count);
-    for (std::size_t i = 0; i < count; ++i) {
-        attribution[i] =
-            result.runs[i].attribution.empty() ? std::vector<Cause>(questions) : std::vector<Cause>();
-    }
-    finished += forEachIndex(count * questions, threads, control.stop, [&](std::size_t task) {
-        const RampRun& run = result.runs[task / questions];
-        const auto kind = static_cast<CauseKind>(task % questions);
-        if (run.end == RunEnd::Completed && run.attribution.empty()) {
-            attribution[task / questions][task % questions] = {
-                kind, gainWithout(result.model, rampOf(task / questions), run, kind, run.worst().day)};
-        }
-        report();
-    });
+    finished += questions > 0 ? attribute(result, threads, control.stop, progress) : 0;
     ensure(finished == count * (1 + questions) || control.stop.stop_requested(),
            "every ramp was run unless stopped");
-    for (std::size_t i = 0; i < count; ++i) {
-        if (!attribution[i].empty()) {
-            std::stable_sort(attribution[i].begin(), attribution[i].end(),
-                             [](const Cause& a, const Cause& b) { return a.gain > b.gain; });
-            result.runs[i].attribution = attribution[i];
-        }
-    }
     if (options.members > 1) {
         addMembers(result, options, isSame, threads, control);
     }
