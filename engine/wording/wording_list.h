@@ -17,6 +17,9 @@ struct TermWord {
 };
 
 // Parts of the list that englishTemplate() and englishTerm() look in, each in a file of its own.
+[[nodiscard]] std::span<const Template> templatesOfRuns();
+[[nodiscard]] std::span<const TermWord> termsOfRuns();
+[[nodiscard]] std::span<const Template> templatesOfAssumptions();
 [[nodiscard]] std::span<const Template> templatesOfLog();
 [[nodiscard]] std::span<const TermWord> termsOfLog();
 [[nodiscard]] std::span<const Template> templatesBeforeRuns();
