@@ -6,9 +6,9 @@
 #include "engine/pond/local_time.h"
 #include "engine/pond/logger_columns.h"
 #include "engine/pond/pond_keys.h"
+#include "engine/pond/readings_remarks.h"
 
 #include <algorithm>
-#include <array>
 #include <map>
 
 namespace engine {
@@ -22,10 +22,6 @@ std::string_view trimmed(std::string_view text) {
     const auto first = text.find_first_not_of(" \t");
     return first == std::string_view::npos ? std::string_view()
                                            : text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
-
-std::string countOf(int count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
 /// One file on its way in.
@@ -72,7 +68,6 @@ private:
     bool takeRow();
     MaybeQuantity number(LoggerColumn column, const NumberRule& rule);
     void remarks();
-    void clock();
 
     char m_separator;
     CsvRows m_rows;
@@ -84,7 +79,7 @@ private:
     int m_line = 0;
     DateOrder m_order = DateOrder::DayFirst;
     std::vector<Reading> m_readings;
-    int m_blankRows = 0, m_firstBlank = 0, m_twice = 0, m_firstTwice = 0;
+    int m_blankRows = 0, m_firstBlank = 0;
 };
 
 bool LoggerFile::findHeadings() {
@@ -322,72 +317,13 @@ bool LoggerFile::takeRow() {
 }
 
 void LoggerFile::remarks() {
-    std::map<std::tuple<LocalTime, double, std::string>, std::size_t> places;
-    std::vector<Reading> kept;
-    int apart = 0, firstApart = 0;
-    for (Reading& reading : m_readings) {
-        if (reading.at && reading.depth) {
-            const auto [place, isNew] =
-                places.try_emplace(std::tuple(*reading.at, reading.depth->value, reading.meter), kept.size());
-            if (!isNew) {
-                Reading before = kept[place->second];
-                before.line = reading.line;
-                if (before == reading) {
-                    m_firstTwice = m_twice++ == 0 ? reading.line : m_firstTwice;
-                    continue;
-                }
-                firstApart = apart++ == 0 ? reading.line : firstApart;
-            }
-        }
-        kept.push_back(std::move(reading));
-    }
-    m_readings = std::move(kept);
     if (m_blankRows > 0) {
         m_faults.warn(m_firstBlank, "",
                       countOf(m_blankRows, "row holds", "rows hold") +
                           " no value and is no reading; the first is this one.");
     }
-    if (m_twice > 0) {
-        m_faults.warn(m_firstTwice, "",
-                      countOf(m_twice, "row says", "rows say") +
-                          " what a row before said already and counts once; the first is "
-                          "this one.");
-    }
-    if (apart > 0) {
-        m_faults.warn(firstApart, "",
-                      countOf(apart, "row gives", "rows give") +
-                          " another value for a time and depth that a row before has; both "
-                          "are kept. The first is this one.");
-    }
-    clock();
-}
-
-/// Jumps of the logger's clock, meter by meter and depth by depth, in the order of the file.
-void LoggerFile::clock() {
-    std::map<std::pair<std::string, double>, const Reading*> last;
-    int back = 0, firstBack = 0;
-    long minutes = 0;
-    for (const Reading& reading : m_readings) {
-        if (!reading.at) {
-            continue;
-        }
-        const Reading*& before = last[{reading.meter, reading.depth ? reading.depth->value : 0.0}];
-        if (before != nullptr && *reading.at < *before->at && back++ == 0) {
-            firstBack = reading.line;
-            minutes = std::chrono::duration_cast<std::chrono::minutes>(*before->at - *reading.at).count();
-        }
-        before = &reading;
-    }
-    if (back > 0) {
-        m_faults.warn(
-            firstBack, "",
-            "The clock goes back " + countOf(back, "time", "times") + ", here by " + std::to_string(minutes) +
-                " min" +
-                (minutes <= 60 ? ", as at the end of daylight-saving time, which the pond's clock does "
-                                 "not have"
-                               : "") +
-                ". The rows are sorted by their times.");
-    }
+    m_readings = withoutRepeats(std::move(m_readings), m_faults);
+    warnOfClock(m_readings, m_faults);
 }
 
 }  // namespace
