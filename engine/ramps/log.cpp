@@ -39,24 +39,29 @@ bool isSamePlace(const Reading& a, const Reading& b) {
     return isSameDepth && a.meter == b.meter;
 }
 
-/// Leaves out what `isOutOfForce` says a later entry stands for.
+/// Entries that no later one stands for, in the order of time.
+/// @param isSame  Whether a correction is about the same place or kind as an entry.
 template <class T, class Same>
 std::vector<T> inForce(std::vector<T> entries, const Same& isSame) {
-    std::vector<T> out;
-    for (std::size_t i = 0; i < entries.size(); ++i) {
-        const bool isCorrected = std::any_of(entries.begin(), entries.end(), [&](const T& later) {
-            return later.corrects && &later != &entries[i] && later.corrects == entries[i].at &&
-                   later.corrects != entries[i].corrects && isSame(later, entries[i]);
+    std::vector<const T*> corrections;
+    for (const T& entry : entries) {
+        if (entry.corrects) {
+            corrections.push_back(&entry);
+        }
+    }
+    const auto isOutOfForce = [&](const T& entry) {
+        return std::any_of(corrections.begin(), corrections.end(), [&](const T* later) {
+            const bool isCorrected =
+                later != &entry && later->corrects == entry.at && later->corrects != entry.corrects;
+            // Of two corrections of one entry the last written one counts.
+            const bool isReplaced = later > &entry && later->corrects == entry.corrects;
+            return (isCorrected || isReplaced) && isSame(*later, entry);
         });
-        // Of two corrections of one entry the last written one counts.
-        const bool isReplaced =
-            entries[i].corrects && std::any_of(entries.begin() + static_cast<std::ptrdiff_t>(i) + 1,
-                                               entries.end(), [&](const T& later) {
-                                                   return later.corrects == entries[i].corrects &&
-                                                          isSame(later, entries[i]);
-                                               });
-        if (entries[i].at && !isCorrected && !isReplaced) {
-            out.push_back(entries[i]);
+    };
+    std::vector<T> out;
+    for (const T& entry : entries) {
+        if (entry.at && !isOutOfForce(entry)) {
+            out.push_back(entry);
         }
     }
     std::stable_sort(out.begin(), out.end(), [](const T& a, const T& b) { return *a.at < *b.at; });
@@ -86,7 +91,7 @@ public:
     /// @param events  Those in force, all of which are to be taken after. @pre the pond has an aerator.
     LogReplay(const Pond& pond, const std::vector<Event>& events, const Schedule* capped, int lastDay,
               double end)
-        : m_pond(pond), m_capped(capped), m_lastDay(lastDay), m_end(end) {
+        : m_pond(pond), m_events(events), m_capped(capped), m_lastDay(lastDay), m_end(end) {
         for (const Event& event : events) {
             if (isOf(event, EventKind::Run)) {
                 m_runDays.push_back(dayOfEvent(event));
@@ -144,10 +149,11 @@ private:
     void run(const Event& event, double time);
 
     const Pond& m_pond;
+    const std::vector<Event>& m_events;
     const Schedule* m_capped;
     int m_lastDay;
     double m_end;
-    std::vector<int> m_runDays;  // whose runs stand in the log
+    std::vector<int> m_runDays;  // days whose runs are in the log
     std::optional<double> m_cutSince;
     LoggedAir m_air;
 };
@@ -156,7 +162,7 @@ private:
 void LogReplay::start(const Event& event, double time) {
     endPowerCut(time);
     const Ramp* named = rampOf(m_pond, event);
-    const Ramp* ramp = named != nullptr ? named : rampMeant(m_pond);
+    const Ramp* ramp = named != nullptr ? named : rampMeant(m_pond, m_events);
     cut(m_air.schedule, time, kForever);
     m_air.isStarted = true;
     m_air.stoppedSince.reset();
@@ -200,19 +206,15 @@ void LogReplay::run(const Event& event, double time) {
 std::vector<Reading> readingsInForce(const Pond& pond) {
     std::vector<Reading> all = pond.readings;
     all.insert(all.end(), pond.fileReadings.begin(), pond.fileReadings.end());
-    const bool hasCorrections = std::any_of(
-        all.begin(), all.end(), [](const Reading& reading) { return reading.corrects.has_value(); });
-    if (hasCorrections) {
-        return inForce(std::move(all), isSamePlace);
-    }
-    std::erase_if(all, [](const Reading& reading) { return !reading.at; });
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Reading& a, const Reading& b) { return *a.at < *b.at; });
-    return all;
+    return inForce(std::move(all), isSamePlace);
 }
 
 std::vector<Event> eventsInForce(const Pond& pond) {
     return inForce(pond.events, [](const Event& a, const Event& b) { return a.kind == b.kind; });
+}
+
+LogInForce logInForce(const Pond& pond) {
+    return {readingsInForce(pond), eventsInForce(pond)};
 }
 
 Weather weatherKnownAt(const Pond& pond, std::optional<LocalTime> at) {
@@ -246,8 +248,8 @@ Weather weatherKnownAt(const Pond& pond, std::optional<LocalTime> at) {
         humid += day.humidity_percent ? 1.0 : 0.0;
         mean.humidity_percent->value += day.humidity_percent ? day.humidity_percent->value : 0.0;
     }
-    mean.humidity_percent->value =
-        humid > 0.0 ? *mean.humidity_percent / humid : 70.0;  // only beside dew points
+    mean.humidity_percent->value = humid > 0.0 ? *mean.humidity_percent / humid
+                                               : 70.0;  // [%], used only where rows have dew points instead
     mean.forecast = true;
     for (WeatherDay& day : rows) {
         while (!out.days.empty() && std::chrono::local_days(out.days.back().date) + std::chrono::days(1) <
@@ -291,7 +293,10 @@ std::optional<LocalTime> lastEntry(const Pond& pond) {
 }
 
 const Ramp* rampMeant(const Pond& pond) {
-    const std::vector<Event> events = eventsInForce(pond);
+    return rampMeant(pond, eventsInForce(pond));
+}
+
+const Ramp* rampMeant(const Pond& pond, const std::vector<Event>& events) {
     for (auto event = events.rbegin(); event != events.rend(); ++event) {
         const Ramp* ramp = isOf(*event, EventKind::Started) ? rampOf(pond, *event) : nullptr;
         if (ramp != nullptr) {
@@ -305,10 +310,14 @@ const Ramp* rampMeant(const Pond& pond) {
 }
 
 LoggedAir airOfLog(const Pond& pond, const Schedule* capped, int lastDay, double end) {
+    return airOfLog(pond, eventsInForce(pond), capped, lastDay, end);
+}
+
+LoggedAir airOfLog(const Pond& pond, const std::vector<Event>& events, const Schedule* capped, int lastDay,
+                   double end) {
     if (!pond.aerator) {
         return {};
     }
-    const std::vector<Event> events = eventsInForce(pond);
     LogReplay replay(pond, events, capped, lastDay, end);
     for (const Event& event : events) {
         replay.take(event);

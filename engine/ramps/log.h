@@ -19,6 +19,13 @@ namespace engine {
 /// The same of the events.
 [[nodiscard]] std::vector<Event> eventsInForce(const Pond& pond);
 
+/// Both, for what asks a log several times.
+struct LogInForce {
+    std::vector<Reading> readings;
+    std::vector<Event> events;
+};
+[[nodiscard]] LogInForce logInForce(const Pond& pond);
+
 /// The pond as it was known at a time: without later readings and events, with the weather of weatherKnownAt.
 [[nodiscard]] Pond knownAt(const Pond& pond, LocalTime at);
 
@@ -38,6 +45,8 @@ namespace engine {
 /// The ramp that is meant: that of the last event of kind started that names one (in `ramp`, or alone in its
 /// note), else chosen_ramp, else the only ramp of the file; null if none is.
 [[nodiscard]] const Ramp* rampMeant(const Pond& pond);
+/// @param events  Of that pond, in force.
+[[nodiscard]] const Ramp* rampMeant(const Pond& pond, const std::vector<Event>& events);
 
 /// What the air did and, by the ramp meant, will do.
 struct LoggedAir {
@@ -52,6 +61,9 @@ struct LoggedAir {
 /// A capped ramp's runs are taken from `capped`, the schedule of its central run counted from day 1.
 /// @param end  Runs end at the latest there [s after midnight of day 1].
 [[nodiscard]] LoggedAir airOfLog(const Pond& pond, const Schedule* capped, int lastDay, double end);
+/// @param events  Of that pond, in force.
+[[nodiscard]] LoggedAir airOfLog(const Pond& pond, const std::vector<Event>& events, const Schedule* capped,
+                                 int lastDay, double end);
 
 /// One schedule up to a time and another from there on.
 [[nodiscard]] Schedule joinedAt(const Schedule& before, const Schedule& after, double time);
