@@ -3,7 +3,6 @@
 #include "engine/base/units.h"
 #include "engine/follow_up/morning.h"
 #include "engine/follow_up/readings_beside.h"
-#include "engine/ramps/log.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,10 +20,10 @@ struct Seen {
 };
 
 /// Fish water of the readings nearest to an hour, between two others.
-std::optional<Seen> seenAbout(const PondModel& model, double midnight, double from_h, double about_h,
-                              double to_h) {
+std::optional<Seen> seenAbout(const PondModel& model, const JudgedLog& log, double midnight, double from_h,
+                              double about_h, double to_h) {
     std::optional<double> nearest;
-    for (const Reading& reading : readingsInForce(model.pond)) {
+    for (const Reading& reading : log.inForce.readings) {
         const double time = secondsOf(model.pond, *reading.at);
         const double about = midnight + about_h * kHour;
         if (reading.oxygen && time >= midnight + from_h * kHour && time <= midnight + to_h * kHour &&
@@ -36,16 +35,16 @@ std::optional<Seen> seenAbout(const PondModel& model, double midnight, double fr
         return std::nullopt;
     }
     const std::optional<double> oxygen =
-        readingsBetween(model, *nearest - kTogether, *nearest + kTogether).fishWater();
+        readingsBetween(model, log, *nearest - kTogether, *nearest + kTogether).fishWater();
     return oxygen ? std::optional(Seen{*nearest, *oxygen}) : std::nullopt;
 }
 
 }  // namespace
 
-std::optional<DuskLine> duskLine(const PondModel& model, int day) {
+std::optional<DuskLine> duskLine(const PondModel& model, const JudgedLog& log, int day) {
     const double midnight = (day - 1) * kDay;
-    const std::optional<Seen> first = seenAbout(model, midnight, 16.0, 17.5, 19.0),
-                              second = seenAbout(model, midnight, 19.5, 21.0, 23.0);
+    const std::optional<Seen> first = seenAbout(model, log, midnight, 16.0, 17.5, 19.0),
+                              second = seenAbout(model, log, midnight, 19.5, 21.0, 23.0);
     if (!first || !second || second->time - first->time < kLeastApart) {
         return std::nullopt;
     }

@@ -6,101 +6,35 @@
 #include "engine/base/units.h"
 #include "engine/follow_up/assimilate.h"
 #include "engine/follow_up/fit_forecast.h"
+#include "engine/follow_up/fit_readings.h"
 #include "engine/follow_up/fit_state.h"
 #include "engine/follow_up/readings_beside.h"
-#include "engine/water/water.h"
 
 #include <Eigen/Cholesky>
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <utility>
 
 namespace engine {
 namespace {
 
-constexpr int kMostUpdates = 8;              // of the smoother in one pass; the last takes in what is left
-constexpr int kPasses = 3;                   // in which the model's error and the inputs are found by turns
-constexpr double kSettled = 0.2;             // change of the logarithms of the error's sigmas that ends them
-constexpr std::size_t kMostReadings = 1500;  // of one quantity; the covariance of more would take too long
+constexpr int kMostUpdates = 8;   // of the smoother in one pass; the last takes in what is left
+constexpr int kPasses = 3;        // in which the model's error and the inputs are found by turns
+constexpr double kSettled = 0.2;  // change of the logarithms of the error's sigmas that ends them
+constexpr const char* kStopped = "The fit was stopped before it was done.";
 
-/// What of the log is compared with the model: one value an hour and depth.
-struct FitData {
-    std::vector<FitPoint> points;
-    std::vector<double> values;
-};
-
-/// Means of the readings of each depth within each span of time; spans are an hour, or more where there would
-/// be too many.
-FitData thinned(const std::vector<std::pair<FitPoint, double>>& all) {
-    for (double span = kHour;; span *= 2.0) {
-        struct Sum {
-            double time = 0.0, depth = 0.0, value = 0.0, count = 0.0;
-        };
-        std::map<std::pair<long, long>, Sum> sums;
-        for (const auto& [point, value] : all) {
-            Sum& sum = sums[{std::lround(std::floor(point.time / span)), std::lround(10.0 * point.depth)}];
-            sum.time += point.time;
-            sum.depth += point.depth;
-            sum.value += value;
-            sum.count += 1.0;
-        }
-        if (sums.size() > kMostReadings) {
-            continue;
-        }
-        FitData out;
-        for (const auto& [key, sum] : sums) {
-            out.points.push_back({sum.time / sum.count, sum.depth / sum.count});
-            out.values.push_back(sum.value / sum.count);
-        }
-        return out;
+/// What the members run under. @param asked  As in fitKnown().
+EnsembleRamp airOf(const KnownPond& known, int days, const std::optional<Schedule>& asked,
+                   const RunControl& control) {
+    const Ramp* ramp = rampMeant(known.model.pond, known.log.inForce.events);
+    const std::string name = ramp != nullptr ? ramp->name : "log";
+    if (asked) {
+        return {name, *asked, asked->empty()};
     }
-}
-
-struct FitReadings {
-    FitData oxygen, temperature;
-};
-
-FitReadings readingsOf(FitResult& fit) {
-    const std::vector<Reading> readings = readingsInForce(fit.known);
-    const std::vector<SensorFault> faults = sensorFaults(readings, fit.model.parameters.site.airPressure);
-    std::vector<std::pair<FitPoint, double>> oxygen, temperature;
-    for (std::size_t i = 0; i < readings.size(); ++i) {
-        const Reading& reading = readings[i];
-        if (!reading.depth || (!reading.oxygen && !reading.temperature)) {
-            continue;
-        }
-        const double time = secondsOf(fit.known, *reading.at);
-        if (time <= fit.model.startTime) {
-            ++fit.outside;
-        } else if (faults[i] != SensorFault::None) {
-            ++fit.flagged;
-        } else {
-            const FitPoint point{time, *reading.depth};
-            if (reading.oxygen) {
-                oxygen.emplace_back(point, *reading.oxygen);
-            }
-            if (reading.temperature) {
-                temperature.emplace_back(point, *reading.temperature);
-            }
-        }
-    }
-    return {thinned(oxygen), thinned(temperature)};
-}
-
-/// The air as the log and the ramp meant have it.
-EnsembleRamp airOf(const PondModel& model, int days, const RunControl& control) {
-    const Ramp* ramp = rampMeant(model.pond);
-    const double end = days * kDay + kDay / 2;
-    std::optional<Schedule> capped;
-    if (ramp != nullptr && ramp->kind == RampKind::Capped) {
-        RunRequest request;
-        request.days = days;
-        request.keepLayers = false;
-        capped = runRamp(model, ramp, request, {control.stop, nullptr}).schedule;
-    }
-    const LoggedAir air = airOfLog(model.pond, capped ? &*capped : nullptr, days + 1, end);
-    return {ramp != nullptr ? ramp->name : "log", air.schedule, !air.isStarted && air.schedule.empty()};
+    const Schedule capped = cappedRuns(known, days, control);
+    const LoggedAir air = airOfLog(known, capped, days + 1, days * kDay + kDay / 2);
+    return {name, air.schedule, !air.isStarted && air.schedule.empty()};
 }
 
 Band bandOf(std::vector<float> sample) {
@@ -122,7 +56,12 @@ struct Joint {
     Eigen::Index oxygens = 0;
 };
 
-Joint jointOf(const FitReadings& data, const ModelError& oxygen, const ModelError& temperature) {
+/// How far the model is off in each quantity.
+struct ModelErrors {
+    ModelError oxygen, temperature;
+};
+
+Joint jointOf(const FitReadings& data, const ModelErrors& errors) {
     Joint out;
     out.oxygens = static_cast<Eigen::Index>(data.oxygen.values.size());
     const auto size = out.oxygens + static_cast<Eigen::Index>(data.temperature.values.size());
@@ -134,9 +73,9 @@ Joint jointOf(const FitReadings& data, const ModelError& oxygen, const ModelErro
             out.points.push_back({part->points[i].time, part->points[i].depth});
         }
     }
-    out.errors.topLeftCorner(out.oxygens, out.oxygens) = errorsOf(data.oxygen, oxygen);
+    out.errors.topLeftCorner(out.oxygens, out.oxygens) = errorsOf(data.oxygen, errors.oxygen);
     out.errors.bottomRightCorner(size - out.oxygens, size - out.oxygens) =
-        errorsOf(data.temperature, temperature);
+        errorsOf(data.temperature, errors.temperature);
     return out;
 }
 
@@ -175,6 +114,20 @@ bool isSettled(const ModelError& a, const ModelError& b) {
            isNear(a.dailySigma, b.dailySigma);
 }
 
+bool isSettled(const ModelErrors& a, const ModelErrors& b) {
+    return isSettled(a.oxygen, b.oxygen) && isSettled(a.temperature, b.temperature);
+}
+
+/// What the readings speak for when members have these predictions.
+ModelErrors errorsFrom(const ModelErrors& expected, const FitReadings& data, const Joint& joint,
+                       const Eigen::MatrixXd& predictions) {
+    const Eigen::Index o = joint.oxygens, t = joint.readings.size() - o;
+    return {errorFrom(expected.oxygen, data.oxygen.points,
+                      residualsOf(predictions.topRows(o), joint.readings.head(o))),
+            errorFrom(expected.temperature, data.temperature.points,
+                      residualsOf(predictions.bottomRows(t), joint.readings.tail(t)))};
+}
+
 /// Residuals about the median member, decorrelated by the errors that were expected, and all of them
 /// together.
 FitMisfit misfitOf(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& readings,
@@ -195,143 +148,223 @@ FitMisfit misfitOf(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& re
     return out;
 }
 
-}  // namespace
+/// What every stage of a fit goes by.
+struct FitTask {
+    const KnownPond& known;
+    const FitOptions& options;
+    const RunControl& control;
+    int threads = 1;
+    MemberPlan whole;      ///< To the end of the forecast
+    MemberPlan past;       ///< To the time of the question
+    ModelErrors expected;  ///< As long as the readings have said nothing
+};
 
-FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl& control) {
-    requireRange("members", options.members, 2, kMostMembers, "members");
-    FitResult fit;
-    const auto ended = [&](FitEnd end, std::string message) {
-        fit.end = end;
-        fit.message = std::move(message);
-        return fit;
-    };
-    const std::optional<LocalTime> until = options.until ? options.until : lastEntry(pond);
-    if (!until) {
-        return ended(FitEnd::NoReadings, "There is no reading to fit to.");
-    }
-    const int threads = threadsFor(options.threads);
-    fit.until = *until;
-    fit.known = knownAt(pond, *until);
-    if (!hasWeather(fit.known)) {
-        return ended(FitEnd::NoReadings, "Less than half a day of weather was known by then.");
-    }
-    fit.untilTime = secondsOf(pond, *until);
-    fit.model = prepare(fit.known, options.resolution);
-    if (fit.untilTime < fit.model.startTime) {
-        return ended(FitEnd::NoReadings,
-                     "The time asked for lies before the profile, at which the run starts.");
-    }
-    const FitReadings data = readingsOf(fit);
-    if (data.oxygen.values.empty() && data.temperature.values.empty()) {
-        return ended(FitEnd::NoReadings,
-                     "There is no sound reading between the profile and the time asked for to fit to.");
-    }
-    const double last = fit.untilTime + options.hours * kHour;
-    fit.days = std::max(static_cast<int>(std::ceil((last - kDay / 2) / kDay)), 1);
-    fit.air = airOf(fit.model, fit.days, control);
-    if (options.ahead) {
-        fit.air.schedule = joinedAt(fit.air.schedule, *options.ahead, fit.untilTime);
-        fit.air.isDoNothing = fit.air.schedule.empty();
-    }
-    const ModelError expectedOxygen = evenError(kModelOxygen, kOxygenMeterError),
-                     expectedTemperature = evenError(kModelTemperature, kMeterTemperature);
+/// What the members have at the readings.
+Eigen::MatrixXd predicted(const FitTask& task, const FitState& state, const Joint& joint) {
+    return predictionsOf(runFitted(task.known.model, task.past, state.members(), joint.points, task.threads,
+                                   task.control.stop),
+                         joint);
+}
 
-    FitState state(fit.model, options, fit.untilTime, fit.days, threads, control);
-    std::vector<std::vector<float>> prior;
-    for (std::size_t i = 0; i < state.inputs(); ++i) {
-        prior.push_back(state.values(i));
+/// Takes the readings into the state, a share at a time; ends early after a stop or where a prediction is not
+/// finite.
+/// @param predictions  Of the state; those of the updated state when it returns.
+/// @param pass         Counted from 0, for the progress and nothing else.
+void assimilateAll(const FitTask& task, const Joint& joint, int pass, FitState& state,
+                   Eigen::MatrixXd& predictions) {
+    double left = 1.0;
+    for (int update = 0; update < kMostUpdates && left > 1e-9 && predictions.allFinite(); ++update) {
+        const double share =
+            update + 1 == kMostUpdates ? left : nextShare(predictions, joint.readings, joint.errors, left);
+        assimilate(state.states, predictions, joint.readings, joint.errors, 1.0 / share,
+                   task.options.seed * 1000U + static_cast<std::uint64_t>(update));
+        left -= share;
+        predictions = predicted(task, state, joint);
+        if (task.control.stop.stop_requested()) {
+            return;
+        }
+        if (task.control.progress) {
+            task.control.progress((pass + 1.0 - left) / (kPasses + 0.2));
+        }
     }
-    const Joint expected = jointOf(data, expectedOxygen, expectedTemperature);
-    Joint joint = expected;
-    const MemberPlan whole = memberPlan(fit.model, fit.air, fit.days, false);
-    const MemberPlan past = planUpTo(whole, fit.model.startTime, fit.untilTime);
-    const Eigen::Index o = joint.oxygens, t = joint.readings.size() - o;
+}
+
+/// Readings and members before and after the one are taken into the other.
+struct Smoothed {
+    Joint expected;          ///< With the errors expected
+    Joint joint;             ///< With the errors of the last pass
+    Eigen::MatrixXd before;  ///< Of the prior, readings x members
+    Eigen::MatrixXd after;   ///< With something in it that is not finite where the fit must end
+    ModelErrors errors;      ///< As found
+};
+
+/// By turns the error that explains best what is left, and the inputs with that error, from the prior on: an
+/// error taken too small, or as of another kind than it is, pulls the inputs far off for what they cannot
+/// explain. What the prior leaves is the start, which is too wide rather than too narrow.
+Smoothed smooth(const FitTask& task, const FitReadings& data, FitState& state) {
+    Smoothed out;
+    out.joint = out.expected = jointOf(data, task.expected);
     const Eigen::MatrixXd drawn = state.states;
-    const auto predicted = [&] {
-        return predictionsOf(runFitted(fit.model, past, state.members(), joint.points, threads, control.stop),
-                             joint);
-    };
-    const Eigen::MatrixXd before = predicted();
-    Eigen::MatrixXd predictions = before;
-    ModelError temperatureError;
-    // By turns the error that explains best what is left, and the inputs with that error, from the prior on:
-    // an error taken too small, or as of another kind than it is, pulls the inputs far off for what they
-    // cannot explain. What the prior leaves is the start, which is too wide rather than too narrow.
-    for (int pass = 0; pass < kPasses && predictions.allFinite(); ++pass) {
-        const ModelError nextOxygen = errorFrom(expectedOxygen, data.oxygen.points,
-                                                residualsOf(predictions.topRows(o), joint.readings.head(o)));
-        const ModelError nextTemperature =
-            errorFrom(expectedTemperature, data.temperature.points,
-                      residualsOf(predictions.bottomRows(t), joint.readings.tail(t)));
-        if (pass > 0 && isSettled(nextOxygen, fit.oxygenError) &&
-            isSettled(nextTemperature, temperatureError)) {
+    out.before = out.after = predicted(task, state, out.joint);
+    for (int pass = 0; pass < kPasses && out.after.allFinite(); ++pass) {
+        const ModelErrors next = errorsFrom(task.expected, data, out.joint, out.after);
+        if (pass > 0 && isSettled(next, out.errors)) {
             break;
         }
-        fit.oxygenError = nextOxygen;
-        temperatureError = nextTemperature;
-        joint = jointOf(data, fit.oxygenError, temperatureError);
+        out.errors = next;
+        out.joint = jointOf(data, next);
         state.states = drawn;
-        predictions = before;
-        double left = 1.0;
-        for (int update = 0; update < kMostUpdates && left > 1e-9 && predictions.allFinite(); ++update) {
-            const double share = update + 1 == kMostUpdates
-                                     ? left
-                                     : nextShare(predictions, joint.readings, joint.errors, left);
-            assimilate(state.states, predictions, joint.readings, joint.errors, 1.0 / share,
-                       options.seed * 1000U + static_cast<std::uint64_t>(update));
-            left -= share;
-            predictions = predicted();
-            if (control.stop.stop_requested()) {
-                return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
-            }
-            if (control.progress) {
-                control.progress((pass + 1.0 - left) / (kPasses + 0.2));
-            }
+        out.after = out.before;
+        assimilateAll(task, out.joint, pass, state, out.after);
+        if (task.control.stop.stop_requested()) {
+            break;
         }
     }
-    if (control.stop.stop_requested()) {
-        return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
-    }
-    if (!predictions.allFinite()) {
-        return ended(FitEnd::NotFinite, "The oxygen of a member is not a finite number at some reading.");
-    }
-    fit.members = state.members();
+    return out;
+}
 
-    // Once more to the end, with the readings and the places of the forecast.
+std::vector<FittedInput> inputsOf(const FitState& state, const std::vector<std::vector<float>>& prior) {
+    std::vector<FittedInput> out;
+    for (std::size_t i = 0; i < state.inputs(); ++i) {
+        out.push_back({state.nameOf(i), state.unitOf(i), bandOf(prior[i]), bandOf(state.values(i))});
+    }
+    return out;
+}
+
+std::vector<FitResidual> fitResiduals(const Joint& joint, const Eigen::MatrixXd& before,
+                                      const Eigen::MatrixXd& after) {
+    std::vector<FitResidual> out;
+    for (Eigen::Index i = 0; i < joint.readings.size(); ++i) {
+        const MemberWatch::Point& point = joint.points[static_cast<std::size_t>(i)];
+        out.push_back({point.time, point.depth, i >= joint.oxygens, joint.readings[i], bandOf(row(before, i)),
+                       bandOf(row(after, i))});
+    }
+    return out;
+}
+
+void end(FitResult& fit, FitEnd how, std::string message) {
+    fit.end = how;
+    fit.message = std::move(message);
+}
+
+/// Runs the fitted members once more to the end, and fills in what they say of the readings and of the time
+/// ahead.
+/// @param last  End of the forecast [s after midnight of day 1].
+void addFitted(FitResult& fit, const FitTask& task, const FitReadings& data, const Smoothed& smoothed,
+               double last) {
+    const Joint& joint = smoothed.joint;
     std::vector<MemberWatch::Point> points = joint.points;
     const std::vector<FitPoint> ahead = forecastPoints(fit, data.oxygen.points, last);
     for (const FitPoint& point : ahead) {
         points.push_back({point.time, point.depth});
     }
-    const MemberTrace trace = runFitted(fit.model, whole, fit.members, points, threads, control.stop);
-    if (control.stop.stop_requested()) {
-        return ended(FitEnd::Cancelled, "The fit was stopped before it was done.");
+    const MemberTrace trace =
+        runFitted(fit.model, task.whole, fit.members, points, task.threads, task.control.stop);
+    if (task.control.stop.stop_requested()) {
+        return end(fit, FitEnd::Cancelled, kStopped);
     }
     const Eigen::MatrixXd after = predictionsOf(trace, joint);
     if (!after.allFinite()) {
-        return ended(FitEnd::NotFinite,
-                     "The oxygen of a fitted member is not a finite number at some reading.");
+        return end(fit, FitEnd::NotFinite,
+                   "The oxygen of a fitted member is not a finite number at some reading.");
     }
-    for (std::size_t i = 0; i < state.inputs(); ++i) {
-        fit.inputs.push_back({state.nameOf(i), state.unitOf(i), bandOf(prior[i]), bandOf(state.values(i))});
-    }
-    for (Eigen::Index i = 0; i < joint.readings.size(); ++i) {
-        const MemberWatch::Point& point = joint.points[static_cast<std::size_t>(i)];
-        fit.residuals.push_back({point.time, point.depth, i >= joint.oxygens, joint.readings[i],
-                                 bandOf(row(before, i)), bandOf(row(after, i))});
-    }
-    fit.oxygen = misfitOf(after.topRows(o), joint.readings.head(o), expected.errors.topLeftCorner(o, o));
-    fit.temperature =
-        misfitOf(after.bottomRows(t), joint.readings.tail(t), expected.errors.bottomRightCorner(t, t));
-    addForecast(fit, trace, whole,
-                {data.oxygen.points, joint.readings.head(o), after.topRows(o), fit.oxygenError, 0},
-                {data.temperature.points, joint.readings.tail(t), after.bottomRows(t), temperatureError,
-                 static_cast<std::size_t>(o)},
-                ahead, joint.points.size(), options.seed);
-    if (control.progress) {
-        control.progress(1.0);
+    fit.residuals = fitResiduals(joint, smoothed.before, after);
+    const Eigen::Index o = joint.oxygens, t = joint.readings.size() - o;
+    const Eigen::MatrixXd& expected = smoothed.expected.errors;
+    fit.oxygen = misfitOf(after.topRows(o), joint.readings.head(o), expected.topLeftCorner(o, o));
+    fit.temperature = misfitOf(after.bottomRows(t), joint.readings.tail(t), expected.bottomRightCorner(t, t));
+    addForecast(fit, trace, task.whole,
+                {data.oxygen.points, joint.readings.head(o), after.topRows(o), smoothed.errors.oxygen, 0},
+                {data.temperature.points, joint.readings.tail(t), after.bottomRows(t),
+                 smoothed.errors.temperature, static_cast<std::size_t>(o)},
+                ahead, joint.points.size(), task.options.seed);
+    if (task.control.progress) {
+        task.control.progress(1.0);
     }
     fit.end = FitEnd::Completed;
+}
+
+FitResult fitOf(const KnownPond& known) {
+    FitResult fit;
+    fit.until = known.at;
+    fit.untilTime = known.time;
+    fit.known = known.model.pond;
+    fit.model = known.model;
+    return fit;
+}
+
+void requireMembers(const FitOptions& options) {
+    requireRange("members", options.members, 2, kMostMembers, "members");
+}
+
+}  // namespace
+
+FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl& control) {
+    requireMembers(options);
+    FitResult none;
+    const std::optional<LocalTime> until = options.until ? options.until : lastEntry(pond);
+    if (!until) {
+        end(none, FitEnd::NoReadings, "There is no reading to fit to.");
+        return none;
+    }
+    const Pond known = knownAt(pond, *until);
+    if (!hasWeather(known)) {
+        none.until = *until;
+        none.known = known;
+        end(none, FitEnd::NoReadings, "Less than half a day of weather was known by then.");
+        return none;
+    }
+    return fitKnown(preparedPond(known, *until, options.resolution), options, {}, control);
+}
+
+FitResult fitKnown(const KnownPond& known, const FitOptions& options, const std::optional<Schedule>& air,
+                   const RunControl& control) {
+    requireMembers(options);
+    FitResult fit = fitOf(known);
+    if (known.time < known.model.startTime) {
+        end(fit, FitEnd::NoReadings, "The time asked for lies before the profile, at which the run starts.");
+        return fit;
+    }
+    const FitReadings data = fitReadings(known);
+    fit.flagged = data.flagged;
+    fit.outside = data.outside;
+    if (data.oxygen.values.empty() && data.temperature.values.empty()) {
+        end(fit, FitEnd::NoReadings,
+            "There is no sound reading between the profile and the time asked for to fit to.");
+        return fit;
+    }
+    const double last = known.time + options.hours * kHour;
+    fit.days = std::max(static_cast<int>(std::ceil((last - kDay / 2) / kDay)), 1);
+    fit.air = airOf(known, fit.days, air, control);
+    FitTask task{known,
+                 options,
+                 control,
+                 threadsFor(options.threads),
+                 memberPlan(known.model, fit.air, fit.days, false),
+                 {},
+                 {}};
+    task.past = planUpTo(task.whole, known.model.startTime, known.time);
+    task.expected = {evenError(kModelOxygen, kOxygenMeterError),
+                     evenError(kModelTemperature, kMeterTemperature)};
+
+    FitState state(known.model, options, known.time, fit.days, task.threads, control);
+    std::vector<std::vector<float>> prior;
+    for (std::size_t i = 0; i < state.inputs(); ++i) {
+        prior.push_back(state.values(i));
+    }
+    const Smoothed smoothed = smooth(task, data, state);
+    fit.oxygenError = smoothed.errors.oxygen;
+    if (control.stop.stop_requested()) {
+        end(fit, FitEnd::Cancelled, kStopped);
+        return fit;
+    }
+    if (!smoothed.after.allFinite()) {
+        end(fit, FitEnd::NotFinite, "The oxygen of a member is not a finite number at some reading.");
+        return fit;
+    }
+    fit.members = state.members();
+    fit.inputs = inputsOf(state, prior);
+    addFitted(fit, task, data, smoothed, last);
     return fit;
 }
 

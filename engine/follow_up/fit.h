@@ -15,9 +15,8 @@
 #pragma once
 
 #include "engine/ensemble/ensemble.h"
+#include "engine/follow_up/known_pond.h"
 #include "engine/follow_up/model_error.h"
-#include "engine/follow_up/sensor_faults.h"
-#include "engine/ramps/log.h"
 
 #include <optional>
 #include <string>
@@ -32,8 +31,6 @@ struct FitOptions {
     std::uint64_t seed = 1;
     int threads = 0;  ///< 0: as many as cores
     int hours = 48;   ///< How far the forecast goes
-    std::optional<Schedule>
-        ahead;  ///< The air from `until` on instead of the ramp's; s after midnight of day 1
     Resolution resolution;
 };
 
@@ -115,11 +112,15 @@ struct FitResult {
 ///
 /// @param pond  Passed its checks.
 [[nodiscard]] FitResult fitPond(const Pond& pond, const FitOptions& options, const RunControl& control = {});
+/// The same of a pond that is prepared, up to its own time and with its own resolution.
+/// @param air  What runs from day 1 to the end, instead of the log's air and the ramp meant.
+[[nodiscard]] FitResult fitKnown(const KnownPond& known, const FitOptions& options,
+                                 const std::optional<Schedule>& air = {}, const RunControl& control = {});
 
 /// What a member's fish water is off by at dawn, on top of the members (1 sigma).
 inline constexpr double kModelOxygen =
     0.5;  ///< [g/m^3]; published dawn skill 0.4 to 0.5 (Madenjian et al. 1987)
 inline constexpr double kModelTemperature = 0.8;  ///< [degC]; judgement
-inline constexpr double kMeterTemperature = 0.2;  ///< [degC]; trade 2.1, common practice
+inline constexpr double kMeterTemperature = 0.2;  ///< [degC]; common practice, no source
 
 }  // namespace engine

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace engine {
 namespace {
@@ -15,8 +16,8 @@ constexpr double kLookAhead = 24.0;  // [h]
 constexpr double kLongest = 48.0;    // [h]
 constexpr double kStaysHours = 3.0;
 constexpr double kTransfer_kgPerKWh = 1.5;
-constexpr double kStratified = 2.0, kMixed = 1.0;  // [K], trade 3.8
-constexpr double kMixedOxygen = 1.5;               // [g/m^3], trade 3.3
+constexpr double kStratified = 2.0, kMixed = 1.0;  // [K], common practice, no source
+constexpr double kMixedOxygen = 1.5;               // [g/m^3], common practice, no source
 
 OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAerator& surface,
                         double transfer, const RunControl& control) {
@@ -64,14 +65,16 @@ OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAer
 Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunControl& control) {
     Incident out;
     const std::optional<LocalTime> at = options.at ? options.at : lastEntry(pond);
-    const std::optional<Profile> profile = at ? presentProfile(knownAt(pond, *at), *at) : std::nullopt;
+    Pond known = at ? knownAt(pond, *at) : Pond{};
+    const std::optional<Profile> profile =
+        at ? presentProfile(known, readingsInForce(known), *at) : std::nullopt;
     if (!profile) {
         out.message =
             "An incident needs readings of temperature and oxygen at two or more depths within the last 3 h.";
         return out;
     }
     out.at = *at;
-    out.pond = knownAt(pond, *at);
+    out.pond = std::move(known);
     if (!hasWeather(out.pond)) {
         out.message = "Less than half a day of weather was known by then.";
         return out;

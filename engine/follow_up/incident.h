@@ -51,9 +51,9 @@ struct Incident {
 };
 
 /// Runs what can be done from the present profile: readings of the last 3 h at two or more depths with
-/// temperatures. Where the file has no surface aerator one of 2.5 kW/ha is taken (trade 3.6, 1.8 to 3.7 for
-/// emergencies) at 1.5 kg of oxygen a kWh in clean water (from memory, 1.2 to 2). The balance's factors are
-/// those of the pond file.
+/// temperatures. Where the file has no surface aerator one of 2.5 kW/ha is taken (common practice, no
+/// source: 1.8 to 3.7 for emergencies) at 1.5 kg of oxygen a kWh in clean water (from memory, 1.2 to 2). The
+/// balance's factors are those of the pond file.
 [[nodiscard]] Incident judgeIncident(const Pond& pond, const TodayOptions& options,
                                      const RunControl& control = {});
 

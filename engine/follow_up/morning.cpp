@@ -1,9 +1,7 @@
 #include "engine/follow_up/morning.h"
 
 #include "engine/base/units.h"
-#include "engine/follow_up/sensor_faults.h"
 #include "engine/pond/pond_words.h"
-#include "engine/ramps/log.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,17 +12,12 @@ namespace {
 
 constexpr double kAroundSunrise = 3.0 * kHour;
 
-double sunriseOf(const PondModel& model, int day) {
-    return WeatherSeries(model.pond, {true, std::nullopt}, day, day).sunrise(day);
-}
-
 }  // namespace
 
-MorningReadings readingsBetween(const PondModel& model, double from, double to) {
+MorningReadings readingsBetween(const PondModel& model, const JudgedLog& log, double from, double to) {
     std::map<double, const Reading*> byDepth;
     MorningReadings out;
-    const std::vector<Reading> readings = readingsInForce(model.pond);
-    const std::vector<SensorFault> faults = sensorFaults(readings, model.parameters.site.airPressure);
+    const std::vector<Reading>& readings = log.inForce.readings;
     for (std::size_t i = 0; i < readings.size(); ++i) {
         const Reading& reading = readings[i];
         const double time = secondsOf(model.pond, *reading.at);
@@ -33,11 +26,11 @@ MorningReadings readingsBetween(const PondModel& model, double from, double to) 
         }
         out.smell = reading.smell ? reading.smell : out.smell;
         out.fish = reading.fish ? reading.fish : out.fish;
-        if (reading.depth && reading.oxygen && faults[i] == SensorFault::None) {
+        if (reading.depth && reading.oxygen && log.faults[i] == SensorFault::None) {
             byDepth[*reading.depth] = &reading;
         }
     }
-    for (const Event& event : eventsInForce(model.pond)) {
+    for (const Event& event : log.inForce.events) {
         const double time = secondsOf(model.pond, *event.at);
         const auto kind = eventKind(event.kind);
         if (time >= from && time <= to && (kind == EventKind::FishDistress || kind == EventKind::Kill)) {
@@ -74,18 +67,16 @@ std::optional<double> MorningReadings::fishWater() const {
     return surface ? surface : middle;
 }
 
-MorningReadings morningOf(const PondModel& model, int day) {
-    const double rise = sunriseOf(model, day);
-    return readingsBetween(model, rise - kAroundSunrise, rise + kAroundSunrise);
+MorningReadings readingsAtDawn(const PondModel& model, const JudgedLog& log, double sunrise) {
+    return readingsBetween(model, log, sunrise - kAroundSunrise, sunrise + kAroundSunrise);
 }
 
-MorningReadings lastReadings(const PondModel& model, double time) {
-    return readingsBetween(model, time - kAroundSunrise, time);
+MorningReadings lastReadings(const PondModel& model, const JudgedLog& log, double time) {
+    return readingsBetween(model, log, time - kAroundSunrise, time);
 }
 
-std::optional<Profile> presentProfile(const Pond& pond, LocalTime at) {
+std::optional<Profile> presentProfile(const Pond& pond, const std::vector<Reading>& readings, LocalTime at) {
     std::map<double, const Reading*> byDepth;
-    const std::vector<Reading> readings = readingsInForce(pond);
     for (const Reading& reading : readings) {
         if (*reading.at > at - std::chrono::hours(3) && *reading.at <= at && reading.depth &&
             reading.oxygen && reading.temperature) {

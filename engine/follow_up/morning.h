@@ -1,8 +1,10 @@
 #pragma once
 
-#include "engine/run/run.h"
+#include "engine/follow_up/known_pond.h"
+#include "engine/ramps/weather.h"
 
 #include <optional>
+#include <vector>
 
 namespace engine {
 
@@ -15,18 +17,22 @@ struct MorningReadings {
     [[nodiscard]] std::optional<double> fishWater() const;  ///< Worst of the upper two
 };
 
-/// The readings of a day within 3 h of its sunrise, the last of each depth: the shallowest is "surface", the
-/// deepest "bottom" if it lies in the deeper half of the pond, the one nearest half way "middle".
-/// @param day  1 is the first day.
-[[nodiscard]] MorningReadings morningOf(const PondModel& model, int day);
-/// The same of a span of time [s after midnight of day 1].
-[[nodiscard]] MorningReadings readingsBetween(const PondModel& model, double from, double to);
+/// The readings of a span of time [s after midnight of day 1], the last of each depth: the shallowest is
+/// "surface", the deepest "bottom" if it lies in the deeper half of the pond, the one nearest half way
+/// "middle".
+/// @param log  Of the model's pond.
+[[nodiscard]] MorningReadings readingsBetween(const PondModel& model, const JudgedLog& log, double from,
+                                              double to);
+/// The same within 3 h of a sunrise.
+[[nodiscard]] MorningReadings readingsAtDawn(const PondModel& model, const JudgedLog& log, double sunrise);
 /// The same of the last 3 h before a time.
-[[nodiscard]] MorningReadings lastReadings(const PondModel& model, double time);
+[[nodiscard]] MorningReadings lastReadings(const PondModel& model, const JudgedLog& log, double time);
 
 /// The last readings of each depth within 3 h before a time, as a profile; nothing of it where fewer than two
 /// depths have both values.
-[[nodiscard]] std::optional<Profile> presentProfile(const Pond& pond, LocalTime at);
+/// @param readings  Of that pond, in force.
+[[nodiscard]] std::optional<Profile> presentProfile(const Pond& pond, const std::vector<Reading>& readings,
+                                                    LocalTime at);
 /// A pond that starts with that profile, on its day, with no ramps.
 [[nodiscard]] Pond presentPond(const Pond& pond, const Profile& profile);
 

@@ -3,6 +3,7 @@
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/follow_up/morning.h"
+#include "engine/follow_up/ramp_steps.h"
 #include "engine/ramps/log.h"
 
 #include <algorithm>
@@ -12,10 +13,11 @@ namespace engine {
 namespace {
 
 /// The time of the day's last reading by `at` that a profile can be made of; `at` if there is none.
-LocalTime lastProfile(const Pond& pond, LocalTime at) {
+/// @param readings  In force.
+LocalTime lastProfile(const std::vector<Reading>& readings, LocalTime at) {
     const auto today = std::chrono::floor<std::chrono::days>(at);
     std::optional<LocalTime> last;
-    for (const Reading& reading : readingsInForce(pond)) {
+    for (const Reading& reading : readings) {
         if (reading.depth && reading.oxygen && reading.temperature && *reading.at <= at &&
             *reading.at >= today) {
             last = std::max(*reading.at, last.value_or(*reading.at));
@@ -59,7 +61,8 @@ Plan replanned(const Today& today, const TodayOptions& options, const RunControl
     ensure(today.isDecided, "a schedule is planned anew after the morning's decision");
     Plan none;
     const Pond& known = today.model.pond;
-    const std::optional<Profile> profile = presentProfile(known, lastProfile(known, today.at));
+    const std::vector<Reading> readings = readingsInForce(known);
+    const std::optional<Profile> profile = presentProfile(known, readings, lastProfile(readings, today.at));
     if (!profile) {
         none.message =
             "A new schedule needs readings of temperature and oxygen at two or more depths of today, within "

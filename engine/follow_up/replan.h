@@ -9,7 +9,7 @@ namespace engine {
 inline constexpr int kReplanMembers = 128;
 
 /// Days from today on that a morning's verdict speaks for: none after go, today after hold and back, the days
-/// of a stop (trade 3.4 and 3.8).
+/// of a stop.
 [[nodiscard]] int daysOfVerdict(const DawnDecision& decision);
 
 /// What this morning leaves a plan: the minutes of the days of its verdict, after back and stop no more on

@@ -13,12 +13,16 @@
 namespace engine {
 namespace {
 
-constexpr double kAlgaeLow = 0.08, kAlgaeHigh = 0.13;  // [g O2 per mg chlorophyll], trade 3.7 after Boyd 1973
-constexpr double kSecchiNoise = 0.2;  // of the depth, from day to day (trade 2.1: 15 to 25 %)
+constexpr double kAlgaeLow = 0.08, kAlgaeHigh = 0.13;  // [g O2 per mg chlorophyll], Boyd 1973 at second hand
+constexpr double kSecchiNoise = 0.2;  // of the depth, from day to day (common practice: 15 to 25 %)
 
 Band bandOf(std::vector<float> sample) {
     const Percentiles p = percentilesOf(sample);
     return {p[0], p[2], p[4]};
+}
+
+int dayOf(const Pond& pond, LocalTime at) {
+    return dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(at)));
 }
 
 /// Oxygen at each dawn at two depths, days x members.
@@ -26,22 +30,26 @@ struct Dawns {
     std::vector<std::vector<float>> surface, bottom;
 };
 
-/// A part of the algae that dies, evenly over some days.
-struct DeadAlgae {
-    double share = 0.0;
-    double from = 0.0;  ///< [s after midnight of day 1]
-};
+/// The plan of the members with some air, or without any.
+MemberPlan planUnder(const FitResult& fit, const Schedule& schedule, bool isNothing, int days) {
+    return memberPlan(fit.model, {"review", schedule, isNothing}, days, false);
+}
 
-Dawns dawnsOf(const FitResult& fit, const Schedule& schedule, bool isNothing, const DeadAlgae& dead,
-              const std::vector<double>& rises, int threads, const RunControl& control) {
-    const EnsembleRamp air{"review", schedule, isNothing};
-    MemberPlan plan = memberPlan(fit.model, air, static_cast<int>(rises.size()), false);
-    double time = fit.model.startTime;
+/// A plan in which a part of the algae dies at an even rate.
+/// @param share  Of the algae.
+/// @param from   [s after midnight of day 1].
+MemberPlan withDeadAlgae(MemberPlan plan, double startTime, double share, double from) {
+    double time = startTime;
     for (MemberStep& step : plan.steps) {
         time += step.dt;
-        step.plants.chlorophyll *=
-            1.0 - dead.share * std::clamp((time - dead.from) / (kKillTakes_d * kDay), 0.0, 1.0);
+        step.plants.chlorophyll *= 1.0 - share * std::clamp((time - from) / (kKillTakes_d * kDay), 0.0, 1.0);
     }
+    return plan;
+}
+
+/// @param rises  Sunrises of days 1, 2, ...
+Dawns dawnsOf(const FitResult& fit, const MemberPlan& plan, const std::vector<double>& rises, int threads,
+              const RunControl& control) {
     std::vector<MemberWatch::Point> points;
     for (const double depth : {fit.model.surfaceDepth, fit.model.bottomDepth}) {
         for (const double rise : rises) {
@@ -108,16 +116,18 @@ ReviewFinding oxygenFinding(ReviewMeasure measure, const std::vector<ReviewRow>&
 }
 
 /// Secchi has no model: its mean before the change and what days scatter about it.
-/// @param since  Day from which readings count as before; the pond file's depth is before all.
-ReviewFinding secchiFinding(const Pond& pond, std::optional<int> since, const Between& days) {
+/// @param readings  Of that pond, in force.
+/// @param since     Day from which readings count as before; the pond file's depth is before all.
+ReviewFinding secchiFinding(const Pond& pond, const std::vector<Reading>& readings, std::optional<int> since,
+                            const Between& days) {
     ReviewFinding out;
     out.measure = ReviewMeasure::Secchi;
     double before = since ? 0.0 : pond.water.secchi->value, count = since ? 0.0 : 1.0;
-    for (const Reading& reading : readingsInForce(pond)) {
+    for (const Reading& reading : readings) {
         if (!reading.secchi) {
             continue;
         }
-        const int day = dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*reading.at)));
+        const int day = dayOf(pond, *reading.at);
         // A disc read on the day of the change is read when one is there for it.
         if (day <= days.after && (!since || day > *since)) {
             before += *reading.secchi;
@@ -164,6 +174,149 @@ bool isLowAtTheEnd(const Review& review) {
     return count > 0 && sum / count < review.fit.model.parameters.thresholds.stress;
 }
 
+/// The pond of a review, and what its log says of changes.
+struct ReviewPond {
+    Pond known;  ///< As it was known on the last day
+    LocalTime until{};
+    LogInForce log;
+};
+
+/// The day on which the aerator first ran by the log; nothing if it never did.
+std::optional<int> startDayOf(const ReviewPond& pond, int lastDay) {
+    const LoggedAir air = airOfLog(pond.known, pond.log.events, nullptr, lastDay, lastDay * kDay);
+    return air.isStarted           ? std::optional(air.firstDay)
+           : !air.schedule.empty() ? std::optional(air.schedule.front().day)
+                                   : std::nullopt;
+}
+
+/// What was bought and what was left out.
+void addTreatments(Review& review, const ReviewPond& pond) {
+    review.treatments = treatmentsOf(pond.known, pond.log.events, review.startDay);
+    for (const ReviewTreatment& one : review.treatments) {
+        review.cost += one.event.cost ? one.event.cost->value : 0.0;
+    }
+    for (const Event& event : pond.log.events) {
+        if (eventKind(event.kind) == EventKind::NotBought) {
+            review.notBought.push_back(event);
+            review.notBoughtCost += event.cost ? event.cost->value : 0.0;
+        }
+    }
+}
+
+/// The members fitted to what was read up to the first treatment. The whole weather that came goes into it.
+FitResult fitBefore(const ReviewPond& pond, const std::vector<ReviewTreatment>& treatments,
+                    const FitOptions& options, const RunControl& control) {
+    Pond fitted = pond.known;
+    if (!treatments.empty()) {
+        const LocalTime first = *treatments.front().event.at;
+        const auto isLater = [first](const Reading& reading) { return reading.at && *reading.at > first; };
+        std::erase_if(fitted.readings, isLater);
+        std::erase_if(fitted.fileReadings, isLater);
+    }
+    FitOptions asked = options;
+    asked.until = pond.until;
+    asked.hours = 12;
+    return fitPond(fitted, asked, control);
+}
+
+/// What the members have at dawn, with the air of the log and without any.
+struct DawnsBothWays {
+    Dawns with, without;
+    std::optional<ReviewKill> kill;
+};
+
+DawnsBothWays dawnsBothWays(const Review& review, const std::vector<double>& rises, double chlorophyll,
+                            int threads, const RunControl& control) {
+    const FitResult& fit = review.fit;
+    const MemberPlan air = planUnder(fit, fit.air.schedule, false, review.lastDay);
+    DawnsBothWays out;
+    out.with = dawnsOf(fit, air, rises, threads, control);
+    out.without = dawnsOf(fit, planUnder(fit, {}, true, review.lastDay), rises, threads, control);
+    if (review.lastDay > kKilled_d && chlorophyll > 0.0) {
+        ReviewKill kill;
+        kill.day = review.lastDay - kKilled_d;
+        const auto from = static_cast<std::size_t>(kill.day);  // the dawn after
+        const double noon = (kill.day - 1) * kDay + kDay / 2;
+        const auto killed = [&](double share) {
+            const MemberPlan dying = withDeadAlgae(air, fit.model.startTime, share, noon);
+            return lowestDawn(dawnsOf(fit, dying, rises, threads, control).surface, from);
+        };
+        kill.leftAlone = lowestDawn(out.with.surface, from);
+        kill.quarter = killed(0.25);
+        kill.all = killed(1.0);
+        out.kill = kill;
+    }
+    return out;
+}
+
+/// A row a day: both ways, and what was read.
+std::vector<ReviewRow> rowsOf(const ReviewPond& pond, const PondModel& model, const DawnsBothWays& dawns,
+                              const std::vector<double>& rises) {
+    std::vector<ReviewRow> out(rises.size());
+    const JudgedLog log = judgedLog(pond.log, model);
+    for (std::size_t i = 0; i < rises.size(); ++i) {
+        ReviewRow& row = out[i];
+        row.day = static_cast<int>(i) + 1;
+        row.dawnWith = bandOf(dawns.with.surface[i]);
+        row.dawnWithout = bandOf(dawns.without.surface[i]);
+        row.bottomWith = bandOf(dawns.with.bottom[i]);
+        row.bottomWithout = bandOf(dawns.without.bottom[i]);
+        const MorningReadings read = readingsAtDawn(model, log, rises[i]);
+        row.dawn = read.surface;
+        row.bottom = read.bottom;
+    }
+    for (const Reading& reading : pond.log.readings) {
+        const int day = dayOf(pond.known, *reading.at);
+        if (reading.secchi && day >= 1 && day <= static_cast<int>(out.size())) {
+            out[static_cast<std::size_t>(day - 1)].secchi = *reading.secchi;
+        }
+    }
+    return out;
+}
+
+/// What is seen after a change beside a pond without it, up to the next change.
+/// @param since  As secchiFinding() has it.
+std::vector<ReviewFinding> findingsAfter(int change, std::optional<int> since, const Review& review,
+                                         const ReviewPond& pond, const Dawns& unchanged) {
+    Between days{change, review.lastDay};
+    for (const ReviewTreatment& one : review.treatments) {
+        days.upTo = one.day > change ? std::min(days.upTo, one.day) : days.upTo;
+    }
+    const double sigma = review.fit.oxygenError.sigma();
+    return {oxygenFinding(ReviewMeasure::DawnLow, review.rows, days, unchanged, sigma),
+            oxygenFinding(ReviewMeasure::BottomOxygen, review.rows, days, unchanged, sigma),
+            secchiFinding(pond.known, pond.log.readings, since, days)};
+}
+
+void addFindings(Review& review, const ReviewPond& pond, const DawnsBothWays& dawns) {
+    review.findings = findingsAfter(review.startDay, std::nullopt, review, pond, dawns.without);
+    int since = review.startDay;
+    for (ReviewTreatment& one : review.treatments) {
+        if (one.isAttributable && one.day > review.startDay) {
+            one.findings = findingsAfter(one.day, since, review, pond, dawns.with);
+        }
+        since = std::max(since, one.day);
+    }
+}
+
+bool isWorse(const std::vector<ReviewFinding>& findings) {
+    return std::any_of(findings.begin(), findings.end(), [](const ReviewFinding& one) {
+        return one.standsOut && one.reading < one.without.p05;
+    });
+}
+
+ReviewVerdict verdictOf(const Review& review) {
+    const int lastChange =
+        review.treatments.empty() ? review.startDay : std::max(review.startDay, review.treatments.back().day);
+    if (review.lastDay - lastChange < kWatch_d) {
+        return ReviewVerdict::Wait;
+    }
+    const bool isTreatedWorse = std::any_of(review.treatments.begin(), review.treatments.end(),
+                                            [](const ReviewTreatment& one) { return isWorse(one.findings); });
+    return isWorse(review.findings) || isTreatedWorse || isLowAtTheEnd(review) ? ReviewVerdict::OneThing
+                                                                               : ReviewVerdict::LeaveAlone;
+}
+
 }  // namespace
 
 CopperGate copperGate(const Water& water) {
@@ -172,12 +325,12 @@ CopperGate copperGate(const Water& water) {
                                                    : CopperGate::Open;
 }
 
-std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, std::optional<int> startDay) {
+std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, const std::vector<Event>& events,
+                                          std::optional<int> startDay) {
     std::vector<ReviewTreatment> out;
-    for (const Event& event : eventsInForce(pond)) {
+    for (const Event& event : events) {
         if (eventKind(event.kind) == EventKind::Treatment) {
-            out.push_back(
-                {event, dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*event.at))), true, {}});
+            out.push_back({event, dayOf(pond, *event.at), true, {}});
         }
     }
     for (ReviewTreatment& one : out) {
@@ -197,123 +350,40 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
         out.message = "There is no reading to review.";
         return out;
     }
-    const Pond known = knownAt(pond, *until);
-    out.lastDay = dayNumber(pond, Date(std::chrono::floor<std::chrono::days>(*until)));
-    const LoggedAir soFar = airOfLog(known, nullptr, out.lastDay, out.lastDay * kDay);
-    if (!soFar.isStarted && soFar.schedule.empty()) {
+    ReviewPond reviewed{knownAt(pond, *until), *until, {}};
+    reviewed.log = logInForce(reviewed.known);
+    out.lastDay = dayOf(pond, *until);
+    const std::optional<int> startDay = startDayOf(reviewed, out.lastDay);
+    if (!startDay) {
         out.message = "By the log the aerator never ran: an event of kind \"started\" or \"run\" is needed.";
         return out;
     }
-    out.startDay = soFar.isStarted ? soFar.firstDay : soFar.schedule.front().day;
-    out.treatments = treatmentsOf(known, out.startDay);
-    for (const ReviewTreatment& one : out.treatments) {
-        out.cost += one.event.cost ? one.event.cost->value : 0.0;
-    }
-    for (const Event& event : eventsInForce(known)) {
-        if (eventKind(event.kind) == EventKind::NotBought) {
-            out.notBought.push_back(event);
-            out.notBoughtCost += event.cost ? event.cost->value : 0.0;
-        }
-    }
-    // The whole weather that came goes into both runs; only readings after the first treatment stay out.
-    Pond fitted = known;
-    if (!out.treatments.empty()) {
-        const LocalTime first = *out.treatments.front().event.at;
-        const auto isLater = [first](const Reading& reading) { return reading.at && *reading.at > first; };
-        std::erase_if(fitted.readings, isLater);
-        std::erase_if(fitted.fileReadings, isLater);
-    }
-    FitOptions asked = options;
-    asked.until = until;
-    asked.hours = 12;
-    out.fit = fitPond(fitted, asked, control);
+    out.startDay = *startDay;
+    addTreatments(out, reviewed);
+    out.fit = fitBefore(reviewed, out.treatments, options, control);
     if (out.fit.end != FitEnd::Completed) {
         out.message = out.fit.message;
         return out;
     }
-    const int threads = threadsFor(options.threads);
     const std::vector<double>& chlorophyll = out.fit.model.start.chlorophyll;  // [ug/L]
     const double algae = chlorophyll.empty() ? 0.0 : chlorophyll.front();
-    const WeatherSeries sun(known, {true, std::nullopt}, 1, out.lastDay + 1);
+    const WeatherSeries sun(reviewed.known, {true, std::nullopt}, 1, out.lastDay + 1);
     std::vector<double> rises;
     for (int day = 1; day <= out.lastDay; ++day) {
         rises.push_back(sun.sunrise(day));
     }
-    const Dawns with = dawnsOf(out.fit, out.fit.air.schedule, false, {}, rises, threads, control);
-    const Dawns without = dawnsOf(out.fit, {}, true, {}, rises, threads, control);
-    if (out.lastDay > kKilled_d && algae > 0.0) {
-        ReviewKill kill;
-        kill.day = out.lastDay - kKilled_d;
-        const auto from = static_cast<std::size_t>(kill.day);  // the dawn after
-        const auto killed = [&](double share) {
-            const DeadAlgae dead{share, (kill.day - 1) * kDay + kDay / 2};
-            return lowestDawn(
-                dawnsOf(out.fit, out.fit.air.schedule, false, dead, rises, threads, control).surface, from);
-        };
-        kill.leftAlone = lowestDawn(with.surface, from);
-        kill.quarter = killed(0.25);
-        kill.all = killed(1.0);
-        out.kill = kill;
-    }
+    const DawnsBothWays dawns = dawnsBothWays(out, rises, algae, threadsFor(options.threads), control);
     if (control.stop.stop_requested()) {
         out.message = "The review was stopped before it was done.";
         return out;
     }
-    PondModel readingModel = out.fit.model;
-    readingModel.pond = known;
-    for (int day = 1; day <= out.lastDay; ++day) {
-        const auto i = static_cast<std::size_t>(day - 1);
-        ReviewRow row;
-        row.day = day;
-        row.dawnWith = bandOf(with.surface[i]);
-        row.dawnWithout = bandOf(without.surface[i]);
-        row.bottomWith = bandOf(with.bottom[i]);
-        row.bottomWithout = bandOf(without.bottom[i]);
-        const MorningReadings read = morningOf(readingModel, day);
-        row.dawn = read.surface;
-        row.bottom = read.bottom;
-        for (const Reading& reading : readingsInForce(known)) {
-            const bool isToday =
-                dayNumber(known, Date(std::chrono::floor<std::chrono::days>(*reading.at))) == day;
-            row.secchi = isToday && reading.secchi ? std::optional<double>(*reading.secchi) : row.secchi;
-        }
-        out.rows.push_back(row);
-    }
-    // What is seen after a change is put beside a pond without it, up to the next change.
-    const double sigma = out.fit.oxygenError.sigma();
-    const auto findings = [&](int change, std::optional<int> since, const Dawns& unchanged) {
-        Between days{change, out.lastDay};
-        for (const ReviewTreatment& one : out.treatments) {
-            days.upTo = one.day > change ? std::min(days.upTo, one.day) : days.upTo;
-        }
-        return std::vector<ReviewFinding>{
-            oxygenFinding(ReviewMeasure::DawnLow, out.rows, days, unchanged, sigma),
-            oxygenFinding(ReviewMeasure::BottomOxygen, out.rows, days, unchanged, sigma),
-            secchiFinding(known, since, days)};
-    };
-    out.findings = findings(out.startDay, std::nullopt, without);
-    int since = out.startDay;
-    for (ReviewTreatment& one : out.treatments) {
-        if (one.isAttributable && one.day > out.startDay) {
-            one.findings = findings(one.day, since, with);
-        }
-        since = std::max(since, one.day);
-    }
-    out.copper = copperGate(known.water);
+    out.kill = dawns.kill;
+    out.rows = rowsOf(reviewed, out.fit.model, dawns, rises);
+    addFindings(out, reviewed, dawns);
+    out.copper = copperGate(reviewed.known.water);
     out.algaeBillLow = kAlgaeLow * algae;
     out.algaeBillHigh = kAlgaeHigh * algae;
-    const int lastChange =
-        out.treatments.empty() ? out.startDay : std::max(out.startDay, out.treatments.back().day);
-    const auto isWorse = [](const std::vector<ReviewFinding>& all) {
-        return std::any_of(all.begin(), all.end(), [](const ReviewFinding& one) {
-            return one.standsOut && one.reading < one.without.p05;
-        });
-    };
-    const bool isTreatedWorse = std::any_of(out.treatments.begin(), out.treatments.end(),
-                                            [&](const auto& one) { return isWorse(one.findings); });
-    out.verdict = out.lastDay - lastChange < kWatch_d                             ? ReviewVerdict::Wait
-                  : isWorse(out.findings) || isTreatedWorse || isLowAtTheEnd(out) ? ReviewVerdict::OneThing
-                                                                                  : ReviewVerdict::LeaveAlone;
+    out.verdict = verdictOf(out);
     out.isDone = true;
     return out;
 }

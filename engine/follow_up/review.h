@@ -9,8 +9,8 @@
 
 namespace engine {
 
-/// Days between two changes within which neither can be judged, and before which nothing is (trade 3.7: 30 to
-/// 60).
+/// Days between two changes within which neither can be judged, and before which nothing is (common practice,
+/// no source: 30 to 60).
 inline constexpr int kWatch_d = 30;
 
 /// What is looked at for a change.
@@ -41,14 +41,14 @@ struct ReviewKill {
     int day = 0;  ///< Of the kill
     Band leftAlone, quarter, all;
 };
-inline constexpr int kKilled_d = 10;         ///< The bill comes over a week or two (trade 3.7)
+inline constexpr int kKilled_d = 10;         ///< The bill comes over a week or two (common practice)
 inline constexpr double kKillTakes_d = 3.0;  ///< Judgement
 
 enum class CopperGate { Unknown, Low, Open };
 inline constexpr double kCopperAlkalinity =
-    50.0;  ///< [g/m^3 as CaCO3]; University of Kentucky, as the trade quotes it
+    50.0;  ///< [g/m^3 as CaCO3]; University of Kentucky, known at second hand
 
-/// What the trade asks for before algae or weeds are killed (3.7, common practice, no source).
+/// What is asked for before algae or weeds are killed (common practice, no source).
 inline constexpr double kLeastDawnForCopper = 5.0;  ///< [g/m^3]
 inline constexpr int kBetweenParts_d = 14;
 
@@ -84,6 +84,8 @@ struct Review {
 
 [[nodiscard]] CopperGate copperGate(const Water& water);
 /// Which treatments can be told apart: a change is a treatment or the start of the aerator.
-[[nodiscard]] std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, std::optional<int> startDay);
+/// @param events  Of that pond, in force.
+[[nodiscard]] std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, const std::vector<Event>& events,
+                                                        std::optional<int> startDay);
 
 }  // namespace engine

@@ -21,8 +21,6 @@ struct TodayOptions {
     Resolution resolution{24, 720.0};
 };
 
-inline constexpr int kDaysAfterStop = 5;  ///< Without air (trade 3.8)
-
 /// One day of the schedule from today on.
 struct StepAhead {
     int day = 0;  ///< 1 is the pond's first day
@@ -57,7 +55,7 @@ struct Today {
     std::string fitMessage;  ///< Why there is no fit
 };
 
-/// This morning's decision, the schedule from today on and tonight's expected low (trade 3.4). The schedule
+/// This morning's decision, the schedule from today on and tonight's expected low. The schedule
 /// is the ramp's own: the next step after go, the same minutes after hold, nothing today and half of the last
 /// minutes from tomorrow on after back, nothing for five days and then a quarter after stop; no day lifts
 /// more than the cap.

@@ -18,17 +18,19 @@ void put(Pond& pond, const char* at, double depth, double oxygen) {
     pond.readings.push_back(reading);
 }
 
-PondModel modelOf(const Pond& pond) {
-    return prepareUnbalanced(pond, {14, 1800.0});
+MorningReadings morningOf(const Pond& pond, int day) {
+    const PondModel model = prepareUnbalanced(pond, {14, 1800.0});
+    const WeatherSeries sun(pond, {true, std::nullopt}, day, day);
+    return readingsAtDawn(model, judgedLog(logInForce(pond), model), sun.sunrise(day));
 }
 
 TEST(Morning, FishWaterIsTheWorstOfTheUpperTwo) {
-    // Trade 3.4: 0.5 m, mid-depth, 0.5 m off the bottom; the bottom does not count.
+    // Common practice, no source: 0.5 m, mid-depth, 0.5 m off the bottom; the bottom does not count.
     Pond pond = test::scenario("grandfathers-pond");
     put(pond, "2026-06-15 05:40", 0.5, 6.2);
     put(pond, "2026-06-15 05:42", 1.5, 4.4);
     put(pond, "2026-06-15 05:44", 2.9, 0.1);
-    const MorningReadings read = morningOf(modelOf(pond), 2);
+    const MorningReadings read = morningOf(pond, 2);
     EXPECT_EQ(read.surface, 6.2);
     EXPECT_EQ(read.middle, 4.4);
     EXPECT_EQ(read.bottom, 0.1);
@@ -39,11 +41,11 @@ TEST(Morning, OnlyReadingsAboutSunriseAreAMorning) {
     Pond pond = test::scenario("grandfathers-pond");
     put(pond, "2026-06-15 01:00", 0.5, 8.0);
     put(pond, "2026-06-15 12:00", 0.5, 9.0);
-    EXPECT_FALSE(morningOf(modelOf(pond), 2).fishWater());
+    EXPECT_FALSE(morningOf(pond, 2).fishWater());
     put(pond, "2026-06-15 05:30", 0.5, 6.0);
     put(pond, "2026-06-15 05:50", 0.5, 5.8);
-    EXPECT_EQ(morningOf(modelOf(pond), 2).fishWater(), 5.8) << "the last of a depth";
-    EXPECT_FALSE(morningOf(modelOf(pond), 3).fishWater());
+    EXPECT_EQ(morningOf(pond, 2).fishWater(), 5.8) << "the last of a depth";
+    EXPECT_FALSE(morningOf(pond, 3).fishWater());
 }
 
 TEST(Morning, AProfileOfThePresentTakesTwoDepthsWithBothValues) {
@@ -52,9 +54,9 @@ TEST(Morning, AProfileOfThePresentTakesTwoDepthsWithBothValues) {
     put(pond, "2026-06-15 05:40", 2.9, 0.1);
     put(pond, "2026-06-15 02:30", 1.5, 4.0);  // too old
     put(pond, "2026-06-15 06:10", 0.2, 7.0);  // later
-    EXPECT_FALSE(presentProfile(pond, at));
+    EXPECT_FALSE(presentProfile(pond, readingsInForce(pond), at));
     put(pond, "2026-06-15 05:45", 0.5, 6.0);
-    const auto profile = presentProfile(pond, at);
+    const auto profile = presentProfile(pond, readingsInForce(pond), at);
     ASSERT_TRUE(profile);
     EXPECT_EQ(profile->depth, (std::vector<double>{0.5, 2.9}));
     const Pond now = presentPond(pond, *profile);

@@ -291,7 +291,7 @@ TEST(Review, ASecondChangeWithinTheWatchIsNotAttributable) {
         event.kind = "treatment";
         pond.events.push_back(event);
     }
-    const std::vector<ReviewTreatment> treatments = treatmentsOf(pond, 1);
+    const std::vector<ReviewTreatment> treatments = treatmentsOf(pond, eventsInForce(pond), 1);
     ASSERT_EQ(treatments.size(), 4U);
     EXPECT_FALSE(treatments[0].isAttributable);  // six days after the start
     EXPECT_FALSE(treatments[1].isAttributable);  // eleven days before the next
