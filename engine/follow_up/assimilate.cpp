@@ -13,13 +13,14 @@
 namespace engine {
 namespace {
 
-constexpr double kNone = 2.0, kFull = 4.0;  // over the root of the members
+// A correlation counts as none up to the one and in full from the other, both over the root of the members.
+constexpr double kNone = 2.0, kFull = 4.0;
 
 Eigen::MatrixXd centred(const Eigen::MatrixXd& ensemble) {
     return ensemble.colwise() - ensemble.rowwise().mean();
 }
 
-/// What of a correlation is more than chance.
+/// Share of a correlation, 0 to 1, that counts as more than chance.
 double kept(double correlation, double members) {
     const double x = (std::fabs(correlation) * std::sqrt(members) - kNone) / (kFull - kNone);
     const double share = std::clamp(x, 0.0, 1.0);
@@ -59,7 +60,7 @@ void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, con
     const Eigen::MatrixXd x = centred(states) / std::sqrt(members - 1.0);
     const Eigen::LLT<Eigen::MatrixXd> root(errors);
     ensure(root.info() == Eigen::Success, "errors of readings have a positive definite covariance");
-    // Readings in units of their errors, and turned so that what the members have there is uncorrelated.
+    // Readings in units of their errors, turned onto the principal components of the predictions.
     const Eigen::MatrixXd y = root.matrixL().solve(centred(predictions)) / std::sqrt(members - 1.0);
     const Eigen::BDCSVD<Eigen::MatrixXd> turned(y, Eigen::ComputeThinU | Eigen::ComputeThinV);
     const Eigen::MatrixXd noise =
@@ -67,7 +68,7 @@ void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, con
     const Eigen::MatrixXd innovation =
         turned.matrixU().transpose() * (noise + root.matrixL().solve((-predictions).colwise() + readings));
     const Eigen::VectorXd spread = turned.singularValues();
-    Eigen::MatrixXd gain = x * turned.matrixV();  // over the spread of each turned reading
+    Eigen::MatrixXd gain = x * turned.matrixV();  // in units of the spread of each turned reading
     const Eigen::VectorXd sx = x.rowwise().norm();
     for (Eigen::Index i = 0; i < gain.rows(); ++i) {
         for (Eigen::Index j = 0; j < gain.cols(); ++j) {

@@ -28,7 +28,9 @@ std::vector<float> row(const Eigen::MatrixXd& matrix, Eigen::Index i) {
     return out;
 }
 
-/// Lows of the nights that lie ahead of `from`, of hours with errors in them.
+/// Lows of the nights ahead.
+/// @param hours   Fish water with the error of the model in it, hours x members [g/m^3].
+/// @param points  One an hour.
 std::vector<NightAhead> nightsOf(const Eigen::MatrixXd& hours, const std::vector<FitPoint>& points,
                                  const OxygenThresholds& thresholds) {
     std::vector<NightAhead> out;
@@ -160,7 +162,7 @@ void addForecast(FitResult& fit, const MemberTrace& trace, const MemberPlan& pla
         const FitPoint& point = points[static_cast<std::size_t>(i)];
         fit.forecast.push_back({point.time, point.depth, bandOf(row(o, i)), bandOf(row(t, i)).p50});
     }
-    // The fish water's error is that of the surface, where the best of the water mostly is.
+    // The fish water's error is taken as that of the surface, where the water with most oxygen mostly is.
     std::vector<FitPoint> hours;
     std::vector<std::size_t> at;
     for (std::size_t hour = 0; hour < plan.hours.size(); ++hour) {

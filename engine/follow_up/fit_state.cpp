@@ -13,8 +13,8 @@
 namespace engine {
 namespace {
 
-/// The balance takes yesterday for a usual day; how far its factors are off by that (1 sigma of their
-/// logarithms). Judgement: days of a week differ by a factor of about 1.3 in light.
+/// 1 sigma of the logarithms of the balance's factors. The balance takes the day before for a usual one, and
+/// days of a week differ by a factor of about 1.3 in light (judgement).
 constexpr double kFactorSpread = 0.25;
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include "engine/pond/pond_words.h"
 
 #include <charconv>
+
 namespace engine {
 namespace {
 

@@ -29,7 +29,7 @@ Parts shapesOf(const ModelError& error, const FitPoint& a, const FitPoint& b) {
             deep * std::exp(-apart / error.daily - 2.0 * wave * wave)};
 }
 
-/// What is left of some readings, and how likely it is.
+/// How likely residuals of some readings are under an error of the model.
 class Evidence {
 public:
     Evidence(const ModelError& expected, const std::vector<FitPoint>& points,
@@ -123,7 +123,7 @@ ModelError errorFrom(const ModelError& expected, const std::vector<FitPoint>& po
     const Evidence evidence(expected, points, residuals);
     Logs best = Evidence::logsOf(expected);
     double most = evidence.at(best);
-    // Compass search: four numbers, no slopes.
+    // Compass search, which needs no derivatives of the four logarithms.
     for (double step = kFirstStep; step >= kLastStep;) {
         bool isBetter = false;
         for (std::size_t k = 0; k < best.size(); ++k) {

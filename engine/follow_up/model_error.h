@@ -16,7 +16,7 @@ struct FitPoint {
 ///
 /// The error of the model is a Gaussian process (Kennedy and O'Hagan 2001, J. R. Statist. Soc. B 63:425-464)
 /// of three parts: one passes within hours, as clouds and mixing do that the model does not see; one is
-/// forgotten as the upper water is renewed (1 m at a piston velocity of 0.5 m/d, the trade's prior); one
+/// forgotten as the upper water is renewed (1 m at a piston velocity of 0.5 m/d, common practice); one
 /// comes back at the same time of day for days, as the periodic kernel with decay of Rasmussen and Williams
 /// (2006), Gaussian Processes for Machine Learning, section 5.4.3. The scales are judgement; how much each
 /// part has is estimated from the readings (errorFrom()).

@@ -16,9 +16,9 @@ using std::chrono::seconds;
 
 constexpr std::size_t kStuckReadings = 6;
 constexpr seconds kStuckTime = std::chrono::hours(3);
-constexpr double kNothing = 0.1;  // [g/m^3]
-constexpr double kDrop = 2.0;     // [g/m^3]
-constexpr double kBack = 1.0;     // [g/m^3]
+constexpr double kNothing = 0.1;  // [g/m^3]; at most this is water without oxygen
+constexpr double kDrop = 2.0;     // [g/m^3]; in one step
+constexpr double kBack = 1.0;     // [g/m^3]; within this of the reading before the drop it is over
 constexpr seconds kOneStep = std::chrono::hours(1);
 constexpr seconds kComesBack = std::chrono::hours(6);
 constexpr double kAirStep = 3.0;  // [K]
@@ -37,7 +37,8 @@ public:
         std::map<std::pair<std::string, long>, Series> byPlace;
         for (std::size_t i = 0; i < readings.size(); ++i) {
             if (readings[i].at && readings[i].depth && readings[i].oxygen) {
-                // A logger's rows have no note, hand readings of the same depth mostly a line of their own.
+                // Rows of the readings file that name no meter are of one source, entries of the pond file of
+                // another.
                 const std::string source =
                     readings[i].meter.empty() ? (readings[i].line > 0 ? "file" : "") : readings[i].meter;
                 byPlace[{source, std::lround(20.0 * readings[i].depth->value)}].push_back(i);
@@ -105,7 +106,8 @@ private:
         }
     }
 
-    /// In the air a sensor reads the air's temperature and what air holds.
+    /// A sensor in the air shows a step of temperature, and oxygen at saturation until it is back in the
+    /// water.
     void dry(const Series& series) {
         bool isDry = false;
         for (std::size_t k = 1; k < series.size(); ++k) {

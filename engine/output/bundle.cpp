@@ -17,7 +17,7 @@ namespace {
 constexpr std::uintmax_t kLargest_bytes = std::uintmax_t{256} << 20;
 constexpr zip_int64_t kMostFiles = 1000;
 
-/// An archive that is thrown away unless it was closed.
+/// An archive that is discarded unless it was closed.
 struct Discard {
     void operator()(zip_t* archive) const { zip_discard(archive); }
 };
@@ -132,7 +132,7 @@ std::optional<std::string> readFile(zip_t* archive, zip_uint64_t index, zip_uint
     }
     std::string bytes(static_cast<std::size_t>(size), '\0');
     char more = 0;
-    // The check sum is compared, and what goes on behind the size is seen, only by who reads to the end.
+    // Only a read to the end compares the check sum and shows content beyond the size.
     const bool isWhole = zip_fread(file, bytes.data(), size) == static_cast<zip_int64_t>(size) &&
                          zip_fread(file, &more, 1) == 0;
     zip_fclose(file);
@@ -156,7 +156,7 @@ std::map<std::string, std::string> filesOf(zip_t* archive, std::vector<std::stri
             continue;
         }
         const std::string name = stat.name;
-        if (stat.size > kLargest_bytes - total) {  // not added first: sizes of 64 bits may wrap
+        if (stat.size > kLargest_bytes - total) {  // subtracted, since a sum of 64-bit sizes may wrap
             faults.push_back("The files of the bundle come to more than 256 MiB, the most that is read.");
             return files;
         }
@@ -214,7 +214,7 @@ std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time)
     ensure(store != nullptr, "there is memory for an archive");
     Archive archive(zip_open_from_source(store.get(), ZIP_CREATE | ZIP_TRUNCATE, &fault));
     ensure(archive != nullptr, "an archive in memory is made");
-    zip_source_keep(store.get());  // the archive owns one hold, we the other
+    zip_source_keep(store.get());  // the archive has one reference, this function the other
     const auto [clock, date] = dosTime(time);
     for (const TextFile& file : files) {
         zip_source_t* content = zip_source_buffer(archive.get(), file.text.data(), file.text.size(), 0);

@@ -17,7 +17,7 @@ inline constexpr std::string_view kBundleSums = "SHA256SUMS";
 /// @param time  That every file in it bears, UTC; ZIP knows the years 1980 to 2107.
 [[nodiscard]] std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time);
 
-/// What a look at a bundle found.
+/// What the check of a bundle found.
 struct BundleCheck {
     std::vector<std::string> faults;  ///< Sentences; empty if the bundle is whole
     std::string run;                  ///< Name of its run, if it holds a statement of one
@@ -26,8 +26,8 @@ struct BundleCheck {
 
 /// Holds every file of a bundle against the bundle's own list, the run's files against the run's statement,
 /// and each paper against the name of the run; bytes between files, comments and extra fields are faults.
-/// Shows that nothing was changed since by accident or by hand in one place; who changes a file and all that
-/// speaks of it is found out only by the name of the run on a paper that was handed over.
+/// Shows that nothing was changed since by accident or by hand in one place. A change of a file together with
+/// the list and the statement that name it shows only against the run's name on a paper handed over earlier.
 [[nodiscard]] BundleCheck verifyBundle(const std::filesystem::path& path);
 
 }  // namespace engine

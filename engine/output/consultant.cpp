@@ -65,7 +65,7 @@ public:
             wrong(*node, key, "a text or a list of texts");
         }
     }
-    /// One of two words; true for the second.
+    /// Whether a key with one of two words has the second.
     void choice(const TomlNode& table, std::string_view key, std::string_view first, std::string_view second,
                 bool& out) {
         if (const TomlNode* node = table.find(key)) {

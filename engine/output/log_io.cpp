@@ -182,7 +182,7 @@ std::vector<Sentence> sentencesOf(const FitResult& fit) {
                     {number("mean", Measure::Rate, fit.oxygen.mean),
                      number("ratio", Measure::Plain, fit.oxygen.ratio)});
     }
-    // The three that the readings narrowed most.
+    // The three inputs whose spread the readings narrowed most.
     std::vector<const FittedInput*> inputs;
     for (const FittedInput& input : fit.inputs) {
         inputs.push_back(&input);

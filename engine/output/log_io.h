@@ -10,7 +10,7 @@
 
 namespace engine {
 
-/// fit.csv (design 6): one row an input, percentiles before and after.
+/// fit.csv: one row an input, percentiles before and after.
 [[nodiscard]] std::string fitCsv(const FitResult& fit);
 /// forecast.csv: each whole hour from the time of the fit on, at the depths of the readings, of "surface" and
 /// "bottom" and half way between.

@@ -30,7 +30,7 @@ std::vector<RunRow> rowsOf(const Plan& plan) {
             row.minutes = (run.end - run.start) / kMinute;
             row.open = run.open;
             row.depth = run.depth;
-            // A calendar day's dose, by the share of its minutes that this run is.
+            // The dose of the run: the calendar day's, times the run's share of the day's minutes.
             const double minutes =
                 plan.comparison.runs.back().days[static_cast<std::size_t>(day - 1)].runMinutes;
             const double share = minutes > 0.0 ? std::min(row.minutes / minutes, 1.0) : 0.0;

@@ -9,7 +9,7 @@
 
 namespace engine {
 
-/// schedule.csv of a plan (design 6): one row a run, days of the run's length, a hold day with 0 minutes; the
+/// schedule.csv of a plan: one row a run, days of the run's length, a hold day with 0 minutes; the
 /// header alone where the answer is not to start. Doses and lows of a day stand in each of its runs, the dose
 /// by its share of the minutes; lows are percentiles over the fresh draws.
 [[nodiscard]] std::string scheduleCsv(const Plan& plan);

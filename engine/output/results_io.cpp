@@ -85,7 +85,7 @@ std::string summaryCsv(const Comparison& comparison) {
 
 std::string dailyCsv(const Comparison& comparison) {
     CsvWriter table(kDailyHeader);
-    const bool hasDebt = comparison.model.debt_kg > 0.0;  // what is left of nothing is no number
+    const bool hasDebt = comparison.model.debt_kg > 0.0;  // without debt there is no share of it left
     for (const RampRun& run : comparison.runs) {
         for (const DayRow& day : run.days) {
             table.text(run.name).number(day.day);

@@ -9,7 +9,7 @@
 
 namespace engine {
 
-// The tables of a comparison as CSV (design 6): RFC 4180, UTF-8, CRLF, decimal point, header first,
+// The tables of a comparison as CSV: RFC 4180, UTF-8, CRLF, decimal point, header first,
 // numbers as the shortest text that reads back, an empty field for a number that does not exist. The
 // headers carry the units.
 

@@ -32,7 +32,7 @@ struct RunRow {
 /// @param run  Place in the comparison; completed.
 [[nodiscard]] std::vector<RunRow> runList(const Comparison& comparison, std::size_t run);
 
-/// Columns of `schedule.csv` (design 6).
+/// Columns of `schedule.csv`.
 inline constexpr std::string_view kScheduleHeader =
     "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,lowest_p50_mg_per_l";
 
