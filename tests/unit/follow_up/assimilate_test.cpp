@@ -149,8 +149,14 @@ TEST(ModelError, ComesBackAtTheSameHourAndFades) {
         {0.0, 0.5}, {43200.0, 0.5}, {86400.0, 0.5}, {864000.0, 0.5}, {0.0, 3.5}};
     const Eigen::MatrixXd covariance = modelCovariance(error, points, points);
     EXPECT_NEAR(covariance(0, 0), 0.25, 1e-12);
-    EXPECT_GT(covariance(0, 2), 1.2 * covariance(0, 1));  // a day apart against half a day
-    EXPECT_LT(covariance(0, 3), 0.02);
+    // By hand, each part a third: 3 h pass, 2 d are forgotten, 4 d fade; the daily part is least at 12 h.
+    const auto expected = [](double hours, double wave) {
+        return 0.25 / 3.0 *
+               (std::exp(-hours / 3.0) + std::exp(-hours / 48.0) + std::exp(-hours / 96.0 - 2.0 * wave));
+    };
+    EXPECT_NEAR(covariance(0, 1), expected(12.0, 1.0), 1e-9);
+    EXPECT_NEAR(covariance(0, 2), expected(24.0, 0.0), 1e-9);
+    EXPECT_NEAR(covariance(0, 3), expected(240.0, 0.0), 1e-9);
     EXPECT_NEAR(covariance(0, 4), 0.25 * std::exp(-3.0), 1e-12);
 }
 
