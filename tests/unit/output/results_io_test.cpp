@@ -51,7 +51,7 @@ using Row = std::vector<std::string>;
 TEST(ResultsIo, HeadersAreTheContract) {
     const Comparison comparison = madeUpComparison();
     const auto header = [](const std::string& text) { return text.substr(0, text.find('\r')); };
-    // Design 6, column by column.
+    // Other programs read these columns: a change here is one of the format.
     EXPECT_EQ(header(summaryCsv(comparison)),
               "ramp,days_to_continuous,worst_mg_per_l,worst_time_h,worst_day,hours_below_stress,"
               "hours_below_lethal,end_state_mg_per_l,largest_dose_percent,largest_dose_day,energy_kwh,"
