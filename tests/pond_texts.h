@@ -86,7 +86,7 @@ depth_m = 0.5
 oxygen_mg_per_l = 5.1
 )";
 
-/// Our own form with every key of design 6 that a file with days of weather can hold.
+/// Our own form with every key that a file with days of weather can hold.
 inline constexpr std::string_view kFullPond = R"(format = 1
 title = "Pond \"with\" every key \\ und Umlauten äöü, 池"
 chosen_ramp = "steps"

@@ -19,7 +19,7 @@ namespace engine {
 /// @return  Row-major, count x dimensions.
 [[nodiscard]] std::vector<double> normalScores(int count, int dimensions, std::uint64_t seed);
 
-/// Correlations of the scores of inputs, in their order (design 2.1; numbers of the trade, common practice
+/// Correlations of the scores of inputs, in their order (numbers of the trade, common practice
 /// without a source): 0.6 within the bottom group; in the algae group the product of both correlations with
 /// chlorophyll; none with a measured input.
 [[nodiscard]] Eigen::MatrixXd correlations(const std::vector<UncertainInput>& inputs);

@@ -86,7 +86,7 @@ struct MemberDraws {
 /// A ramp as it ran in the central run, whose schedule holds for all members.
 [[nodiscard]] EnsembleRamp ensembleRamp(const RampRun& run);
 
-/// Runs every member under every ramp (design: 2.1, 5). Members have their own parameters, start and weather
+/// Runs every member under every ramp. Members have their own parameters, start and weather
 /// and share clock, switch times and layers; do-nothing, if there is one, is what chances are added to. The
 /// same bits for any number of threads. Keeps the fish water of every member and hour in single precision,
 /// members x (24 x days + 19) x ramps x 4 bytes, until the percentiles are taken.

@@ -69,7 +69,7 @@ struct MeasureResult {
 [[nodiscard]] MeasureResult measure(const Pond& pond, const MeasureOptions& options,
                                     const RunControl& control = {});
 
-/// measure.csv (design 6) and measure_gain.csv, which has the shares' 5 and 95 % points and what measuring
+/// measure.csv, and measure_gain.csv, which has the shares' 5 and 95 % points and what measuring
 /// brings.
 [[nodiscard]] std::vector<TextFile> measureFiles(const MeasureResult& result);
 

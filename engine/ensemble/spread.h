@@ -33,15 +33,14 @@ struct MeterError {
     double factor = 1.0;  ///< At least 1: the value times or over it
 };
 
-/// From 5 and 95 % points: two-piece log-normal, or two-piece normal cut at 0 where `low` is not positive
-/// (design).
+/// From 5 and 95 % points: two-piece log-normal, or two-piece normal cut at 0 where `low` is not positive.
 /// @pre low <= value <= high
 [[nodiscard]] Spread spreadBetween(double value, double low, double high);
 
 /// A prior about its own value.
 [[nodiscard]] Spread spreadOf(const Prior& prior);
 
-/// A number of the pond file (design: spread of an input): its own 5 and 95 % points if it has them; `share`
+/// A number of the pond file: its own 5 and 95 % points if it has them; `share`
 /// 0.5 or 1 of the prior's log-spread if it is estimated or guessed; the error of its meter otherwise, never
 /// below 0.
 [[nodiscard]] Spread spreadOf(const Quantity& quantity, const Prior& prior, const MeterError& meter);

@@ -57,8 +57,8 @@ struct Today {
 
 /// This morning's decision, the schedule from today on and tonight's expected low. The schedule
 /// is the ramp's own: the next step after go, the same minutes after hold, nothing today and half of the last
-/// minutes from tomorrow on after back, nothing for five days and then a quarter after stop; no day lifts
-/// more than the cap.
+/// minutes from tomorrow on after back, nothing for five days and then a quarter after stop (all common
+/// practice, no source); no day lifts more than the cap.
 [[nodiscard]] Today decideToday(const Pond& pond, const TodayOptions& options,
                                 const RunControl& control = {});
 

@@ -149,7 +149,7 @@ struct MonthStart {
     bool isHarmless = false;  ///< Keeps the line, or is no worse where do-nothing does not keep it
 };
 
-/// What the mornings of a ramp that is under way leave a plan (trade 3.4 and 3.8).
+/// What the mornings of a ramp that is under way leave a plan.
 struct PlanMornings {
     std::vector<int> firstDays;  ///< Minutes of the days that this morning's verdict speaks for
     std::optional<int> most;     ///< Minutes of the first day after them at most; nothing: any

@@ -9,7 +9,7 @@
 namespace engine {
 namespace {
 
-constexpr int kLookAhead = 3;    // [d]: a constant dose shows what it does within three days (trade 3.4)
+constexpr int kLookAhead = 3;    // [d]: a constant dose shows what it does within three days
 constexpr int kLookBetween = 3;  // [d]: how often a run to the end is asked whether it still can be good
 
 bool isIn(std::span<const int> days, int day) {

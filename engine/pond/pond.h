@@ -14,7 +14,7 @@ struct ClockTime {
     bool operator==(const ClockTime&) const = default;
 };
 
-/// How an input is known (design: a plain number is measured).
+/// How an input is known; a plain number is measured.
 enum class Confidence { Measured, Estimated, Guessed };
 
 /// A number of the pond file with its spread. Converts to its value.

@@ -72,7 +72,7 @@ void checkRole(const std::string& path, RampKind kind, bool isThere, Role role, 
     }
 }
 
-/// Which keys belong to which kind (design 6).
+/// Which keys belong to which kind.
 void checkKind(const Ramp& ramp, const std::string& path, const PondFaults& faults) {
     const RampKind kind = ramp.kind;
     const bool isDoubling = kind == RampKind::Doubling;

@@ -132,7 +132,7 @@ using BalanceSlopes = Eigen::Matrix2d;
 /// Those of the central run, with which the search of each member starts.
 [[nodiscard]] BalanceSlopes balanceSlopes(const PondModel& model);
 
-/// Finds the balance's factors of each member of a pack and puts them into its parameters (design: balance),
+/// Finds the balance's factors of each member of a pack and puts them into its parameters,
 /// starting from the factors that the members have: by Broyden's method, member for member, to 1e-3 g/m^3 of
 /// what is wanted or to the end of the factors' range; what 14 trial days do not bring there keeps its
 /// nearest.

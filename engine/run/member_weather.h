@@ -16,7 +16,7 @@ struct WeatherScatter {
     double cloud = 0.0;    ///< Share of sky
 };
 
-/// Scatter by day from `firstDay` to `lastDay` (design: weather of a member): up to day 1 that of a forecast,
+/// Scatter by day from `firstDay` to `lastDay` (all judgement): up to day 1 that of a forecast,
 /// air 1.5 degC, wind a factor of 1.35 and cloud 0.20; from day 6 on that of the table's days about the usual
 /// day, where that is more; between them in equal steps. None for observed weather.
 /// @param lastDay  Days after it have none (end state: usual days).
@@ -29,7 +29,7 @@ struct WeatherOffset {
     double cloud = 0.0;       ///< Added all day, share of sky
 };
 
-/// Correlation of the scores of a quantity on two days that follow each other (design).
+/// Correlation of the scores of a quantity on two days that follow each other (judgement).
 inline constexpr double kDayToDay = 0.6;
 /// Scores that a day takes: air, wind, cloud.
 inline constexpr int kWeatherScores = 3;

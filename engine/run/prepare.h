@@ -4,7 +4,7 @@
 
 namespace engine {
 
-/// What the balance leads a pond to, and when (design: balance).
+/// What the balance leads a pond to, and when.
 struct BalanceTarget {
     MaybeQuantity dawnOxygen;   ///< Of the dawn reading, if there is one [g/m^3]
     double readingTime = 0.0;   ///< Its clock hour in the night after the profile [s after midnight of day 1]

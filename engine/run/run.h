@@ -21,7 +21,7 @@ struct Resolution {
     double largestStep = 360.0;  ///< [s]
 };
 
-/// How the factors of photosynthesis and respiration were found (design: balance).
+/// How the factors of photosynthesis and respiration were found.
 struct BalanceResult {
     double photosynthesis = 1.0;
     double respiration = 1.0;
@@ -93,7 +93,7 @@ struct BudgetRow {
     [[nodiscard]] double throughput() const;    ///< Sum of the absolute terms
 };
 
-/// The end state is found by so many usual days more, of which the last so many nights count (design).
+/// The end state is found by so many usual days more, of which the last so many nights count (judgement).
 inline constexpr int kEndStateDays = 30;
 inline constexpr int kEndStateNights = 7;
 

@@ -7,9 +7,9 @@
 namespace engine {
 namespace {
 
-constexpr double kUnusualHigh = 3.0;  // design: a factor of the balance outside 0.3 to 3 is a warning
+constexpr double kUnusualHigh = 3.0;  // a factor of the balance outside 0.3 to 3 is a warning (judgement)
 constexpr double kUnusualLow = 0.3;
-constexpr double kLeastFactor = 0.1;  // design: the range in which the balance looks for its factors
+constexpr double kLeastFactor = 0.1;  // the range in which the balance looks for its factors
 constexpr double kGreatestFactor = 10.0;
 
 void addBalance(const BalanceResult& balance, const SentenceBuilder& builder) {

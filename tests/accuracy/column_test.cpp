@@ -34,7 +34,7 @@ double oxygenError(const std::vector<double>& oxygen, const std::vector<double>&
 
 // The stepper against CVODE (SUNDIALS) on the same rates(): two hours of one running window in light, plume
 // frozen, mixing prescribed, smooth water. Measured order at least 0.8 (first is claimed), and oxygen of
-// every layer within 0.05 mg/L at steps of 75 s, the tolerance of the design in time. CVODE at 1e-7: the
+// every layer within 0.05 mg/L at steps of 75 s, what steps may cost in time. CVODE at 1e-7: the
 // limiter of the return flow switches, which finer tolerances answer with ever smaller steps.
 TEST(Column, StepsConvergeToCvode) {
     const int layers = 20;

@@ -55,7 +55,7 @@ using engine::PondModel;
 using engine::Ramp;
 using engine::Resolution;
 
-constexpr double kWantedInTime = 0.05, kWantedInDepth = 0.2;  // Of the design [g/m^3]
+constexpr double kWantedInTime = 0.05, kWantedInDepth = 0.2;  // What steps and layers may cost [g/m^3]
 constexpr int kDays = 14;
 constexpr int kRepeats = 11;
 constexpr double kBudget_s = 20.0;  // For each setting of CVODE on the full problem

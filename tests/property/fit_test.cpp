@@ -108,7 +108,7 @@ Twin twin(std::uint64_t number) {
 
 TEST(FitTwin, BandsHoldTheTruthAndTheNextDawnIsNear) {
     // 20 truths of some 50 inputs: the share inside has a standard error of about 1.5 points, so that 85 to
-    // 95 % is asked of the mean as it stands (design of the check).
+    // 95 % is asked of the mean as it stands.
     const int repeats = std::getenv("DAWNLINE_SLOW") != nullptr ? 200 : 20;
     int inside = 0, inputs = 0;
     double error = 0.0, worst = 0.0;

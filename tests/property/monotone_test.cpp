@@ -92,7 +92,7 @@ Outcome raiseAndLower(bool dissolves, double room, const Broken& broken) {
 }
 
 // Where bubbles give nothing, oxygen moves neither water nor heat, so that poorer water stays poorer but for
-// the fish, which move, and the limiter of the fluxes: a fifth of the design's tolerance in time.
+// the fish, which move, and the limiter of the fluxes: a fifth of what steps may cost in time, 0.05 g/m^3.
 TEST(Monotone, TheWorstLowNeverRisesWithDebtDemandOrRespiration) {
     const Outcome outcome =
         raiseAndLower(false, 0.01, [](unsigned seed, const char* input, const std::string& ramp, double by) {

@@ -194,7 +194,7 @@ struct Everything {
         return r;
     }
 
-    /// The same equations written down a second time, by what the design says of them.
+    /// The same equations written down a second time, from the words of their docstrings.
     void derivative(const double* y, double* dy) const {
         const double c = y[0];
         const double paidFast = fast * y[1] * c / (0.2 + c);
@@ -224,7 +224,7 @@ TEST(Tank, HalfSaturationsOfTheCheck) {
 
 // Our steps against CVODE (SUNDIALS, rtol 1e-10) over a day of everything at once, from rich water down
 // through the range where fish and sediment go short, and from water without oxygen. Backward Euler is of
-// first order: measured order at least 0.8, and within 0.05 mg/L, the tolerance of the design in time, at
+// first order: measured order at least 0.8, and within 0.05 mg/L, what steps may cost in time, at
 // steps of 75 s.
 TEST(Tank, EverythingAtOnceAgainstCvode) {
     Everything rich;

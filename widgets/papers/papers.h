@@ -20,7 +20,7 @@
 
 namespace widgets {
 
-// The papers of one frozen run (design: 8). All numbers are the run's.
+// The papers of one frozen run. All numbers are the run's.
 
 [[nodiscard]] Paper ownerSheet(const PaperRun& run);
 [[nodiscard]] Paper schedulePaper(const PaperRun& run);

@@ -1,4 +1,4 @@
-// What a run's rows mean: hours, days, nights, doses, budgets and schedules (design 2.1 and 6).
+// What a run's rows mean: hours, days, nights, doses, budgets and schedules.
 #include "engine/run/run.h"
 
 #include "engine/base/units.h"

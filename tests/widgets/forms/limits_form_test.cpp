@@ -30,7 +30,7 @@ TEST_F(LimitsFormTest, EmptyFieldsSayWhatIsTakenByTheFish) {
     const auto placeholder = [this](const char* name) {
         return test::plain(fieldOf<NumberBox>(*form, name)->placeholder());
     };
-    // Sport fish 4 and 2, one more on stress since the surface is at 28.5 degC (design, lines).
+    // Sport fish 4 and 2, one more on stress since the surface is at 28.5 degC.
     EXPECT_EQ(placeholder("Stress line, mg/L"), "5 if empty");
     EXPECT_EQ(placeholder("Lethal line, mg/L"), "2 if empty");
     EXPECT_EQ(placeholder("Fish water, %"), "20 if empty");
