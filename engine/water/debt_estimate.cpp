@@ -1,6 +1,8 @@
 #include "engine/water/debt_estimate.h"
 
 #include "engine/base/error.h"
+#include "engine/base/units.h"
+#include "engine/water/constants_debt.h"
 #include "engine/water/toxic.h"
 
 #include <Eigen/Cholesky>
@@ -14,27 +16,7 @@ namespace {
 
 constexpr double kScore95 = 1.6448536269514722;  // of the standard normal distribution's 95 % point
 
-constexpr double kKept = 0.5, kKeptLow = 0.3, kKeptHigh = 0.8;  // of what leaves the sediment; judgement
-constexpr double kFlux_gPerM2Day = 0.37, kFluxError = 0.12;     // Mueller and others (2012)
-
-constexpr double kLeastReading = 1.0;  // [g/m^3], common practice: under it a test is void
-constexpr double kMeter = 0.2;         // [g/m^3], optical handheld in the field
-constexpr double kPouring = 0.03;      // of the parts of surface water; judgement
-constexpr double kPlace = 0.2;         // 1 sigma of the logarithm between one sample and the mean; judgement
 constexpr double kMinutesPerDay = kDay / kMinute;
-
-// A way that comes to nothing is not told from this much (judgement), and a logarithm needs more than 0.
-constexpr double kLeastDebt = 0.3;  // [g/m^3]
-
-// Parts of fast plus medium debt that substances make up, with 5 and 95 % points; judgement. Sulfide and
-// iron together are the fast share of engine/water/priors.h; what is left are labile organics, which no kit
-// reads.
-constexpr Prior kSulfidePart{0.35, 0.15, 0.60, "of fast plus medium debt; judgement"};
-constexpr Prior kIronPart{0.20, 0.05, 0.40, "of fast plus medium debt; judgement"};
-constexpr Prior kMethanePart{0.30, 0.12, 0.45, "of fast plus medium debt; judgement"};
-constexpr double kKitError = 0.3;  // 1 sigma of the logarithm of what kits read; judgement
-
-constexpr double kSharedLakes = 0.5;  // correlation; judgement
 
 /// 1 sigma of a logarithm from 5 and 95 % points.
 double sigmaOf(double low, double high) {
@@ -42,7 +24,7 @@ double sigmaOf(double low, double high) {
 }
 
 DebtRoute route(DebtRouteKind kind, double value, double sigma) {
-    const double held = std::max(value, kLeastDebt);
+    const double held = std::max(value, kLeastDebt.value);
     return {kind, held, held * std::exp(-kScore95 * sigma), held * std::exp(kScore95 * sigma), sigma};
 }
 
@@ -54,8 +36,8 @@ double spent(double minutes, double warmth, double fastShare, double fastRate, d
 }
 
 DebtRoute ofDays(const Quantity& days, double thickness) {
-    const double kept = sigmaOf(kKeptLow, kKeptHigh);
-    const double flux = kFluxError / kFlux_gPerM2Day;
+    const double kept = sigmaOf(kKeptDebt.low, kKeptDebt.high);
+    const double flux = kReducedFluxError_gPerM2Day.value / kReducedFlux_gPerM2Day.value;
     const double counted = days.low && *days.low > 0.0 ? sigmaOf(*days.low, *days.high) : 0.0;
     return route(DebtRouteKind::DaysStratified, debtFromDays(days, thickness),
                  std::hypot(kept, flux, counted));
@@ -71,7 +53,7 @@ DebtRoute ofClass(const Bottom& bottom) {
 std::optional<DebtRoute> ofSubstances(const Water& water) {
     const SubstanceDebt debt = substanceDebt(water);
     double part = 0.0, below = 0.0, above = 0.0;
-    const auto add = [&](bool isMeasured, const Prior& prior) {
+    const auto add = [&](bool isMeasured, const Constant& prior) {
         if (isMeasured) {
             part += prior.value;
             below = std::hypot(below, prior.value - prior.low);
@@ -86,7 +68,7 @@ std::optional<DebtRoute> ofSubstances(const Water& water) {
     }
     const double parts = sigmaOf(part - below, std::min(part + above, 1.0));
     return route(DebtRouteKind::Substances, debt.fastAndMedium() / part,
-                 std::hypot(parts, kKitError, kPlace));
+                 std::hypot(parts, kKitError.value, kPlaceError.value));
 }
 
 double covariance(const DebtRoute& a, const DebtRoute& b) {
@@ -97,9 +79,10 @@ double covariance(const DebtRoute& a, const DebtRoute& b) {
         return a.sigma * a.sigma;
     }
     if (are(DebtRouteKind::DaysStratified, DebtRouteKind::AgeAndSmell)) {
-        return kSharedLakes * a.sigma * b.sigma;
+        return kSharedLakes.value * a.sigma * b.sigma;
     }
-    return are(DebtRouteKind::BottleTest, DebtRouteKind::Substances) ? kPlace * kPlace : 0.0;
+    return are(DebtRouteKind::BottleTest, DebtRouteKind::Substances) ? kPlaceError.value * kPlaceError.value
+                                                                     : 0.0;
 }
 
 /// Weights of the generalised least squares mean, which sum to 1, and its variance.
@@ -131,19 +114,19 @@ Weights weightsOf(const std::vector<DebtRoute>& routes) {
 }  // namespace
 
 double debtFromDays(double days, double thickness) {
-    return kKept * kFlux_gPerM2Day * days / thickness;
+    return kKeptDebt.value * kReducedFlux_gPerM2Day.value * days / thickness;
 }
 
 BottleDebt bottleDebt(const BottleTest& test, const BottleReading& reading) {
     BottleDebt out;
-    const double parts = test.surfaceParts ? test.surfaceParts->value : 3.0;
-    const double meter = test.meterError ? test.meterError->value : kMeter;
+    const double parts = test.surfaceParts ? test.surfaceParts->value : kSurfaceParts.value;
+    const double meter = test.meterError ? test.meterError->value : kMeterError.value;
     const double left = *test.surfaceOxygen - (reading.controlLoss ? reading.controlLoss->value : 0.0);
     out.minutes = *reading.minutes;
-    out.isVoid = *reading.oxygen < kLeastReading;
+    out.isVoid = *reading.oxygen < kLeastReading.value;
     out.taken = parts * left + *test.bottomOxygen - (parts + 1.0) * *reading.oxygen;
     out.error = std::hypot(meter * std::sqrt(parts * parts + 1.0 + (parts + 1.0) * (parts + 1.0)),
-                           kPouring * parts * (left - *reading.oxygen));
+                           kPouringError.value * parts * (left - *reading.oxygen));
     const double warmth = test.temperature ? std::pow(kDebtTheta.value, *test.temperature - 20.0) : 1.0;
     out.share =
         spent(out.minutes, warmth, kFastShare.value, kFastRate_perDay.value, kMediumRate_perDay.value);
@@ -152,9 +135,9 @@ BottleDebt bottleDebt(const BottleTest& test, const BottleReading& reading) {
     const double most =
         spent(out.minutes, warmth, kFastShare.high, kFastRate_perDay.high, kMediumRate_perDay.high);
     // A plain error as one of the logarithm: it is the larger, the less was taken.
-    const double read = std::log1p(out.error / std::max(out.taken, kLeastDebt));
-    out.route = route(DebtRouteKind::BottleTest, std::max(out.taken, kLeastDebt) / out.share,
-                      std::hypot(read, sigmaOf(least, most), kPlace));
+    const double read = std::log1p(out.error / std::max(out.taken, kLeastDebt.value));
+    out.route = route(DebtRouteKind::BottleTest, std::max(out.taken, kLeastDebt.value) / out.share,
+                      std::hypot(read, sigmaOf(least, most), kPlaceError.value));
     return out;
 }
 
