@@ -3,6 +3,7 @@
 #include "engine/base/units.h"
 #include "engine/follow_up/morning.h"
 #include "engine/pond/local_time.h"
+#include "engine/water/layering.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,8 +17,7 @@ constexpr double kLookAhead = 24.0;  // [h]
 constexpr double kLongest = 48.0;    // [h]
 constexpr double kStaysHours = 3.0;
 constexpr double kTransfer_kgPerKWh = 1.5;
-constexpr double kStratified = 2.0, kMixed = 1.0;  // [K], common practice, no source
-constexpr double kMixedOxygen = 1.5;               // [g/m^3], common practice, no source
+constexpr double kStratified = 2.0;  // [K]; common practice, no source
 
 OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAerator& surface,
                         double transfer, const RunControl& control) {
@@ -89,11 +89,11 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     out.surface = profile->oxygen.front();
     out.bottom = profile->oxygen.back();
     out.difference = profile->temperature.front() - profile->temperature.back();
-    const double apart = std::fabs(out.difference);
-    const bool isSameOxygen = std::fabs(out.surface - out.bottom) <= kMixedOxygen;
-    out.state = apart < kMixed && isSameOxygen ? PresentState::Mixed
-                : apart > kStratified          ? PresentState::Stratified
-                                               : PresentState::Between;
+    // Unlike isMixedThrough() this takes a difference of just the limit for mixed.
+    const bool isSameOxygen = std::fabs(out.surface - out.bottom) <= kMixedOxygen.value;
+    out.state = hasOneTemperature(out.difference) && isSameOxygen ? PresentState::Mixed
+                : std::fabs(out.difference) > kStratified         ? PresentState::Stratified
+                                                                  : PresentState::Between;
 
     SurfaceAerator surface = pond.surfaceAerator.value_or(SurfaceAerator{});
     surface.existing = true;

@@ -5,6 +5,7 @@
 #include "engine/follow_up/ramp_steps.h"
 #include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
+#include "engine/water/layering.h"
 
 #include <algorithm>
 #include <cmath>
@@ -101,8 +102,8 @@ std::optional<RestartAdvice> restartOf(const PondModel& model, const Morning& mo
     out.daysOff = (now - *last) / kDay;
     const bool isMixed = morning.temperatureSurface && morning.temperatureBottom && morning.bottom &&
                          morning.surface &&
-                         std::fabs(*morning.temperatureSurface - *morning.temperatureBottom) < 1.0 &&
-                         std::fabs(*morning.surface - *morning.bottom) < 1.5;
+                         isMixedThrough(*morning.temperatureSurface - *morning.temperatureBottom,
+                                        *morning.surface - *morning.bottom);
     out.restart = restartAfter(out.daysOff,
                                morning.temperatureBottom.value_or(model.profile.temperature.back()), isMixed);
     if (model.bottom.exists()) {

@@ -2,6 +2,8 @@
 
 #include "engine/base/error.h"
 #include "engine/run/run.h"
+#include "engine/water/constants_debt.h"
+#include "engine/water/layering.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -10,14 +12,13 @@
 namespace engine {
 namespace {
 
-constexpr double kHighRatio = 0.5, kLowRatio = 0.15;  // trade 0.4
-constexpr double kMixedTemperature = 1.0;             // [K]
-constexpr double kMixedBottom = 2.0;                  // [g/m^3]
+constexpr double kHighRatio = 0.5, kLowRatio = 0.15;  // common practice, no source
 constexpr int kHoldsToReview = 3;
 constexpr double kShareOfSaturation = 0.8;
-constexpr double kFewDays = 4.0, kManyDays = 14.0;  // trade 3.3: more than 3 to 5 warm days; more than 14
+constexpr double kFewDays = 4.0,
+                 kManyDays = 14.0;  // more than 3 to 5 warm days; more than 14; common practice
 constexpr double kCoolWater = 12.0;                 // [degC]
-constexpr double kReducedFlux = 0.5 * 0.37, kDemand = 0.9;  // [g/m^2/d]
+constexpr double kReducedFlux = kKeptDebt.value * kReducedFlux_gPerM2Day.value, kDemand = 0.9;  // [g/m^2/d]
 
 }  // namespace
 
@@ -88,10 +89,6 @@ DawnLimits dawnLimits(const PondModel& model, double temperature) {
     const double saturation =
         oxygenSaturation(std::clamp(temperature, 0.0, 40.0), 0.0, model.parameters.site.airPressure);
     return dawnLimits(model.parameters.thresholds.group, saturation, model.pond.dawnRules);
-}
-
-bool isMixedAtDawn(double difference, double bottom) {
-    return std::fabs(difference) < kMixedTemperature && bottom > kMixedBottom;
 }
 
 std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits) {

@@ -94,11 +94,7 @@ struct DawnDecision {
 /// @pre a surface or a middle reading
 [[nodiscard]] DawnDecision decideAtDawn(const Morning& morning, const DawnLimits& limits);
 
-/// Whether a dawn's readings are those of a mixed pond. @param difference  Top minus bottom [K], of either
-/// sign. @param bottom  Oxygen there [g/m^3].
-[[nodiscard]] bool isMixedAtDawn(double difference, double bottom);
-
-/// The most of the bottom water that a day may lift [%], or nothing if any dose may be [trade 3.4].
+/// The most of the bottom water that a day may lift [%], or nothing if any dose may be.
 [[nodiscard]] std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits);
 
 /// How much of a ramp a stop asks for again.
@@ -110,14 +106,14 @@ enum class Restart {
 };
 
 /// @param daysOff      Days without air.
-/// @param bottomWater  Temperature of the bottom water [degC]; under 12 debt gathers slowly (trade 3.3: cool
-/// start).
+/// @param bottomWater  Temperature of the bottom water [degC]; under 12 debt gathers slowly, as at a
+/// cool start.
 /// @param isMixed      Surface and bottom within 1 degC and 1.5 mg/L.
 [[nodiscard]] Restart restartAfter(double daysOff, double bottomWater, bool isMixed);
 
 /// Demand that has accumulated in the bottom water since the air went off [g/m^3 of bottom water]: 0.5 x 0.37
 /// g/m^2/d over its thickness for reduced substances, plus what oxygen it had, used at 0.9 g/m^2/d
-/// (trade 3.3, after Mueller et al. 2012, Environ. Sci. Technol. 46:9964).
+/// (Mueller et al. 2012, Environ. Sci. Technol. 46:9964).
 struct RestartDebt {
     double debt = 0.0;    ///< [g/m^3]
     double oxygen = 0.0;  ///< Left of what the bottom water held [g/m^3]

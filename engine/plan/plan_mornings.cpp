@@ -1,6 +1,7 @@
 #include "engine/plan/plan_mornings.h"
 
 #include "engine/plan/plan_search.h"
+#include "engine/water/layering.h"
 
 #include <algorithm>
 #include <vector>

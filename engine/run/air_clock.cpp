@@ -2,18 +2,12 @@
 
 #include "engine/base/units.h"
 #include "engine/ramps/hold_rules.h"
+#include "engine/water/layering.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace engine {
-namespace {
-
-constexpr double kCapTemperature = 1.0;  // [K], design: the cap is lifted below this difference ...
-constexpr double kCapOxygen = 2.0;       // [g/m^3] ... with more than this at the bottom
-
-}  // namespace
-
 AirClock::AirClock(const PondModel& model, const Ramp* ramp, const RunRequest& request, double end)
         : m_model(model), m_ramp(ramp), m_end(end) {
     if (request.schedule) {
@@ -89,7 +83,7 @@ void AirClock::endRun(double time) {
 
 void AirClock::dawn(int day, double topMinusBottom, double bottomOxygen) {
     if (m_capped && !m_ramp->hold && !m_liftedDay && day <= m_lastDay &&
-        std::fabs(topMinusBottom) < kCapTemperature && bottomOxygen > kCapOxygen) {
+        isMixedAtDawn(topMinusBottom, bottomOxygen)) {
         m_liftedDay = m_plannedDay + 1;  // the next day's start is the first that can heed it
     }
 }

@@ -1,6 +1,7 @@
 #include "engine/run/triage.h"
 
 #include "engine/column/plume.h"
+#include "engine/water/layering.h"
 #include "engine/water/water.h"
 
 #include <cmath>
@@ -14,12 +15,6 @@ constexpr double kHigh = 0.5;
 constexpr double kDoNotStart = 1.0;
 constexpr double kCapHigh_percent = 10.0;  // 10 to 15 where the ratio is above 0.5
 constexpr double kCapRequired_percent = 25.0;
-
-// When a pond counts as mixed; common practice, no published source. Temperature alone does not do: in Danish
-// lakes the bottom was often short of oxygen under differences of 0.5 to 1 degC.
-constexpr double kMixedTemperature = 1.0;  // [K]
-constexpr double kMixedOxygen = 1.5;       // [g/m^3]
-constexpr double kMixedSalinity = 0.5;     // as where salt layers are said
 
 constexpr double kCool = 15.0;    // [degC], upper end of the best time's 12 to 15
 constexpr double kWarm = 18.0;    // [degC]; between the two a pond is on its way (judgement)
@@ -37,11 +32,11 @@ Layering layeringOf(const PondModel& model) {
     out.temperature = across(model, profile.temperature);
     out.oxygen = across(model, profile.oxygen);
     out.salinity = profile.salinity.empty() ? 0.0 : -across(model, profile.salinity);
-    const bool byTemperature = std::fabs(out.temperature) < kMixedTemperature;
-    const bool byRest = std::fabs(out.oxygen) < kMixedOxygen && std::fabs(out.salinity) < kMixedSalinity;
-    out.kind = !byTemperature ? Layering::Kind::Layered
-               : byRest       ? Layering::Kind::Mixed
-                              : Layering::Kind::OnlyByTemperature;
+    const bool byRest =
+        isMixedThrough(out.temperature, out.oxygen) && std::fabs(out.salinity) < kMixedSalinity.value;
+    out.kind = !hasOneTemperature(out.temperature) ? Layering::Kind::Layered
+               : byRest                            ? Layering::Kind::Mixed
+                                                   : Layering::Kind::OnlyByTemperature;
     return out;
 }
 

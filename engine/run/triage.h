@@ -27,7 +27,7 @@ struct FirstDose {
     double ofPond_percent = 0.0;    ///< Net, of the whole pond
 };
 
-/// Surface against bottom, each read at its own depth (design 2.1).
+/// Surface against bottom, each read at its own depth.
 struct Layering {
     enum class Kind {
         Mixed,              ///< By temperature, oxygen and salt
