@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <span>
 
 namespace engine {
 
@@ -20,33 +19,5 @@ struct OxygenCriteria {
 };
 
 [[nodiscard]] OxygenCriteria epa1986(WaterKind water, LifeStage stage);
-
-/// The lowest value of each kind in a series [g/m^3]; empty where the series is too short for it.
-struct OxygenLows {
-    std::optional<double> mean30Days;
-    std::optional<double> mean7Days;
-    std::optional<double> meanMinimum7Days;
-    std::optional<double> minimum;
-};
-
-/// Days are blocks of 24 values from the start of the series, windows move by one day, and hours after
-/// the last whole day count for the minimum alone.
-/// @param hourly  Oxygen [g/m^3], one value an hour without a gap.
-/// @throws ArgumentError if a value is not finite or outside 0 to 1000.
-[[nodiscard]] OxygenLows oxygenLows(std::span<const double> hourly);
-
-/// Which limits a series breaks. A limit that the table lacks, or that the series is too short to judge,
-/// is not broken; OxygenLows tells the two apart.
-struct CriteriaBroken {
-    bool mean30Days = false;
-    bool mean7Days = false;
-    bool meanMinimum7Days = false;
-    bool minimum = false;
-
-    bool operator==(const CriteriaBroken&) const = default;
-};
-
-/// A value equal to its limit keeps it.
-[[nodiscard]] CriteriaBroken brokenCriteria(const OxygenLows& lows, const OxygenCriteria& criteria);
 
 }  // namespace engine

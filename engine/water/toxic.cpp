@@ -1,6 +1,5 @@
 #include "engine/water/toxic.h"
 
-#include <algorithm>
 #include <cmath>
 
 namespace engine {
@@ -17,16 +16,6 @@ double sulfideDissociation(double temperature) {
 
 double undissociatedSulfideShare(double temperature, double ph) {
     return 1.0 / (1.0 + std::pow(10.0, ph - sulfideDissociation(temperature)));
-}
-
-double sulfideOxidation(double temperature, double ph, double ionicStrength) {
-    const double log10PerHour = 10.50 + 0.16 * std::clamp(ph, 4.0, 8.0) - 3000.0 / toKelvin(temperature) +
-                                0.44 * std::sqrt(ionicStrength < 0.0 ? 0.0 : ionicStrength);
-    return fromPerHour(std::pow(10.0, log10PerHour));
-}
-
-double ironOxidation(double hydroxide_molPerL, double oxygenPressure_atm) {
-    return 2.91e-9 + 1.33e12 * hydroxide_molPerL * hydroxide_molPerL * oxygenPressure_atm;
 }
 
 }  // namespace engine

@@ -2,43 +2,29 @@
 
 #include <gtest/gtest.h>
 
-#include <vector>
+#include <optional>
 
 namespace {
 
 using namespace engine;
 
-CriteriaBroken judgeConstant(double oxygen, WaterKind water, LifeStage stage) {
-    const std::vector<double> hourly(30 * 24, oxygen);
-    return brokenCriteria(oxygenLows(hourly), epa1986(water, stage));
+constexpr std::optional<double> kNone;
+
+void expectLimits(const OxygenCriteria& found, std::optional<double> mean30Days,
+                  std::optional<double> mean7Days, std::optional<double> meanMinimum7Days, double minimum) {
+    EXPECT_EQ(found.mean30Days, mean30Days);
+    EXPECT_EQ(found.mean7Days, mean7Days);
+    EXPECT_EQ(found.meanMinimum7Days, meanMinimum7Days);
+    EXPECT_EQ(found.minimum, minimum);
 }
 
-// EPA 440/5-86-003 (1986), Table 1, as in EPA's fact sheet 841F21007B (July 2021). Exact.
-TEST(Criteria, WarmWaterOtherLifeStages) {
-    const auto judge = [](double oxygen) { return judgeConstant(oxygen, WaterKind::Warm, LifeStage::Other); };
-    EXPECT_EQ(judge(5.5), CriteriaBroken{});
-    EXPECT_EQ(judge(5.4), (CriteriaBroken{.mean30Days = true}));
-    EXPECT_EQ(judge(3.9), (CriteriaBroken{.mean30Days = true, .meanMinimum7Days = true}));
-    EXPECT_EQ(judge(2.9), (CriteriaBroken{.mean30Days = true, .meanMinimum7Days = true, .minimum = true}));
-}
-
-TEST(Criteria, ColdWaterOtherLifeStages) {
-    const auto judge = [](double oxygen) { return judgeConstant(oxygen, WaterKind::Cold, LifeStage::Other); };
-    EXPECT_EQ(judge(6.5), CriteriaBroken{});
-    EXPECT_EQ(judge(6.4), (CriteriaBroken{.mean30Days = true}));
-    EXPECT_EQ(judge(4.9), (CriteriaBroken{.mean30Days = true, .meanMinimum7Days = true}));
-    EXPECT_EQ(judge(3.9), (CriteriaBroken{.mean30Days = true, .meanMinimum7Days = true, .minimum = true}));
-}
-
-TEST(Criteria, EarlyLifeStages) {
-    const auto warm = [](double oxygen) { return judgeConstant(oxygen, WaterKind::Warm, LifeStage::Early); };
-    const auto cold = [](double oxygen) { return judgeConstant(oxygen, WaterKind::Cold, LifeStage::Early); };
-    EXPECT_EQ(warm(6.0), CriteriaBroken{});
-    EXPECT_EQ(warm(5.9), (CriteriaBroken{.mean7Days = true}));
-    EXPECT_EQ(warm(4.9), (CriteriaBroken{.mean7Days = true, .minimum = true}));
-    EXPECT_EQ(cold(9.5), CriteriaBroken{});
-    EXPECT_EQ(cold(9.4), (CriteriaBroken{.mean7Days = true}));
-    EXPECT_EQ(cold(7.9), (CriteriaBroken{.mean7Days = true, .minimum = true}));
+// EPA 440/5-86-003 (1986), Table 1, as in EPA's fact sheet 841F21007B (July 2021): every cell of the water
+// column's values. Exact.
+TEST(Criteria, Epa1986Table) {
+    expectLimits(epa1986(WaterKind::Warm, LifeStage::Other), 5.5, kNone, 4.0, 3.0);
+    expectLimits(epa1986(WaterKind::Cold, LifeStage::Other), 6.5, kNone, 5.0, 4.0);
+    expectLimits(epa1986(WaterKind::Warm, LifeStage::Early), kNone, 6.0, kNone, 5.0);
+    expectLimits(epa1986(WaterKind::Cold, LifeStage::Early), kNone, 9.5, kNone, 8.0);
 }
 
 }  // namespace

@@ -23,11 +23,4 @@ TEST(Toxic, HalfOfEachAtItsOwnDissociationConstant) {
     EXPECT_NEAR(unionisedAmmoniaShare(25.0, 0.09018 + 2729.92 / 298.15), 0.5, 1e-12);
 }
 
-TEST(Toxic, SulfideOxidationStaysInThePublishedRangeOfPh) {
-    EXPECT_EQ(sulfideOxidation(25.0, 9.5, 0.0), sulfideOxidation(25.0, 8.0, 0.0));
-    EXPECT_EQ(sulfideOxidation(25.0, 3.0, 0.0), sulfideOxidation(25.0, 4.0, 0.0));
-    EXPECT_LT(sulfideOxidation(25.0, 7.0, 0.0), sulfideOxidation(25.0, 8.0, 0.0));
-    EXPECT_EQ(sulfideOxidation(25.0, 7.0, -1.0), sulfideOxidation(25.0, 7.0, 0.0));
-}
-
 }  // namespace
