@@ -1,6 +1,7 @@
 #include "engine/column/column.h"
 
 #include "engine/base/units.h"
+#include "engine/water/constants_heat.h"
 #include "engine/water/exchange.h"
 #include "engine/water/light.h"
 #include "engine/water/toxic.h"
@@ -12,7 +13,7 @@ namespace engine {
 namespace {
 
 /// Shares of the weed mass over layer volume, times the pond's area: weeds stand on the bottom down to where
-/// light allows (twice the Secchi depth: Chang and Ouyang 1988) and fill the water above it evenly.
+/// light allows (kWeedDepth) and fill the water above it evenly.
 std::vector<double> weedShares(const Grid& grid, double deepest) {
     const int layers = grid.layers();
     std::vector<double> share(layers, 0.0);
@@ -46,7 +47,7 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_bottom(bottom),
       m_switches(switches),
       m_layers(grid.layers()),
-      m_windAtSeven(windAt(1.0, 10.0, 7.0)),
+      m_windAtSeven(windAt(1.0, kWindHeight.value, kHeatWindHeight.value)),
       m_water(m_layers),
       m_sun(m_layers),
       m_plants(m_layers),
@@ -88,8 +89,8 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
     const Real attenuation =
         parameters.light.attenuationRest + attenuationOfChlorophyll(start.chlorophyll[0]);
     for (int member = 0; member < kLanes<Real>; ++member) {
-        const double secchi = 1.7 / lane(attenuation, member);
-        const std::vector<double> shares = weedShares(m_grid, 2.0 * secchi);
+        const double secchi = secchiFromAttenuation(lane(attenuation, member));
+        const std::vector<double> shares = weedShares(m_grid, kWeedDepth.value * secchi);
         for (int i = 0; i < m_layers; ++i) {
             setLane(m_plants.weedPerArea[i], member, shares[i]);
         }
@@ -139,7 +140,7 @@ void Column<Real>::mix(double dt, const Air<Real>& air) {
         m_state.heat[i][0] += dt * m_sun.heating[i];
     }
     Transport<Real>::prepareBoth(dt, m_mixing.diffusivity, m_transport.flows, m_transport.heat,
-                                 kMolecularHeat, m_transport.solutes, kMolecularSolute);
+                                 kMolecularHeat.value, m_transport.solutes, kMolecularSolute.value);
     m_transport.heat.template advance<1, 1>(m_transport.flows, {m_parameters.spring.temperature},
                                             m_state.heat);
     const std::array<Real, kSolutes> over =

@@ -13,8 +13,7 @@
 namespace engine {
 namespace {
 
-constexpr double kWaterDensity = 998.0;  // [kg/m^3], for heat only
-constexpr double kHeatPerVolume = kWaterDensity * kWaterSpecificHeat;
+constexpr double kHeatPerVolume = kWaterDensity.value * kWaterSpecificHeat.value;  // [J/m^3/K]
 
 }  // namespace
 
@@ -58,19 +57,16 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
                weedMass = m_parameters.weeds.shading * m_parameters.weeds.mass;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        // attenuationOfChlorophyll(), its power by way of the logarithm
-        const Real c = max(chlorophyll[i], Real(1e-30));
-        const Real attenuation =
-            rest + 0.0088 * c + 0.054 * layerExp((2.0 / 3.0) * layerLog(c)) + weedMass * weedShare[i];
+        const Real attenuation = attenuationOfLayer(rest, chlorophyll[i]) + weedMass * weedShare[i];
         optical[i] = attenuation * thickness[i];
         left[i] = layerExp(-optical[i]);
     }
     // The visible share of shortwave as photons, so that the surface gets kParShare of it.
-    constexpr double kPhotons = kParShare * kPhotonsPerJoule_umol / (1.0 - kNearInfraredShare.value);
+    constexpr double kPhotons = kPhotonsOfShortwave_umol / (1.0 - kNearInfraredShare.value);
     Real* const light = m_sun.light.data();
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        light[i] = (1.0 - left[i]) / optical[i] * kPhotons;
+        light[i] = meanLightShare(left[i], optical[i]) * kPhotons;
     }
     for (int i = 0; i < layers; ++i) {
         light[i] = visible * light[i];
@@ -98,7 +94,7 @@ void Column<Real>::heatRates(const Air<Real>& air, const State<Real>& state, dou
     const Real loss = surfaceLoss(air, surface);
     const Real expansion = (waterDensity(surface - 0.5, state.solutes[0][kSalt]) -
                             waterDensity(surface + 0.5, state.solutes[0][kSalt])) /
-                           kWaterDensity;  // [1/K]
+                           kWaterDensity.value;  // [1/K]
     const double perDegree = m_grid.faceArea[0] / (kHeatPerVolume * m_grid.volume[0]);
     m_mixing.buoyancyFlux = kGravity / kHeatPerVolume * expansion * (loss - m_sun.heating[0] / perDegree);
     if (!m_switches.heat) {
@@ -108,10 +104,9 @@ void Column<Real>::heatRates(const Air<Real>& air, const State<Real>& state, dou
     m_sun.heating[0] -= loss * perDegree;
     // A thin layer under a gale follows the air within a step: damped there as by a linearised implicit step,
     // and left alone where the step is a small part of that time.
-    constexpr double kSmallPart = 0.2;
     const Real stiffness =
         dt * perDegree * (surfaceLoss(air, surface + 0.5) - surfaceLoss(air, surface - 0.5));
-    m_sun.heating[0] = m_sun.heating[0] / (1.0 + max(stiffness - kSmallPart, Real(0.0)));
+    m_sun.heating[0] = m_sun.heating[0] / (1.0 + max(stiffness - kExplicitPart, Real(0.0)));
 }
 
 template <class Real>

@@ -14,10 +14,11 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     densities(state);
     diffusivities(air);
     plume(aeration, state);
-    m_transport.heat.template rates<1>(m_mixing.diffusivity, kMolecularHeat, m_transport.flows,
+    m_transport.heat.template rates<1>(m_mixing.diffusivity, kMolecularHeat.value, m_transport.flows,
                                        {m_parameters.spring.temperature}, state.heat, out.heat);
-    m_transport.solutes.template rates<kSolutes>(m_mixing.diffusivity, kMolecularSolute, m_transport.flows,
-                                                 m_transport.springWater, state.solutes, out.solutes);
+    m_transport.solutes.template rates<kSolutes>(m_mixing.diffusivity, kMolecularSolute.value,
+                                                 m_transport.flows, m_transport.springWater, state.solutes,
+                                                 out.solutes);
     placeFish(state);
     reactionsOf(aeration, state, 0.0);
     exchangeOf(air, state);

@@ -4,6 +4,7 @@
 #include "engine/column/column.h"
 #include "engine/water/air_transfer.h"
 #include "engine/water/exchange.h"
+#include "engine/water/light.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -12,12 +13,13 @@
 namespace engine {
 namespace {
 
-/// Factor on the sediment's demand [-]: from 10 degC down to 5 it falls smoothly to half of the
-/// exponential rule (published: halve below 10 degC, from memory).
+/// Factor on the sediment's demand [-]: in cold water it falls smoothly to a part of the exponential rule.
 template <class Real>
 Real coldSedimentFactor(const Real& temperature) {
-    const Real x = min(max((temperature - 5.0) / 5.0, Real(0.0)), Real(1.0));
-    return 0.5 + 0.5 * x * x * (3.0 - 2.0 * x);
+    constexpr double kSpan = kColdSedimentFrom.value - kColdSedimentTo.value;
+    constexpr double kLeast = kColdSedimentShare.value;
+    const Real x = min(max((temperature - kColdSedimentTo.value) / kSpan, Real(0.0)), Real(1.0));
+    return kLeast + (1.0 - kLeast) * x * x * (3.0 - 2.0 * x);
 }
 
 }  // namespace
@@ -129,7 +131,7 @@ void Column<Real>::limitByLight() {
     const int layers = m_layers;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        growth[i] = growth[i] * layerTanh(light[i] * perSaturation);
+        growth[i] = growth[i] * saturatingLight(Real(light[i] * perSaturation));
     }
 }
 
@@ -157,12 +159,12 @@ void Column<Real>::splash(const Aeration& aeration, const State<Real>& state) {
     const Parameters<Real>& p = m_parameters;
     const Real surface = state.heat[0][0];
     if (aeration.surface) {
-        m_reacting.rates.aeratorSaturation =
-            kAeratorBeta.value * oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.site.airPressure);
+        m_reacting.rates.aeratorSaturation = transferTarget(
+            oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.site.airPressure), kAeratorBeta.value);
     }
     const Real perVolume = aeration.surface
-                               ? p.surface.aeratorTransfer / m_surfaceAerator.reach * kAeratorAlpha.value /
-                                     kStandardSaturation * temperatureFactor(kTransferTheta, surface)
+                               ? transferRate(Real(p.surface.aeratorTransfer / m_surfaceAerator.reach),
+                                              surface, kAeratorAlpha.value, kStandardSaturation.value)
                                : Real(0.0);
     for (int i = 0; i < m_layers && (aeration.surface || m_surfaceAerator.isInRates); ++i) {
         m_reacting.rates.aerator[i] =
@@ -210,7 +212,7 @@ template <class Real>
 void Column<Real>::exchangeSurface(double dt, const Air<Real>& air) {
     exchangeOf(air, m_state);
     const Real asked = dt * m_reacting.rates.exchange[0];
-    const Real share = asked / (1.0 + max(asked - 0.2, Real(0.0)));
+    const Real share = asked / (1.0 + max(asked - kExplicitPart, Real(0.0)));
     Real& oxygen = m_state.solutes[0][kOxygen];
     const Real gained = share * (m_reacting.rates.saturation - oxygen);
     oxygen += gained;

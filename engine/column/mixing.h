@@ -2,16 +2,15 @@
 
 #include "engine/base/lane_math.h"
 #include "engine/base/units.h"
+#include "engine/column/constants_mixing.h"
 #include "engine/water/basin.h"
+#include "engine/water/constants_water.h"
 
 #include <algorithm>
 #include <cmath>
 #include <vector>
 
 namespace engine {
-
-inline constexpr double kMolecularHeat = 1.4e-7;    ///< [m^2/s]
-inline constexpr double kMolecularSolute = 2.0e-9;  ///< [m^2/s]
 
 /// Finds where water would overturn: neighbouring layers form mixed blocks, at their mean density, as long as
 /// the water above is denser than the water below, so that convection reaches exactly as deep as the heat
@@ -39,10 +38,10 @@ private:
 
 /// Vertical turbulent diffusivity at the faces [m^2/s], size N + 1; the ends are 0.
 ///
-/// Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind.
-/// Background diffusion: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43, N^2 at least 7.5e-5 /s^2.
-/// Convection (class above) is added where it is not zero.
-/// Molecular diffusion is added by the caller, since it differs between heat and solutes.
+/// Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind and
+/// P0 1. Background diffusion: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43. Convection (class above) is added
+/// where it is not zero. Molecular diffusion is added by the caller, since it differs between heat and
+/// solutes.
 ///
 /// @param density  Of the layers [kg/m^3], size N.
 /// @param convection  At the faces [m^2/s], size N + 1.
@@ -51,12 +50,12 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
                           const std::vector<Real>& convection, Real wind10, double latitude_deg,
                           std::vector<Real>& out) {
     const int layers = grid.layers();
-    constexpr double kKarman = 0.4;
-    constexpr double kSmallestFrequency2 = 7.5e-5;  // [1/s^2]
+    constexpr double kappa = kKarman.value;
     const double sine = std::sqrt(std::fabs(std::sin(latitude_deg * kPi / 180.0)));
-    const Real wind = max(wind10, Real(0.05));
-    const Real friction = 1.2e-3 * wind;
-    const Real decay = 6.6 * std::max(sine, 0.1) * pow(wind, -1.84);  // k* [1/m]
+    const Real wind = max(wind10, Real(kLeastWind.value));
+    const Real friction = kSurfaceFriction.value * wind;
+    const Real decay =
+        kEkmanDecay.value * std::max(sine, kLeastSine.value) * pow(wind, kEkmanPower.value);  // k* [1/m]
     out[0] = 0.0;
     out[layers] = 0.0;
     const double* const face = grid.face.data();
@@ -67,14 +66,17 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 1; i < layers; ++i) {
         const double z = face[i];
-        const Real frequency2 = (kGravity / 1000.0) / distance[i] * (rho[i] - rho[i - 1]);  // N^2 [1/s^2]
+        const Real frequency2 =
+            (kGravity / kStabilityDensity.value) / distance[i] * (rho[i] - rho[i - 1]);  // N^2 [1/s^2]
         const Real stable = max(frequency2, Real(0.0));
         const Real damping = layerExp(-min(decay * z, Real(40.0)));
         const Real shear = friction * damping;
-        const Real ratio = 40.0 * kKarman * kKarman * z * z * stable / (shear * shear + 1e-30);
-        const Real richardson = (sqrt(1.0 + ratio) - 1.0) / 20.0;
-        const Real windy = kKarman * z * shear / (1.0 + 37.0 * richardson * richardson);
-        const Real background = 1.04e-8 * layerExp(-0.43 * layerLog(max(stable, Real(kSmallestFrequency2))));
+        const Real ratio = kRichardsonFactor.value * kappa * kappa * z * z * stable / (shear * shear + 1e-30);
+        const Real richardson = (sqrt(1.0 + ratio) - 1.0) / kRichardsonHalf.value;
+        const Real windy = kappa * z * shear / (1.0 + kRichardsonDamping.value * richardson * richardson);
+        const Real background =
+            kBackgroundDiffusion.value *
+            layerExp(kBackgroundPower.value * layerLog(max(stable, Real(kLeastStability.value))));
         result[i] = windy + background + overturning[i];
     }
 }

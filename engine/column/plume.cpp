@@ -6,10 +6,6 @@
 namespace engine {
 namespace {
 
-constexpr double kOxygenOfAir = 0.2095;  // mole shares of dry air; argon goes with nitrogen
-constexpr double kNitrogenOfAir = 0.7905;
-constexpr double kLiveSpeed = 0.01;      // [m/s]; slower than this the water no longer rises
-constexpr double kSinkingExcess = 0.01;  // [kg/m^3]; water must be this much heavier to leave the surface
 constexpr double kDepthEpsilon = 1e-9;   // [m]
 constexpr double kRestartOffset = 1e-6;  // [m]; the next rise starts this much above where the last detrained
 
@@ -49,20 +45,19 @@ PlumePointOf<Real> chosen(const Real& condition, const PlumePointOf<Real>& x, co
             wherePositive(condition, x.lost, y.lost)};
 }
 
-/// henryOxygen() and henryNitrogen() of all layers, side by side and with one logarithm for both.
+/// henryConstants() of all layers, side by side.
 template <class Real>
-void henryConstants(const std::vector<Real>& temperature, std::vector<Real>& oxygen,
-                    std::vector<Real>& nitrogen) {
+void henryOfLayers(const std::vector<Real>& temperature, std::vector<Real>& oxygen,
+                   std::vector<Real>& nitrogen) {
     const std::size_t layers = temperature.size();
     const Real* const degrees = temperature.data();
     Real* const ofOxygen = oxygen.data();
     Real* const ofNitrogen = nitrogen.data();
     DAWNLINE_SIDE_BY_SIDE
     for (std::size_t i = 0; i < layers; ++i) {
-        const Real hundreds = 0.01 * (degrees[i] + kKelvinOffset);
-        const Real inverse = 1.0 / hundreds, logarithm = layerLog(hundreds);
-        ofOxygen[i] = kBunsenToMolar * layerExp(kWeissOxygen.logOf(inverse, logarithm));
-        ofNitrogen[i] = kBunsenToMolar * layerExp(kWeissNitrogen.logOf(inverse, logarithm));
+        const HenryConstants<Real> henry = henryConstants(degrees[i]);
+        ofOxygen[i] = henry.oxygen;
+        ofNitrogen[i] = henry.nitrogen;
     }
 }
 
@@ -104,21 +99,22 @@ PlumeLayerOf<Real> PlumeIntegrator<Real>::layerOf(const Surroundings& water, int
 
 template <class Real>
 void PlumeIntegrator<Real>::begin(const PlumeSourceOf<Real>& source, const Surroundings& water) {
-    henryConstants(water.temperature, m_henryOxygen, m_henryNitrogen);
+    henryOfLayers(water.temperature, m_henryOxygen, m_henryNitrogen);
     m_sourceDepth = source.depth;
     m_diffusers = source.diffusers;
     m_rise.airPressure = source.airPressure;
-    const Real moles = kStandardPressure * source.freeAir / (kGasConstant * toKelvin(20.0));
+    const Real moles =
+        kStandardPressure * source.freeAir / (kGasConstant * toKelvin(kFreeAirTemperature.value));
     m_point = {};
-    m_point.gasOxygen = kOxygenOfAir * moles;
-    m_point.gasNitrogen = kNitrogenOfAir * moles;
+    m_point.gasOxygen = kOxygenOfAir.value * moles;
+    m_point.gasNitrogen = kNitrogenOfAir.value * moles;
     m_depth = source.depth;
     m_lowest = water.grid.layerAt(source.depth);
     // Bubbles leave the diffuser at their stated size under the pressure there.
     const Real atSource = gasFlow(m_point, plumePressure(m_rise, m_depth), water.temperature[m_lowest]);
     const Real& d = source.bubbleDiameter;
     m_rise.bubblesPerSecond = atSource / (kPi / 6.0 * d * d * d);
-    m_rise.nitrogenDissolved = m_henryNitrogen[0] * kNitrogenOfAir * source.airPressure;
+    m_rise.nitrogenDissolved = m_henryNitrogen[0] * kNitrogenOfAir.value * source.airPressure;
     m_rises = 0.0;
     m_waits = 1.0;
     m_number.fill(0);
@@ -128,7 +124,7 @@ void PlumeIntegrator<Real>::begin(const PlumeSourceOf<Real>& source, const Surro
 template <class Real>
 PlumePointOf<Real> PlumeIntegrator<Real>::startIn(const PlumeLayerOf<Real>& layer) const {
     const PlumeCoefficients& c = m_rise.coefficients;
-    const Real radius = c.diffuserRadius + 1.2 * c.entrainment * (m_sourceDepth - m_depth);
+    const Real radius = c.diffuserRadius + kPlumeSpread.value * c.entrainment * (m_sourceDepth - m_depth);
     const Real gas = gasFlow(m_point, plumePressure(m_rise, m_depth), layer.temperature);
     const Real speed = startSpeed(m_rise, gas, slipVelocity(m_rise, bubbleRadius(m_rise, gas)), radius);
     PlumePointOf<Real> start = m_point;
@@ -166,7 +162,7 @@ void PlumeIntegrator<Real>::detrain(const Surroundings& water, int member, doubl
     // Its water sinks, outside the plume, to where the standing water is as dense as itself, and parts
     // between the two nearest layers.
     const int top = std::min(grid.layerAt(topDepth), m_lowest);
-    const double sinksTo = density - kSinkingExcess;
+    const double sinksTo = density - kSinkingExcess.value;
     int i = top;
     while (i < m_lowest && of(water.density[i]) < sinksTo) {
         ++i;
@@ -209,7 +205,7 @@ void PlumeIntegrator<Real>::rest(const Surroundings& water, int i, PlumeLayerOf<
     for (int step = 0; step < most; ++step) {
         const Real goes = wherePositive(steps - step, rising, Real(0.0));
         const PlumePointOf<Real> next = plumeStep(m_rise, layer, m_point, m_depth, each);
-        const Real isAlive = wherePositive(next.momentum - kLiveSpeed * next.flow, goes, Real(0.0));
+        const Real isAlive = wherePositive(next.momentum - kLiveSpeed.value * next.flow, goes, Real(0.0));
         taken += wherePositive(isAlive, next.flow - m_point.flow, Real(0.0));
         m_point = chosen(isAlive, next, m_point);
         m_depth -= wherePositive(isAlive, each, Real(0.0));

@@ -2,19 +2,19 @@
 
 #include "engine/base/lane_math.h"
 #include "engine/base/units.h"
+#include "engine/column/constants_plume.h"
 #include "engine/water/water.h"
 
 namespace engine {
 
 // How one diffuser's plume rises through one layer, for one member or a pack (engine/column/plume.h).
 
-/// What the integral plume is built on. Wueest, Brooks and Imboden (1992), Water Resources Research 28,
-/// 3235-3250; the four numbers are from memory of that paper.
+/// What the integral plume is built on, Wueest, Brooks and Imboden (1992), Water Resour. Res. 28:3235-3250.
 struct PlumeCoefficients {
-    double entrainment = 0.11;      ///< Top-hat entrainment coefficient [-]
-    double bubbleCore = 0.8;        ///< Radius of the bubble core over that of the plume [-]
-    double froude = 1.6;            ///< Densimetric Froude number at the diffuser [-]
-    double diffuserRadius = 0.125;  ///< Plume radius at the diffuser [m]
+    double entrainment = kPlumeEntrainment.value;   ///< Top-hat entrainment coefficient [-]
+    double bubbleCore = kBubbleCore.value;          ///< Radius of the bubble core over that of the plume [-]
+    double froude = kPlumeFroude.value;             ///< Densimetric Froude number at the diffuser [-]
+    double diffuserRadius = kDiffuserRadius.value;  ///< Plume radius at the diffuser [m]
     double slip = -1.0;        ///< Fixed slip velocity [m/s] for checks; negative: from the bubble radius
     bool dissolves = true;     ///< Bubbles exchange oxygen and nitrogen with the plume water
     double largestStep = 0.1;  ///< Of the upward integration [m]
@@ -41,7 +41,7 @@ struct PlumeLayerOf {
     Real temperature = 0.0, salinity = 0.0, density = 0.0, oxygen = 0.0;
     Real henryOxygen = 0.0, henryNitrogen = 0.0;  ///< [mol/m^3/Pa]
     Real radius = 1.5e-3;                         ///< Of the bubbles when they enter the layer [m]
-    Real slip = 0.23;                             ///< Of the bubbles there [m/s]
+    Real slip = kMiddleSlip.value;                ///< Of the bubbles there [m/s]
 };
 using PlumeLayer = PlumeLayerOf<double>;
 
@@ -58,9 +58,8 @@ using PlumeRise = PlumeRiseOf<double>;
 /// Bubble slip velocity [m/s] by radius [m] (bubble correlations of the same school, confirmed in use).
 template <class Real>
 [[nodiscard]] Real bubbleSlip(const Real& radius) {
-    // Fits with breaks at 0.7 and 5.1 mm.
-    constexpr double kSmall = 7e-4, kLarge = 5.1e-3;
-    const Real middle = 0.23;
+    constexpr double kSmall = kSmallBubble.value, kLarge = kLargeBubble.value;
+    const Real middle = kMiddleSlip.value;
     if (largestLane(max(kSmall - radius, radius - kLarge)) < 0.0) {
         return middle;
     }
@@ -68,15 +67,15 @@ template <class Real>
     return wherePositive(kSmall - radius, small, wherePositive(kLarge - radius, middle, large));
 }
 
-/// Gas transfer velocity of a bubble for oxygen [m/s]; nitrogen is 0.93 of it.
+/// Gas transfer velocity of a bubble for oxygen [m/s].
 template <class Real>
 [[nodiscard]] Real bubbleTransferVelocity(const Real& radius) {
-    return min(0.6 * radius, Real(4e-4));
+    return min(kSmallBubbleTransfer.value * radius, Real(kBubbleTransfer.value));
 }
 
 template <class Real>
 [[nodiscard]] Real plumePressure(const PlumeRiseOf<Real>& rise, const Real& depth) {
-    return rise.airPressure + 998.0 * kGravity * depth;
+    return rise.airPressure + kWaterDensity.value * kGravity * depth;
 }
 
 /// Volume flow of gas at the local pressure and temperature [m^3/s].
@@ -115,9 +114,8 @@ template <class Real>
         const Real given = velocity * layer.henryOxygen * share * pressure;
         const Real taken = velocity * max(point.oxygen * perFlow, Real(0.0)) * (1.0 / kOxygenMolarMass);
         rate.gasOxygen = taken - given;
-        // Nitrogen: K_L smaller by the square root of the ratio of diffusivities, 3.73e-4 over 4e-4.
-        rate.gasNitrogen =
-            0.9325 * velocity * (rise.nitrogenDissolved - layer.henryNitrogen * (1.0 - share) * pressure);
+        rate.gasNitrogen = kNitrogenTransfer.value * velocity *
+                           (rise.nitrogenDissolved - layer.henryNitrogen * (1.0 - share) * pressure);
         rate.gained = given * kOxygenMolarMass;
         rate.lost = taken * kOxygenMolarMass;
         rate.oxygen += rate.gained - rate.lost;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/base/lane.h"
+#include "engine/column/constants_reactions.h"
 #include "engine/water/priors.h"
 
 #include <array>
@@ -179,7 +180,7 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         const Real asked = dt * rateExchange[i], stripped = dt * rateStripped[i], stirred = dt * aerator[i];
         // Mixing refills a thin top layer while it exchanges, so that the value it brought counts; only where
         // the exchange would empty the layer within the step is it slowed as by an implicit step.
-        const Real exchange = asked / (1.0 + max(asked - 0.2, Real(0.0)));
+        const Real exchange = asked / (1.0 + max(asked - kExplicitPart, Real(0.0)));
         const Real surfaceIn = exchange * saturation, surfaceOut = exchange * oxygen[i];
         const Real aerated = stirred * aeratorSaturation;
         const LayerDemands<Real> layer{

@@ -3,6 +3,7 @@
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/pond/local_time.h"
+#include "engine/ramps/constants_weather.h"
 #include "engine/water/exchange.h"
 #include "engine/water/light.h"
 #include "engine/water/priors.h"
@@ -15,11 +16,6 @@
 
 namespace engine {
 namespace {
-
-constexpr double kWarmestHour = 15.0;
-/// Amplitude that makes the mean wind of the day half twice that of the night half:
-/// (1 + 2a/pi) / (1 - 2a/pi) = 2.
-constexpr double kWindSwing = kPi / 6.0;
 
 std::chrono::local_days localDays(const Date& date) {
     return std::chrono::local_days(date);
@@ -60,14 +56,12 @@ double halfCosine(double from, double to, double share) {
     return from + (to - from) * 0.5 * (1.0 - std::cos(kPi * share));
 }
 
-/// Sine of the sun's elevation below which shortwave says nothing of the clouds.
-constexpr double kLeastSineForClouds = 0.2;
-constexpr double kUnknownCloud = -1.0;  // as that of the last hour that is known
+constexpr double kAsBefore = -1.0;  // marks a cloud as that of the last hour that is known
 
-/// Puts the cloud of the last known hour before it in the place of each unknown one, and half a sky where no
-/// hour is known.
+/// Puts the cloud of the last known hour before it in the place of each unknown one, and kUnknownCloud where
+/// no hour is known.
 void fillClouds(std::vector<Forcing>& hours) {
-    double cloud = 0.5;
+    double cloud = kUnknownCloud.value;
     for (const Forcing& hour : hours) {
         if (hour.cloud >= 0.0) {
             cloud = hour.cloud;
@@ -132,7 +126,7 @@ double secondsOf(const Pond& pond, LocalTime time) {
 WeatherSeries::WeatherSeries(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay)
     : m_firstDay(firstDay) {
     ensure(lastDay >= firstDay, "weather spans at least a day");
-    const double height = pond.weather.windHeight ? pond.weather.windHeight->value : 10.0;
+    const double height = pond.weather.windHeight ? pond.weather.windHeight->value : kWindHeight.value;
     const double shelter = pond.place.windShelter ? pond.place.windShelter->value : kWindShelter.value;
     m_windScale = shelter * windAtTen(1.0, height);
     const double latitude = *pond.place.latitude_deg, longitude = *pond.place.longitude_deg;
@@ -161,12 +155,9 @@ WeatherSeries::WeatherSeries(const Pond& pond, const WeatherPlan& plan, int firs
         day.vapourPressure = values.vapourPressure;
         day.wind = values.wind;
         day.cloud = values.cloud;
-        const double phi = latitude * kPi / 180.0, delta = declination(day.dayOfYear);
-        day.sinSin = std::sin(phi) * std::sin(delta);
-        day.cosCos = std::cos(phi) * std::cos(delta);
-        day.noonShift_h = solarHour(longitude, offset, day.dayOfYear, 0.0);
-        day.distance = inverseDistance(day.dayOfYear);
-        day.rise_h = sunTimes(latitude, longitude, offset, day.dayOfYear).rise_h.value_or(6.0);
+        day.sun = sunPath(latitude, longitude, offset, day.dayOfYear);
+        day.rise_h =
+            sunTimes(latitude, longitude, offset, day.dayOfYear).rise_h.value_or(kSunriseWithoutSun_h.value);
         m_days.push_back(day);
     }
     if (!fromDays) {
@@ -186,20 +177,16 @@ double WeatherSeries::sunrise(int number) const {
 double WeatherSeries::tableAir(int number, double clock_h) const {
     const Day& today = day(number);
     if (clock_h < today.rise_h) {
-        const double span = today.rise_h + 24.0 - kWarmestHour;
-        return halfCosine(day(number - 1).airMax, today.airMin, (clock_h + 24.0 - kWarmestHour) / span);
+        const double span = today.rise_h + 24.0 - kWarmestHour.value;
+        return halfCosine(day(number - 1).airMax, today.airMin, (clock_h + 24.0 - kWarmestHour.value) / span);
     }
-    if (clock_h < kWarmestHour) {
+    if (clock_h < kWarmestHour.value) {
         return halfCosine(today.airMin, today.airMax,
-                          (clock_h - today.rise_h) / (kWarmestHour - today.rise_h));
+                          (clock_h - today.rise_h) / (kWarmestHour.value - today.rise_h));
     }
     const Day& next = day(number + 1);
     return halfCosine(today.airMax, next.airMin,
-                      (clock_h - kWarmestHour) / (24.0 - kWarmestHour + next.rise_h));
-}
-
-double WeatherSeries::sinElevation(const Day& day, double clock_h) {
-    return day.sinSin + day.cosCos * std::cos(kPi / 12.0 * (clock_h + day.noonShift_h - 12.0));
+                      (clock_h - kWarmestHour.value) / (24.0 - kWarmestHour.value + next.rise_h));
 }
 
 Forcing WeatherSeries::at(double time) const {
@@ -211,12 +198,11 @@ Forcing WeatherSeries::at(double time) const {
         return m_hours[std::clamp(hour, 0, static_cast<int>(m_hours.size()) - 1)];
     }
     Forcing now;
-    const double elevation = std::max(sinElevation(today, clock_h), 0.0);
-    now.shortwave = kSolarConstant * today.distance * elevation * (0.25 + 0.5 * (1.0 - today.cloud));
+    now.shortwave = shortwaveFromCloud(sinElevation(today.sun, clock_h), today.sun.distance, today.cloud);
     now.air = tableAir(number, clock_h);
     now.vapourPressure = today.vapourPressure;
-    now.wind10 =
-        m_windScale * today.wind * (1.0 + kWindSwing * std::cos(kPi / 12.0 * (clock_h - kWarmestHour)));
+    now.wind10 = m_windScale * today.wind *
+                 (1.0 + kWindSwing.value * std::cos(kPi / 12.0 * (clock_h - kWarmestHour.value)));
     now.cloud = today.cloud;
     return now;
 }
@@ -226,8 +212,7 @@ Forcing WeatherSeries::forcingOf(const Pond& pond, const WeatherHour& row) const
     const int number = static_cast<int>(std::floor(start / kDay)) + 1;
     const double clock_h = (start - (number - 1) * kDay) / kHour + 0.5;
     const Day& today = day(number);
-    const double elevation = std::max(sinElevation(today, clock_h), 0.0);
-    const double open = kSolarConstant * today.distance * elevation;
+    const double elevation = sinElevation(today.sun, clock_h);
     Forcing now;
     now.air = row.air;
     now.vapourPressure =
@@ -235,12 +220,11 @@ Forcing WeatherSeries::forcingOf(const Pond& pond, const WeatherHour& row) const
     now.wind10 = m_windScale * row.wind;
     if (row.cloud_percent) {
         now.cloud = 0.01 * *row.cloud_percent;
-        now.shortwave = open * (0.25 + 0.5 * (1.0 - now.cloud));
+        now.shortwave = shortwaveFromCloud(elevation, today.sun.distance, now.cloud);
     } else {
         now.shortwave = row.shortwave ? *row.shortwave : shortwaveFromPar(*row.par_umolPerM2S);
-        now.cloud = elevation > kLeastSineForClouds
-                        ? std::clamp((0.75 - now.shortwave / open) / 0.5, 0.0, 1.0)
-                        : kUnknownCloud;
+        // Too low a sun says nothing of the clouds.
+        now.cloud = cloudFromShortwave(elevation, today.sun.distance, now.shortwave).value_or(kAsBefore);
     }
     return now;
 }

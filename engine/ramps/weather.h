@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/pond/pond.h"
+#include "engine/water/sky.h"
 
 #include <optional>
 #include <vector>
@@ -23,12 +24,12 @@ struct WeatherPlan {
 };
 
 /// Weather of the pond at any time of a run: the table of days turned into hours, or the hourly file;
-/// the usual day before and after (design: the mean of the table's days, column by column).
+/// the usual day before and after, which is the mean of the table's days, column by column.
 ///
 /// A table's day runs, as FAO Irrigation and Drainage Paper 56 assumes: air from its minimum at sunrise
 /// to its maximum at 15:00 and on to the next minimum, by half cosines; vapour pressure and cloud
-/// constant; wind twice as strong by day as by night (FAO-24's usual ratio, from memory), strongest at
-/// 15:00. An hourly file is taken as hourly means.
+/// constant; wind twice as strong by day as by night (kWindSwing), strongest at 15:00. An hourly file is
+/// taken as hourly means.
 class WeatherSeries {
 public:
     /// @pre the pond passed its checks.
@@ -47,11 +48,11 @@ private:
     struct Day {
         int dayOfYear = 1;
         double airMin = 0.0, airMax = 0.0, vapourPressure = 0.0, wind = 0.0, cloud = 0.0;
-        double sinSin = 0.0, cosCos = 0.0, noonShift_h = 0.0, distance = 1.0, rise_h = 6.0;
+        SunPath sun;
+        double rise_h = 6.0;
     };
     [[nodiscard]] const Day& day(int number) const;
     [[nodiscard]] double tableAir(int number, double clock_h) const;
-    [[nodiscard]] static double sinElevation(const Day& day, double clock_h);
     [[nodiscard]] Forcing forcingOf(const Pond& pond, const WeatherHour& row) const;
     void buildHours(const Pond& pond, const WeatherPlan& plan, int firstDay, int lastDay);
 

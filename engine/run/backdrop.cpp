@@ -27,12 +27,12 @@ NightSky nightSky(const Pond& pond, int night) {
         return rise ? std::optional(night * kDay + *rise * kHour) : std::nullopt;
     };
     return {night,
-            evening(kSunriseHeight_deg),
+            evening(kSunriseHeight_deg.value),
             evening(kCivil_deg),
             evening(kNautical_deg),
             morning(kNautical_deg),
             morning(kCivil_deg),
-            morning(kSunriseHeight_deg)};
+            morning(kSunriseHeight_deg.value)};
 }
 
 int lastWeatherDay(const Pond& pond, int days) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/base/units.h"
+#include "engine/water/constants_exchange.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -13,8 +14,7 @@ namespace engine {
 
 inline constexpr double kMetrePerSecondOfCmPerHour = 0.01 / kHour;  ///< 1 cm/h [m/s]
 
-/// Wind [m/s] at height `to` [m] of a wind [m/s] at height `from` [m] over open water: log profile
-/// with drag coefficient 1.3e-3 and von Karman's 0.4.
+/// Wind [m/s] at height `to` [m] of a wind [m/s] at height `from` [m] over open water: log profile.
 /// @throws ArgumentError unless both heights are 0.5 to 100 m and wind is 0 to 150 m/s.
 /// Source: Amorocho & DeVries (1980), J. Geophys. Res. 85:433-442.
 [[nodiscard]] double windAt(double wind, double from, double to);
@@ -22,28 +22,22 @@ inline constexpr double kMetrePerSecondOfCmPerHour = 0.01 / kHour;  ///< 1 cm/h 
 /// Wind [m/s] at 10 m of a wind [m/s] at `height` [m]; see windAt().
 [[nodiscard]] double windAtTen(double wind, double height);
 
-/// Piston velocity [m/s] at Schmidt number 600 of Cole & Caraco (1998), Limnol. Oceanogr. 43:647-656:
-/// 2.07 + 0.215 U^1.7 cm/h. Here for comparison: its constant already holds the calm-weather part
-/// that pistonVelocity600() takes apart.
-/// @param wind10  Wind at 10 m [m/s], >= 0.
-[[nodiscard]] double pistonVelocityColeCaraco(double wind10);
-
-/// The part of the piston velocity at Schmidt number 600 that wind and the calm floor give [m/s].
-/// Floor 0.2 m/d (0.1 to 0.3; Emerson 1975, Limnol. Oceanogr. 20:754-761, small sheltered lakes);
-/// wind part 0.215 U^1.7 cm/h, Cole & Caraco (1998) without their constant.
+/// The part of the piston velocity at Schmidt number 600 that wind and the calm floor give [m/s]: the floor
+/// of Emerson (1975), and 0.215 U^1.7 cm/h, Cole & Caraco (1998) without their constant of 2.07 cm/h, which
+/// already holds the calm-weather part that pistonVelocity600() takes apart.
 /// @param wind10  Wind at 10 m over the pond, shelter included [m/s], >= 0.
 template <class Real>
 [[nodiscard]] Real pistonVelocityWind600(Real wind10) {
     using std::max;
     using std::pow;
-    return 0.2 / kDay + 0.215 * kMetrePerSecondOfCmPerHour * pow(max(wind10, Real(0.0)), 1.7);
+    return kCalmExchange_mPerDay.value / kDay + kWindExchange_cmPerHour.value * kMetrePerSecondOfCmPerHour *
+                                                    pow(max(wind10, Real(0.0)), kWindExchangePower.value);
 }
 
 /// Piston velocity [m/s] at Schmidt number 600.
 /// sqrt((floor + wind part)^2 + convection^2), the last by surface renewal,
 /// 0.29 (epsilon nu)^(1/4) 600^(-1/2) with epsilon the buoyancy flux while the surface cools.
-/// The form is that of Zappa et al. (2007), Geophys. Res. Lett. 34, L10601; the coefficient is from
-/// memory, and adding in squares is judgement.
+/// The form is that of Zappa et al. (2007), Geophys. Res. Lett. 34, L10601; adding in squares is judgement.
 /// @param wind10        Wind at 10 m over the pond [m/s], >= 0.
 /// @param buoyancyFlux  Buoyancy lost at the surface [m^2/s^3], positive while it cools.
 template <class Real>
@@ -51,8 +45,9 @@ template <class Real>
     using std::max;
     using std::sqrt;
     const Real steady = pistonVelocityWind600(wind10);
-    const Real renewal = sqrt(kWaterViscosity * max(buoyancyFlux, Real(0.0)));  // (epsilon nu)^(1/2)
-    constexpr double kConvection = 0.29 * 0.29 / 600.0;
+    const Real renewal = sqrt(kWaterViscosity.value * max(buoyancyFlux, Real(0.0)));  // (epsilon nu)^(1/2)
+    constexpr double kConvection =
+        kConvectiveExchange.value * kConvectiveExchange.value / kReferenceSchmidt.value;
     return sqrt(steady * steady + kConvection * renewal);
 }
 
@@ -61,7 +56,8 @@ template <class Real>
 template <class Real>
 [[nodiscard]] Real pistonVelocityOxygen(Real temperature, Real wind10, Real buoyancyFlux) {
     using std::sqrt;
-    return pistonVelocity600(wind10, buoyancyFlux) * sqrt(600.0 / schmidtOxygen(temperature));
+    return pistonVelocity600(wind10, buoyancyFlux) *
+           sqrt(kReferenceSchmidt.value / schmidtOxygen(temperature));
 }
 
 }  // namespace engine

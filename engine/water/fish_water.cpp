@@ -1,5 +1,7 @@
 #include "engine/water/fish_water.h"
 
+#include "engine/water/constants_fish.h"
+
 #include <algorithm>
 #include <numeric>
 
@@ -45,12 +47,11 @@ double FishWater::oxygen(const std::vector<double>& oxygen, const std::vector<do
 
 void FishWater::places(const std::vector<double>& oxygen, const std::vector<double>& temperature, double best,
                        double stress, double fishMax, std::vector<double>& out) const {
-    constexpr double kEdge = 0.5;  // [g/m^3]; fish thin out over this span, so that the demand is smooth
     const double line = std::min(stress, best);
     double total = 0.0;
     for (std::size_t i = 0; i < oxygen.size(); ++i) {
         const double habitat = temperature[i] > fishMax ? 0.0 : oxygen[i];
-        out[i] = m_grid.volume[i] * std::clamp((habitat - line) / kEdge + 0.5, 0.0, 1.0);
+        out[i] = m_grid.volume[i] * std::clamp((habitat - line) / kFishEdge.value + 0.5, 0.0, 1.0);
         total += out[i];
     }
     for (std::size_t i = 0; i < oxygen.size(); ++i) {

@@ -6,7 +6,7 @@ namespace engine {
 
 double attenuationFromSecchi(double secchi) {
     requireRange("Secchi depth", secchi, 0.01, 100.0, "m");
-    return 1.7 / secchi;
+    return kSecchiAttenuation.value / secchi;
 }
 
 }  // namespace engine

@@ -1,5 +1,6 @@
 #include "engine/water/parameters.h"
 
+#include "engine/water/constants_start.h"
 #include "engine/water/debt_estimate.h"
 #include "engine/water/light.h"
 #include "engine/water/sky.h"
@@ -20,9 +21,9 @@ double salinityAt(const Profile& profile, std::size_t i) {
     return profile.salinity.empty() ? 0.0 : profile.salinity[i];
 }
 
-/// Carlson's relation between Secchi depth and chlorophyll of algal waters: ln SD = 2.04 - 0.68 ln chl.
+/// Carlson's relation between Secchi depth and chlorophyll of algal waters.
 double chlorophyllFromSecchi(double secchi) {
-    return std::exp((2.04 - std::log(secchi)) / 0.68);
+    return std::exp((kCarlsonConstant.value - std::log(secchi)) / kCarlsonSlope.value);
 }
 
 SpeciesGroup groupOf(const std::string& kind) {
@@ -78,15 +79,17 @@ BottomWater bottomWater(const Profile& profile, const Basin& basin) {
     }
     const double surfaceT = profile.temperature.front();
     // What one degree is worth at the surface's temperature, whichever way density falls there.
-    const double oneDegree = std::fabs(waterDensity(surfaceT + 0.5, salinityAt(profile, 0)) -
-                                       waterDensity(surfaceT - 0.5, salinityAt(profile, 0)));
+    constexpr double kHalf = 0.5 * kContrastSpan.value;
+    const double oneDegree = std::fabs(waterDensity(surfaceT + kHalf, salinityAt(profile, 0)) -
+                                       waterDensity(surfaceT - kHalf, salinityAt(profile, 0)));
     const double contrast = density.back() - density.front();
     if (contrast > oneDegree) {
         bottom.depth = depthWhere(profile.depth, density, density.front() + 0.5 * contrast);
         bottom.cause = BottomWater::Cause::Density;
     }
-    double thin =
-        profile.oxygen.front() < 2.0 ? profile.depth.front() : depthWhere(profile.depth, profile.oxygen, 2.0);
+    double thin = profile.oxygen.front() < kThinOxygen.value
+                      ? profile.depth.front()
+                      : depthWhere(profile.depth, profile.oxygen, kThinOxygen.value);
     if (thin >= 0.0 && (!bottom.exists() || thin < bottom.depth)) {
         bottom.depth = thin;
         bottom.cause = BottomWater::Cause::Oxygen;
@@ -101,40 +104,26 @@ BottomWater bottomWater(const Profile& profile, const Basin& basin) {
 OxygenThresholds thresholdsOf(const Pond& pond, const Profile& profile) {
     OxygenThresholds thresholds;
     thresholds.group = pond.limits.speciesGroup.value_or(heaviestGroup(pond));
-    switch (thresholds.group) {
-        case SpeciesGroup::Sport:
-            thresholds.stress = 4.0, thresholds.lethal = 2.0;
-            break;
-        case SpeciesGroup::Catfish:
-        case SpeciesGroup::Carp:
-            thresholds.stress = 3.0, thresholds.lethal = 1.0;
-            break;
-        case SpeciesGroup::Koi:
-            thresholds.stress = 6.0, thresholds.lethal = 1.0;
-            break;
-        case SpeciesGroup::Trout:
-            thresholds.stress = 6.0, thresholds.lethal = 3.0, thresholds.fishMax = 20.0;
-            break;
-        case SpeciesGroup::Percid:
-            thresholds.stress = 4.0, thresholds.lethal = 1.5;
-            break;
-    }
-    const double warm = thresholds.group == SpeciesGroup::Trout ? 18.0 : 28.0;
+    const SpeciesLines& lines = speciesLines(thresholds.group);
+    thresholds.stress = lines.stress;
+    thresholds.lethal = lines.lethal;
+    thresholds.fishMax = lines.fishMax;
     const double surface = profile.temperature.front();
     const double ceiling =
-        0.8 * oxygenSaturation(std::clamp(surface, -2.0, 45.0), std::clamp(salinityAt(profile, 0), 0.0, 42.0),
-                               airPressure(*pond.place.elevation));
+        kLineOfSaturation.value * oxygenSaturation(std::clamp(surface, -2.0, 45.0),
+                                                   std::clamp(salinityAt(profile, 0), 0.0, 42.0),
+                                                   airPressure(*pond.place.elevation));
     // Own numbers switch the modifiers off, each for its own line.
     if (pond.limits.stress) {
         thresholds.stress = *pond.limits.stress;
     } else {
-        thresholds.warmWaterRaise = surface > warm;
-        thresholds.stress += thresholds.warmWaterRaise ? 1.0 : 0.0;
+        thresholds.warmWaterRaise = surface > lines.warmSurface;
+        thresholds.stress += thresholds.warmWaterRaise ? kWarmRaise.value : 0.0;
         thresholds.altitudeCut = thresholds.stress > ceiling;
         thresholds.stress = std::min(thresholds.stress, ceiling);
     }
     thresholds.lethal = pond.limits.lethal ? pond.limits.lethal->value : std::min(thresholds.lethal, ceiling);
-    thresholds.fishShare = 0.01 * valueOr(pond.limits.fishWater_percent, 20.0);
+    thresholds.fishShare = 0.01 * valueOr(pond.limits.fishWater_percent, kFishWater_percent.value);
     thresholds.fishMax = valueOr(pond.limits.fishMax, thresholds.fishMax);
     return thresholds;
 }
@@ -152,26 +141,32 @@ Profile startProfile(const Pond& pond) {
     double air = 0.0;
     int count = 0;
     for (const WeatherDay& day : pond.weather.days) {
-        air += 0.35 * *day.airMin + 0.65 * *day.airMax;
+        air += kGuessCoolShare.value * *day.airMin + kGuessWarmShare.value * *day.airMax;
         ++count;
     }
     for (const WeatherHour& hour : pond.weather.hours) {
         air += hour.air;
         ++count;
     }
-    const double surface = std::clamp(air / std::max(count, 1), 1.0, 34.0);
-    const double mixed = std::clamp(2.0 * *pond.water.secchi, 0.8, 4.0);
-    const bool stratified = surface > 15.0 && basin.maxDepth() > mixed + 0.5;
+    const double surface =
+        std::clamp(air / std::max(count, 1), kGuessLeastSurface.value, kGuessMostSurface.value);
+    const double mixed =
+        std::clamp(kGuessMixed.value * *pond.water.secchi, kGuessLeastMixed.value, kGuessMostMixed.value);
+    const bool stratified =
+        surface > kGuessStratifiedFrom.value && basin.maxDepth() > mixed + kGuessStep.value;
     const PondClass kind = pondClass(pond.bottom);
     const double saturation = oxygenSaturation(surface, 0.0, airPressure(*pond.place.elevation));
-    const double low = !stratified || kind == PondClass::Clean ? 0.6 * saturation : 0.0;
+    const double low = !stratified || kind == PondClass::Clean ? kGuessLowOxygen.value * saturation : 0.0;
     const int points = 13;
     for (int i = 0; i < points; ++i) {
-        const double z = basin.maxDepth() * 0.95 * i / (points - 1);
+        const double z = basin.maxDepth() * kGuessDeepest.value * i / (points - 1);
         const double below = stratified ? std::max(z - mixed, 0.0) : 0.0;
         profile.depth.push_back(z);
-        profile.temperature.push_back(std::max(surface - std::min(4.0 * below, 9.0), std::min(surface, 6.0)));
-        profile.oxygen.push_back(std::max(saturation - (saturation - low) * std::min(below / 0.5, 1.0), 0.0));
+        profile.temperature.push_back(
+            std::max(surface - std::min(kGuessGradient.value * below, kGuessContrast.value),
+                     std::min(surface, kGuessColdest.value)));
+        profile.oxygen.push_back(
+            std::max(saturation - (saturation - low) * std::min(below / kGuessStep.value, 1.0), 0.0));
     }
     return profile;
 }
@@ -193,9 +188,11 @@ namespace {
 void takePlants(const Pond& pond, Parameters<double>& p) {
     const double chlorophyll = startChlorophyll(pond);
     const double cover = 0.01 * valueOr(pond.water.weedsCover_percent, 0.0);
-    // Secchi at the start sets what chlorophyll and weeds do not explain; clear water keeps a little.
+    // Secchi at the start sets what chlorophyll does not explain; clear water keeps a little. Weeds are not
+    // taken off, though they shade besides: a disc is lowered where they do not stand.
     p.light.attenuationRest =
-        std::max(attenuationFromSecchi(*pond.water.secchi) - attenuationOfChlorophyll(chlorophyll), 0.04);
+        std::max(attenuationFromSecchi(*pond.water.secchi) - attenuationOfChlorophyll(chlorophyll),
+                 kLeastRestAttenuation.value);
     p.growth.rate = fromPerHour(kPhotosynthesis_mgPerMgHour.value) *
                     temperatureFactor(kPhotosynthesisTheta.value, 15.0) /
                     1000.0;  // 25 -> 20 degC; ug/L -> g/m^3
@@ -216,7 +213,7 @@ FishParameters<double> fishOf(const Pond& pond, double usualStock_kgPerHa, doubl
         guess.stock_kgPerHa = usualStock_kgPerHa;
         fish.push_back(guess);
     }
-    out.mass_g = 100.0;
+    out.mass_g = kReferenceFish_g.value;
     double stock = 0.0;
     for (const FishStock& one : fish) {
         const double mass_g = valueOr(one.meanMass_g, kFishMass_g.value);
@@ -300,12 +297,12 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
                             ? std::clamp((grid.face[i + 1] - bottom.depth) / grid.thickness[i], 0.0, 1.0)
                             : 0.0);
         start.chlorophyll.push_back(chlorophyll * (1.0 - below[i] * (1.0 - kChlorophyllBelow.value)));
-        weight.push_back(below[i] * std::clamp(1.0 - 0.5 * start.oxygen[i], 0.0, 1.0));
+        weight.push_back(below[i] * std::clamp(1.0 - start.oxygen[i] / kThinOxygen.value, 0.0, 1.0));
         held += below[i] * grid.volume[i];
         weighted += weight[i] * grid.volume[i];
     }
     // Where the whole bottom water still holds oxygen, the debt lies in it evenly.
-    const bool anoxic = weighted > 0.05 * held;
+    const bool anoxic = weighted > kAnoxicShare.value * held;
     const double sulfide = valueOr(pond.water.totalSulfide, 0.0),
                  ammonia = valueOr(pond.water.totalAmmonia, 0.0);
     // The demand fractions hold at least what the toxicants inside them need.

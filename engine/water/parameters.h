@@ -10,7 +10,7 @@
 
 namespace engine {
 
-/// Stress and lethal thresholds and what counts as fish water (design: lines by species group).
+/// Stress and lethal thresholds and what counts as fish water.
 struct OxygenThresholds {
     SpeciesGroup group = SpeciesGroup::Sport;
     double stress = 4.0;          ///< [g/m^3]
@@ -66,8 +66,10 @@ struct RespirationParameters {
 /// The fish as so many reference fish that respire as much.
 template <class Real>
 struct FishParameters {
-    double mass_g = 100.0;  ///< Of a reference fish, whose temperature curve is used; one for all members
-    Real stock = 0.0;       ///< [kg]
+    double mass_g =
+        kReferenceFish_g
+            .value;    ///< Of a reference fish, whose temperature curve is used; one for all members
+    Real stock = 0.0;  ///< [kg]
 };
 
 /// The sediment at rest.
@@ -156,7 +158,8 @@ struct StartState {
     std::vector<Real> sulfide, ammonia;  ///< May be empty: none
 };
 
-/// Depth z_b of the design's definition and why.
+/// Where bottom water begins, z_b, and why: where density is midway between surface and bottom, or where
+/// oxygen falls to kThinOxygen, whichever is higher up.
 struct BottomWater {
     enum class Cause { None, Density, Oxygen };
     Cause cause = Cause::None;

@@ -1,5 +1,7 @@
 #include "engine/water/priors.h"
 
+#include "engine/water/constants_start.h"
+
 #include <array>
 
 namespace engine {
@@ -16,12 +18,13 @@ constexpr std::array<ClassPriors, 3> kClasses{{
 }  // namespace
 
 PondClass pondClass(const Bottom& bottom) {
-    const double age = bottom.age_years ? bottom.age_years->value : 15.0;
-    const double muck = bottom.muck ? bottom.muck->value : (age < 5.0 ? 0.0 : 0.25);
-    if (age >= 30.0 || muck >= 0.4 || bottom.smell == Smell::Strong) {
+    const double age = bottom.age_years ? bottom.age_years->value : kUnknownAge_years.value;
+    const double muck =
+        bottom.muck ? bottom.muck->value : (age < kCleanBelow_years.value ? 0.0 : kUnknownMuck.value);
+    if (age >= kMuckyFrom_years.value || muck >= kMuckyMuck.value || bottom.smell == Smell::Strong) {
         return PondClass::Mucky;
     }
-    return age < 5.0 && muck < 0.1 ? PondClass::Clean : PondClass::Average;
+    return age < kCleanBelow_years.value && muck < kCleanMuck.value ? PondClass::Clean : PondClass::Average;
 }
 
 const ClassPriors& classPriors(PondClass kind) {

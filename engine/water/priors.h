@@ -14,8 +14,9 @@ struct Prior {
     std::string_view source;
 };
 
-// Rates are per day or hour at 20 degC as their sources give them; the names say so. "From memory" means
-// that the publication was not at hand when the number was written down.
+// clang-format off
+// Rates are per day or hour at 20 degC as their sources give them; the names say so. Units and words as in
+// engine/water/constant.h.
 
 // Light and growth
 inline constexpr Prior kPhotosynthesis_mgPerMgHour{15.0, 8.0, 25.0,
@@ -38,9 +39,11 @@ inline constexpr Prior kWeedShading_m2PerG{0.02, 0.01, 0.04, "light attenuation;
 inline constexpr Prior kRespirationBase_mgPerLHour{0.04, 0.02, 0.08,
     "mg/L/h without algae at 20 degC; consolidated from pond literature, from memory"};
 inline constexpr Prior kRespirationPerChlorophyll{0.0014, 0.0007, 0.0028,
-    "mg/L/h per ug/L of chlorophyll at 20 degC; consolidated from pond literature, from memory"};
+    "mg/L/h per ug/L of chlorophyll at 20 degC; consolidated from pond literature, from memory. In lakes "
+    "production exceeds plankton respiration only above 17 ug/L, del Giorgio and Peters (1993), Can. J. "
+    "Fish. Aquat. Sci. 50:282"};
 inline constexpr Prior kRespirationTheta{1.06, 1.04, 1.07,
-    "Q10 of 1.5 to 2.0 for pond water at 15 to 35 degC, Boyd (1973)"};
+    "Q10 of 1.5 to 2.0 for pond water at 15 to 35 degC, Boyd (1973), Trans. Am. Fish. Soc. 102:606-611"};
 inline constexpr Prior kRespirationHalf{0.3, 0.2, 0.5, "half saturation [g/m3], from memory"};
 inline constexpr Prior kFishConformsBelow{3.0, 2.0, 4.0,
     "g/m3; below it fish breathe in proportion to the oxygen they find, from memory"};
@@ -50,26 +53,39 @@ inline constexpr Prior kFullFeed_sharePerDay{0.02, 0.01, 0.03,
     "daily feed over stock of well fed fish; common practice, no source"};
 
 // Sediment
-inline constexpr Prior kSedimentTheta{1.065, 1.047, 1.08, "1.047 (worked handbook) to 1.065 (from memory)"};
-inline constexpr Prior kSedimentHalf{1.0, 0.7, 1.4, "half saturation [g/m3], from memory"};
+inline constexpr Prior kSedimentTheta{1.065, 1.047, 1.08,
+    "theta; 1.047 in Lin, Water and Wastewater Calculations Manual, to 1.065 (from memory)"};
+inline constexpr Prior kSedimentHalf{1.0, 0.7, 1.4,
+    "half saturation [g/m3], from memory; in summer the bottom water of Falling Creek Reservoir fell as "
+    "with 1.0 (computed from its published profiles). Under ice the sediment is limited below 3.8 g/m3 "
+    "already, Mathias and Barica (1980), Can. J. Fish. Aquat. Sci. 37:185"};
 inline constexpr Prior kRegenerationShare{0.21, 0.10, 0.33,
-    "of the demand that oxygen cannot meet, the part that stays in the water as debt: 0.37 of 0.90 g O2/m2/d "
-    "leaves the mud as reduced substances in eleven eutrophic lakes, Mueller and others (2012), and half of it "
-    "(0.3 to 0.8) is lost as gas and to burial, the same half as in the estimate from days stratified; judgement"};
+    "of the demand that oxygen cannot meet, the part that stays in the water as debt: 0.37 of 0.90 g "
+    "O2/m2/d leaves the mud as reduced substances in eleven eutrophic lakes, Mueller and others (2012), "
+    "Environ. Sci. Technol. 46:9964-9971, and half of it (0.3 to 0.8) is lost as gas and to burial, the "
+    "same half as in the estimate from days stratified; judgement"};
 inline constexpr Prior kStirredDemandFactor{2.0, 1.5, 3.0, "near a running diffuser; judgement"};
 inline constexpr Prior kStirredArea{12.0, 5.0, 20.0, "m2 of bottom per diffuser; judgement"};
 inline constexpr Prior kMuckStore_gPerM2{40.0, 10.0, 80.0, "g O2 mobile per m2; judgement"};
 inline constexpr Prior kMuckReleaseTime_h{6.0, 3.0, 12.0, "hours of running; judgement"};
 inline constexpr Prior kMuckRebuildTime_d{10.0, 5.0, 20.0, "days of rest; judgement"};
 inline constexpr Prior kMuckFastShare{0.4, 0.2, 0.6, "of what is stirred up; judgement"};
-inline constexpr Prior kMuckReach{0.5, 0.3, 0.8, "m above the muck; higher a diffuser stirs nothing; judgement"};
-inline constexpr Prior kMuckFullDepth{0.3, 0.2, 0.5, "m of muck that hold the whole mobile store; judgement"};
+inline constexpr Prior kMuckReach{0.5, 0.3, 0.8,
+    "m above the muck; higher a diffuser stirs nothing; judgement"};
+inline constexpr Prior kMuckFullDepth{0.3, 0.2, 0.5,
+    "m of muck that hold the whole mobile store; judgement"};
 
 // Oxygen debt
 inline constexpr Prior kFastShare{0.55, 0.4, 0.7, "of fast and medium debt; judgement"};
-inline constexpr Prior kFastRate_perDay{24.0, 12.0, 72.0, "sulfide and iron of ponds, half gone in an hour; judgement"};
-inline constexpr Prior kMediumRate_perDay{1.0, 0.5, 1.5, "methane and labile organics; judgement"};
-inline constexpr Prior kSlowRate_perDay{0.1, 0.05, 0.2, "ammonium and refractory organics, from memory"};
+inline constexpr Prior kFastRate_perDay{24.0, 12.0, 72.0,
+    "sulfide and iron of ponds, half gone in an hour; judgement"};
+inline constexpr Prior kMediumRate_perDay{1.0, 0.5, 1.5,
+    "methane and labile organics; judgement. Methane above 2 a day at the year's greatest in a eutrophic "
+    "lake, Utsumi and others (1998), Limnol. Oceanogr. 43:471-480; labile algae 0.13 a day, Fujii and "
+    "others (2002), J. Oceanogr. 58:433, so that organics alone would be 4 to 8 times slower"};
+inline constexpr Prior kSlowRate_perDay{0.1, 0.05, 0.2,
+    "ammonium and refractory organics, from memory; about 0.045 for ammonium after the overturn of Falling "
+    "Creek Reservoir (computed from its published profiles, brought to 20 degC)"};
 inline constexpr Prior kDebtTheta{1.047, 1.03, 1.08, "theta of carbonaceous demand, from memory"};
 inline constexpr Prior kSlowTheta{1.08, 1.06, 1.10, "theta of nitrification, from memory"};
 inline constexpr Prior kFastHalf{0.2, 0.1, 0.5, "half saturation [g/m3]; judgement"};
@@ -78,21 +94,32 @@ inline constexpr Prior kSlowHalf{1.0, 0.5, 2.0, "half saturation of nitrificatio
 inline constexpr Prior kSlowOfDebt{0.25, 0.15, 0.5, "slow debt over fast plus medium; judgement"};
 
 // Water and air
-inline constexpr Prior kWindShelter{0.6, 0.35, 0.9, "wind on a pond over station wind; common practice, no source"};
+inline constexpr Prior kWindShelter{0.6, 0.35, 0.9,
+    "wind on a pond over station wind; common practice, no source"};
 inline constexpr Prior kExchangeFactor{1.0, 0.6, 1.6,
-    "piston velocity over the model's: formulas of wind differ by so much on small waters; judgement"};
+    "piston velocity over the model's: formulas of wind differ by so much on small waters; judgement. "
+    "Vachon and Prairie (2013), second hand, would be 2 to 3 times the model over 1 ha"};
 inline constexpr Prior kPh{7.5, 6.8, 8.5, "pond water where none was measured; judgement"};
-inline constexpr Prior kAeratorAlpha{0.92, 0.85, 0.97, "transfer in pond over clean water, from memory"};
-inline constexpr Prior kAeratorBeta{0.97, 0.95, 0.99, "saturation of pond over clean water, from memory"};
-inline constexpr Prior kAeratorReach{0.5, 0.3, 1.0, "m of water that a splashing aerator turns over; judgement"};
+inline constexpr Prior kAeratorAlpha{0.92, 0.85, 0.97,
+    "transfer in pond over clean water, ponds 0.90 to 0.95, from memory of Boyd (1998), Aquacult. Eng. "
+    "18:9-40"};
+inline constexpr Prior kAeratorBeta{0.97, 0.95, 0.99,
+    "saturation of pond over clean water, from memory of Boyd (1998)"};
+inline constexpr Prior kAeratorReach{0.5, 0.3, 1.0,
+    "m of water that a splashing aerator turns over; judgement"};
 inline constexpr Prior kDebtOfChlorophyll{0.1, 0.08, 0.13,
-    "mg O2 per ug of dead chlorophyll: 100 ug/L make 8 to 13 mg/L, Boyd (1973) through dry weight"};
-inline constexpr Prior kDebtOfWeeds{1.0, 0.8, 1.2, "g O2 per g of dead dry mass, Boyd (1973) for macro-algae"};
+    "mg O2 per ug of dead chlorophyll: 0.98 to 1.29 mg per mg of dry mass, Boyd (1973), with 1 % of it "
+    "chlorophyll. With 0.8 to 1.5 % it would be 0.065 to 0.16"};
+inline constexpr Prior kDebtOfWeeds{1.0, 0.8, 1.2,
+    "g O2 per g of dead dry mass, Boyd (1973): 0.99 for higher plants, 1.00 for macro-algae"};
 inline constexpr Prior kFishMass_g{250.0, 80.0, 800.0, "a fish without a stated mass; judgement"};
 inline constexpr Prior kNonRecirculatedShare{0.5, 0.4, 0.7,
-                                             "of the plume's flow, not drawn in again at once; judgement"};
-inline constexpr Prior kBubble_mm{3.0, 1.5, 5.0, "bubble diameter of pond diffusers; common practice, no source"};
+    "of the plume's flow, not drawn in again at once; judgement"};
+inline constexpr Prior kBubble_mm{3.0, 1.5, 5.0,
+    "bubble diameter of pond diffusers; common practice, no source. Mixing hardly depends on it, Sahoo and "
+    "Luketina (2003), Mar. Freshw. Res. 54:271-285"};
 inline constexpr Prior kChlorophyllBelow{1.0 / 3.0, 0.1, 0.6, "of the value above z_b; judgement"};
+// clang-format on
 
 /// Kinds of pond that the trade's table of unknowns tells apart (common practice, no source).
 enum class PondClass { Clean, Average, Mucky };

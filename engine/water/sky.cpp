@@ -44,12 +44,14 @@ double solarHour(double longitude_deg, double utcOffset_h, int dayOfYear, double
     return clock_h + longitude_deg / 15.0 - utcOffset_h + equationOfTime_h(dayOfYear);
 }
 
-double sinElevation(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear,
-                    double clock_h) {
-    const double latitude = radians(latitude_deg);
-    const double delta = declination(dayOfYear);
-    const double hourAngle = kPi / 12.0 * (solarHour(longitude_deg, utcOffset_h, dayOfYear, clock_h) - 12.0);
-    return std::sin(latitude) * std::sin(delta) + std::cos(latitude) * std::cos(delta) * std::cos(hourAngle);
+SunPath sunPath(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear) {
+    const double latitude = radians(latitude_deg), delta = declination(dayOfYear);
+    return {std::sin(latitude) * std::sin(delta), std::cos(latitude) * std::cos(delta),
+            solarHour(longitude_deg, utcOffset_h, dayOfYear, 0.0), inverseDistance(dayOfYear)};
+}
+
+double sinElevation(const SunPath& path, double clock_h) {
+    return path.sinSin + path.cosCos * std::cos(kPi / 12.0 * (clock_h + path.noonShift_h - 12.0));
 }
 
 SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear,
@@ -66,35 +68,18 @@ SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h,
     return {noon_h - halfDay_h, noon_h + halfDay_h};
 }
 
-double sunsetHourAngle(double latitude_deg, int dayOfYear) {
-    const double cosine = -std::tan(radians(latitude_deg)) * std::tan(declination(dayOfYear));
-    return std::acos(std::clamp(cosine, -1.0, 1.0));
+double shortwaveFromCloud(double sinElevation, double distance, double cloudShare) {
+    return kSolarConstant.value * distance * std::max(sinElevation, 0.0) *
+           (kOvercastLight.value + kSunnyLight.value * (1.0 - cloudShare));
 }
 
-double extraterrestrialDaily(double latitude_deg, int dayOfYear) {
-    const double latitude = radians(latitude_deg);
-    const double delta = declination(dayOfYear);
-    const double omega = sunsetHourAngle(latitude_deg, dayOfYear);
-    return kDay / kPi * kSolarConstant * inverseDistance(dayOfYear) *
-           (omega * std::sin(latitude) * std::sin(delta) +
-            std::cos(latitude) * std::cos(delta) * std::sin(omega));
-}
-
-double daylight_h(double latitude_deg, int dayOfYear) {
-    return 24.0 / kPi * sunsetHourAngle(latitude_deg, dayOfYear);
-}
-
-double shortwaveFromCloud(double sinElevation, int dayOfYear, double cloudShare) {
-    return kSolarConstant * inverseDistance(dayOfYear) * std::max(sinElevation, 0.0) *
-           (0.25 + 0.50 * (1.0 - cloudShare));
-}
-
-std::optional<double> cloudFromShortwave(double sinElevation, int dayOfYear, double shortwave) {
-    if (!(sinElevation >= 0.1)) {
+std::optional<double> cloudFromShortwave(double sinElevation, double distance, double shortwave) {
+    if (!(sinElevation > kLeastSunForCloud.value)) {
         return std::nullopt;
     }
-    const double reached = shortwave / (kSolarConstant * inverseDistance(dayOfYear) * sinElevation);
-    return std::clamp(1.0 - (reached - 0.25) / 0.50, 0.0, 1.0);
+    const double open = kSolarConstant.value * distance * sinElevation;
+    return std::clamp((kOvercastLight.value + kSunnyLight.value - shortwave / open) / kSunnyLight.value, 0.0,
+                      1.0);
 }
 
 }  // namespace engine

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/base/units.h"
+#include "engine/water/constants_heat.h"
 #include "engine/water/water.h"
 
 #include <cmath>
@@ -12,9 +13,6 @@ namespace engine {
 // clock hours are of the pond's own fixed clock and may lie outside 0..24; latitude is positive
 // north, longitude positive east. Source unless another stands there: FAO Irrigation and Drainage
 // Paper 56 (Allen et al. 1998), chapter 3, by equation number.
-
-/// Solar constant [W/m^2]: 0.0820 MJ/m^2/min.
-inline constexpr double kSolarConstant = 0.0820e6 / kMinute;
 
 /// Declination of the sun [rad], eq 24.
 [[nodiscard]] double declination(int dayOfYear);
@@ -31,9 +29,16 @@ inline constexpr double kSolarConstant = 0.0820e6 / kMinute;
 /// correction.
 [[nodiscard]] double solarHour(double longitude_deg, double utcOffset_h, int dayOfYear, double clock_h);
 
+/// The sun's path over a place on one day.
+struct SunPath {
+    double sinSin = 0.0, cosCos = 0.0;  ///< Of latitude and declination
+    double noonShift_h = 0.0;           ///< Sun time minus clock [h]
+    double distance = 1.0;              ///< inverseDistance() [-]
+};
+[[nodiscard]] SunPath sunPath(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear);
+
 /// Sine of the height of the sun's centre over the horizon [-]; negative at night. No refraction.
-[[nodiscard]] double sinElevation(double latitude_deg, double longitude_deg, double utcOffset_h,
-                                  int dayOfYear, double clock_h);
+[[nodiscard]] double sinElevation(const SunPath& path, double clock_h);
 
 /// Clock hours of sunrise and sunset; empty where the sun does not cross the horizon that day.
 struct SunTimes {
@@ -41,71 +46,57 @@ struct SunTimes {
     std::optional<double> set_h;
 };
 
-/// Height of the sun's centre at sunrise and sunset [deg]: refraction and half the disc.
-inline constexpr double kSunriseHeight_deg = -0.833;
-
 /// When the sun's centre passes a height, with the declination of the whole day; by default sunrise and
 /// sunset. Hours may lie outside 0..24 where the clock's offset does not fit the longitude.
 /// Spencer's declination, not eq 24, with which sunset is more than 5 min off in October at 45 deg.
 /// Accuracy: within 5 min of the almanac's algorithm between 60 S and 60 N.
 /// Source: Spencer (1971), Search 2(5):172. Tested: tests/published/sky_test.cpp
 [[nodiscard]] SunTimes sunTimes(double latitude_deg, double longitude_deg, double utcOffset_h, int dayOfYear,
-                                double height_deg = kSunriseHeight_deg);
-
-/// Half the day as an angle of the earth's turn [rad], eq 25: 0 in polar night, pi in polar day.
-[[nodiscard]] double sunsetHourAngle(double latitude_deg, int dayOfYear);
-
-/// Light on a level plane above the air [J/m^2 per day], eq 21.
-[[nodiscard]] double extraterrestrialDaily(double latitude_deg, int dayOfYear);
-
-/// Hours between sunrise and sunset of the sun's centre at 0 deg [h], eq 34.
-[[nodiscard]] double daylight_h(double latitude_deg, int dayOfYear);
+                                double height_deg = kSunriseHeight_deg.value);
 
 /// Shortwave light on a level plane [W/m^2], 0 while the sun is down: eq 35 with the Angstrom values
-/// 0.25 and 0.50 and the sunny share taken as 1 - cloudShare.
+/// and the sunny share taken as 1 - cloudShare.
+/// @param distance    inverseDistance() [-].
 /// @param cloudShare  0 (clear) to 1 (overcast).
-[[nodiscard]] double shortwaveFromCloud(double sinElevation, int dayOfYear, double cloudShare);
+[[nodiscard]] double shortwaveFromCloud(double sinElevation, double distance, double cloudShare);
 
 /// The cloud share (0 to 1) at which shortwaveFromCloud() gives `shortwave` [W/m^2]; light beyond
-/// either end gives that end. Empty where the sun stands lower than 0.1 in sine (6 deg), since the
-/// ratio says nothing there.
-[[nodiscard]] std::optional<double> cloudFromShortwave(double sinElevation, int dayOfYear, double shortwave);
+/// either end gives that end. Empty where the sun stands so low that the ratio says nothing
+/// (kLeastSunForCloud).
+[[nodiscard]] std::optional<double> cloudFromShortwave(double sinElevation, double distance,
+                                                       double shortwave);
 
-// Heat of the surface after Chapra (1997), Surface Water-Quality Modeling, chapter 30, from memory;
-// his calories, centimetres, days and mmHg turned into W/m^2 and Pa here. His kelvin offset is 273.
+// Heat of the surface after Chapra (1997), Surface Water-Quality Modeling, chapter 30.
 
-inline constexpr double kWattPerLangleyDay = 4.184e4 / kDay;              ///< 1 cal/cm^2/d [W/m^2]
-inline constexpr double kPascalPerMmHg = 133.322;                         ///< [Pa]
-inline constexpr double kStefanBoltzmann = 11.7e-8 * kWattPerLangleyDay;  ///< [W/m^2/K^4], Chapra's
-inline constexpr double kWaterEmissivity = 0.97;
-
-/// Longwave from the sky that enters the water [W/m^2], positive into the water.
-/// Brunt's form with A = 0.6 (0.5 to 0.7) and 3 % reflected; clouds raise it by 1 + 0.17 cloud^2
-/// (from memory).
+/// Longwave from the sky that enters the water [W/m^2], positive into the water: Brunt's form, part of it
+/// reflected; clouds raise it by 1 + 0.17 cloud^2.
 /// @param airTemperature     [degC]
 /// @param vapourPressureAir  [Pa], >= 0
 /// @param cloudShare         0 to 1
 template <class Real>
 [[nodiscard]] Real longwaveIn(Real airTemperature, Real vapourPressureAir, Real cloudShare) {
     using std::sqrt;
-    const Real kelvin = airTemperature + 273.0;
+    const Real kelvin = airTemperature + kHeatKelvin.value;
     const Real square = kelvin * kelvin;
-    const Real emissivity = 0.6 + 0.031 * sqrt(vapourPressureAir / kPascalPerMmHg);
-    return kStefanBoltzmann * 0.97 * square * square * emissivity * (1.0 + 0.17 * cloudShare * cloudShare);
+    const Real emissivity =
+        kBruntConstant.value + kBruntVapour.value * sqrt(vapourPressureAir / kPascalPerMmHg);
+    return kStefanBoltzmann.value * kSkyAbsorbed.value * square * square * emissivity *
+           (1.0 + kCloudLongwave.value * cloudShare * cloudShare);
 }
 
 /// Longwave from the water [W/m^2], positive out of the water.
 template <class Real>
 [[nodiscard]] Real longwaveOut(Real waterTemperature) {
-    const Real kelvin = waterTemperature + 273.0;
+    const Real kelvin = waterTemperature + kHeatKelvin.value;
     const Real square = kelvin * kelvin;
-    return (kWaterEmissivity * kStefanBoltzmann) * square * square;
+    return (kWaterEmissivity.value * kStefanBoltzmann.value) * square * square;
 }
 
 /// What wind makes of a difference in vapour pressure [W/m^2/Pa]; wind at 7 m [m/s].
 template <class Real>
 [[nodiscard]] constexpr Real windFunction(Real wind7) {
-    return (19.0 + 0.95 * wind7 * wind7) * (kWattPerLangleyDay / kPascalPerMmHg);
+    return (kStillEvaporation.value + kWindyEvaporation.value * wind7 * wind7) *
+           (kWattPerLangleyDay / kPascalPerMmHg);
 }
 
 /// Heat of evaporation [W/m^2], positive out of the water; negative while dew falls.
@@ -119,7 +110,7 @@ template <class Real>
 /// @param airTemperature  [degC];  @param wind7  wind at 7 m [m/s]
 template <class Real>
 [[nodiscard]] Real conductiveLoss(Real waterTemperature, Real airTemperature, Real wind7) {
-    constexpr double kBowen = 0.47 * kPascalPerMmHg;  // [Pa/K]
+    constexpr double kBowen = kBowen_mmHgPerK.value * kPascalPerMmHg;  // [Pa/K]
     return (kBowen * windFunction(wind7)) * (waterTemperature - airTemperature);
 }
 

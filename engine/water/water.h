@@ -1,6 +1,8 @@
 #pragma once
 
+#include "engine/base/lane_math.h"
 #include "engine/base/units.h"
+#include "engine/water/constants_water.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,15 +12,6 @@ namespace engine {
 // Water and the air over it: saturation, density, vapour pressure, solubility. Functions named
 // ...Kernel and all templates are total: they check no ranges, continue their formula outside them,
 // pass NaN on, and take `double` or a pack of doubles.
-
-/// Specific heat of water [J/kg/K] at 25 degC (textbook value; 4178 to 4192 over 5 to 40 degC).
-inline constexpr double kWaterSpecificHeat = 4181.0;
-/// Latent heat of vaporisation [J/kg] near 20 degC, FAO-56 (2.45 MJ/kg).
-inline constexpr double kLatentHeat = 2.45e6;
-/// Kinematic viscosity of water [m^2/s] at 20 degC (textbook value; 1.5e-6 at 5, 0.8e-6 at 30 degC).
-inline constexpr double kWaterViscosity = 1.004e-6;
-/// Temperature of the International Practical Scale of 1968 over that of 1990 (Saunders 1990).
-inline constexpr double kIpts68PerIts90 = 1.00024;
 
 /// Air pressure of the US Standard Atmosphere 1976 [Pa] at a height above sea level [m]
 /// (geopotential; in plain height about 13 Pa less than the standard's at 3000 m).
@@ -73,7 +66,7 @@ template <class Real>
 [[nodiscard]] Real waterDensity(Real temperature, Real salinity) {
     using std::max;
     using std::sqrt;
-    const Real t = kIpts68PerIts90 * temperature;
+    const Real t = kIpts68PerIts90.value * temperature;
     const Real pure =
         999.842594 +
         t * (6.793952e-2 + t * (-9.095290e-3 + t * (1.001685e-4 + t * (-1.120083e-6 + 6.536332e-9 * t))));
@@ -104,26 +97,19 @@ inline constexpr WeissFit kWeissNitrogen{-59.6274, 85.7661, 24.3696};
 /// 986.9 / 22391 turns the Bunsen coefficient into mol/L/bar; 1e-2 turns that into mol/m^3/Pa.
 inline constexpr double kBunsenToMolar = 1e-2 * 986.9 / 22391.0;
 
-/// Solubility by such a fit [mol/m^3/Pa].
+/// Henry's constants in fresh water [mol/m^3/Pa]: concentration over partial pressure.
 template <class Real>
-[[nodiscard]] Real weissSolubility(const WeissFit& fit, Real temperature) {
-    using std::exp;
-    using std::log;
+struct HenryConstants {
+    Real oxygen = 0.0, nitrogen = 0.0;
+};
+
+/// Both at a temperature [degC], for layers side by side, with one logarithm.
+template <class Real>
+[[nodiscard]] HenryConstants<Real> henryConstants(const Real& temperature) {
     const Real hundreds = 0.01 * (temperature + kKelvinOffset);
-    const Real inverse = 1.0 / hundreds, logarithm = log(hundreds);
-    return kBunsenToMolar * exp(fit.logOf(inverse, logarithm));
-}
-
-/// Henry's constant of oxygen in fresh water [mol/m^3/Pa]: concentration over partial pressure.
-template <class Real>
-[[nodiscard]] Real henryOxygen(Real temperature) {
-    return weissSolubility(kWeissOxygen, temperature);
-}
-
-/// Henry's constant of nitrogen in fresh water [mol/m^3/Pa].
-template <class Real>
-[[nodiscard]] Real henryNitrogen(Real temperature) {
-    return weissSolubility(kWeissNitrogen, temperature);
+    const Real inverse = 1.0 / hundreds, logarithm = layerLog(hundreds);
+    return {kBunsenToMolar * layerExp(kWeissOxygen.logOf(inverse, logarithm)),
+            kBunsenToMolar * layerExp(kWeissNitrogen.logOf(inverse, logarithm))};
 }
 
 /// Factor on a rate known at 20 degC: theta^(temperature - 20) [-].

@@ -3,6 +3,7 @@
 #include "engine/ensemble/chances.h"
 #include "engine/pond/pond_words.h"
 #include "engine/ramps/hold_rules.h"
+#include "engine/water/constants_fish.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
@@ -11,9 +12,7 @@
 namespace engine {
 namespace {
 
-constexpr double kWarmForTrout = 18.0;  // [degC], design: above it the stress line is raised
-constexpr double kWarmForOthers = 28.0;
-constexpr double kSaidDrift = 0.1;  // [g/m^3/d], design
+constexpr double kSaidDrift = 0.1;  // [g/m^3/d]; less is not told from none (judgement)
 
 /// Night, clock and date of a night's low; clock and date agree on the minute they are rounded to.
 std::vector<SentenceValue> nightOf(const Pond& pond, const DayRow& night) {
@@ -70,7 +69,7 @@ void addThresholds(const PondModel& model, const SentenceBuilder& builder) {
     builder.add(own.stress ? SentenceKey::StressLineOwn : SentenceKey::StressLine,
                 {oxygen("line", thresholds.stress), group});
     if (thresholds.warmWaterRaise) {
-        const double limit = thresholds.group == SpeciesGroup::Trout ? kWarmForTrout : kWarmForOthers;
+        const double limit = speciesLines(thresholds.group).warmSurface;
         builder.add(SentenceKey::WarmWaterRaise, {number("limit", Measure::Degrees, limit)});
     }
     if (thresholds.altitudeCut) {

@@ -15,7 +15,8 @@ double steeleThroughLayers(double top, double best, double attenuation, double d
     const double thickness = depth / layers;
     double light = top, sum = 0.0;
     for (int i = 0; i < layers; ++i) {
-        const double x = meanLight(light, attenuation * thickness) / best;
+        const double optical = attenuation * thickness;
+        const double x = light * meanLightShare(std::exp(-optical), optical) / best;
         sum += x * std::exp(1.0 - x) / layers;
         light *= std::exp(-attenuation * thickness);
     }

@@ -9,7 +9,7 @@ using engine::waterDensity;
 
 // Published temperatures of EOS-80 are of IPTS-68; meters (and we) read ITS-90.
 double densityAt68(double temperature68, double salinity) {
-    return waterDensity(temperature68 / engine::kIpts68PerIts90, salinity);
+    return waterDensity(temperature68 / engine::kIpts68PerIts90.value, salinity);
 }
 
 // Tanaka et al. (2001), Metrologia 38:301-309: pure water, 0 to 40 degC of ITS-90.

@@ -20,16 +20,18 @@ TEST(Light, EuphoticDepth) {
 // McCree (1972) 4.57 umol/J and 45 % of shortwave: 500 W/m^2 is 1028 umol/m^2/s and 1 MJ/m^2 2.057 mol;
 // Thimijan & Heins (1983) give 2.04 to 2.3.
 TEST(Light, Photons) {
-    EXPECT_NEAR(parFromShortwave_umol(500.0), 1028.0, 0.5);
-    EXPECT_NEAR(parFromShortwave_umol(1e6) / 1e6, 2.057, 5e-4);
+    EXPECT_NEAR(500.0 * kPhotonsOfShortwave_umol, 1028.0, 0.5);
+    EXPECT_NEAR(kPhotonsOfShortwave_umol, 2.057, 5e-4);
+    EXPECT_GT(kPhotonsOfShortwave_umol, 2.04);
+    EXPECT_LT(kPhotonsOfShortwave_umol, 2.3);
     EXPECT_NEAR(shortwaveFromPar(1028.25), 500.0, 1e-9);
 }
 
 // Jassby & Platt (1976): tanh.
 TEST(Light, SaturatingLight) {
-    EXPECT_NEAR(saturatingLight(50.0, 100.0), 0.46212, 1e-5);
-    EXPECT_NEAR(saturatingLight(100.0, 100.0), 0.76159, 1e-5);
-    EXPECT_NEAR(saturatingLight(200.0, 100.0), 0.96403, 1e-5);
+    EXPECT_NEAR(saturatingLight(0.5), 0.46212, 1e-5);
+    EXPECT_NEAR(saturatingLight(1.0), 0.76159, 1e-5);
+    EXPECT_NEAR(saturatingLight(2.0), 0.96403, 1e-5);
 }
 
 // Depth means of tanh(I / Is) under exponential light, integrated numerically by a separate script. Our
@@ -48,7 +50,8 @@ TEST(Light, DepthMeanOfPhotosynthesis) {
         const double optical = c.attenuation * c.depth / layers;
         double sum = 0.0;
         for (int i = 0; i < layers; ++i) {
-            sum += saturatingLight(meanLight(c.top * std::exp(-optical * i), optical), c.saturation);
+            const double top = c.top * std::exp(-optical * i);
+            sum += saturatingLight(top * meanLightShare(std::exp(-optical), optical) / c.saturation);
         }
         return sum / layers;
     };

@@ -258,12 +258,12 @@ double dissolvedShare(double radius, double depth) {
     PlumeRise rise;
     rise.coefficients.entrainment = 0.0;
     rise.bubblesPerSecond = 1.0;
-    rise.nitrogenDissolved = engine::henryNitrogen(20.0) * 0.7905 * engine::kStandardPressure;
+    rise.nitrogenDissolved = engine::henryConstants(20.0).nitrogen * 0.7905 * engine::kStandardPressure;
     PlumeLayer layer;
     layer.temperature = kTemperature;
     layer.density = engine::waterDensity(kTemperature, 0.0);
-    layer.henryOxygen = engine::henryOxygen(kTemperature);
-    layer.henryNitrogen = engine::henryNitrogen(kTemperature);
+    layer.henryOxygen = engine::henryConstants(kTemperature).oxygen;
+    layer.henryNitrogen = engine::henryConstants(kTemperature).nitrogen;
     const double gasScale = engine::kGasConstant * engine::toKelvin(kTemperature);
     const auto pressure = [](double z) { return engine::kStandardPressure + 998.0 * kGravity * z; };
     // So much water goes along that it neither moves nor holds what it is given.
@@ -304,6 +304,49 @@ TEST(Plume, SingleBubblesAsInReferenceRuns) {
                 << row.radius << " m from " << depth << " m";
         }
     }
+}
+
+/// Oxygen [g/m^3] at which bubbles of fresh air neither give nor take at a depth [m] in water of 20 degC.
+double bubbleEquilibrium(double depth, double airPressure) {
+    PlumeRise rise;
+    rise.airPressure = airPressure;
+    PlumeLayer layer;
+    layer.temperature = kTemperature;
+    layer.density = engine::waterDensity(kTemperature, 0.0);
+    layer.henryOxygen = engine::henryConstants(kTemperature).oxygen;
+    layer.henryNitrogen = engine::henryConstants(kTemperature).nitrogen;
+    PlumePoint point;
+    point.flow = point.momentum = 1.0;
+    point.heat = kTemperature;
+    point.gasOxygen = 0.2095e-2;
+    point.gasNitrogen = 0.7905e-2;
+    const auto net = [&](double oxygen) {
+        point.oxygen = oxygen * point.flow;
+        const PlumePoint rate = engine::plumeRates(rise, layer, point, depth);
+        return rate.gained - rate.lost;
+    };
+    const double without = net(0.0), with = net(10.0);  // linear between
+    return 10.0 * without / (without - with);
+}
+
+// What bubbles work towards at depth over what they do at the surface. Metcalf & Eddy, 5th ed., chapter 5: 1
+// + depth / 10.33 m; our water weighs 0.2 % less than that column of it, which makes 3e-4 here: tolerance
+// 1e-3. ASCE/EWRI 2-06 at 1.2 m, recomputed by a separate script: 10.1715 over 9.0924, and 0.8977 of it under
+// 90 kPa; there the bubbles hold water vapour, 2.3 kPa of 101.3, ours none, which makes 0.3 % in both:
+// tolerance 0.4 %.
+TEST(Plume, DeepBubblesWorkTowardsTheDeepSaturation) {
+    constexpr double kAtmosphere = engine::kStandardPressure;
+    const double surface = bubbleEquilibrium(0.0, kAtmosphere);
+    for (const double depth : {0.5, 1.2, 1.76, 3.0}) {
+        EXPECT_NEAR(bubbleEquilibrium(depth, kAtmosphere) / surface, 1.0 + depth / 10.33, 1e-3)
+            << depth << " m";
+    }
+    const double deep = bubbleEquilibrium(1.2, kAtmosphere);
+    EXPECT_NEAR(deep / surface, 10.1715 / 9.0924, 0.004);
+    EXPECT_NEAR(bubbleEquilibrium(1.2, 90e3) / deep, 0.8977, 0.004);
+    // The deeper, the less is lost to altitude.
+    EXPECT_LT(bubbleEquilibrium(0.5, 90e3) / bubbleEquilibrium(0.5, kAtmosphere),
+              bubbleEquilibrium(1.5, 90e3) / bubbleEquilibrium(1.5, kAtmosphere));
 }
 
 }  // namespace

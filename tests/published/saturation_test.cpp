@@ -97,8 +97,8 @@ TEST(Henry, WeissValues) {
     constexpr std::array<double, 6> kNitrogen = {0.9258, 0.8291, 0.7509, 0.6874, 0.6355, 0.5930};
     for (std::size_t i = 0; i < kOxygen.size(); ++i) {
         const double t = 5.0 + 5.0 * static_cast<double>(i);
-        EXPECT_NEAR(1e5 * engine::henryOxygen(t), kOxygen[i], 6e-5) << t << " degC";
-        EXPECT_NEAR(1e5 * engine::henryNitrogen(t), kNitrogen[i], 6e-5) << t << " degC";
+        EXPECT_NEAR(1e5 * engine::henryConstants(t).oxygen, kOxygen[i], 6e-5) << t << " degC";
+        EXPECT_NEAR(1e5 * engine::henryConstants(t).nitrogen, kNitrogen[i], 6e-5) << t << " degC";
     }
 }
 
@@ -107,7 +107,7 @@ TEST(Henry, WeissValues) {
 TEST(Henry, OxygenAgreesWithSaturation) {
     for (double t = 0.0; t <= 35.0; t += 5.0) {
         const double pressure = 0.20946 * (kStandardPressure - engine::vapourPressure(t));
-        const double fromHenry = engine::henryOxygen(t) * pressure * engine::kOxygenMolarMass;
+        const double fromHenry = engine::henryConstants(t).oxygen * pressure * engine::kOxygenMolarMass;
         const double fromTable = oxygenSaturation(t, 0.0, kStandardPressure);
         EXPECT_NEAR(fromHenry, fromTable, 0.005 * fromTable) << t << " degC";
     }

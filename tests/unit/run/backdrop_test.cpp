@@ -34,8 +34,9 @@ TEST(Backdrop, ATwilightTimeIsWhenTheSunStandsAtItsHeight) {
     const Comparison comparison = madeUpComparison();  // 36 N, 90 W, utc -6, 14 June
     const NightSky sky = backdropOf(comparison.model, 1).nights.front();
     // sinElevation follows FAO's declination, which in June is within 0.2 deg of the one of the crossing.
-    EXPECT_NEAR(sinElevation(36, -90, -6, 165, *sky.civilDusk / kHour), std::sin(-6.0 * kPi / 180.0), 0.006);
-    EXPECT_NEAR(sinElevation(36, -90, -6, 165, *sky.nauticalDusk / kHour), std::sin(-12.0 * kPi / 180.0), 0.006);
+    const SunPath path = sunPath(36, -90, -6, 165);
+    EXPECT_NEAR(sinElevation(path, *sky.civilDusk / kHour), std::sin(-6.0 * kPi / 180.0), 0.006);
+    EXPECT_NEAR(sinElevation(path, *sky.nauticalDusk / kHour), std::sin(-12.0 * kPi / 180.0), 0.006);
 }
 
 TEST(Backdrop, SunriseIsTheOneThatTheRunsKnow) {

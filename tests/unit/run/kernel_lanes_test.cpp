@@ -39,8 +39,8 @@ TEST(KernelLanes, WaterAndHeat) {
     expectLanes([](auto t) { return engine::oxygenSaturationKernel(t, 0.1 * t, 95e3); }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::waterDensity(t, 0.1 * t); }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::vapourPressureKernel(t); }, 3.7, 28.1);
-    expectLanes([](auto t) { return engine::henryOxygen(t); }, 3.7, 28.1);
-    expectLanes([](auto t) { return engine::henryNitrogen(t); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::henryConstants(t).oxygen; }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::henryConstants(t).nitrogen; }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::temperatureFactor(1.047, t); }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::longwaveOut(t); }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::evaporativeLoss(t, decltype(t)(1200.0), decltype(t)(2.0)); }, 3.7, 28.1);
@@ -50,13 +50,19 @@ TEST(KernelLanes, WaterAndHeat) {
 TEST(KernelLanes, ExchangeAndLife) {
     expectLanes([](auto t) { return engine::pistonVelocityOxygen(t, decltype(t)(2.0), 1e-9 * (t - 10.0)); }, 3.7, 28.1);
     expectLanes([](auto chl) { return engine::attenuationOfChlorophyll(chl); }, 0.0, 80.0);
-    expectLanes([](auto x) { return engine::meanLight(100.0 * x, x); }, 0.05, 2.0);
-    expectLanes([](auto light) { return engine::saturatingLight(light, 2.0 * light + 100.0); }, 10.0, 900.0);
-    expectLanes([](auto light) { return engine::parFromShortwave_umol(light); }, 10.0, 900.0);
+    expectLanes([](auto chl) { return engine::attenuationOfLayer(decltype(chl)(0.3), chl); }, 0.0, 80.0);
+    expectLanes([](auto x) { return engine::meanLightShare(engine::layerExp(decltype(x)(-x)), x); }, 0.05,
+                2.0);
+    expectLanes([](auto light) { return engine::saturatingLight(light); }, 0.1, 3.0);
     expectLanes([](auto photons) { return engine::shortwaveFromPar(photons); }, 10.0, 900.0);
     expectLanes([](auto t) { return engine::fishRespiration(300.0, t); }, 3.7, 40.0);
-    expectLanes([](auto t) { return engine::surfaceTransferShare(t, 0.1 * t, 0.3 * t, 0.9, 0.95); }, 3.7,
-                28.1);
+    expectLanes(
+        [](auto t) {
+            using Real = decltype(t);
+            const Real rate = engine::transferRate(Real(0.2 * t), t, 0.9, engine::kStandardSaturation.value);
+            return Real(rate * (engine::transferTarget(Real(0.3 * t), 0.95) - 0.1 * t));
+        },
+        3.7, 28.1);
 }
 
 }  // namespace

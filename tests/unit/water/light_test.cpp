@@ -11,10 +11,9 @@ namespace {
 using namespace engine;
 
 TEST(Light, MeanLightOfThinAndThickLayers) {
-    EXPECT_NEAR(meanLight(100.0, 0.0), 100.0, 1e-4);
-    for (const double x : {1e-9, 1e-7, 1e-5, 1e-3, 0.1, 1.0, 30.0}) {
-        const double exact = -100.0 * std::expm1(-x) / x;
-        EXPECT_NEAR(meanLight(100.0, x), exact, 1e-4) << x;
+    for (const double x : {1e-7, 1e-5, 1e-3, 0.1, 1.0, 30.0}) {
+        const double exact = -std::expm1(-x) / x;
+        EXPECT_NEAR(meanLightShare(std::exp(-x), x), exact, 1e-6) << x;
     }
 }
 
@@ -24,6 +23,22 @@ TEST(Light, ChlorophyllShades) {
     // Riley by hand: 27^(2/3) = 9, so 0.2376 + 0.486; 1000^(2/3) = 100, so 8.8 + 5.4.
     EXPECT_NEAR(attenuationOfChlorophyll(27.0), 0.7236, 1e-12);
     EXPECT_NEAR(attenuationOfChlorophyll(1000.0), 14.2, 1e-12);
+    EXPECT_NEAR(attenuationOfLayer(0.0, 27.0), 0.7236, 1e-12);
+    EXPECT_NEAR(attenuationOfLayer(0.3, 1000.0), 14.5, 1e-12);
+}
+
+TEST(Light, LayersShadeAsTheBalanceSays) {
+    for (double chlorophyll = -1.0; chlorophyll < 400.0; chlorophyll += 0.5) {
+        EXPECT_NEAR(attenuationOfLayer(0.2, chlorophyll), 0.2 + attenuationOfChlorophyll(chlorophyll), 1e-13)
+            << chlorophyll;
+    }
+}
+
+TEST(Light, SecchiGoesToAttenuationAndBack) {
+    for (const double secchi : {0.1, 0.35, 1.0, 7.0}) {
+        EXPECT_NEAR(secchiFromAttenuation(attenuationFromSecchi(secchi)), secchi, 1e-15 * secchi * 4)
+            << secchi;
+    }
 }
 
 TEST(Light, SecchiMustBeADepth) {
