@@ -1,0 +1,60 @@
+#include "engine/run/depths.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine {
+
+const HourRow* hourNear(const RampRun& run, double time, double within) {
+    const auto found = std::find_if(run.hours.begin(), run.hours.end(), [=](const HourRow& hour) {
+        return std::abs(hour.time - time) <= within;
+    });
+    return found == run.hours.end() ? nullptr : &*found;
+}
+
+std::size_t dawnHour(const Backdrop& backdrop, const RampRun& run, int night) {
+    constexpr double kUsualDawn = 6.0 * kHour;
+    const NightSky& sky = backdrop.nights[static_cast<std::size_t>(night - 1)];
+    const double dawn = sky.sunrise.value_or(night * kDay + kUsualDawn);
+    std::size_t best = 0;
+    for (std::size_t i = 0; i < run.hours.size(); ++i) {
+        if (std::abs(run.hours[i].time - dawn) < std::abs(run.hours[best].time - dawn)) {
+            best = i;
+        }
+    }
+    return best;
+}
+
+double enoughDownTo(const Grid& grid, const std::vector<LayerRow>& layers, double level) {
+    double down = 0.0;
+    for (std::size_t i = 0; i < layers.size() && layers[i].oxygen >= level; ++i) {
+        down = grid.face[i + 1];
+    }
+    return down;
+}
+
+OxygenField oxygenField(const Grid& grid, const RampRun& run, double from, double to, int rows) {
+    constexpr double kEnds = 0.05;  // [d]; over an hour, so that the ends of a stretch are in it
+    OxygenField field;
+    field.depth = grid.face.back();
+    std::vector<double> column;
+    for (std::size_t i = 0; i < run.layers.size() && i < run.hours.size(); ++i) {
+        const double day = run.hours[i].time / kDay;
+        if (day < from - kEnds || day > to + kEnds) {
+            continue;
+        }
+        column.clear();
+        for (const LayerRow& layer : run.layers[i]) {
+            column.push_back(layer.oxygen);
+        }
+        field.time.push_back(run.hours[i].time);
+        field.fishWater.push_back(run.hours[i].fishWater);
+        auto& even = field.oxygen.emplace_back();
+        for (int row = 0; row < rows; ++row) {
+            even.push_back(interpolate(grid.middle, column, (row + 0.5) * field.depth / rows));
+        }
+    }
+    return field;
+}
+
+}  // namespace engine
