@@ -2,6 +2,7 @@
 
 #include "app/main_window_words.h"
 #include "app/recovery.h"
+#include "engine/run/nights.h"
 #include "widgets/charts/chart_view.h"
 #include "widgets/charts/owner_view.h"
 #include "widgets/charts/print_sheet.h"
@@ -180,7 +181,7 @@ void MainWindow::showOutcome() {
     if (m_isFirstOutcome) {  // of this pond: its worst night, with the ramp that is meant
         m_isFirstOutcome = false;
         m_selection.setRamp(widgets::chosenRamp(outcome->comparison));
-        m_selection.setNight(widgets::worstNight(outcome->comparison));
+        m_selection.setNight(engine::worstNight(outcome->comparison.runs));
     }
     const QString fault = endedEarly(outcome->comparison);
     if (!fault.isEmpty()) {

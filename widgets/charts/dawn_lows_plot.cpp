@@ -1,10 +1,7 @@
 #include "widgets/charts/dawn_lows_plot.h"
 
-#include "engine/base/text.h"
 #include "engine/ensemble/chances.h"
-#include "engine/output/results_io.h"
-#include "engine/pond/local_time.h"
-#include "engine/ramps/weather.h"
+#include "engine/run/nights.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/document/wording.h"
@@ -149,21 +146,6 @@ QString dawnLowsInWords(const Outcome& outcome) {
     return words.join(QLatin1Char(' '));
 }
 
-std::string dawnLowsCsv(const Outcome& outcome) {
-    std::string csv = "ramp,night,date,lowest_mg_per_l,lowest_time_h,do_nothing_mg_per_l\r\n";
-    const engine::RampRun& nothing = outcome.comparison.runs.front();
-    for (const engine::RampRun& run : outcome.comparison.runs) {
-        for (std::size_t i = 0; isDrawn(run) && i < run.days.size(); ++i) {
-            const engine::DayRow& row = run.days[i];
-            csv += engine::csvField(run.name) + ',' + std::to_string(row.day) + ',' +
-                   engine::formatDate(engine::dateOfDay(outcome.comparison.model.pond, row.day)) + ',' +
-                   engine::shortest(row.lowest) + ',' + engine::shortest(row.lowestTime / 3600.0) + ',' +
-                   (isDrawn(nothing) ? engine::shortest(nothing.days[i].lowest) : "") + "\r\n";
-        }
-    }
-    return csv;
-}
-
 DawnLowsPlot::DawnLowsPlot(Selection& selection, QWidget* parent)
     : ChartView(tr("Low of each night"), selection, parent) {}
 
@@ -210,7 +192,7 @@ QString DawnLowsPlot::readOut(const QPointF& place) const {
     const auto& runs = outcome()->comparison.runs;
     for (std::size_t i = 0; i < runs.size(); ++i) {
         if (isDrawn(runs[i])) {
-            const engine::DayRow& row = runs[i].days[static_cast<std::size_t>(night - 1)];
+            const engine::DayRow& row = engine::nightRow(runs[i], night);
             rows << tr("%1 mg/L at %2  %3")
                         .arg(oxygenText(row.lowest), clockText(row.lowestTime), rampText(runs[i].name, i));
         }

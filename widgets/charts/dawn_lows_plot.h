@@ -15,9 +15,6 @@ void drawDawnLows(QCustomPlot& plot, const OutcomePtr& outcome, const Selection&
 /// The picture as text: each ramp's lows from night to night.
 [[nodiscard]] QString dawnLowsInWords(const Outcome& outcome);
 
-/// Ramp, night, date, low, time and do-nothing's low, as CSV.
-[[nodiscard]] std::string dawnLowsCsv(const Outcome& outcome);
-
 /// The lows of all nights on the screen. A click chooses the night; Home and End the outer ones.
 class DawnLowsPlot final : public ChartView {
     Q_OBJECT

@@ -1,6 +1,7 @@
 #include "widgets/charts/day_axis.h"
 
 #include "engine/base/units.h"
+#include "engine/run/day_air.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -38,7 +39,7 @@ void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& out
             painter.drawText(box.adjusted(-more, 0, more, 0), Qt::AlignCenter, text);
         }
     };
-    for (const auto& [number, day] : daysOfAir(outcome)) {
+    for (const auto& [number, day] : engine::daysOfAir(outcome.backdrop)) {
         const double from = std::max(area.left(), across->coordToPixel(number - 1.0));
         const double to = std::min(area.right(), across->coordToPixel(number));
         if (to - from < 1.0) {
@@ -106,23 +107,6 @@ std::vector<std::pair<double, QString>> dayLabels(const Selection::Span& span, d
         }
     }
     return labels;
-}
-
-std::map<int, DayOfAir> daysOfAir(const Outcome& outcome) {
-    std::map<int, DayOfAir> days;
-    for (const engine::AirHour& hour : outcome.backdrop.hours) {
-        DayOfAir& day = days[static_cast<int>(std::floor(hour.time / engine::kDay)) + 1];
-        day.lowest = std::min(day.lowest, hour.air);
-        day.highest = std::max(day.highest, hour.air);
-        day.wind += hour.wind;
-        day.cloud += hour.cloud;
-        ++day.hours;
-    }
-    for (auto& [number, day] : days) {
-        day.wind /= day.hours;
-        day.cloud /= day.hours;
-    }
-    return days;
 }
 
 QCPAxisRect* addRect(QCustomPlot& plot, int row, const QMargins& margins) {

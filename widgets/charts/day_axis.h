@@ -6,8 +6,6 @@
 
 #include <QFontMetricsF>
 
-#include <map>
-
 namespace widgets {
 
 // What all views over the days of a run share: the stretch that is shown, its nights, its labels, and the
@@ -24,14 +22,6 @@ inline constexpr int kDaysLeft = 76, kDaysRight = 14;  ///< [px]; the strip's na
 /// Day numbers in the middle of their days, as many as fit; clock times where less than two days are shown.
 [[nodiscard]] std::vector<std::pair<double, QString>> dayLabels(const Selection::Span& span, double width,
                                                                 const QFontMetricsF& metrics);
-
-/// The air of one calendar day.
-struct DayOfAir {
-    double lowest = 1e9, highest = -1e9;  ///< [degC]
-    double wind = 0.0, cloud = 0.0;       ///< Means [m/s], [share]
-    int hours = 0;
-};
-[[nodiscard]] std::map<int, DayOfAir> daysOfAir(const Outcome& outcome);
 
 /// Adds an axis rect with fixed margins as a row of the plot's layout.
 QCPAxisRect* addRect(QCustomPlot& plot, int row, const QMargins& margins);

@@ -1,11 +1,11 @@
 #include "widgets/charts/night_scene.h"
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
 #include "engine/ensemble/chances.h"
 #include "engine/follow_up/readings_beside.h"
-#include "engine/output/results_io.h"
+#include "engine/output/picture_tables.h"
 #include "engine/pond/local_time.h"
+#include "engine/water/criteria.h"
 #include "engine/wording/sentence.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
@@ -31,38 +31,17 @@ QString unbroken(QString text) {
     return text.replace(QLatin1String(" mg/L"), QStringLiteral("\u00a0mg/L"));
 }
 
-double noonOf(int night) {
-    return (night - 0.5) * engine::kDay;
+/// Hours after the noon at which a night starts.
+double hourOf(int night, double time) {
+    return (time - engine::noonOf(night)) / engine::kHour;
 }
 
-const engine::DayRow& nightRow(const engine::RampRun& run, int night) {
-    return run.days[static_cast<std::size_t>(night - run.days.front().day)];
-}
-
-/// The hours of a night and, between them, its low, which a step has found and an hour may miss.
 NightLine lineOf(const engine::Comparison& comparison, std::size_t index, int night) {
     const engine::RampRun& run = comparison.runs[index];
     NightLine line;
+    static_cast<engine::NightCurve&>(line) = engine::nightCurve(run, night);
     line.look = lookOf(comparison, index);
     line.name = rampText(run.name, index);
-    const engine::DayRow& row = nightRow(run, night);
-    line.low = row.lowest;
-    line.lowTime = row.lowestTime;
-    line.lowHour = (row.lowestTime - noonOf(night)) / engine::kHour;
-    bool isLowIn = false;
-    for (const engine::HourRow& hour : run.hours) {
-        const double at = (hour.time - noonOf(night)) / engine::kHour;
-        if (at < -1e-6 || at > 24.0 + 1e-6) {
-            continue;
-        }
-        if (!isLowIn && line.lowHour < at) {
-            line.hour.push_back(line.lowHour);
-            line.oxygen.push_back(line.low);
-            isLowIn = true;
-        }
-        line.hour.push_back(at);
-        line.oxygen.push_back(hour.fishWater);
-    }
     return line;
 }
 
@@ -71,21 +50,13 @@ void addRamps(const Outcome& outcome, const Selection& selection, const SceneOpt
     const auto& runs = outcome.comparison.runs;
     const int night = selection.night();
     if (options.ghost && night > 1) {
-        for (std::size_t i = 0; i < runs.size(); ++i) {
-            if (isVisible(runs[i], selection)) {
-                scene.lines.push_back(lineOf(outcome.comparison, i, night - 1));
-                scene.lines.back().isGhost = true;
-                scene.lines.back().isLabelled = false;
-            }
+        for (const std::size_t i : visibleRuns(outcome.comparison, selection)) {
+            scene.lines.push_back(lineOf(outcome.comparison, i, night - 1));
+            scene.lines.back().isGhost = true;
+            scene.lines.back().isLabelled = false;
         }
     }
-    std::optional<std::size_t> lowest;
-    for (std::size_t i = 0; i < runs.size(); ++i) {
-        if (isVisible(runs[i], selection) &&
-            (!lowest || nightRow(runs[i], night).lowest < nightRow(runs[*lowest], night).lowest)) {
-            lowest = i;
-        }
-    }
+    const auto lowest = engine::lowestRun(runs, visibleRuns(outcome.comparison, selection), night);
     for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
         scene.lines.push_back(lineOf(outcome.comparison, i, night));
         scene.lines.back().isHeavy = i == selection.ramp();
@@ -123,19 +94,8 @@ void addNights(const Outcome& outcome, const Selection& selection, NightScene& s
 
 /// Nine of ten members of a run; nothing while there are none.
 void addBand(const Outcome& outcome, std::size_t run, int night, NightScene& scene) {
-    const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, run);
-    if (members == nullptr) {
-        return;
-    }
-    NightBand& band = scene.bands.emplace_back();
-    band.look = lookOf(outcome.comparison, run);
-    for (std::size_t i = 0; i < members->hours.size(); ++i) {
-        const double at = (members->hours[i] - noonOf(night)) / engine::kHour;
-        if (at >= -1e-6 && at <= 24.0 + 1e-6) {
-            band.hour.push_back(at);
-            band.low.push_back(members->fishWater[i].front());
-            band.high.push_back(members->fishWater[i].back());
-        }
+    if (engine::membersOf(outcome.comparison, run) != nullptr) {
+        scene.bands.push_back(bandOf(outcome.comparison, run, night));
     }
 }
 
@@ -150,9 +110,8 @@ void addBands(const Outcome& outcome, const Selection& selection, NightScene& sc
 }
 
 void addSky(const engine::NightSky& sky, NightScene& scene) {
-    const double noon = noonOf(sky.night);
-    const auto hours = [noon](const std::optional<double>& time) {
-        return time ? std::optional((*time - noon) / engine::kHour) : std::nullopt;
+    const auto hours = [&](const std::optional<double>& time) {
+        return time ? std::optional(hourOf(sky.night, *time)) : std::nullopt;
     };
     scene.sunset = hours(sky.sunset);
     scene.civilDusk = hours(sky.civilDusk);
@@ -167,7 +126,7 @@ void addReadings(const Outcome& outcome, const Selection& selection, NightScene&
     const engine::RampRun& run = outcome.comparison.runs[selection.ramp()];
     for (const engine::ReadingBeside& beside : engine::readingsBeside(model, run)) {
         NightReading reading;
-        reading.hour = (beside.time - noonOf(selection.night())) / engine::kHour;
+        reading.hour = hourOf(selection.night(), beside.time);
         if (reading.hour < 0.0 || reading.hour > 24.0) {
             continue;
         }
@@ -221,6 +180,15 @@ double highestShown(const NightScene& scene) {
 }
 
 }  // namespace
+
+NightBand bandOf(const engine::Comparison& comparison, std::size_t run, int night) {
+    NightBand band;
+    if (const engine::RampEnsemble* members = engine::membersOf(comparison, run)) {
+        static_cast<engine::PercentileBand&>(band) = engine::nightBand(*members, night);
+    }
+    band.look = lookOf(comparison, run);
+    return band;
+}
 
 double axisTop(double highest) {
     return std::max(6.0, std::ceil(highest + 0.2));
@@ -283,7 +251,7 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
     }
     addBands(outcome, selection, scene);
     if (selection.cursor()) {
-        const double hour = (*selection.cursor() - noonOf(selection.night())) / engine::kHour;
+        const double hour = hourOf(selection.night(), *selection.cursor());
         scene.cursor = hour >= 0.0 && hour <= 24.0 ? std::optional(hour) : std::nullopt;
     }
     addSky(outcome.backdrop.nights[static_cast<std::size_t>(selection.night() - 1)], scene);
@@ -326,11 +294,10 @@ QString inWords(const NightScene& scene) {
     }
     for (const NightBand& band : scene.bands) {
         if (!band.low.empty()) {
+            const std::size_t lowest = band.lowest();
             words << tr("Nine of ten ponds like this one are between %1 and %2 mg/L at the lowest hour of "
                         "\"%3\".")
-                         .arg(oxygenText(*std::min_element(band.low.begin(), band.low.end())),
-                              oxygenText(band.high[static_cast<std::size_t>(
-                                  std::min_element(band.low.begin(), band.low.end()) - band.low.begin())]),
+                         .arg(oxygenText(band.low[lowest]), oxygenText(band.high[lowest]),
                               nameOfLook(scene, band.look));
         }
     }
@@ -342,52 +309,22 @@ QString inWords(const NightScene& scene) {
 }
 
 std::string nightCsv(const Outcome& outcome, const Selection& selection) {
-    std::string csv = "line,night,time_h,fish_water_mg_per_l,fish_water_p05,fish_water_p95\r\n";
-    const auto row = [&](std::string_view name, int night, double time, double oxygen) {
-        csv += engine::csvField(name) + ',' + std::to_string(night) + ',' +
-               engine::shortest(time / engine::kHour) + ',' + engine::shortest(oxygen);
-    };
-    const auto band = [&](std::size_t index, double time) {
-        const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, index);
-        const auto found = members == nullptr
-                               ? std::vector<double>::const_iterator()
-                               : std::lower_bound(members->hours.begin(), members->hours.end(), time - 1.0);
-        if (members == nullptr || found == members->hours.end() || std::abs(*found - time) > 1.0) {
-            csv += ",,\r\n";  // a low between two hours has no percentiles
-            return;
-        }
-        const auto& at = members->fishWater[static_cast<std::size_t>(found - members->hours.begin())];
-        csv += ',' + engine::shortest(at.front()) + ',' + engine::shortest(at.back()) + "\r\n";
-    };
-    const auto nightOf = [&](const engine::RampRun& run, std::size_t index, int night) {
-        const NightLine line = lineOf(outcome.comparison, index, night);
-        for (std::size_t i = 0; i < line.hour.size(); ++i) {
-            const double time = noonOf(night) + line.hour[i] * engine::kHour;
-            row(run.name, night, time, line.oxygen[i]);
-            band(index, time);
-        }
-    };
     const auto& runs = outcome.comparison.runs;
-    if (selection.mode() == Selection::Mode::AllRamps) {
-        for (std::size_t i = 0; i < runs.size(); ++i) {
-            if (isDrawn(runs[i])) {
-                nightOf(runs[i], i, selection.night());
-            }
-        }
-    } else if (isDrawn(runs[selection.ramp()])) {
-        for (const engine::DayRow& day : runs[selection.ramp()].days) {
-            nightOf(runs[selection.ramp()], selection.ramp(), day.day);
+    const std::size_t ramp = selection.ramp();
+    const bool isOfRamps = selection.mode() == Selection::Mode::AllRamps;
+    std::vector<engine::RunNight> curves;
+    for (std::size_t i = 0; isOfRamps && i < runs.size(); ++i) {
+        if (isDrawn(runs[i])) {
+            curves.push_back({i, selection.night()});
         }
     }
-    const engine::RampRun& run = runs[selection.ramp()];
-    for (const engine::ReadingBeside& reading : engine::readingsBeside(outcome.comparison.model, run)) {
-        const int night = static_cast<int>(std::floor(reading.time / engine::kDay - 0.5)) + 1;
-        if (selection.mode() == Selection::Mode::AllNights || night == selection.night()) {
-            row("reading at " + engine::shortest(reading.depth) + " m", night, reading.time, reading.oxygen);
-            csv += ",,\r\n";
+    if (!isOfRamps && isDrawn(runs[ramp])) {
+        for (const engine::DayRow& day : runs[ramp].days) {
+            curves.push_back({ramp, day.day});
         }
     }
-    return csv;
+    return engine::nightCurvesCsv(outcome.comparison, curves, ramp,
+                                  isOfRamps ? std::optional(selection.night()) : std::nullopt);
 }
 
 }  // namespace widgets

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "engine/water/criteria.h"
+#include "engine/ensemble/night_band.h"
+#include "engine/run/nights.h"
 #include "widgets/document/outcome.h"
 #include "widgets/document/selection.h"
 
@@ -12,25 +13,19 @@
 namespace widgets {
 
 /// A curve of fish-water oxygen from noon to noon.
-struct NightLine {
+struct NightLine : engine::NightCurve {
     QString name;
-    std::size_t look = 0;        ///< Place in the comparison: colour and dashes
-    bool isHeavy = false;        ///< The selected ramp, or the shown night
-    bool isGhost = false;        ///< The night before, or the other nights of a ramp
-    bool isLabelled = true;      ///< Its name stands at its end
-    std::vector<double> hour;    ///< After noon, 0 to 24
-    std::vector<double> oxygen;  ///< [g/m^3], same size
-    double lowHour = 0.0, low = 0.0;
-    double lowTime = 0.0;    ///< [s after midnight of day 1]
+    std::size_t look = 0;    ///< Place in the comparison: colour and dashes
+    bool isHeavy = false;    ///< The selected ramp, or the shown night
+    bool isGhost = false;    ///< The night before, or the other nights of a ramp
+    bool isLabelled = true;  ///< Its name stands at its end
     bool isLowSaid = false;  ///< Clock and value stand at the low
 };
 
 /// Between which values nine of ten ponds like this one are, from noon to noon.
-struct NightBand {
+struct NightBand : engine::PercentileBand {
     std::size_t look = 0;
-    std::vector<double> hour;       ///< After noon, 0 to 24
-    std::vector<double> low, high;  ///< 5 and 95 % of the members [g/m^3], same size
-    bool isDotted = false;          ///< Its edge
+    bool isDotted = false;  ///< Its edge
 };
 
 /// A horizontal line with a name.
@@ -70,6 +65,9 @@ struct SceneOptions {
 
 [[nodiscard]] NightScene nightScene(const Outcome& outcome, const Selection& selection,
                                     const SceneOptions& options = {});
+
+/// The band of a run in one night; without hours if the run has no members.
+[[nodiscard]] NightBand bandOf(const engine::Comparison& comparison, std::size_t run, int night);
 
 /// The picture as text: headline, detail, lines, and each low.
 [[nodiscard]] QString inWords(const NightScene& scene);

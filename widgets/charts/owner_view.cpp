@@ -1,6 +1,8 @@
 #include "widgets/charts/owner_view.h"
 
 #include "engine/ensemble/chances.h"
+#include "engine/run/nights.h"
+#include "engine/water/oxygen_state.h"
 #include "widgets/charts/chart_view.h"
 #include "widgets/charts/night_plot.h"
 #include "widgets/charts/sheets.h"
@@ -40,36 +42,42 @@ NightScene ownerScene(const Outcome& outcome, const Selection& selection) {
     return scene;
 }
 
-QString state(double oxygen, const engine::OxygenThresholds& thresholds) {
-    return oxygen < thresholds.lethal   ? OwnerView::tr("so little oxygen that fish can die")
-           : oxygen < thresholds.stress ? OwnerView::tr("little oxygen, and the fish suffer")
-                                        : OwnerView::tr("enough oxygen for the fish");
+QString stateText(engine::OxygenState state) {
+    switch (state) {
+        case engine::OxygenState::Lethal:
+            return OwnerView::tr("so little oxygen that fish can die");
+        case engine::OxygenState::Stress:
+            return OwnerView::tr("little oxygen, and the fish suffer");
+        case engine::OxygenState::Enough:
+            break;
+    }
+    return OwnerView::tr("enough oxygen for the fish");
 }
 
 }  // namespace
 
 QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
-    const engine::OxygenThresholds& thresholds = outcome.comparison.model.parameters.thresholds;
-    const auto low = [&](std::size_t run) {
-        return outcome.comparison.runs[run].days[static_cast<std::size_t>(night - 1)];
-    };
-    if (!isDrawn(outcome.comparison.runs[ramp]) || !isDrawn(outcome.comparison.runs[0])) {
+    const auto& runs = outcome.comparison.runs;
+    if (!isDrawn(runs[ramp]) || !isDrawn(runs[0])) {
         return OwnerView::tr("This plan could not be computed.");
     }
-    const engine::DayRow with = low(ramp), without = low(0);
+    const auto state = [&](const engine::DayRow& row) {
+        return engine::stateOf(row.lowest, outcome.comparison.model.parameters.thresholds);
+    };
+    const engine::DayRow &with = engine::nightRow(runs[ramp], night),
+                         &without = engine::nightRow(runs[0], night);
     if (ramp == 0) {
         return OwnerView::tr("With nothing done there is %1 in the night, at its lowest at %2.")
-            .arg(state(without.lowest, thresholds), clockText(without.lowestTime));
+            .arg(stateText(state(without)), clockText(without.lowestTime));
     }
-    const QString own = state(with.lowest, thresholds), other = state(without.lowest, thresholds);
-    if (own == other) {
+    if (state(with) == state(without)) {
         return OwnerView::tr(
                    "With the plan there is %1, at its lowest at %2. With nothing done it would be the same.")
-            .arg(own, clockText(with.lowestTime));
+            .arg(stateText(state(with)), clockText(with.lowestTime));
     }
     return OwnerView::tr(
                "With the plan there is %1, at its lowest at %2. With nothing done there would be %3.")
-        .arg(own, clockText(with.lowestTime), other);
+        .arg(stateText(state(with)), clockText(with.lowestTime), stateText(state(without)));
 }
 
 QString ownerChances(const Outcome& outcome, std::size_t ramp) {

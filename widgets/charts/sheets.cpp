@@ -1,7 +1,9 @@
 #include "widgets/charts/sheets.h"
 
+#include "engine/output/picture_tables.h"
 #include "engine/pond/local_time.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/nights.h"
 #include "engine/wording/wording.h"
 #include "widgets/charts/dawn_lows_plot.h"
 #include "widgets/charts/night_plot.h"
@@ -75,7 +77,7 @@ ChartSheet dawnLowsSheet(const OutcomePtr& outcome, const Selection& selection, 
     sheet.foot = sheetFoot(*outcome);
     sheet.words = dawnLowsInWords(*outcome);
     sheet.size = kStrip;
-    sheet.csv = dawnLowsCsv(*outcome);
+    sheet.csv = engine::nightLowsCsv(outcome->comparison);
     sheet.detail = localized(engine::sentencesOfNights(outcome->comparison, selection.ramp()),
                              engine::SentencePart::Night);
     sheet.draw = drawingOf(
@@ -92,7 +94,7 @@ ChartSheet wholeRunSheet(const OutcomePtr& outcome, const Selection& selection) 
     sheet.foot = sheetFoot(*outcome);
     sheet.words = wholeRunInWords(*outcome);
     sheet.size = kStrip + QSize(0, 60);
-    sheet.csv = wholeRunCsv(*outcome);
+    sheet.csv = engine::wholeRunCsv(outcome->comparison, outcome->backdrop);
     sheet.draw =
         drawingOf(selection, [outcome](QCustomPlot& plot, const Selection& kept, const PlotStyle& style) {
             drawWholeRun(plot, outcome, kept, style);
@@ -104,7 +106,7 @@ std::vector<ChartSheet> allSheets(const OutcomePtr& outcome) {
     Selection selection;
     selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
     selection.setRamp(chosenRamp(outcome->comparison));
-    selection.setNight(worstNight(outcome->comparison));
+    selection.setNight(engine::worstNight(outcome->comparison.runs));
     std::vector<ChartSheet> sheets{nightSheet(outcome, selection, true),
                                    dawnLowsSheet(outcome, selection, true),
                                    wholeRunSheet(outcome, selection)};

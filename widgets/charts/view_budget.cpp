@@ -1,8 +1,8 @@
 // Where the oxygen of each day comes from and goes to, as bars about a line of nothing.
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
 #include "engine/output/results_io.h"
+#include "engine/run/budget.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/picture.h"
 #include "widgets/document/to_qstring.h"
@@ -60,27 +60,12 @@ Look lookOfTerm(std::size_t term, const PlotStyle& style) {
     return {mixed(style.paper, line, term == engine::kDebtTerm ? 0.75 : 0.62), kHatches[term]};
 }
 
-const std::vector<engine::BudgetRow>& rowsOf(const Outcome& outcome, std::size_t run) {
-    return outcome.comparison.runs[run].budget;
+std::vector<engine::BudgetRow> wholeDays(const Outcome& outcome, std::size_t run) {
+    return engine::wholeDays(outcome.comparison.runs[run], outcome.comparison.days);
 }
 
-bool isIn(const Outcome& outcome, const engine::BudgetRow& row) {
-    return row.day >= 1 && row.day <= outcome.comparison.days;
-}
-
-double kilograms(double grams) {
-    return grams / 1000.0;
-}
-
-/// Mean of a term over the whole days [kg/d].
-std::array<double, engine::kTerms> meansOf(const Outcome& outcome, std::size_t run) {
-    std::array<double, engine::kTerms> means{};
-    for (const engine::BudgetRow& row : rowsOf(outcome, run)) {
-        for (std::size_t term = 0; isIn(outcome, row) && term < means.size(); ++term) {
-            means[term] += kilograms(row.terms[term]) / outcome.comparison.days;
-        }
-    }
-    return means;
+engine::BudgetTerms meansOf(const Outcome& outcome, std::size_t run) {
+    return engine::meanBudget(outcome.comparison.runs[run], outcome.comparison.days);
 }
 
 void paintBars(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcome, std::size_t run,
@@ -88,18 +73,16 @@ void paintBars(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcom
     const QCPAxis* across = of.axis(QCPAxis::atBottom);
     const QCPAxis* up = of.axis(QCPAxis::atLeft);
     const QRectF area = of.rect();
-    for (const engine::BudgetRow& row : rowsOf(outcome, run)) {
-        if (!isIn(outcome, row)) {
-            continue;
-        }
+    for (const engine::BudgetRow& row : wholeDays(outcome, run)) {
         const double from = std::max(across->coordToPixel(row.day - 0.88), area.left());
         const double to = std::min(across->coordToPixel(row.day - 0.12), area.right());
         if (to <= from) {
             continue;
         }
         double above = 0.0, below = 0.0;
-        for (std::size_t term = 0; term < row.terms.size(); ++term) {
-            const double amount = kilograms(row.terms[term]);
+        const engine::BudgetTerms terms = engine::kilogramsOf(row);
+        for (std::size_t term = 0; term < terms.size(); ++term) {
+            const double amount = terms[term];
             double& end = amount > 0.0 ? above : below;
             const double start = end;
             end += amount;
@@ -117,27 +100,23 @@ void paintBars(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcom
             painter.setBrush(Qt::NoBrush);
             painter.drawRect(bar);
         }
-        const double stored = up->coordToPixel(kilograms(row.storedChange));
+        const double stored = up->coordToPixel(row.storedChange / engine::kGramPerKilogram);
         painter.setPen(QPen(style.ink, 2.4));
         painter.drawLine(QPointF(from - 1, stored), QPointF(to + 1, stored));
     }
     painter.setPen(QPen(style.ink, 1.0));
     painter.drawLine(QPointF(area.left(), up->coordToPixel(0.0)),
                      QPointF(area.right(), up->coordToPixel(0.0)));
+}
 
-    // Names at the right, gains above and losses below, greatest first.
+/// Names at the right, gains above and losses below, greatest first.
+void paintNames(QCPPainter& painter, const QRectF& area, const Outcome& outcome, std::size_t run,
+                const PlotStyle& style) {
     const auto means = meansOf(outcome, run);
-    std::vector<std::size_t> order;
-    for (std::size_t term = 0; term < means.size(); ++term) {
-        if (std::abs(means[term]) > 1e-6) {
-            order.push_back(term);
-        }
-    }
-    std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) { return means[a] > means[b]; });
     const QFontMetricsF metrics(style.font);
     double y = area.top();
     bool isLosing = false;
-    for (const std::size_t term : order) {
+    for (const std::size_t term : engine::termsByGain(means)) {
         if (means[term] < 0.0 && !isLosing) {
             isLosing = true;
             y += metrics.height() * 0.6;
@@ -169,12 +148,9 @@ void drawBudget(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, c
     prepare(plot, style);
     const QFontMetricsF metrics(style.font);
     double most = 1e-3;
-    for (const engine::BudgetRow& row : rowsOf(*outcome, run)) {
-        double gains = 0.0, losses = 0.0;
-        for (const double term : row.terms) {
-            (term > 0.0 ? gains : losses) += kilograms(term);
-        }
-        most = isIn(*outcome, row) ? std::max({most, gains, -losses}) : most;
+    for (const engine::BudgetRow& row : wholeDays(*outcome, run)) {
+        const engine::GainsAndLosses sums = engine::gainsAndLosses(engine::kilogramsOf(row));
+        most = std::max({most, sums.gains, -sums.losses});
     }
     QCPAxisRect* rect =
         addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
@@ -186,6 +162,7 @@ void drawBudget(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, c
     addPainted(*rect, style, [=](QCPPainter& painter, const QCPAxisRect& of) {
         painter.setAntialiasing(false);
         paintBars(painter, of, *outcome, run, style);
+        paintNames(painter, of.rect(), *outcome, run, style);
     });
 }
 
@@ -196,8 +173,7 @@ Picture budgetPicture(const OutcomePtr& outcome, const Selection& selection) {
     const engine::RampRun& rows = outcome->comparison.runs[run];
     const Selection::Span span = shownDays(*outcome, selection);
     const auto means = meansOf(*outcome, run);
-    const auto gain = static_cast<std::size_t>(std::max_element(means.begin(), means.end()) - means.begin());
-    const auto loss = static_cast<std::size_t>(std::min_element(means.begin(), means.end()) - means.begin());
+    const std::size_t gain = engine::greatestGain(means), loss = engine::greatestLoss(means);
     const auto number = [](double kg) {
         return QLocale().toString(std::abs(kg), 'f', std::abs(kg) < 10.0 ? 1 : 0);
     };
@@ -220,20 +196,20 @@ Picture budgetPicture(const OutcomePtr& outcome, const Selection& selection) {
     picture.csv = [outcome, run] { return engine::budgetCsv(aloneOf(outcome->comparison, run)); };
     picture.at = [outcome, run](double time) {
         const int day = static_cast<int>(std::floor(time / engine::kDay)) + 1;
-        for (const engine::BudgetRow& row : rowsOf(*outcome, run)) {
-            if (row.day == day) {
-                QStringList lines{tr("day %1, kg of oxygen").arg(day)};
-                for (std::size_t term = 0; term < row.terms.size(); ++term) {
-                    if (std::abs(row.terms[term]) > 1e-9) {
-                        lines << tr("%1: %2").arg(termName(term),
-                                                  QLocale().toString(kilograms(row.terms[term]), 'f', 1));
-                    }
-                }
-                lines << tr("change: %1").arg(QLocale().toString(kilograms(row.storedChange), 'f', 1));
-                return lines.join(QLatin1Char('\n'));
+        const engine::BudgetRow* row = engine::budgetOn(outcome->comparison.runs[run], day);
+        if (row == nullptr) {
+            return QString();
+        }
+        QStringList lines{tr("day %1, kg of oxygen").arg(day)};
+        const engine::BudgetTerms terms = engine::kilogramsOf(*row);
+        for (std::size_t term = 0; term < terms.size(); ++term) {
+            if (std::abs(row->terms[term]) > 1e-9) {
+                lines << tr("%1: %2").arg(termName(term), QLocale().toString(terms[term], 'f', 1));
             }
         }
-        return QString();
+        lines
+            << tr("change: %1").arg(QLocale().toString(row->storedChange / engine::kGramPerKilogram, 'f', 1));
+        return lines.join(QLatin1Char('\n'));
     };
     return picture;
 }

@@ -1,10 +1,9 @@
 // The nights of one ramp as small pictures side by side, do-nothing behind it in each.
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
-#include "engine/ensemble/chances.h"
-#include "engine/output/results_io.h"
-#include "engine/pond/local_time.h"
+#include "engine/output/picture_tables.h"
+#include "engine/run/nights.h"
+#include "engine/water/oxygen_state.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
 #include "widgets/document/to_qstring.h"
@@ -87,7 +86,7 @@ void paintLine(QCPPainter& painter, const engine::RampRun& run, const Mapping& m
 void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, int night, const Sheet& sheet,
                 double top, bool isShown, const PlotStyle& style) {
     const engine::OxygenThresholds& thresholds = outcome.comparison.model.parameters.thresholds;
-    const Mapping map{sheet.picture(night), (night - 0.5) * engine::kDay, top};
+    const Mapping map{sheet.picture(night), engine::noonOf(night), top};
     const engine::NightSky& sky = outcome.backdrop.nights[static_cast<std::size_t>(night - 1)];
     painter.fillRect(map.area, mixed(style.paper, style.hairline, 0.12));
     const auto zone = [&](double from, double to, const QColor& under) {
@@ -114,7 +113,7 @@ void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, in
     }
     QPen pen(style.lineColour(lookOf(outcome.comparison, run)), 2.2);
     paintLine(painter, outcome.comparison.runs[run], map, pen);
-    const engine::DayRow& row = outcome.comparison.runs[run].days[static_cast<std::size_t>(night - 1)];
+    const engine::DayRow& row = engine::nightRow(outcome.comparison.runs[run], night);
     const QPointF low = map.at(row.lowestTime, row.lowest);
     painter.setPen(QPen(pen.color(), 1.6));
     painter.setBrush(style.paper);
@@ -131,7 +130,7 @@ void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, in
     font.setBold(isShown);
     painter.setFont(font);
     const QFontMetricsF metrics(font);
-    const bool isBelow = row.lowest < thresholds.stress;
+    const bool isBelow = engine::stateOf(row.lowest, thresholds) != engine::OxygenState::Enough;
     const QString value = oxygenText(row.lowest);
     painter.setPen(isBelow ? style.lethalInk : style.ink);
     painter.drawText(head, Qt::AlignRight | Qt::AlignVCenter, value);
@@ -144,20 +143,11 @@ void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, in
     painter.drawText(head, Qt::AlignLeft | Qt::AlignVCenter, text);
 }
 
-std::string csvOf(const Outcome& outcome, std::size_t run) {
-    std::string csv = "ramp,night,time_h,fish_water_mg_per_l,do_nothing_mg_per_l\r\n";
-    const engine::RampRun& shown = outcome.comparison.runs[run];
-    const engine::RampRun& nothing = outcome.comparison.runs[0];
-    for (std::size_t i = 0; i < shown.hours.size(); ++i) {
-        const int night = static_cast<int>(std::floor(shown.hours[i].time / engine::kDay - 0.5)) + 1;
-        if (night >= 1 && night <= outcome.comparison.days) {
-            csv += engine::csvField(shown.name) + ',' + std::to_string(night) + ',' +
-                   engine::shortest(shown.hours[i].time / engine::kHour) + ',' +
-                   engine::shortest(shown.hours[i].fishWater) + ',' +
-                   (isDrawn(nothing) ? engine::shortest(nothing.hours[i].fishWater) : "") + "\r\n";
-        }
-    }
-    return csv;
+QString nightText(const engine::DayRow& row) {
+    return tr("Night %1: %2 min of air, low %3 mg/L at %4.")
+        .arg(row.day)
+        .arg(std::lround(row.runMinutes))
+        .arg(oxygenText(row.lowest), clockText(row.lowestTime));
 }
 
 }  // namespace
@@ -169,20 +159,18 @@ Picture daysPicture(const OutcomePtr& outcome, const Selection& selection) {
     const double stress = outcome->comparison.model.parameters.thresholds.stress;
     Picture picture;
     picture.size = QSize(600, 430);
-    picture.csv = [outcome, run] { return csvOf(*outcome, run); };
+    picture.csv = [outcome, run] { return engine::nightsBesideNothingCsv(outcome->comparison, run); };
     if (!isDrawn(shown)) {
         picture.headline = widgets::toQString(shown.message);
         picture.words = picture.headline;
         picture.draw = [](QCustomPlot& plot, const PlotStyle& style) { prepare(plot, style); };
         return picture;
     }
-    const auto below = std::count_if(shown.days.begin(), shown.days.end(),
-                                     [stress](const engine::DayRow& row) { return row.lowest < stress; });
     const engine::DayRow& worst = shown.worst();
     picture.headline =
         tr("%1: %2 of %3 nights go below the stress line; the lowest is night %4 with %5 mg/L at %6.")
             .arg(rampText(shown.name, run))
-            .arg(below)
+            .arg(engine::nightsBelow(shown, stress))
             .arg(nights)
             .arg(worst.day)
             .arg(oxygenText(worst.lowest), clockText(worst.lowestTime));
@@ -191,10 +179,7 @@ Picture daysPicture(const OutcomePtr& outcome, const Selection& selection) {
            "head the minutes of air and the low in mg/L.");
     QStringList words{picture.headline};
     for (const engine::DayRow& row : shown.days) {
-        words << tr("Night %1: %2 min of air, low %3 mg/L at %4.")
-                     .arg(row.day)
-                     .arg(std::lround(row.runMinutes))
-                     .arg(oxygenText(row.lowest), clockText(row.lowestTime));
+        words << nightText(row);
     }
     picture.words = words.join(QLatin1Char(' '));
     const double top = std::max(6.0, std::ceil(highestFishWater(outcome->comparison, stress + 1.0)));
@@ -211,14 +196,7 @@ Picture daysPicture(const OutcomePtr& outcome, const Selection& selection) {
     constexpr double kHead = 18.0;  // nearly the height of a line; only clicks go by it
     picture.readOut = [outcome, run, nights](const QRectF& whole, const QPointF& place) {
         const int night = Sheet(whole, nights, kHead).nightAt(place, nights);
-        if (night == 0) {
-            return QString();
-        }
-        const engine::DayRow& row = outcome->comparison.runs[run].days[static_cast<std::size_t>(night - 1)];
-        return tr("Night %1: %2 min of air, low %3 mg/L at %4.")
-            .arg(night)
-            .arg(std::lround(row.runMinutes))
-            .arg(oxygenText(row.lowest), clockText(row.lowestTime));
+        return night == 0 ? QString() : nightText(engine::nightRow(outcome->comparison.runs[run], night));
     };
     picture.click = [nights](const QRectF& whole, const QPointF& place, Selection& to) {
         if (const int night = Sheet(whole, nights, kHead).nightAt(place, nights); night > 0) {

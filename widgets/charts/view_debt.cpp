@@ -1,8 +1,8 @@
 // How the oxygen debt burns down under each ramp, over the dose of each day of the selected one.
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
-#include "engine/output/results_io.h"
+#include "engine/output/picture_tables.h"
+#include "engine/run/shares.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/label_layout.h"
 #include "widgets/charts/picture.h"
@@ -22,15 +22,6 @@ constexpr int kRight = 200;  // [px] for the names
 
 QString tr(const char* text) {
     return QCoreApplication::translate("DebtView", text);
-}
-
-double doseOf(const Outcome& outcome, const engine::DayRow& row) {
-    const engine::BottomWater& bottom = outcome.comparison.model.bottom;
-    return bottom.exists() ? 100.0 * row.liftedVolume / bottom.volume : 0.0;
-}
-
-double leftAtEnd(const engine::RampRun& run) {
-    return 100.0 * run.days.back().debtLeft;
 }
 
 QCPAxisRect* debtRect(QCustomPlot& plot, const Outcome& outcome, const Selection& selection,
@@ -63,8 +54,8 @@ void nameLines(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcom
     const QFontMetricsF metrics(style.font);
     std::vector<double> wanted;
     for (const std::size_t i : order) {
-        wanted.push_back(
-            std::clamp(up->coordToPixel(leftAtEnd(outcome.comparison.runs[i])), area.top(), area.bottom()));
+        wanted.push_back(std::clamp(up->coordToPixel(engine::debtLeftPercent(outcome.comparison.runs[i])),
+                                    area.top(), area.bottom()));
     }
     const auto places = spreadApart(wanted, metrics.height(), area.top() + metrics.height() / 2,
                                     area.bottom() - metrics.height() / 2);
@@ -97,7 +88,7 @@ void paintDoses(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outco
     painter.setFont(small);
     const double room = area.height() - metrics.height();
     for (const engine::DayRow& row : outcome.comparison.runs[run].days) {
-        const double dose = doseOf(outcome, row);
+        const double dose = engine::doseOf(outcome.comparison.model, row);
         const double from = std::max(across->coordToPixel(row.day - 0.85), area.left());
         const double to = std::min(across->coordToPixel(row.day - 0.15), area.right());
         if (to <= from || dose <= 0.0) {
@@ -147,47 +138,71 @@ void drawDebt(QCustomPlot& plot, const OutcomePtr& outcome, const std::shared_pt
     plot.plotLayout()->setRowStretchFactor(1, 1.2);
     double most = 1.0;
     for (const engine::DayRow& row : outcome->comparison.runs[run].days) {
-        most = std::max(most, doseOf(*outcome, row));
+        most = std::max(most, engine::doseOf(outcome->comparison.model, row));
     }
     addPainted(*doses, style, [=](QCPPainter& painter, const QCPAxisRect& of) {
         paintDoses(painter, of, *outcome, run, most, style);
     });
 }
 
+QString percent(double share) {
+    return QString::number(std::lround(share));
+}
+
+QString headlineOf(const Outcome& outcome, std::size_t run) {
+    const engine::RampRun& rows = outcome.comparison.runs[run];
+    const engine::RampRun& nothing = outcome.comparison.runs[0];
+    if (!isDrawn(rows)) {
+        return toQString(rows.message);
+    }
+    if (run == 0) {
+        return tr("With no new air %1 % of the pond's oxygen debt is there after %2 days.")
+            .arg(percent(engine::debtLeftPercent(rows)))
+            .arg(outcome.comparison.days);
+    }
+    return tr("%1: after %2 days %3 % of the pond's oxygen debt is left; with no new air %4 %.")
+        .arg(rampText(rows.name, run))
+        .arg(outcome.comparison.days)
+        .arg(percent(engine::debtLeftPercent(rows)),
+             isDrawn(nothing) ? percent(engine::debtLeftPercent(nothing)) : tr("?"));
+}
+
+/// Debt and dose of each visible ramp on the day of a time; nothing outside the days of the run.
+QString readAt(const Outcome& outcome, const Selection& selection, double time) {
+    const int day = static_cast<int>(std::floor(time / engine::kDay)) + 1;
+    QStringList lines{tr("at the end of day %1").arg(day)};
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
+        for (const engine::DayRow& row : outcome.comparison.runs[i].days) {
+            if (row.day == day) {
+                lines << tr("%1 % left, dose %2 %  %3")
+                             .arg(std::lround(100.0 * row.debtLeft))
+                             .arg(std::lround(engine::doseOf(outcome.comparison.model, row)))
+                             .arg(rampText(outcome.comparison.runs[i].name, i));
+            }
+        }
+    }
+    return lines.size() > 1 ? lines.join(QLatin1Char('\n')) : QString();
+}
+
 }  // namespace
 
 Picture debtPicture(const OutcomePtr& outcome, const Selection& selection) {
     const std::size_t run = shownRun(*outcome, selection);
-    const engine::RampRun& rows = outcome->comparison.runs[run];
-    const engine::RampRun& nothing = outcome->comparison.runs[0];
+    const engine::PondModel& model = outcome->comparison.model;
     const Selection::Span span = shownDays(*outcome, selection);
-    const auto percent = [](double share) { return QString::number(std::lround(share)); };
     Picture picture;
     picture.days = Picture::Days{span.from, span.to, kDaysLeft, kRight};
-    const QString name = rampText(rows.name, run);
-    if (!isDrawn(rows)) {
-        picture.headline = toQString(rows.message);
-    } else if (run == 0) {
-        picture.headline = tr("With no new air %1 % of the pond's oxygen debt is there after %2 days.")
-                               .arg(percent(leftAtEnd(rows)))
-                               .arg(outcome->comparison.days);
-    } else {
-        picture.headline =
-            tr("%1: after %2 days %3 % of the pond's oxygen debt is left; with no new air %4 %.")
-                .arg(name)
-                .arg(outcome->comparison.days)
-                .arg(percent(leftAtEnd(rows)), isDrawn(nothing) ? percent(leftAtEnd(nothing)) : tr("?"));
-    }
-    picture.detail = outcome->comparison.model.bottom.exists()
+    picture.headline = headlineOf(*outcome, run);
+    picture.detail = model.bottom.exists()
                          ? tr("A ramp slower than the bottom makes new debt never comes down. Bars: the "
                               "share of the bottom "
                               "water that the selected ramp lifts each day.")
                          : tr("This pond has no bottom water, so that there is no dose.");
     QStringList words{picture.headline};
-    for (const engine::DayRow& row : rows.days) {
+    for (const engine::DayRow& row : outcome->comparison.runs[run].days) {
         words << tr("Day %1: %2 % left, dose %3 %.")
                      .arg(row.day)
-                     .arg(percent(100.0 * row.debtLeft), percent(doseOf(*outcome, row)));
+                     .arg(percent(100.0 * row.debtLeft), percent(engine::doseOf(model, row)));
     }
     picture.words = words.join(QLatin1Char(' '));
     const auto kept = std::make_shared<Selection>();
@@ -195,34 +210,8 @@ Picture debtPicture(const OutcomePtr& outcome, const Selection& selection) {
     picture.draw = [outcome, kept, run, span](QCustomPlot& plot, const PlotStyle& style) {
         drawDebt(plot, outcome, kept, run, span, style);
     };
-    picture.csv = [outcome] {
-        std::string csv = "ramp,day,debt_left_percent,dose_percent,run_minutes\r\n";
-        for (const engine::RampRun& one : outcome->comparison.runs) {
-            for (const engine::DayRow& row : one.days) {
-                csv += engine::csvField(one.name) + ',' + std::to_string(row.day) + ',' +
-                       engine::shortest(100.0 * row.debtLeft) + ',' +
-                       (outcome->comparison.model.bottom.exists() ? engine::shortest(doseOf(*outcome, row))
-                                                                  : "") +
-                       ',' + engine::shortest(row.runMinutes) + "\r\n";
-            }
-        }
-        return csv;
-    };
-    picture.at = [outcome, kept](double time) {
-        const int day = static_cast<int>(std::floor(time / engine::kDay)) + 1;
-        QStringList lines{tr("at the end of day %1").arg(day)};
-        for (const std::size_t i : drawingOrder(outcome->comparison, *kept)) {
-            for (const engine::DayRow& row : outcome->comparison.runs[i].days) {
-                if (row.day == day) {
-                    lines << tr("%1 % left, dose %2 %  %3")
-                                 .arg(std::lround(100.0 * row.debtLeft))
-                                 .arg(std::lround(doseOf(*outcome, row)))
-                                 .arg(rampText(outcome->comparison.runs[i].name, i));
-                }
-            }
-        }
-        return lines.size() > 1 ? lines.join(QLatin1Char('\n')) : QString();
-    };
+    picture.csv = [outcome] { return engine::debtCsv(outcome->comparison); };
+    picture.at = [outcome, kept](double time) { return readAt(*outcome, *kept, time); };
     return picture;
 }
 

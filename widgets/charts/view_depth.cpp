@@ -1,9 +1,9 @@
 // The water seen from the side, over time: oxygen by depth, the stress and lethal lines as isolines, the fish
 // water outlined, the diffusers where they hang while they run, the bottom's shape at the right.
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
 #include "engine/output/results_io.h"
+#include "engine/run/depths.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/picture.h"
 #include "widgets/document/to_qstring.h"
@@ -24,38 +24,6 @@ constexpr int kRows = 120;   // of the picture of the water; layers are finer no
 
 QString tr(const char* text) {
     return QCoreApplication::translate("DepthView", text);
-}
-
-/// Oxygen of a run on even depths, one column an hour.
-struct Field {
-    std::vector<double> time;                 // [s]
-    std::vector<std::vector<double>> oxygen;  // columns x kRows [g/m^3]
-    double depth = 1.0;                       // of the deepest row's foot [m]
-    [[nodiscard]] double depthOf(int row) const { return (row + 0.5) * depth / kRows; }
-};
-
-Field fieldOf(const Outcome& outcome, std::size_t run, const Selection::Span& span) {
-    Field field;
-    const engine::Grid& grid = outcome.comparison.model.grid;
-    const engine::RampRun& rows = outcome.comparison.runs[run];
-    field.depth = grid.face.back();
-    std::vector<double> column;
-    for (std::size_t i = 0; i < rows.layers.size() && i < rows.hours.size(); ++i) {
-        const double day = rows.hours[i].time / engine::kDay;
-        if (day < span.from - 0.05 || day > span.to + 0.05) {
-            continue;
-        }
-        column.clear();
-        for (const engine::LayerRow& layer : rows.layers[i]) {
-            column.push_back(layer.oxygen);
-        }
-        field.time.push_back(rows.hours[i].time);
-        auto& even = field.oxygen.emplace_back();
-        for (int row = 0; row < kRows; ++row) {
-            even.push_back(engine::interpolate(grid.middle, column, field.depthOf(row)));
-        }
-    }
-    return field;
 }
 
 /// Where a field on a grid passes through zero, as pieces of lines in columns and rows (marching squares; a
@@ -91,7 +59,7 @@ std::vector<QLineF> isoline(int columns, int rows, Value value) {
 class Painter {
 public:
     Painter(QCPPainter& painter, const QCPAxisRect& rect, const Outcome& outcome, std::size_t run,
-            const Field& field, double top, const PlotStyle& style)
+            const engine::OxygenField& field, double top, const PlotStyle& style)
         : m_painter(painter),
           m_rect(rect),
           m_area(rect.rect()),
@@ -200,17 +168,12 @@ private:
 
     /// The edge of the best share of the water, in long dashes.
     void fishWater() {
-        const std::size_t first = static_cast<std::size_t>(
-            std::find_if(m_run.hours.begin(), m_run.hours.end(),
-                         [&](const engine::HourRow& row) { return row.time >= m_field.time.front() - 1.0; }) -
-            m_run.hours.begin());
         QPen pen(m_style.ink, 1.6);
         pen.setDashPattern({6, 3});
         draw(isoline(static_cast<int>(m_field.time.size()), kRows,
                      [&](int i, int j) {
                          // A hair below, since in mixed water all of it is the best.
-                         return oxygen(i, j) - m_run.hours[first + static_cast<std::size_t>(i)].fishWater +
-                                0.02;
+                         return oxygen(i, j) - m_field.fishWater[static_cast<std::size_t>(i)] + 0.02;
                      }),
              pen);
     }
@@ -254,22 +217,12 @@ private:
     QRectF m_area;
     const Outcome& m_outcome;
     const engine::RampRun& m_run;
-    const Field& m_field;
+    const engine::OxygenField& m_field;
     double m_top;
     const PlotStyle& m_style;
     std::vector<QRectF> m_taken;  // by names
     std::vector<std::pair<QString, QColor>> m_names;
 };
-
-/// Down to where fish find enough at an hour [m]: the water from the surface that is above a level.
-double enoughDownTo(const Outcome& outcome, const engine::RampRun& run, std::size_t hour, double level) {
-    const engine::Grid& grid = outcome.comparison.model.grid;
-    double down = 0.0;
-    for (std::size_t i = 0; i < run.layers[hour].size() && run.layers[hour][i].oxygen >= level; ++i) {
-        down = grid.face[i + 1];
-    }
-    return down;
-}
 
 void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, const Selection::Span& span,
                double top, const PlotStyle& style) {
@@ -277,7 +230,8 @@ void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, co
     const QFontMetricsF metrics(style.font);
     QCPAxisRect* rect =
         addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
-    auto field = std::make_shared<Field>(fieldOf(*outcome, run, span));
+    const auto field = std::make_shared<const engine::OxygenField>(engine::oxygenField(
+        outcome->comparison.model.grid, outcome->comparison.runs[run], span.from, span.to, kRows));
     applyStyle(*rect, style, span.from, span.to, field->depth, {});
     rect->axis(QCPAxis::atBottom)->setTickLabels(false);
     addWeatherStrip(plot, 1, outcome, span, style, kRight);
@@ -292,12 +246,47 @@ void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, co
     });
 }
 
+/// Down to where fish find enough at an hour [m].
+double enoughDownTo(const Outcome& outcome, std::size_t run, std::size_t hour) {
+    return engine::enoughDownTo(outcome.comparison.model.grid, outcome.comparison.runs[run].layers[hour],
+                                outcome.comparison.model.parameters.thresholds.stress);
+}
+
+QString headlineOf(const Outcome& outcome, std::size_t run) {
+    const engine::RampRun& rows = outcome.comparison.runs[run];
+    const QString name = rampText(rows.name, run);
+    if (rows.layers.empty()) {
+        return tr("%1: the layers of this run were not kept.").arg(name);
+    }
+    const auto metres = [&](std::size_t hour) {
+        const double depth = enoughDownTo(outcome, run, hour);
+        return depth > 0.0 ? tr("down to %1 m").arg(QLocale().toString(depth, 'f', 1)) : tr("at no depth");
+    };
+    return tr("%1: at the start the fish find enough oxygen %2, at noon after the last night %3.")
+        .arg(name, metres(0), metres(rows.layers.size() - 1));
+}
+
+QString readAt(const Outcome& outcome, std::size_t run, double time) {
+    const engine::RampRun& rows = outcome.comparison.runs[run];
+    const engine::HourRow* hour = engine::hourNear(rows, time);
+    const auto i = hour == nullptr ? rows.layers.size() : static_cast<std::size_t>(hour - rows.hours.data());
+    if (i >= rows.layers.size()) {
+        return {};
+    }
+    const auto& layers = rows.layers[i];
+    return tr("%1: surface %2 mg/L, half way down %3 mg/L, bottom %4 mg/L; surface %5 \u00b0C, "
+              "bottom %6 \u00b0C")
+        .arg(momentText(time), oxygenText(layers.front().oxygen),
+             oxygenText(layers[layers.size() / 2].oxygen), oxygenText(layers.back().oxygen),
+             QLocale().toString(layers.front().temperature, 'f', 1),
+             QLocale().toString(layers.back().temperature, 'f', 1));
+}
+
 }  // namespace
 
 Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
     const std::size_t run = shownRun(*outcome, selection);
     const engine::RampRun& rows = outcome->comparison.runs[run];
-    const double stress = outcome->comparison.model.parameters.thresholds.stress;
     const Selection::Span span = shownDays(*outcome, selection);
     Picture picture;
     picture.size = QSize(640, 380);
@@ -308,48 +297,23 @@ Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
             top = std::max(top, std::ceil(layer.oxygen));
         }
     }
-    const QString name = rampText(rows.name, run);
-    if (rows.layers.empty()) {
-        picture.headline = tr("%1: the layers of this run were not kept.").arg(name);
-    } else {
-        const auto metres = [](double depth) {
-            return depth > 0.0 ? tr("down to %1 m").arg(QLocale().toString(depth, 'f', 1))
-                               : tr("at no depth");
-        };
-        picture.headline =
-            tr("%1: at the start the fish find enough oxygen %2, at noon after the last night %3.")
-                .arg(name, metres(enoughDownTo(*outcome, rows, 0, stress)),
-                     metres(enoughDownTo(*outcome, rows, rows.layers.size() - 1, stress)));
-    }
+    picture.headline = headlineOf(*outcome, run);
     picture.detail = tr(
         "The water from the side. Dashes: the edge of the fish water. Bars: diffusers while they run, where "
         "they hang. At the right the shape of the bottom.");
     QStringList words{picture.headline, picture.detail};
-    for (std::size_t i = 0; i < rows.layers.size(); i += 24) {
+    constexpr std::size_t kADay = 24;  // rows
+    for (std::size_t i = 0; i < rows.layers.size(); i += kADay) {
         words << tr("%1: enough down to %2 m.")
                      .arg(momentText(rows.hours[i].time))
-                     .arg(QLocale().toString(enoughDownTo(*outcome, rows, i, stress), 'f', 1));
+                     .arg(QLocale().toString(enoughDownTo(*outcome, run, i), 'f', 1));
     }
     picture.words = words.join(QLatin1Char(' '));
     picture.draw = [outcome, run, span, top](QCustomPlot& plot, const PlotStyle& style) {
         drawWater(plot, outcome, run, span, top, style);
     };
     picture.csv = [outcome, run] { return engine::layersCsv(aloneOf(outcome->comparison, run)); };
-    picture.at = [outcome, run](double time) {
-        const engine::RampRun& all = outcome->comparison.runs[run];
-        for (std::size_t i = 0; i < all.layers.size(); ++i) {
-            if (std::abs(all.hours[i].time - time) <= engine::kHour / 2) {
-                const auto& layers = all.layers[i];
-                return tr("%1: surface %2 mg/L, half way down %3 mg/L, bottom %4 mg/L; surface %5 \u00b0C, "
-                          "bottom %6 \u00b0C")
-                    .arg(momentText(time), oxygenText(layers.front().oxygen),
-                         oxygenText(layers[layers.size() / 2].oxygen), oxygenText(layers.back().oxygen),
-                         QLocale().toString(layers.front().temperature, 'f', 1),
-                         QLocale().toString(layers.back().temperature, 'f', 1));
-            }
-        }
-        return QString();
-    };
+    picture.at = [outcome, run](double time) { return readAt(*outcome, run, time); };
     return picture;
 }
 

@@ -1,8 +1,9 @@
 // What is toxic beside the lack of oxygen, where the fish are: un-ionised ammonia and hydrogen sulfide.
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
-#include "engine/output/results_io.h"
+#include "engine/output/picture_tables.h"
+#include "engine/run/depths.h"
+#include "engine/run/shares.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/picture.h"
 #include "widgets/document/to_qstring.h"
@@ -18,21 +19,19 @@
 namespace widgets {
 namespace {
 
-constexpr double kMicrograms = 1000.0;  // [ug/L] in [g/m^3]
+constexpr double kMicrograms = engine::kMicrogramsPerMilligram;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("GasesView", text);
 }
 
-using Member = double engine::HourRow::*;
-
-double peakOf(const engine::RampRun& run, Member member) {
-    double peak = 0.0;
-    for (const engine::HourRow& hour : run.hours) {
-        peak = std::max(peak, hour.*member * kMicrograms);
-    }
-    return peak;
-}
+/// One of the two gases: its hours and its peak.
+struct Gas {
+    double engine::HourRow::*hours;
+    double engine::ToxicPeaks::*peak;
+};
+constexpr Gas kAmmonia{&engine::HourRow::unionisedAmmonia, &engine::ToxicPeaks::ammonia_ugPerL};
+constexpr Gas kSulfide{&engine::HourRow::hydrogenSulfide, &engine::ToxicPeaks::sulfide_ugPerL};
 
 double niceTop(double value) {
     const double power = std::pow(10.0, std::floor(std::log10(std::max(value, 1e-3))));
@@ -45,12 +44,12 @@ double niceTop(double value) {
 }
 
 void addGas(QCustomPlot& plot, int row, const Outcome& outcome, const Selection& selection,
-            const Selection::Span& span, Member member, const QString& title, const PlotStyle& style) {
+            const Selection::Span& span, const Gas& gas, const QString& title, const PlotStyle& style) {
     const QFontMetricsF metrics(style.font);
     double top = 1e-3;
     const auto order = drawingOrder(outcome.comparison, selection);
     for (const std::size_t i : order) {
-        top = std::max(top, peakOf(outcome.comparison.runs[i], member));
+        top = std::max(top, engine::toxicPeaks(outcome.comparison.runs[i]).*gas.peak);
     }
     top = niceTop(1.05 * top);
     QCPAxisRect* rect =
@@ -70,7 +69,7 @@ void addGas(QCustomPlot& plot, int row, const Outcome& outcome, const Selection&
         std::vector<double> day, value;
         for (const engine::HourRow& hour : outcome.comparison.runs[i].hours) {
             day.push_back(hour.time / engine::kDay);
-            value.push_back(hour.*member * kMicrograms);
+            value.push_back(hour.*gas.hours * kMicrograms);
         }
         QPen pen = style.linePen(lookOf(outcome.comparison, i), false);
         pen.setWidthF(i == selection.ramp() ? 2.0 : 1.1);
@@ -82,74 +81,65 @@ void addGas(QCustomPlot& plot, int row, const Outcome& outcome, const Selection&
     });
 }
 
+QString number(double value) {
+    return QLocale().toString(value, 'g', 2);
+}
+
+QString readAt(const Outcome& outcome, const Selection& selection, double time) {
+    QStringList lines{momentText(time)};
+    for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
+        if (const engine::HourRow* hour = engine::hourNear(outcome.comparison.runs[i], time)) {
+            lines << tr("ammonia %1, sulfide %2 \u00b5g/L  %3")
+                         .arg(number(kMicrograms * hour->unionisedAmmonia),
+                              number(kMicrograms * hour->hydrogenSulfide),
+                              rampText(outcome.comparison.runs[i].name, i));
+        }
+    }
+    return lines.join(QLatin1Char('\n'));
+}
+
 }  // namespace
 
 Picture gasesPicture(const OutcomePtr& outcome, const Selection& selection) {
     const std::size_t run = shownRun(*outcome, selection);
-    const engine::RampRun& rows = outcome->comparison.runs[run];
-    const engine::RampRun& nothing = outcome->comparison.runs[0];
+    const auto& runs = outcome->comparison.runs;
     const Selection::Span span = shownDays(*outcome, selection);
-    const auto number = [](double value) { return QLocale().toString(value, 'g', 2); };
-    const Member ammonia = &engine::HourRow::unionisedAmmonia, sulfide = &engine::HourRow::hydrogenSulfide;
-    const bool isAny = std::any_of(
-        outcome->comparison.runs.begin(), outcome->comparison.runs.end(),
-        [&](const engine::RampRun& one) { return peakOf(one, ammonia) + peakOf(one, sulfide) > 0.0; });
+    std::vector<engine::ToxicPeaks> peaks;
+    std::transform(runs.begin(), runs.end(), std::back_inserter(peaks), engine::toxicPeaks);
+    const bool isAny =
+        std::any_of(peaks.begin(), peaks.end(), [](const engine::ToxicPeaks& one) { return one.isAny(); });
     Picture picture;
     picture.days = Picture::Days{span.from, span.to, kDaysLeft, kDaysRight};
     picture.headline =
-        !isAny
-            ? tr("No ammonia and no sulfide are given for this pond, so that none is followed.")
-            : tr("%1: where the fish are, un-ionised ammonia reaches %2 \u00b5g/L and hydrogen sulfide %3 "
-                 "\u00b5g/L; with no "
-                 "new air %4 and %5.")
-                  .arg(rampText(rows.name, run), number(peakOf(rows, ammonia)), number(peakOf(rows, sulfide)),
-                       number(peakOf(nothing, ammonia)), number(peakOf(nothing, sulfide)));
+        !isAny ? tr("No ammonia and no sulfide are given for this pond, so that none is followed.")
+               : tr("%1: where the fish are, un-ionised ammonia reaches %2 \u00b5g/L and hydrogen sulfide %3 "
+                    "\u00b5g/L; with no "
+                    "new air %4 and %5.")
+                     .arg(rampText(runs[run].name, run), number(peaks[run].ammonia_ugPerL),
+                          number(peaks[run].sulfide_ugPerL), number(peaks[0].ammonia_ugPerL),
+                          number(peaks[0].sulfide_ugPerL));
     picture.detail =
         tr("As nitrogen and as sulfur. Measured pH decides the poisonous share of both: afternoon for "
            "ammonia, low "
            "pH for sulfide.");
     QStringList words{picture.headline};
-    for (std::size_t i = 0; i < outcome->comparison.runs.size(); ++i) {
-        const engine::RampRun& one = outcome->comparison.runs[i];
+    for (std::size_t i = 0; i < runs.size(); ++i) {
         words << tr("%1: ammonia %2, sulfide %3.")
-                     .arg(rampText(one.name, i), number(peakOf(one, ammonia)), number(peakOf(one, sulfide)));
+                     .arg(rampText(runs[i].name, i), number(peaks[i].ammonia_ugPerL),
+                          number(peaks[i].sulfide_ugPerL));
     }
     picture.words = words.join(QLatin1Char(' '));
     const auto kept = std::make_shared<Selection>();
     kept->copy(selection);
     picture.draw = [=](QCustomPlot& plot, const PlotStyle& style) {
         prepare(plot, style);
-        addGas(plot, 0, *outcome, *kept, span, ammonia, tr("un-ionised ammonia, \u00b5g/L as nitrogen"),
+        addGas(plot, 0, *outcome, *kept, span, kAmmonia, tr("un-ionised ammonia, \u00b5g/L as nitrogen"),
                style);
-        addGas(plot, 1, *outcome, *kept, span, sulfide, tr("hydrogen sulfide, \u00b5g/L as sulfur"), style);
+        addGas(plot, 1, *outcome, *kept, span, kSulfide, tr("hydrogen sulfide, \u00b5g/L as sulfur"), style);
         addWeatherStrip(plot, 2, outcome, span, style);
     };
-    picture.csv = [outcome] {
-        std::string csv = "ramp,time_h,unionised_ammonia_ug_per_l,hydrogen_sulfide_ug_per_l\r\n";
-        for (const engine::RampRun& one : outcome->comparison.runs) {
-            for (const engine::HourRow& hour : one.hours) {
-                csv += engine::csvField(one.name) + ',' + engine::shortest(hour.time / engine::kHour) + ',' +
-                       engine::shortest(kMicrograms * hour.unionisedAmmonia) + ',' +
-                       engine::shortest(kMicrograms * hour.hydrogenSulfide) + "\r\n";
-            }
-        }
-        return csv;
-    };
-    picture.at = [outcome, kept, number, ammonia, sulfide](double time) {
-        QStringList lines{momentText(time)};
-        for (const std::size_t i : drawingOrder(outcome->comparison, *kept)) {
-            for (const engine::HourRow& hour : outcome->comparison.runs[i].hours) {
-                if (std::abs(hour.time - time) <= engine::kHour / 2) {
-                    lines << tr("ammonia %1, sulfide %2 \u00b5g/L  %3")
-                                 .arg(number(kMicrograms * (hour.*ammonia)),
-                                      number(kMicrograms * (hour.*sulfide)),
-                                      rampText(outcome->comparison.runs[i].name, i));
-                    break;
-                }
-            }
-        }
-        return lines.join(QLatin1Char('\n'));
-    };
+    picture.csv = [outcome] { return engine::gasMicrogramsCsv(outcome->comparison); };
+    picture.at = [outcome, kept](double time) { return readAt(*outcome, *kept, time); };
     return picture;
 }
 

@@ -1,9 +1,11 @@
 // Hour by day: a calendar sheet, days down and hours across from noon to noon, oxygen as colour, runs
 // outlined, hatched where the fish water is below the stress line.
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
-#include "engine/output/results_io.h"
+#include "engine/output/picture_tables.h"
+#include "engine/run/depths.h"
+#include "engine/run/nights.h"
+#include "engine/water/oxygen_state.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
 #include "widgets/document/to_qstring.h"
@@ -13,7 +15,6 @@
 #include <qcustomplot.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace widgets {
@@ -45,8 +46,9 @@ struct Sheet {
     }
 };
 
-int nightOf(double time) {
-    return static_cast<int>(std::floor(time / engine::kDay - 0.5 + 1e-9)) + 1;
+/// Hours after the noon at which a night starts.
+double hourOf(int night, double time) {
+    return (time - engine::noonOf(night)) / engine::kHour;
 }
 
 /// Outlines of the runs, in pieces of nights.
@@ -55,17 +57,57 @@ void paintRuns(QCPPainter& painter, const engine::Schedule& schedule, const Shee
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(style.ink, 1.6));
     for (const engine::RunBlock& block : engine::joined(schedule)) {
-        for (int night = std::max(1, nightOf(block.start)); night <= sheet.nights; ++night) {
-            const double noon = (night - 0.5) * engine::kDay;
+        for (int night = std::max(1, engine::nightAt(block.start)); night <= sheet.nights; ++night) {
+            const double noon = engine::noonOf(night);
             const double from = std::max(block.start, noon), to = std::min(block.end, noon + engine::kDay);
             if (noon > block.end) {
                 break;
             }
             if (from < to) {
-                const double left = sheet.x((from - noon) / engine::kHour),
-                             right = sheet.x((to - noon) / engine::kHour);
+                const double left = sheet.x(hourOf(night, from)), right = sheet.x(hourOf(night, to));
                 painter.drawRect(
                     QRectF(left, sheet.y(night) + 1.5, std::max(right - left, 2.0), sheet.row() - 3.0));
+            }
+        }
+    }
+}
+
+/// Oxygen of every hour as colour, hatched below the lines.
+void paintHours(QCPPainter& painter, const engine::RampRun& rows, const engine::OxygenThresholds& thresholds,
+                const Sheet& sheet, double top, const PlotStyle& style) {
+    for (const engine::HourRow& hour : rows.hours) {
+        const int night = engine::nightAt(hour.time);
+        const double after = hourOf(night, hour.time);
+        if (night < 1 || night > sheet.nights) {
+            continue;
+        }
+        const QRectF cell(sheet.x(after), sheet.y(night), sheet.area.width() / 24.0 + 0.5, sheet.row() + 0.5);
+        const QColor colour = depthOfColour(style, hour.fishWater / top);
+        painter.fillRect(cell.intersected(sheet.area), colour);
+        const engine::OxygenState state = engine::stateOf(hour.fishWater, thresholds);
+        if (state != engine::OxygenState::Enough) {
+            const bool isLethal = state == engine::OxygenState::Lethal;
+            const QPen pen(isLethal ? style.lethalInk : mixed(colour, style.stressInk, 0.75),
+                           isLethal ? 1.4 : 0.8);
+            hatch(painter, cell.intersected(sheet.area), pen, isLethal ? 5.0 : 8.0);
+        }
+    }
+}
+
+/// A rule between nights and one at midnight; over them sunset and sunrise from row to row.
+void paintRules(QCPPainter& painter, const Outcome& outcome, const Sheet& sheet, const PlotStyle& style) {
+    painter.setPen(QPen(style.hairline, 0));
+    for (int night = 1; night <= sheet.nights + 1; ++night) {
+        painter.drawLine(QPointF(sheet.area.left(), sheet.y(night)),
+                         QPointF(sheet.area.right(), sheet.y(night)));
+    }
+    painter.drawLine(QPointF(sheet.x(12), sheet.area.top()), QPointF(sheet.x(12), sheet.area.bottom()));
+    painter.setPen(QPen(style.quietInk, 1.2));
+    for (const engine::NightSky& sky : outcome.backdrop.nights) {
+        for (const auto& edge : {sky.sunset, sky.sunrise}) {
+            if (edge) {
+                const double x = sheet.x(hourOf(sky.night, *edge));
+                painter.drawLine(QPointF(x, sheet.y(sky.night)), QPointF(x, sheet.y(sky.night + 1)));
             }
         }
     }
@@ -75,41 +117,9 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, std
            int shown, const PlotStyle& style) {
     const Sheet sheet(whole, outcome.comparison.days);
     const engine::RampRun& rows = outcome.comparison.runs[run];
-    const double stress = outcome.comparison.model.parameters.thresholds.stress;
-    const double lethal = outcome.comparison.model.parameters.thresholds.lethal;
     const QFontMetricsF metrics(style.font);
-    for (const engine::HourRow& hour : rows.hours) {
-        const int night = nightOf(hour.time);
-        const double after = (hour.time - (night - 0.5) * engine::kDay) / engine::kHour;
-        if (night < 1 || night > sheet.nights) {
-            continue;
-        }
-        const QRectF cell(sheet.x(after), sheet.y(night), sheet.area.width() / 24.0 + 0.5, sheet.row() + 0.5);
-        const QColor colour = depthOfColour(style, hour.fishWater / top);
-        painter.fillRect(cell.intersected(sheet.area), colour);
-        if (hour.fishWater < stress) {
-            const QPen pen(hour.fishWater < lethal ? style.lethalInk : mixed(colour, style.stressInk, 0.75),
-                           hour.fishWater < lethal ? 1.4 : 0.8);
-            hatch(painter, cell.intersected(sheet.area), pen, hour.fishWater < lethal ? 5.0 : 8.0);
-        }
-    }
-    painter.setPen(QPen(style.hairline, 0));
-    for (int night = 1; night <= sheet.nights + 1; ++night) {
-        painter.drawLine(QPointF(sheet.area.left(), sheet.y(night)),
-                         QPointF(sheet.area.right(), sheet.y(night)));
-    }
-    painter.drawLine(QPointF(sheet.x(12), sheet.area.top()), QPointF(sheet.x(12), sheet.area.bottom()));
-    // Sunset and sunrise from row to row.
-    painter.setPen(QPen(style.quietInk, 1.2));
-    for (const engine::NightSky& sky : outcome.backdrop.nights) {
-        const double noon = (sky.night - 0.5) * engine::kDay;
-        for (const auto& edge : {sky.sunset, sky.sunrise}) {
-            if (edge) {
-                const double x = sheet.x((*edge - noon) / engine::kHour);
-                painter.drawLine(QPointF(x, sheet.y(sky.night)), QPointF(x, sheet.y(sky.night + 1)));
-            }
-        }
-    }
+    paintHours(painter, rows, outcome.comparison.model.parameters.thresholds, sheet, top, style);
+    paintRules(painter, outcome, sheet, style);
     paintRuns(painter, rows.schedule, sheet, style);
 
     painter.setPen(style.ink);
@@ -128,90 +138,83 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, std
                QRectF(sheet.area.right() + 16, sheet.area.top() + 18, 12, sheet.area.height() * 0.6), top);
 }
 
+QString headlineOf(const Outcome& outcome, std::size_t run, const engine::HoursBelow& below) {
+    const QString name = rampText(outcome.comparison.runs[run].name, run);
+    if (below.hours == 0) {
+        const double stress = outcome.comparison.model.parameters.thresholds.stress;
+        return tr("%1: the fish water stays above the stress line of %2 mg/L at every hour.")
+            .arg(name, oxygenText(stress));
+    }
+    const int worst = below.worstHour();
+    return tr("%1: %2 hours below the stress line, most often at %3 (%4 of %5 nights).")
+        .arg(name)
+        .arg(below.hours)
+        .arg(clockText(worst * engine::kHour))
+        .arg(below.nightsAt[static_cast<std::size_t>(worst)])
+        .arg(outcome.comparison.days);
+}
+
+QString inWords(const QString& headline, const QString& detail, const engine::HoursBelow& below) {
+    QStringList words{headline, detail};
+    for (std::size_t hour = 0; hour < below.nightsAt.size(); ++hour) {
+        if (below.nightsAt[hour] > 0) {
+            words << tr("%1: %2 nights below.")
+                         .arg(clockText(static_cast<double>(hour) * engine::kHour))
+                         .arg(below.nightsAt[hour]);
+        }
+    }
+    return words.join(QLatin1Char(' '));
+}
+
+/// What a cell of the sheet shows.
+QString readOut(const Outcome& outcome, std::size_t run, const QRectF& whole, const QPointF& place) {
+    const auto cell = Sheet(whole, outcome.comparison.days).at(place);
+    if (!cell) {
+        return {};
+    }
+    const double time = engine::noonOf(cell->first) + std::floor(cell->second) * engine::kHour;
+    const engine::HourRow* hour = engine::hourNear(outcome.comparison.runs[run], time, 1.0);
+    return hour == nullptr ? QString()
+                           : tr("Night %1, %2: %3 mg/L; air on %4 % of the hour.")
+                                 .arg(cell->first)
+                                 .arg(clockText(time), oxygenText(hour->fishWater))
+                                 .arg(std::lround(100.0 * hour->running));
+}
+
 }  // namespace
 
 Picture hoursPicture(const OutcomePtr& outcome, const Selection& selection) {
     const std::size_t run = shownRun(*outcome, selection);
-    const engine::RampRun& rows = outcome->comparison.runs[run];
     const double stress = outcome->comparison.model.parameters.thresholds.stress;
     const double top = std::max(6.0, std::ceil(highestFishWater(outcome->comparison, stress)));
-    std::array<int, 24> belowAt{};
-    int below = 0;
-    for (const engine::HourRow& hour : rows.hours) {
-        if (hour.fishWater < stress && nightOf(hour.time) >= 1) {
-            ++below;
-            ++belowAt[static_cast<std::size_t>(((std::lround(hour.time / engine::kHour) % 24) + 24) % 24)];
-        }
-    }
-    const auto worst = std::max_element(belowAt.begin(), belowAt.end());
+    const engine::HoursBelow below = engine::hoursBelow(outcome->comparison.runs[run], stress);
     Picture picture;
-    const QString name = rampText(rows.name, run);
-    picture.headline = below == 0
-                           ? tr("%1: the fish water stays above the stress line of %2 mg/L at every hour.")
-                                 .arg(name, oxygenText(stress))
-                           : tr("%1: %2 hours below the stress line, most often at %3 (%4 of %5 nights).")
-                                 .arg(name)
-                                 .arg(below)
-                                 .arg(clockText(static_cast<double>(worst - belowAt.begin()) * engine::kHour))
-                                 .arg(*worst)
-                                 .arg(outcome->comparison.days);
+    picture.headline = headlineOf(*outcome, run, below);
     picture.detail =
         tr("Colour is oxygen in the fish water, hatched below the stress line, closely below the lethal one; "
            "outlined: air runs; upright strokes: sunset and sunrise.");
-    QStringList words{picture.headline, picture.detail};
-    for (std::size_t hour = 0; hour < belowAt.size(); ++hour) {
-        if (belowAt[hour] > 0) {
-            words << tr("%1: %2 nights below.")
-                         .arg(clockText(static_cast<double>(hour) * engine::kHour))
-                         .arg(belowAt[hour]);
-        }
-    }
-    picture.words = words.join(QLatin1Char(' '));
+    picture.words = inWords(picture.headline, picture.detail, below);
     picture.draw = [outcome, run, top, night = selection.night()](QCustomPlot& plot, const PlotStyle& style) {
         addCanvas(plot, style, [=](QCPPainter& painter, const QRectF& whole) {
             painter.setAntialiasing(false);
             paint(painter, whole, *outcome, run, top, night, style);
         });
     };
-    picture.csv = [outcome, run] {
-        std::string csv = "ramp,night,time_h,fish_water_mg_per_l,running\r\n";
-        const engine::RampRun& all = outcome->comparison.runs[run];
-        for (const engine::HourRow& hour : all.hours) {
-            csv += engine::csvField(all.name) + ',' + std::to_string(nightOf(hour.time)) + ',' +
-                   engine::shortest(hour.time / engine::kHour) + ',' + engine::shortest(hour.fishWater) +
-                   ',' + engine::shortest(hour.running) + "\r\n";
-        }
-        return csv;
-    };
+    picture.csv = [outcome, run] { return engine::nightHoursCsv(outcome->comparison, run); };
     picture.readOut = [outcome, run](const QRectF& whole, const QPointF& place) {
-        const auto cell = Sheet(whole, outcome->comparison.days).at(place);
-        if (!cell) {
-            return QString();
-        }
-        const double time = (cell->first - 0.5) * engine::kDay + std::floor(cell->second) * engine::kHour;
-        for (const engine::HourRow& hour : outcome->comparison.runs[run].hours) {
-            if (std::abs(hour.time - time) < 1.0) {
-                return tr("Night %1, %2: %3 mg/L; air on %4 % of the hour.")
-                    .arg(cell->first)
-                    .arg(clockText(time), oxygenText(hour.fishWater))
-                    .arg(std::lround(100.0 * hour.running));
-            }
-        }
-        return QString();
+        return readOut(*outcome, run, whole, place);
     };
     picture.click = [outcome](const QRectF& whole, const QPointF& place, Selection& to) {
         if (const auto cell = Sheet(whole, outcome->comparison.days).at(place)) {
             to.setNight(cell->first);
-            to.setCursor((cell->first - 0.5) * engine::kDay + cell->second * engine::kHour);
+            to.setCursor(engine::noonOf(cell->first) + cell->second * engine::kHour);
         }
     };
     picture.at = [outcome, run](double time) {
-        for (const engine::HourRow& hour : outcome->comparison.runs[run].hours) {
-            if (std::abs(hour.time - time) < engine::kHour / 2) {
-                return tr("%1: %2 mg/L in the fish water").arg(clockText(time), oxygenText(hour.fishWater));
-            }
-        }
-        return QString();
+        const engine::HourRow* hour = engine::hourNear(outcome->comparison.runs[run], time);
+        return hour == nullptr
+                   ? QString()
+                   : tr("%1: %2 mg/L in the fish water").arg(clockText(time), oxygenText(hour->fishWater));
     };
     return picture;
 }

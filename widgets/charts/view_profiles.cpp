@@ -1,8 +1,7 @@
 // Oxygen and temperature by depth: before, and at the dawn of the shown night under each ramp.
 
-#include "engine/base/text.h"
-#include "engine/base/units.h"
-#include "engine/output/results_io.h"
+#include "engine/output/picture_tables.h"
+#include "engine/run/depths.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
 #include "widgets/document/to_qstring.h"
@@ -18,21 +17,14 @@
 namespace widgets {
 namespace {
 
+constexpr double kLegend = 190.0;  // [px]
+
 QString tr(const char* text) {
     return QCoreApplication::translate("ProfilesView", text);
 }
 
-/// The hour nearest to a night's dawn; sunrise, or six where there is none.
 std::size_t dawnHour(const Outcome& outcome, const engine::RampRun& run, int night) {
-    const engine::NightSky& sky = outcome.backdrop.nights[static_cast<std::size_t>(night - 1)];
-    const double dawn = sky.sunrise.value_or(night * engine::kDay + 6.0 * engine::kHour);
-    std::size_t best = 0;
-    for (std::size_t i = 0; i < run.hours.size(); ++i) {
-        if (std::abs(run.hours[i].time - dawn) < std::abs(run.hours[best].time - dawn)) {
-            best = i;
-        }
-    }
-    return best;
+    return engine::dawnHour(outcome.backdrop, run, night);
 }
 
 struct Panel {
@@ -92,45 +84,85 @@ void paintFrame(QCPPainter& painter, const Panel& panel, const QString& title, c
     }
 }
 
+/// Both panels, whose scales hold the start and the dawn of every run.
+struct Panels {
+    Panel oxygen, heat;
+
+    Panels(const QRectF& whole, const Outcome& outcome, const std::vector<std::size_t>& order, int night,
+           double textHeight) {
+        double most = 1.0, cold = 1e9, warm = -1e9;
+        const auto look = [&](const engine::RampRun& run, std::size_t hour) {
+            for (const engine::LayerRow& layer : run.layers[hour]) {
+                most = std::max(most, layer.oxygen);
+                cold = std::min(cold, layer.temperature);
+                warm = std::max(warm, layer.temperature);
+            }
+        };
+        for (const std::size_t i : order) {
+            const engine::RampRun& run = outcome.comparison.runs[i];
+            look(run, 0);
+            look(run, dawnHour(outcome, run, night));
+        }
+        const double left = 70.0, top = 2.0 * textHeight + 16;
+        const double width = (whole.width() - left - kLegend - 40.0) / 2.0;
+        const double height = whole.height() - top - 14.0;
+        const double deep = outcome.comparison.model.grid.face.back();
+        oxygen = {QRectF(left, whole.top() + top, width, height), 0.0, std::ceil(most + 0.2), deep};
+        heat = {QRectF(left + width + 40.0, whole.top() + top, width, height), std::floor(cold - 0.2),
+                std::ceil(warm + 0.2), deep};
+    }
+};
+
+/// Stress and lethal are places here too, upright ones.
+void paintThresholds(QCPPainter& painter, const Panel& oxygen, const engine::OxygenThresholds& thresholds,
+                     const PlotStyle& style) {
+    const auto below = [&](double line) {
+        return QRectF(oxygen.area.topLeft(), oxygen.at(std::min(line, oxygen.high), oxygen.deep));
+    };
+    painter.fillRect(below(thresholds.stress), mixed(style.paper, style.stress, 0.72));
+    const QRectF lethal = below(thresholds.lethal);
+    painter.fillRect(lethal, mixed(style.paper, style.lethal, 0.72));
+    hatch(painter, lethal, QPen(style.hatch, 0), 9.0);
+}
+
+/// The line of a run in both panels.
+void paintRun(QCPPainter& painter, const Outcome& outcome, const engine::RampRun& run, std::size_t hour,
+              const Panels& panels, const QPen& pen) {
+    paintLine(painter, lineOf(outcome, run, hour, &engine::LayerRow::oxygen, panels.oxygen), panels.oxygen,
+              pen);
+    paintLine(painter, lineOf(outcome, run, hour, &engine::LayerRow::temperature, panels.heat), panels.heat,
+              pen);
+}
+
+void paintBottomWater(QCPPainter& painter, const engine::BottomWater& bottom, const Panels& panels,
+                      const PlotStyle& style) {
+    if (!bottom.exists()) {
+        return;
+    }
+    const double height = QFontMetricsF(style.font).height();
+    const double at = panels.oxygen.at(0, bottom.depth).y();
+    QPen pen(style.ink, 1.0);
+    pen.setDashPattern({2, 4});
+    painter.setPen(pen);
+    painter.drawLine(QPointF(panels.oxygen.area.left(), at), QPointF(panels.heat.area.right(), at));
+    painter.setPen(style.quietInk);
+    painter.drawText(QRectF(panels.heat.area.right() + 14, at - height / 2, kLegend - 16, height),
+                     Qt::AlignLeft | Qt::AlignVCenter, tr("bottom water"));
+}
+
 void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome,
            const std::vector<std::size_t>& order, std::size_t selected, int night, const PlotStyle& style) {
     const QFontMetricsF metrics(style.font);
-    const double legend = 190.0, left = 70.0, top = 2.0 * metrics.height() + 16;
-    const double width = (whole.width() - left - legend - 40.0) / 2.0, height = whole.height() - top - 14.0;
-    double most = 1.0, cold = 1e9, warm = -1e9;
-    const auto look = [&](const engine::RampRun& run, std::size_t hour) {
-        for (const engine::LayerRow& layer : run.layers[hour]) {
-            most = std::max(most, layer.oxygen);
-            cold = std::min(cold, layer.temperature);
-            warm = std::max(warm, layer.temperature);
-        }
-    };
+    const Panels panels(whole, outcome, order, night, metrics.height());
     const auto& runs = outcome.comparison.runs;
-    for (const std::size_t i : order) {
-        look(runs[i], 0);
-        look(runs[i], dawnHour(outcome, runs[i], night));
-    }
-    const double deep = outcome.comparison.model.grid.face.back();
-    const Panel oxygen{QRectF(left, whole.top() + top, width, height), 0.0, std::ceil(most + 0.2), deep};
-    const Panel heat{QRectF(left + width + 40.0, whole.top() + top, width, height), std::floor(cold - 0.2),
-                     std::ceil(warm + 0.2), deep};
-    // Stress and lethal are places here too, upright ones.
-    const engine::OxygenThresholds& thresholds = outcome.comparison.model.parameters.thresholds;
-    painter.fillRect(QRectF(oxygen.area.topLeft(), oxygen.at(std::min(thresholds.stress, oxygen.high), deep)),
-                     mixed(style.paper, style.stress, 0.72));
-    const QRectF lethal(oxygen.area.topLeft(), oxygen.at(std::min(thresholds.lethal, oxygen.high), deep));
-    painter.fillRect(lethal, mixed(style.paper, style.lethal, 0.72));
-    hatch(painter, lethal, QPen(style.hatch, 0), 9.0);
-    paintFrame(painter, oxygen, tr("oxygen, mg/L"), style, true);
-    paintFrame(painter, heat, tr("temperature, \u00b0C"), style, false);
+    paintThresholds(painter, panels.oxygen, outcome.comparison.model.parameters.thresholds, style);
+    paintFrame(painter, panels.oxygen, tr("oxygen, mg/L"), style, true);
+    paintFrame(painter, panels.heat, tr("temperature, \u00b0C"), style, false);
     QPen before(style.quietInk, 1.6);
     before.setDashPattern({1.2, 2.2});
-    paintLine(painter, lineOf(outcome, runs[order.back()], 0, &engine::LayerRow::oxygen, oxygen), oxygen,
-              before);
-    paintLine(painter, lineOf(outcome, runs[order.back()], 0, &engine::LayerRow::temperature, heat), heat,
-              before);
-    double y = oxygen.area.top();
-    const double x = heat.area.right() + 14;
+    paintRun(painter, outcome, runs[order.back()], 0, panels, before);
+    double y = panels.oxygen.area.top();
+    const double x = panels.heat.area.right() + 14;
     const auto name = [&](const QPen& pen, const QString& text, bool isHeavy) {
         painter.setPen(pen);
         painter.drawLine(QPointF(x, y + metrics.height() / 2), QPointF(x + 24, y + metrics.height() / 2));
@@ -138,29 +170,25 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome,
         font.setBold(isHeavy);
         painter.setFont(font);
         painter.setPen(style.ink);
-        painter.drawText(QRectF(x + 30, y, legend - 46, metrics.height()), Qt::AlignLeft | Qt::AlignVCenter,
-                         QFontMetricsF(font).elidedText(text, Qt::ElideRight, legend - 48));
+        painter.drawText(QRectF(x + 30, y, kLegend - 46, metrics.height()), Qt::AlignLeft | Qt::AlignVCenter,
+                         QFontMetricsF(font).elidedText(text, Qt::ElideRight, kLegend - 48));
         painter.setFont(style.font);
         y += metrics.height() + 3;
     };
     name(before, tr("at the start"), false);
     for (const std::size_t i : order) {
         const QPen pen = style.linePen(lookOf(outcome.comparison, i), i == selected);
-        const std::size_t hour = dawnHour(outcome, runs[i], night);
-        paintLine(painter, lineOf(outcome, runs[i], hour, &engine::LayerRow::oxygen, oxygen), oxygen, pen);
-        paintLine(painter, lineOf(outcome, runs[i], hour, &engine::LayerRow::temperature, heat), heat, pen);
+        paintRun(painter, outcome, runs[i], dawnHour(outcome, runs[i], night), panels, pen);
         name(pen, rampText(runs[i].name, i), i == selected);
     }
-    if (outcome.comparison.model.bottom.exists()) {
-        const double at = oxygen.at(0, outcome.comparison.model.bottom.depth).y();
-        QPen pen(style.ink, 1.0);
-        pen.setDashPattern({2, 4});
-        painter.setPen(pen);
-        painter.drawLine(QPointF(oxygen.area.left(), at), QPointF(heat.area.right(), at));
-        painter.setPen(style.quietInk);
-        painter.drawText(QRectF(x, at - metrics.height() / 2, legend - 16, metrics.height()),
-                         Qt::AlignLeft | Qt::AlignVCenter, tr("bottom water"));
-    }
+    paintBottomWater(painter, outcome.comparison.model.bottom, panels, style);
+}
+
+/// Runs that are drawn and whose layers were kept, in the order of drawing.
+std::vector<std::size_t> layeredRuns(const Outcome& outcome, const Selection& selection) {
+    std::vector<std::size_t> order = drawingOrder(outcome.comparison, selection);
+    std::erase_if(order, [&](std::size_t i) { return outcome.comparison.runs[i].layers.empty(); });
+    return order;
 }
 
 }  // namespace
@@ -171,28 +199,9 @@ Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection) {
     const int night = selection.night();
     Picture picture;
     picture.size = QSize(640, 380);
-    std::vector<std::size_t> order;
-    for (const std::size_t i : drawingOrder(outcome->comparison, selection)) {
-        if (!outcome->comparison.runs[i].layers.empty()) {
-            order.push_back(i);
-        }
-    }
+    const std::vector<std::size_t> order = layeredRuns(*outcome, selection);
     picture.csv = [outcome, night, order] {
-        std::string csv = "ramp,when,time_h,depth_m,temperature_c,oxygen_mg_per_l\r\n";
-        for (const std::size_t i : order) {
-            const engine::RampRun& one = outcome->comparison.runs[i];
-            for (const auto& [when, hour] : {std::pair<const char*, std::size_t>{"start", 0U},
-                                             {"dawn", dawnHour(*outcome, one, night)}}) {
-                for (std::size_t layer = 0; layer < one.layers[hour].size(); ++layer) {
-                    csv += engine::csvField(one.name) + ',' + when + ',' +
-                           engine::shortest(one.hours[hour].time / engine::kHour) + ',' +
-                           engine::shortest(outcome->comparison.model.grid.middle[layer]) + ',' +
-                           engine::shortest(one.layers[hour][layer].temperature) + ',' +
-                           engine::shortest(one.layers[hour][layer].oxygen) + "\r\n";
-                }
-            }
-        }
-        return csv;
+        return engine::profilesCsv(outcome->comparison, outcome->backdrop, order, night);
     };
     picture.draw = [outcome, order, run, night](QCustomPlot& plot, const PlotStyle& style) {
         addCanvas(plot, style, [=](QCPPainter& painter, const QRectF& whole) {

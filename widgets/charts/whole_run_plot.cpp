@@ -1,9 +1,8 @@
 #include "widgets/charts/whole_run_plot.h"
 
-#include "engine/base/text.h"
 #include "engine/base/units.h"
-#include "engine/output/results_io.h"
-#include "engine/ramps/weather.h"
+#include "engine/run/day_air.h"
+#include "engine/run/nights.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/sheets.h"
@@ -15,7 +14,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 namespace widgets {
 namespace {
@@ -171,7 +169,7 @@ QString wholeRunInWords(const Outcome& outcome) {
         words << tr("%1 runs, in minutes a day: %2.")
                      .arg(rampText(runs[i].name, i), minutes.join(QStringLiteral("; ")));
     }
-    for (const auto& [number, day] : daysOfAir(outcome)) {
+    for (const auto& [number, day] : engine::daysOfAir(outcome.backdrop)) {
         if (number >= 1 && number <= outcome.comparison.days) {
             words << tr("Day %1: %2 to %3 \u00b0C, cloud %4 %, wind %5 m/s.")
                          .arg(QString::number(number), QString::number(std::lround(day.lowest)),
@@ -181,31 +179,6 @@ QString wholeRunInWords(const Outcome& outcome) {
         }
     }
     return words.join(QLatin1Char(' '));
-}
-
-std::string wholeRunCsv(const Outcome& outcome) {
-    std::string csv =
-        "ramp,time_h,fish_water_mg_per_l,running,air_c,wind_m_per_s,cloud_percent,shortwave_w_per_m2\r\n";
-    const auto airAt = [&](double time) -> const engine::AirHour* {
-        const auto& hours = outcome.backdrop.hours;
-        const auto found =
-            std::upper_bound(hours.begin(), hours.end(), time + 1.0,
-                             [](double t, const engine::AirHour& hour) { return t < hour.time; });
-        return found == hours.begin() ? nullptr : &*(found - 1);
-    };
-    for (const engine::RampRun& run : outcome.comparison.runs) {
-        for (const engine::HourRow& hour : run.hours) {
-            csv += engine::csvField(run.name) + ',' + engine::shortest(hour.time / engine::kHour) + ',' +
-                   engine::shortest(hour.fishWater) + ',' + engine::shortest(hour.running);
-            if (const engine::AirHour* air = airAt(hour.time)) {
-                csv += ',' + engine::shortest(air->air) + ',' + engine::shortest(air->wind) + ',' +
-                       engine::shortest(100.0 * air->cloud) + ',' + engine::shortest(air->shortwave) + "\r\n";
-            } else {
-                csv += ",,,,\r\n";
-            }
-        }
-    }
-    return csv;
 }
 
 WholeRunPlot::WholeRunPlot(Selection& selection, QWidget* parent)
@@ -258,7 +231,7 @@ QString WholeRunPlot::readOut(const QPointF& place) const {
 void WholeRunPlot::clicked(const QPointF& place) {
     if (const auto time = timeAt(place)) {
         selection().setCursor(*time);
-        selection().setNight(static_cast<int>(std::floor(*time / engine::kDay + 0.5)));
+        selection().setNight(engine::nightAt(*time));
     }
 }
 

@@ -15,9 +15,6 @@ void drawWholeRun(QCustomPlot& plot, const OutcomePtr& outcome, const Selection&
 /// The picture as text: run minutes of each ramp by day, and the weather.
 [[nodiscard]] QString wholeRunInWords(const Outcome& outcome);
 
-/// Ramp, hour and fish water; then the air over the pond, as CSV.
-[[nodiscard]] std::string wholeRunCsv(const Outcome& outcome);
-
 /// The whole run on the screen. A click chooses the night.
 class WholeRunPlot final : public ChartView {
     Q_OBJECT

@@ -10,16 +10,21 @@ bool isVisible(const engine::RampRun& run, const Selection& selection) {
     return isDrawn(run) && !selection.isHidden(run.name);
 }
 
-std::vector<std::size_t> drawingOrder(const engine::Comparison& comparison, const Selection& selection) {
-    const std::size_t selected = selection.ramp();
-    std::vector<std::size_t> order;
+std::vector<std::size_t> visibleRuns(const engine::Comparison& comparison, const Selection& selection) {
+    std::vector<std::size_t> places;
     for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
-        if (i != selected && isVisible(comparison.runs[i], selection)) {
-            order.push_back(i);
+        if (isVisible(comparison.runs[i], selection)) {
+            places.push_back(i);
         }
     }
-    if (selected < comparison.runs.size() && isVisible(comparison.runs[selected], selection)) {
-        order.push_back(selected);
+    return places;
+}
+
+std::vector<std::size_t> drawingOrder(const engine::Comparison& comparison, const Selection& selection) {
+    std::vector<std::size_t> order = visibleRuns(comparison, selection);
+    const auto selected = std::find(order.begin(), order.end(), selection.ramp());
+    if (selected != order.end()) {
+        std::rotate(selected, selected + 1, order.end());
     }
     return order;
 }
@@ -58,17 +63,6 @@ std::size_t chosenRamp(const engine::Comparison& comparison) {
         return static_cast<std::size_t>(found - pond.ramps.begin()) + 1;
     }
     return pond.ramps.empty() ? 0 : 1;
-}
-
-int worstNight(const engine::Comparison& comparison) {
-    const engine::RampRun* worst = nullptr;
-    for (std::size_t i = comparison.runs.size() > 1 ? 1 : 0; i < comparison.runs.size(); ++i) {
-        const engine::RampRun& run = comparison.runs[i];
-        if (isDrawn(run) && (worst == nullptr || run.worst().lowest < worst->worst().lowest)) {
-            worst = &run;
-        }
-    }
-    return worst == nullptr ? 1 : worst->worst().day;
 }
 
 }  // namespace widgets

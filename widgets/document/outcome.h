@@ -35,6 +35,10 @@ using OutcomePtr = std::shared_ptr<const Outcome>;
 /// True if a run can be drawn and is not hidden.
 [[nodiscard]] bool isVisible(const engine::RampRun& run, const Selection& selection);
 
+/// Places of the runs that are drawn, rising.
+[[nodiscard]] std::vector<std::size_t> visibleRuns(const engine::Comparison& comparison,
+                                                   const Selection& selection);
+
 /// Places of the runs that are drawn, do-nothing first and the selected one last, over the others.
 [[nodiscard]] std::vector<std::size_t> drawingOrder(const engine::Comparison& comparison,
                                                     const Selection& selection);
@@ -50,8 +54,5 @@ using OutcomePtr = std::shared_ptr<const Outcome>;
 
 /// The ramp that a pond file has chosen, its first ramp if it chose none, do-nothing if there is none.
 [[nodiscard]] std::size_t chosenRamp(const engine::Comparison& comparison);
-
-/// The night on which any ramp has its worst low; do-nothing's without ramps.
-[[nodiscard]] int worstNight(const engine::Comparison& comparison);
 
 }  // namespace widgets

@@ -1,8 +1,8 @@
 #include "widgets/follow_up/today_page.h"
 
+#include "engine/follow_up/outlook.h"
 #include "engine/follow_up/replan.h"
 #include "engine/pond/local_time.h"
-#include "engine/ramps/log.h"
 #include "engine/wording/sentence_today.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
@@ -18,8 +18,6 @@
 #include <QScrollBar>
 #include <QTextBrowser>
 
-#include <algorithm>
-
 namespace widgets {
 namespace {
 
@@ -27,21 +25,6 @@ using engine::SentenceKey;
 using engine::SentencePart;
 
 constexpr double kLargeWord = 2.2;  // of the window's type
-
-/// The row of a date, put in beside its nearest row if there is none.
-engine::WeatherDay& rowOf(std::vector<engine::WeatherDay>& days, engine::Date date) {
-    auto at = std::find_if(days.begin(), days.end(),
-                           [date](const engine::WeatherDay& day) { return day.date >= date; });
-    if (at == days.end() || at->date != date) {
-        engine::WeatherDay day = at == days.end() ? days.back() : *at;
-        day.date = date;
-        at = days.insert(at, day);
-    }
-    while (at + 1 != days.end() && (at + 1)->date == date) {
-        ++at;  // rows of one date: the last is the latest known
-    }
-    return *at;
-}
 
 /// @param planned  The schedule planned anew, behind the ramp's own.
 QString todayHtml(const engine::Today& today, const QString& planned) {
@@ -75,30 +58,6 @@ QString plannedHtml(const engine::Plan& plan) {
 }
 
 }  // namespace
-
-engine::Pond withOutlook(engine::Pond pond, Outlook outlook, engine::LocalTime at) {
-    if (outlook == Outlook::AsTheTable) {
-        return pond;
-    }
-    engine::Weather known = engine::weatherKnownAt(pond, at);  // the rows are copied: none that came later
-    if (known.days.empty()) {
-        return pond;
-    }
-    pond.weather = std::move(known);
-    constexpr double kCalm = 1.0;  // [m/s]; under the 1.5 at which the hold rules call it calm
-    const double cloud = outlook == Outlook::Clear ? 10.0 : outlook == Outlook::HalfCloudy ? 50.0 : 95.0;
-    const auto today = std::chrono::floor<std::chrono::days>(at);
-    for (const auto day : {today, today + std::chrono::days(1)}) {
-        engine::WeatherDay& row = rowOf(pond.weather.days, engine::Date(day));
-        row.cloud_percent = engine::Quantity(cloud);
-        if (outlook == Outlook::DullAndCalm) {
-            row.wind = engine::Quantity(kCalm);
-        }
-        row.forecast = true;
-        row.knownAt.reset();
-    }
-    return pond;
-}
 
 TodayPage::TodayPage(Document& document, QWidget* parent, engine::TodayOptions options)
     : AnswerPage(document, kLargeWord, parent),
@@ -190,8 +149,9 @@ void TodayPage::decide(bool isEntered) {
         return;
     }
     if (question->options.at) {
-        question->pond = withOutlook(std::move(question->pond),
-                                     static_cast<Outlook>(m_outlook->currentIndex()), *question->options.at);
+        question->pond = engine::withOutlook(std::move(question->pond),
+                                             static_cast<engine::Outlook>(m_outlook->currentIndex()),
+                                             *question->options.at);
     }
     forgetAnswer();
     work(

@@ -13,12 +13,6 @@ namespace widgets {
 
 class DawnForm;
 
-/// What the sky is expected to do in the coming night and on the day after.
-enum class Outlook { AsTheTable, Clear, HalfCloudy, Dull, DullAndCalm };
-
-/// The pond with that outlook in the rows of today and tomorrow; unchanged where the weather is by the hour.
-[[nodiscard]] engine::Pond withOutlook(engine::Pond pond, Outlook outlook, engine::LocalTime at);
-
 /// This morning: three readings, their time and the outlook in; go, hold, back or stop out, with reasons,
 /// tonight's expected low, and the schedule from today on.
 class TodayPage final : public AnswerPage {

@@ -1,8 +1,7 @@
 #include "widgets/papers/paper_figures.h"
 
-#include "engine/base/units.h"
-#include "engine/ensemble/chances.h"
 #include "engine/pond/local_time.h"
+#include "engine/run/nights.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/night_plot.h"
 #include "widgets/charts/sheets.h"
@@ -57,22 +56,6 @@ std::function<void(QCPPainter&)> plotted(const QSizeF& size,
     };
 }
 
-/// 5 to 95 % of a ramp's fish water in one night; without hours if there are no members.
-NightBand bandOf(const engine::Comparison& comparison, std::size_t ramp, int night) {
-    NightBand band;
-    band.look = lookOf(comparison, ramp);
-    const engine::RampEnsemble* members = engine::membersOf(comparison, ramp);
-    for (std::size_t i = 0; members != nullptr && i < members->hours.size(); ++i) {
-        const double hour = (members->hours[i] - (night - 0.5) * engine::kDay) / engine::kHour;
-        if (hour >= -1e-6 && hour <= 24.0 + 1e-6) {
-            band.hour.push_back(hour);
-            band.low.push_back(members->fishWater[i].front());
-            band.high.push_back(members->fishWater[i].back());
-        }
-    }
-    return band;
-}
-
 }  // namespace
 
 PaperFigure nightFigure(const FigureSource& source, double height) {
@@ -80,7 +63,7 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
     Selection selection;
     selection.setExtent(comparison.days, comparison.runs.size());
     selection.setRamp(source.plan);
-    selection.setNight(worstNight(comparison));
+    selection.setNight(engine::worstNight(comparison.runs));
     NightScene scene = nightScene(*source.outcome, selection, {false, false});
     const std::size_t plan = lookOf(comparison, source.plan);
     const std::size_t fast = source.fast ? lookOf(comparison, *source.fast) : plan;
@@ -132,7 +115,7 @@ PaperFigure wholeRunFigure(const FigureSource& source) {
                     Selection selection;
                     selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
                     selection.setRamp(plan);
-                    selection.setNight(worstNight(outcome->comparison));
+                    selection.setNight(engine::worstNight(outcome->comparison.runs));
                     drawWholeRun(plot, outcome, selection, style);
                 });
     figure.caption = tr("**The whole run, %1 days from %2.** Fish-water oxygen under every ramp (mg/L), when "

@@ -1,9 +1,9 @@
 // The figures of the papers that are drawn on axes of their own.
-#include "engine/base/units.h"
-#include "engine/column/state.h"
 #include "engine/ensemble/chances.h"
 #include "engine/output/run_list.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/budget.h"
+#include "engine/run/shares.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/night_scene.h"
 #include "widgets/controls/plot_style.h"
@@ -167,6 +167,45 @@ void drawProfilePanel(QPainter& painter, const PaperLook& look, const DepthAxes&
               Qt::AlignLeft | Qt::AlignVCenter, title, 7.5, true);
 }
 
+/// A round step of an axis from zero to a value, so that the axis has two to five.
+double niceStep(double highest) {
+    const double step = std::pow(10.0, std::floor(std::log10(highest)));
+    return highest / step > 5.0 ? 2.0 * step : highest / step > 2.0 ? step : step / 2.0;
+}
+
+/// A number of each day of a run, as bars or as a curve. @param values  Of the days from day 1
+void drawDaysPanel(QPainter& painter, const QRectF& area, const engine::Pond& pond, const QString& title,
+                   const std::vector<double>& values, bool asBars) {
+    const PaperLook look = PaperLook::standard();
+    const double highest = std::max(1.0, *std::max_element(values.begin(), values.end()));
+    const double unit = niceStep(highest);
+    const double top = std::ceil(highest / unit) * unit;
+    const PaperAxes axes(area, 0.4, static_cast<double>(values.size()) + 0.6, 0.0, top);
+    axes.rules(painter, look, oxygenSteps(top, unit), unit < 1.0 ? 1 : 0);
+    std::vector<double> days;
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        days.push_back(static_cast<double>(i + 1));
+    }
+    if (asBars) {
+        const double wide = 0.7 * (axes.x(2.0) - axes.x(1.0));
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            painter.fillRect(QRectF(QPointF(axes.x(days[i]) - wide / 2, axes.y(values[i])),
+                                    QPointF(axes.x(days[i]) + wide / 2, area.bottom())),
+                             look.accent);
+        }
+    } else {
+        axes.curve(painter, days, values, paperPen(look.accent, 1.5));
+    }
+    std::vector<std::pair<double, QString>> names;
+    for (const int at : namedDays(static_cast<int>(values.size()), 4)) {
+        names.emplace_back(at, dayText(pond, at));
+    }
+    axes.below(painter, look, names);
+    painter.setPen(look.ink);
+    paperText(painter, look, QRectF(area.left(), 0, area.width(), 12.0 * kPoint),
+              Qt::AlignLeft | Qt::AlignVCenter, title, 7.5, true);
+}
+
 QString termText(std::size_t term) {
     constexpr std::array<const char*, engine::kTerms> kTexts{
         QT_TRANSLATE_NOOP("PaperFigure", "sun on algae and weeds"),
@@ -233,53 +272,22 @@ PaperFigure lowsFigure(const FigureSource& source) {
 
 PaperFigure doseFigure(const FigureSource& source) {
     const engine::Comparison& comparison = source.outcome->comparison;
-    const engine::RampRun& run = comparison.runs[source.plan];
-    std::vector<double> day, dose, left;
-    for (const engine::DayRow& row : run.days) {
-        day.push_back(row.day);
-        dose.push_back(comparison.model.bottom.exists()
-                           ? 100.0 * row.liftedVolume / comparison.model.bottom.volume
-                           : 0.0);
+    std::vector<double> dose, left;
+    for (const engine::DayRow& row : comparison.runs[source.plan].days) {
+        dose.push_back(engine::doseOf(comparison.model, row));
         left.push_back(100.0 * row.debtLeft);
     }
     PaperFigure figure;
     figure.width = source.width;
     figure.height = 46.0 * kMillimetre;
     figure.paint = [=, outcome = source.outcome](QCPPainter& painter) {
-        const PaperLook look = PaperLook::standard();
         const double half = figure.width / 2;
+        const engine::Pond& pond = outcome->comparison.model.pond;
         const auto panel = [&](double x, const QString& title, const std::vector<double>& values,
                                bool asBars) {
-            const double highest = std::max(1.0, *std::max_element(values.begin(), values.end()));
-            const double step = std::pow(10.0, std::floor(std::log10(highest)));
-            const double unit = highest / step > 5.0 ? 2.0 * step : highest / step > 2.0 ? step : step / 2.0;
-            const double top = std::ceil(highest / unit) * unit;
             const QRectF area(x + 24.0 * kPoint, 14.0 * kPoint, half - 36.0 * kPoint,
                               figure.height - 30.0 * kPoint);
-            const PaperAxes axes(area, 0.4, static_cast<double>(values.size()) + 0.6, 0.0, top);
-            std::vector<double> rules;
-            for (double at = 0.0; at <= top + 1e-9; at += unit) {
-                rules.push_back(at);
-            }
-            axes.rules(painter, look, rules, unit < 1.0 ? 1 : 0);
-            if (asBars) {
-                for (std::size_t i = 0; i < values.size(); ++i) {
-                    const double wide = 0.7 * (axes.x(2.0) - axes.x(1.0));
-                    painter.fillRect(QRectF(QPointF(axes.x(day[i]) - wide / 2, axes.y(values[i])),
-                                            QPointF(axes.x(day[i]) + wide / 2, area.bottom())),
-                                     look.accent);
-                }
-            } else {
-                axes.curve(painter, day, values, paperPen(look.accent, 1.5));
-            }
-            std::vector<std::pair<double, QString>> names;
-            for (const int at : namedDays(static_cast<int>(values.size()), 4)) {
-                names.emplace_back(at, dayText(outcome->comparison.model.pond, at));
-            }
-            axes.below(painter, look, names);
-            painter.setPen(look.ink);
-            paperText(painter, look, QRectF(area.left(), 0, area.width(), 12.0 * kPoint),
-                      Qt::AlignLeft | Qt::AlignVCenter, title, 7.5, true);
+            drawDaysPanel(painter, area, pond, title, values, asBars);
         };
         panel(0, tr("dose, % of the bottom water a day"), dose, true);
         panel(half, tr("oxygen debt left, % of the start"), left, false);
@@ -330,13 +338,13 @@ PaperFigure budgetFigure(const FigureSource& source) {
     const engine::Comparison& comparison = source.outcome->comparison;
     const engine::RampRun& run = comparison.runs[source.plan];
     const int day = run.worst().day;
-    const auto row = std::find_if(run.budget.begin(), run.budget.end(),
-                                  [day](const engine::BudgetRow& one) { return one.day == day; });
+    const engine::BudgetRow* row = engine::budgetOn(run, day);
+    const engine::BudgetTerms terms = row != nullptr ? engine::kilogramsOf(*row) : engine::BudgetTerms{};
     std::vector<std::pair<QString, double>> bars;
     double longest = 1e-6;
     QStringList words;
-    for (std::size_t term = 0; row != run.budget.end() && term < engine::kTerms; ++term) {
-        const double kilograms = row->terms[term] * 1e-3;
+    for (std::size_t term = 0; term < terms.size(); ++term) {
+        const double kilograms = terms[term];
         if (std::fabs(kilograms) > 1e-9) {
             bars.emplace_back(termText(term), kilograms);
             longest = std::max(longest, std::fabs(kilograms));

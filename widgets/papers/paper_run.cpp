@@ -6,6 +6,9 @@
 #include "engine/follow_up/log_chain.h"
 #include "engine/pond/local_time.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/nights.h"
+#include "engine/run/shares.h"
+#include "engine/water/oxygen_state.h"
 #include "engine/wording/wording.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/document/to_qstring.h"
@@ -74,13 +77,12 @@ void setPond(const PaperRun& run, PaperValues& values) {
     quantity("alkalinity", pond.water.alkalinity, plain);
     values.set(QStringLiteral("debt"), units.mass(model.debt_kg));
     values.set(QStringLiteral("pool"), units.mass(model.oxygenReserve_kg));
-    if (model.oxygenReserve_kg > 0.0) {
-        values.set(QStringLiteral("ratio"), fixedText(model.debt_kg / model.oxygenReserve_kg, 2));
+    if (const auto ratio = engine::debtToReserve(model)) {
+        values.set(QStringLiteral("ratio"), fixedText(*ratio, 2));
     }
-    if (model.bottom.exists()) {
+    if (const auto share = engine::bottomPercent(model)) {
         values.set(QStringLiteral("bottomDepth"), units.depth(model.bottom.depth));
-        values.set(QStringLiteral("bottomShare"),
-                   fixedText(100.0 * model.bottom.volume / model.basin.volume(), 0));
+        values.set(QStringLiteral("bottomShare"), fixedText(*share, 0));
     }
     if (pond.profile && pond.profile->at) {
         values.set(QStringLiteral("profileDate"), toQString(engine::formatLocalTime(*pond.profile->at)));
@@ -104,9 +106,9 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::Comparison& comparison = run.comparison();
     const engine::RampRun &plan = run.planRun(), &nothing = comparison.runs.front();
     const auto lowOn = [](const engine::RampRun& of, int night) {
-        return oxygenText(of.days[static_cast<std::size_t>(night - 1)].lowest);
+        return oxygenText(engine::nightRow(of, night).lowest);
     };
-    const int night = worstNight(comparison);
+    const int night = engine::worstNight(comparison.runs);
     values.set(QStringLiteral("plan"), toQString(plan.name));
     values.set(QStringLiteral("nights"), QString::number(comparison.days));
     values.set(QStringLiteral("startDate"), paperDate(engine::dateOfDay(comparison.model.pond, 1)));
@@ -125,11 +127,9 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     } else {
         values.set(QStringLiteral("planPart"), QString::number(comparison.days));
     }
-    const engine::DayRow* largest = plan.largestDose();
-    if (largest != nullptr && comparison.model.bottom.exists()) {
-        values.set(QStringLiteral("largestDose"),
-                   fixedText(100.0 * largest->liftedVolume / comparison.model.bottom.volume, 0));
-        values.set(QStringLiteral("largestDoseDay"), QString::number(largest->day));
+    if (const auto dose = engine::largestDosePercent(comparison.model, plan)) {
+        values.set(QStringLiteral("largestDose"), fixedText(*dose, 0));
+        values.set(QStringLiteral("largestDoseDay"), QString::number(plan.largestDose()->day));
     }
     if (comparison.model.pond.aerator && comparison.model.pond.aerator->power_kW) {
         values.set(QStringLiteral("energy"), fixedText(plan.energy_kWh, 0));
@@ -164,10 +164,11 @@ void setLines(const PaperRun& run, PaperValues& values) {
 void setWarnings(const PaperRun& run, PaperValues& values) {
     const engine::PondModel& model = run.comparison().model;
     const engine::RampRun& plan = run.planRun();
-    if (model.bottom.exists() && model.debt_kg > model.oxygenReserve_kg) {
+    if (engine::owesMoreThanReserve(model)) {
         values.set(QStringLiteral("doNotStart"), QStringLiteral("1"));
     }
-    if (plan.endState && *plan.endState < model.parameters.thresholds.stress) {
+    if (plan.endState &&
+        engine::stateOf(*plan.endState, model.parameters.thresholds) != engine::OxygenState::Enough) {
         values.set(QStringLiteral("endState"), oxygenText(*plan.endState));
         const auto& nothing = run.comparison().runs.front().endState;
         values.set(QStringLiteral("endNothing"), nothing ? oxygenText(*nothing) : QString());

@@ -1,3 +1,4 @@
+#include "engine/output/picture_tables.h"
 #include "engine/wording/wording.h"
 #include "tests/made_up_comparison.h"
 #include "tests/temporary_folder.h"
@@ -262,9 +263,10 @@ TEST(Export, NumbersAreThoseOfThePicture) {
     EXPECT_EQ(csv.substr(0, csv.find('\n')),
               "line,night,time_h,fish_water_mg_per_l,fish_water_p05,fish_water_p95\r");
     EXPECT_NE(csv.find("at once,2,53.66111111111111,3.25,,\r\n"), std::string::npos) << csv;
-    const std::string lows = dawnLowsCsv(*outcome);
+    const std::string lows = engine::nightLowsCsv(outcome->comparison);
     EXPECT_NE(lows.find("gentle,2,2026-06-15,3.25,53.66111111111111,5.25\r\n"), std::string::npos) << lows;
-    EXPECT_NE(wholeRunCsv(*outcome).find("do-nothing,0,6,0,"), std::string::npos);
+    EXPECT_NE(engine::wholeRunCsv(outcome->comparison, outcome->backdrop).find("do-nothing,0,6,0,"),
+              std::string::npos);
 }
 
 TEST(Export, TheEndingOfTheNameDecides) {

@@ -208,7 +208,7 @@ TEST(NextVisit, IsNowInADayOfThePondAndTheNextDawnElsewhere) {
 
 TEST_F(Answers, TheOutlookChangesTodayAndTomorrowForTheDecisionAlone) {
     const engine::Pond before = document.pond();
-    const engine::Pond dull = withOutlook(before, Outlook::DullAndCalm, at(15, 340));
+    const engine::Pond dull = engine::withOutlook(before, engine::Outlook::DullAndCalm, at(15, 340));
     for (const engine::WeatherDay& day : dull.weather.days) {
         const auto date = std::chrono::local_days(day.date);
         const bool isMeant = date == std::chrono::floor<std::chrono::days>(at(15, 0)) ||
@@ -216,7 +216,7 @@ TEST_F(Answers, TheOutlookChangesTodayAndTomorrowForTheDecisionAlone) {
         EXPECT_EQ(isMeant, day.cloud_percent->value == 95.0 && day.wind->value == 1.0);
     }
     EXPECT_EQ(dull.weather.days.size(), before.weather.days.size());
-    EXPECT_TRUE(withOutlook(before, Outlook::AsTheTable, at(15, 340)) == before);
+    EXPECT_TRUE(engine::withOutlook(before, engine::Outlook::AsTheTable, at(15, 340)) == before);
 }
 
 TEST_F(Answers, TheOutlookTakesNothingFromRowsThatWereKnownLater) {
@@ -227,7 +227,7 @@ TEST_F(Answers, TheOutlookTakesNothingFromRowsThatWereKnownLater) {
             day.airMax = engine::Quantity(44.0);  // measured on that day's evening at the earliest
         }
     }
-    const engine::Pond dull = withOutlook(pond, Outlook::Dull, at(15, 340));
+    const engine::Pond dull = engine::withOutlook(pond, engine::Outlook::Dull, at(15, 340));
     ASSERT_FALSE(dull.weather.days.empty());
     for (const engine::WeatherDay& day : dull.weather.days) {
         EXPECT_LT(day.airMax->value, 44.0);
