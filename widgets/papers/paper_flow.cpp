@@ -69,6 +69,63 @@ LaidRow laidRow(const PaperTable& table, const QStringList& texts, const std::ve
     return row;
 }
 
+void paintCells(QCPPainter& painter, const LaidRow& row, const std::vector<double>& widths,
+                const QPointF& at) {
+    double x = at.x();
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+        row.cells[i].paint(painter, QPointF(x + kCellX, at.y() + kCellY));
+        x += widths[i];
+    }
+}
+
+/// The titles of a table's columns, on a tint.
+PaperStrip headStrip(const PaperTable& table, const PaperLook& look, const std::vector<double>& widths,
+                     double width) {
+    QStringList titles;
+    for (const PaperTable::Column& column : table.columns) {
+        titles << column.title;
+    }
+    const LaidRow top = laidRow(table, titles, widths, look.font(table.points - 0.5, true), 0.0);
+    PaperStrip head;
+    head.height = top.height;
+    head.paint = [=](QCPPainter& painter, const QPointF& at) {
+        painter.fillRect(QRectF(at, QSizeF(width, top.height)), look.tint);
+        painter.setPen(look.ink);
+        paintCells(painter, top, widths, at);
+        hairline(painter, look.quiet, at + QPointF(0, top.height), at + QPointF(width, top.height));
+    };
+    return head;
+}
+
+/// A row of a table. An empty cell is a box to write in, which has sides.
+PaperStrip rowStrip(const PaperTable& table, std::size_t r, const PaperLook& look,
+                    const std::vector<double>& widths, double width) {
+    const bool isStrong = std::find(table.strong.begin(), table.strong.end(), r) != table.strong.end();
+    const LaidRow row = laidRow(table, table.rows[r], widths, look.font(table.points, isStrong),
+                                std::max(table.rowHeight, 12.0 * kPoint));
+    std::vector<bool> isBlank;
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        isBlank.push_back(static_cast<qsizetype>(i) < table.rows[r].size() &&
+                          table.rows[r][static_cast<qsizetype>(i)].isEmpty());
+    }
+    PaperStrip strip;
+    strip.height = row.height;
+    strip.paint = [=](QCPPainter& painter, const QPointF& at) {
+        painter.setPen(look.ink);
+        paintCells(painter, row, widths, at);
+        const QPointF down(0, row.height);
+        hairline(painter, look.hairline, at + down, at + down + QPointF(width, 0));
+        double x = at.x();
+        for (std::size_t i = 0; i < widths.size(); ++i) {
+            if (isBlank[i] && i > 0) {
+                hairline(painter, look.hairline, QPointF(x, at.y()), QPointF(x, at.y() + row.height));
+            }
+            x += widths[i];
+        }
+    };
+    return strip;
+}
+
 }  // namespace
 
 PaperLook PaperLook::standard() {
@@ -96,101 +153,6 @@ QFont PaperLook::font(double points, bool isBold) const {
     // Letters set apart by nothing that shows: it keeps "fi" two letters, which a reader can search for.
     font.setLetterSpacing(QFont::AbsoluteSpacing, 0.1);
     return font;
-}
-
-namespace {
-
-/// Which strips stand on the page of the next one.
-std::vector<char> keptWithNext(const std::vector<PaperStrip>& strips, double height) {
-    constexpr double kLongest = 0.6;  // of a page: a section that is not worth more white than this
-    std::vector<char> keeps;
-    for (const PaperStrip& one : strips) {
-        keeps.push_back(one.keepsNext ? 1 : 0);
-    }
-    for (std::size_t end = 1; end < strips.size(); ++end) {
-        if (!strips[end].closes || strips[end].startsPage) {
-            continue;
-        }
-        std::size_t from = end;
-        double high = strips[end].height;
-        while (from > 0 && strips[from].outline.isEmpty() && !strips[from].startsPage) {
-            --from;
-            high += strips[from].height + strips[from + 1].before;
-        }
-        if (high > kLongest * height) {
-            from = end - 1;
-        }
-        std::fill(keeps.begin() + static_cast<std::ptrdiff_t>(from),
-                  keeps.begin() + static_cast<std::ptrdiff_t>(end), 1);
-    }
-    return keeps;
-}
-
-}  // namespace
-
-std::vector<PaperPage> paginated(const std::vector<PaperStrip>& strips, double height) {
-    const std::vector<char> keeps = keptWithNext(strips, height);
-    std::vector<PaperPage> pages(1);
-    double y = 0.0;
-    const auto headOf = [](const PaperStrip& strip, bool isFirst) {
-        return isFirst && strip.head ? strip.head->height : 0.0;
-    };
-    const auto room = [&](std::size_t from, std::size_t to, bool isFirst) {
-        double sum = headOf(strips[from], isFirst);
-        for (std::size_t i = from; i < to; ++i) {
-            sum += strips[i].height + (i == from && isFirst ? 0.0 : strips[i].before);
-        }
-        return sum;
-    };
-    for (std::size_t i = 0; i < strips.size();) {
-        std::size_t end = i + 1;
-        while (keeps[end - 1] != 0 && end < strips.size()) {
-            ++end;
-        }
-        if (room(i, end, true) > height) {
-            end = i + 1;  // what no page holds is parted
-        }
-        const bool isFirst = pages.back().empty();
-        if (!isFirst && (strips[i].startsPage || y + room(i, end, false) > height)) {
-            pages.emplace_back();
-            y = 0.0;
-        }
-        for (; i < end; ++i) {
-            const bool leads = pages.back().empty();
-            if (leads && strips[i].head) {
-                pages.back().push_back({0.0, strips[i].head.get()});
-                y = strips[i].head->height;
-            }
-            y += leads ? 0.0 : strips[i].before;
-            pages.back().push_back({y, &strips[i]});
-            y += strips[i].height;
-        }
-    }
-    return pages;
-}
-
-std::vector<PaperStrip> closedUp(std::vector<PaperStrip> strips, double height) {
-    constexpr double kLittle = 0.3;
-    // What closes a section would bring all of it along, and hide that the page holds little.
-    std::vector<PaperStrip> loose = strips;
-    for (PaperStrip& strip : loose) {
-        strip.closes = false;
-    }
-    const PaperPage last = paginated(loose, height).back();
-    const std::size_t pages = paginated(strips, height).size();
-    if (pages < 2 || last.back().top + last.back().strip->height > kLittle * height) {
-        return strips;
-    }
-    for (const double share : {0.85, 0.7, 0.55}) {
-        std::vector<PaperStrip> closer = strips;
-        for (PaperStrip& strip : closer) {
-            strip.before *= share;
-        }
-        if (paginated(closer, height).size() < pages) {
-            return closer;
-        }
-    }
-    return strips;
 }
 
 void PaperFlow::add(PaperStrip strip) {
@@ -304,61 +266,18 @@ void PaperFlow::ticks(const QStringList& texts) {
 
 void PaperFlow::table(const PaperTable& table) {
     const std::vector<double> widths = columnWidths(table, m_width);
-    QStringList titles;
-    for (const PaperTable::Column& column : table.columns) {
-        titles << column.title;
-    }
-    const QFont font = m_look.font(table.points), bold = m_look.font(table.points - 0.5, true);
-    const LaidRow top = laidRow(table, titles, widths, bold, 0.0);
-    const auto cells = [widths](QCPPainter& painter, const LaidRow& row, const QPointF& at) {
-        double x = at.x();
-        for (std::size_t i = 0; i < row.cells.size(); ++i) {
-            row.cells[i].paint(painter, QPointF(x + kCellX, at.y() + kCellY));
-            x += widths[i];
-        }
-    };
-    auto head = std::make_shared<PaperStrip>();
-    head->height = top.height;
-    head->paint = [=, look = m_look, width = m_width](QCPPainter& painter, const QPointF& at) {
-        painter.fillRect(QRectF(at, QSizeF(width, top.height)), look.tint);
-        painter.setPen(look.ink);
-        cells(painter, top, at);
-        hairline(painter, look.quiet, at + QPointF(0, top.height), at + QPointF(width, top.height));
-    };
+    const auto head = std::make_shared<PaperStrip>(headStrip(table, m_look, widths, m_width));
     PaperStrip first = *head;
     first.before = 6.0 * kPoint;
     first.keepsNext = true;
     add(std::move(first));
     for (std::size_t r = 0; r < table.rows.size(); ++r) {
-        const bool isStrong = std::find(table.strong.begin(), table.strong.end(), r) != table.strong.end();
-        const LaidRow row =
-            laidRow(table, table.rows[r], widths, isStrong ? m_look.font(table.points, true) : font,
-                    std::max(table.rowHeight, 12.0 * kPoint));
-        std::vector<bool> isBlank;
-        for (std::size_t i = 0; i < table.columns.size(); ++i) {
-            isBlank.push_back(static_cast<qsizetype>(i) < table.rows[r].size() &&
-                              table.rows[r][static_cast<qsizetype>(i)].isEmpty());
-        }
-        PaperStrip strip;
-        strip.height = row.height;
+        PaperStrip strip = rowStrip(table, r, m_look, widths, m_width);
         strip.head = head;
         // A short table is not parted, and no row of a long one stands alone before or after a break.
         constexpr std::size_t kShort = 8;
         strip.keepsNext = r + 1 < table.rows.size() &&
                           (table.rows.size() <= kShort || r == 0 || r + 2 == table.rows.size());
-        strip.paint = [=, look = m_look, width = m_width](QCPPainter& painter, const QPointF& at) {
-            painter.setPen(look.ink);
-            cells(painter, row, at);
-            const QPointF down(0, row.height);
-            hairline(painter, look.hairline, at + down, at + down + QPointF(width, 0));
-            double x = at.x();
-            for (std::size_t i = 0; i < widths.size(); ++i) {
-                if (isBlank[i] && i > 0) {  // a box to write in has sides
-                    hairline(painter, look.hairline, QPointF(x, at.y()), QPointF(x, at.y() + row.height));
-                }
-                x += widths[i];
-            }
-        };
         add(std::move(strip));
     }
     gap(4.0);
