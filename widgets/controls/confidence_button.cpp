@@ -34,6 +34,21 @@ QString rough(double value) {
     return QLocale().toString(value, 'g', 3);
 }
 
+/// What is wrong with the ends of a band; empty if nothing is. Reads both boxes.
+QString faultOf(NumberBox& low, NumberBox& high, double value) {
+    const bool isRead = low.entry().commit() && high.entry().commit();
+    if (!isRead) {
+        return low.entry().fault() + high.entry().fault();
+    }
+    if (low.value().has_value() != high.value().has_value()) {
+        return ConfidenceButton::tr("A band needs both ends, or neither.");
+    }
+    if (low.value() && (*low.value() > value || *high.value() < value)) {
+        return ConfidenceButton::tr("The value must lie within its band.");
+    }
+    return {};
+}
+
 }  // namespace
 
 ConfidenceButton::ConfidenceButton(const engine::NumberRule& rule, const QString& name, QWidget* parent)
@@ -110,15 +125,9 @@ void ConfidenceButton::ask() {
     form->addRow(buttons);
     connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
     connect(buttons, &QDialogButtonBox::accepted, &dialog, [&] {
-        const bool isRead = low->entry().commit() && high->entry().commit();
-        if (!isRead) {
-            fault->setText(low->entry().fault() + high->entry().fault());
-        } else if (low->value().has_value() != high->value().has_value()) {
-            fault->setText(tr("A band needs both ends, or neither."));
-        } else if (low->value() &&
-                   (*low->value() > m_quantity->value || *high->value() < m_quantity->value)) {
-            fault->setText(tr("The value must lie within its band."));
-        } else {
+        const QString said = faultOf(*low, *high, m_quantity->value);
+        fault->setText(said);
+        if (said.isEmpty()) {
             dialog.accept();
         }
     });

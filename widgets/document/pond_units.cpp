@@ -35,6 +35,7 @@ struct Dimension {
     std::vector<Word> words;
 };
 
+/// All that a number may be measured in: data, one entry a dimension.
 const std::vector<Dimension>& dimensions() {
     static const std::vector<Dimension> kAll{
         {"m",

@@ -41,7 +41,23 @@ FirstPondDialog::FirstPondDialog(QWidget* parent) : QDialog(parent), m_fault(new
     area->setWidget(sheet);
     column->addWidget(area, 1);
 
-    m_name = new QLineEdit(tr("A new pond"), sheet);
+    askAboutPlace(*sheet);
+    askAboutWater();
+    askAboutFish();
+
+    m_fault->setWordWrap(true);
+    m_fault->setTextFormat(Qt::PlainText);
+    column->addWidget(m_fault);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this);
+    buttons->button(QDialogButtonBox::Ok)->setText(tr("Make the Pond"));
+    connect(buttons, &QDialogButtonBox::accepted, this, &FirstPondDialog::take);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    column->addWidget(buttons);
+}
+
+/// What it is called, where it lies, when the air starts, how large and deep it is.
+void FirstPondDialog::askAboutPlace(QWidget& sheet) {
+    m_name = new QLineEdit(tr("A new pond"), &sheet);
     m_name->setAccessibleName(tr("Name of the pond"));
     ask(tr("What is the pond called?"), tr("As it stands on every paper."), {m_name});
     m_latitude = number("place.latitude_deg", 40.0, tr("Latitude"));
@@ -49,7 +65,7 @@ FirstPondDialog::FirstPondDialog(QWidget* parent) : QDialog(parent), m_fault(new
     m_elevation = number("place.elevation_m", 150.0, tr("Elevation"));
     ask(tr("Where does it lie: latitude, longitude, elevation?"),
         tr("From a map; west and south are negative."), {m_latitude, m_longitude, m_elevation});
-    m_firstDay = new LineEntry(LineEntry::Kind::Date, sheet);
+    m_firstDay = new LineEntry(LineEntry::Kind::Date, &sheet);
     m_firstDay->setAccessibleName(tr("First day"));
     m_firstDay->setValue(QDate::currentDate().addDays(1).toString(Qt::ISODate).toStdString());
     ask(tr("When shall the air start?"), tr("As 2026-06-14."), {m_firstDay});
@@ -57,6 +73,10 @@ FirstPondDialog::FirstPondDialog(QWidget* parent) : QDialog(parent), m_fault(new
     ask(tr("How large is it?"), tr("From an aerial picture, good to a tenth."), {m_area});
     m_depth = number("basin.max_depth_m", 3.0, tr("Deepest point"));
     ask(tr("How deep is it at its deepest?"), tr("A weighted line from a boat."), {m_depth});
+}
+
+/// Bottom, clearness and plants.
+void FirstPondDialog::askAboutWater() {
     m_age = number("bottom.age_years", 20.0, tr("Age"));
     ask(tr("How many years ago was it dug, or last dredged?"), tr("Old ponds owe more oxygen."), {m_age});
     m_muck =
@@ -72,6 +92,10 @@ FirstPondDialog::FirstPondDialog(QWidget* parent) : QDialog(parent), m_fault(new
     m_weeds = choice({tr("none"), tr("along the edge"), tr("about half"), tr("nearly everywhere")}, 0,
                      tr("Water plants"));
     ask(tr("How much of it is under water plants?"), {}, {m_weeds});
+}
+
+/// The fish and their feed, and the weather.
+void FirstPondDialog::askAboutFish() {
     m_fish = choice(
         {tr("bass and bluegill"), tr("catfish"), tr("carp"), tr("koi"), tr("trout"), tr("perch, pike")}, 0,
         tr("Fish"));
@@ -85,15 +109,6 @@ FirstPondDialog::FirstPondDialog(QWidget* parent) : QDialog(parent), m_fault(new
     m_wind = choice({tr("calm"), tr("light wind"), tr("windy")}, 1, tr("Wind"));
     ask(tr("What weather is forecast for the week?"),
         tr("Coldest and warmest of an ordinary day, sky and wind."), {m_cold, m_warm, m_sky, m_wind});
-
-    m_fault->setWordWrap(true);
-    m_fault->setTextFormat(Qt::PlainText);
-    column->addWidget(m_fault);
-    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this);
-    buttons->button(QDialogButtonBox::Ok)->setText(tr("Make the Pond"));
-    connect(buttons, &QDialogButtonBox::accepted, this, &FirstPondDialog::take);
-    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
-    column->addWidget(buttons);
 }
 
 void FirstPondDialog::ask(const QString& question, const QString& help, const QList<QWidget*>& fields) {

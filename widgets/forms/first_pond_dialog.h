@@ -24,6 +24,9 @@ public:
     [[nodiscard]] const engine::Pond& pond() const { return m_pond; }
 
 private:
+    void askAboutPlace(QWidget& sheet);
+    void askAboutWater();
+    void askAboutFish();
     void ask(const QString& question, const QString& help, const QList<QWidget*>& fields);
     NumberBox* number(const char* key, double value, const QString& name);
     QComboBox* choice(const QStringList& answers, int index, const QString& name);

@@ -120,45 +120,46 @@ void RampActions::makeChanging() {
         },
         true));
     m_needRamp.push_back(action(
-        tr("As a &Table of Minutes"), tr("As table"), {},
-        [this] {
-            const auto at = static_cast<std::size_t>(index());
-            const engine::RampRun* run = m_outcome != nullptr && at + 1 < m_outcome->comparison.runs.size() &&
-                                                 isDrawn(m_outcome->comparison.runs[at + 1])
-                                             ? &m_outcome->comparison.runs[at + 1]
-                                             : nullptr;
-            const QString name = toQString(m_document.pond().ramps[at].name);
-            edit(tr("Turn \u201c%1\u201d into a table").arg(name),
-                 [at, run](engine::Pond& pond) { pond.ramps[at] = asTable(pond.ramps[at], run); });
-        },
-        false));
-    const auto move = [this](int by) {
-        const int from = index(), to = from + by;
-        const std::string name = m_document.pond().ramps[static_cast<std::size_t>(from)].name;
-        m_wanted = name;
-        edit(tr("Move \u201c%1\u201d").arg(toQString(name)), [from, to](engine::Pond& pond) {
-            std::swap(pond.ramps[static_cast<std::size_t>(from)], pond.ramps[static_cast<std::size_t>(to)]);
-        });
-    };
+        tr("As a &Table of Minutes"), tr("As table"), {}, [this] { turnIntoTable(); }, false));
     m_up = action(
-        tr("Move &Up"), tr("Up"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up), [move] { move(-1); },
+        tr("Move &Up"), tr("Up"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up), [this] { move(-1); },
         true);
     m_down = action(
-        tr("Move &Down"), tr("Down"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down), [move] { move(1); },
+        tr("Move &Down"), tr("Down"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down), [this] { move(1); },
         true);
     m_needRamp.push_back(action(
-        tr("De&lete the Ramp"), tr("Delete"), {},
-        [this] {
-            const auto at = static_cast<std::size_t>(index());
-            const std::string name = m_document.pond().ramps[at].name;
-            edit(tr("Delete \u201c%1\u201d").arg(toQString(name)), [at, name](engine::Pond& pond) {
-                pond.ramps.erase(pond.ramps.begin() + static_cast<std::ptrdiff_t>(at));
-                if (pond.chosenRamp == name) {
-                    pond.chosenRamp.clear();
-                }
-            });
-        },
-        true));
+        tr("De&lete the Ramp"), tr("Delete"), {}, [this] { remove(); }, true));
+}
+
+void RampActions::turnIntoTable() {
+    const auto at = static_cast<std::size_t>(index());
+    const engine::RampRun* run = m_outcome != nullptr && at + 1 < m_outcome->comparison.runs.size() &&
+                                         isDrawn(m_outcome->comparison.runs[at + 1])
+                                     ? &m_outcome->comparison.runs[at + 1]
+                                     : nullptr;
+    const QString name = toQString(m_document.pond().ramps[at].name);
+    edit(tr("Turn \u201c%1\u201d into a table").arg(name),
+         [at, run](engine::Pond& pond) { pond.ramps[at] = asTable(pond.ramps[at], run); });
+}
+
+void RampActions::move(int by) {
+    const int from = index(), to = from + by;
+    const std::string name = m_document.pond().ramps[static_cast<std::size_t>(from)].name;
+    m_wanted = name;
+    edit(tr("Move \u201c%1\u201d").arg(toQString(name)), [from, to](engine::Pond& pond) {
+        std::swap(pond.ramps[static_cast<std::size_t>(from)], pond.ramps[static_cast<std::size_t>(to)]);
+    });
+}
+
+void RampActions::remove() {
+    const auto at = static_cast<std::size_t>(index());
+    const std::string name = m_document.pond().ramps[at].name;
+    edit(tr("Delete \u201c%1\u201d").arg(toQString(name)), [at, name](engine::Pond& pond) {
+        pond.ramps.erase(pond.ramps.begin() + static_cast<std::ptrdiff_t>(at));
+        if (pond.chosenRamp == name) {
+            pond.chosenRamp.clear();
+        }
+    });
 }
 
 void RampActions::makeColours() {

@@ -39,6 +39,9 @@ private:
     void makeAdding();
     void makeChanging();
     void makeColours();
+    void turnIntoTable();
+    void move(int by);  ///< In the list; -1 is up
+    void remove();
     bool edit(const QString& name, const std::function<void(engine::Pond&)>& change);
     [[nodiscard]] int index() const;  ///< Of the selected ramp in the pond; -1 for do-nothing
     void enable();

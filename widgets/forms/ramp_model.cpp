@@ -1,6 +1,7 @@
 #include "widgets/forms/ramp_model.h"
 
 #include "engine/ensemble/chances.h"
+#include "engine/run/shares.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/selection.h"
 #include "widgets/document/wording.h"
@@ -80,13 +81,11 @@ QString RampModel::text(std::size_t row, int column) const {
         case Night:
             return QString::number(run.worst().day);
         case Dose: {
-            const double volume = m_outcome->comparison.model.bottom.volume;
-            const engine::DayRow* largest = run.largestDose();
             if (row == 0 || !m_outcome->comparison.model.bottom.exists()) {
                 return {};
             }
-            return QString::number(largest == nullptr ? 0
-                                                      : std::lround(100.0 * largest->liftedVolume / volume));
+            const auto largest = engine::largestDosePercent(m_outcome->comparison.model, run);
+            return QString::number(std::lround(largest.value_or(0.0)));
         }
         case Chance: {
             const engine::RampEnsemble* members = engine::membersOf(m_outcome->comparison, row);

@@ -2,6 +2,7 @@
 
 #include "engine/base/units.h"
 #include "engine/ramps/schedule.h"
+#include "engine/run/shares.h"
 #include "widgets/controls/clock_box.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/selection.h"
@@ -106,7 +107,7 @@ QString ScheduleGrid::dayText(int day) const {
         found != nullptr && m_outcome->comparison.model.bottom.exists()) {
         for (const engine::DayRow& row : found->days) {
             if (row.day == day) {
-                const double dose = 100.0 * row.liftedVolume / m_outcome->comparison.model.bottom.volume;
+                const double dose = engine::doseOf(m_outcome->comparison.model, row);
                 return tr("%1, dose %2 %").arg(minutes).arg(std::lround(dose));
             }
         }
@@ -129,7 +130,6 @@ void ScheduleGrid::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     const PlotStyle style = PlotStyle::of(palette(), font());
     painter.fillRect(rect(), style.paper);
-    const QFontMetricsF metrics(font());
     const engine::Ramp* shown = ramp();
     if (shown == nullptr) {
         painter.setPen(style.quietInk);
@@ -137,26 +137,39 @@ void ScheduleGrid::paintEvent(QPaintEvent* /*event*/) {
                          tr("Choose a ramp in the table; do nothing has no schedule."));
         return;
     }
+    if (m_outcome != nullptr) {
+        paintNights(painter, style);
+    }
+    paintRules(painter, style);
+    paintRuns(painter, *shown, style);
+    paintDays(painter, style);
+}
+
+/// The nights, before sunrise and after sunset.
+void ScheduleGrid::paintNights(QPainter& painter, const PlotStyle& style) const {
     const QRectF inside = area();
-    const double row = inside.height() / days();
-    if (m_outcome != nullptr) {  // the nights, before sunrise and after sunset
-        for (int day = 1; day <= days(); ++day) {
-            const double top = placeOf(day, 0).y() - row / 2;
-            painter.fillRect(QRectF(inside.left(), top, inside.width(), row), style.night[1]);
-            const auto& nights = m_outcome->backdrop.nights;
-            const auto at = static_cast<std::size_t>(std::min(day, static_cast<int>(nights.size())) - 1);
-            if (nights[at].sunset && nights[at].sunrise) {
-                const double set = std::fmod(*nights[at].sunset / 60.0, engine::kMinutesPerDay);
-                const double rise = std::fmod(*nights[at].sunrise / 60.0, engine::kMinutesPerDay);
-                painter.fillRect(
-                    QRectF(QPointF(placeOf(day, rise).x(), top), QPointF(placeOf(day, set).x(), top + row)),
-                    style.paper);
-            }
+    const auto& nights = m_outcome->backdrop.nights;
+    for (int day = 1; day <= days(); ++day) {
+        const double top = placeOf(day, 0).y() - rowHeight() / 2;
+        painter.fillRect(QRectF(inside.left(), top, inside.width(), rowHeight()), style.night[1]);
+        const auto at = static_cast<std::size_t>(std::min(day, static_cast<int>(nights.size())) - 1);
+        if (nights[at].sunset && nights[at].sunrise) {
+            const double set = std::fmod(*nights[at].sunset / 60.0, engine::kMinutesPerDay);
+            const double rise = std::fmod(*nights[at].sunrise / 60.0, engine::kMinutesPerDay);
+            painter.fillRect(QRectF(QPointF(placeOf(day, rise).x(), top),
+                                    QPointF(placeOf(day, set).x(), top + rowHeight())),
+                             style.paper);
         }
     }
+}
+
+/// Hairlines between days and at every third hour, with the clock over them.
+void ScheduleGrid::paintRules(QPainter& painter, const PlotStyle& style) const {
+    const QRectF inside = area();
+    const QFontMetricsF metrics(font());
     painter.setPen(QPen(style.hairline, 0));
     for (int day = 0; day <= days(); ++day) {
-        const double y = inside.top() + row * day;
+        const double y = inside.top() + rowHeight() * day;
         painter.drawLine(QPointF(inside.left(), y), QPointF(inside.right(), y));
     }
     for (int hour = 0; hour <= 24; hour += 3) {
@@ -167,6 +180,11 @@ void ScheduleGrid::paintEvent(QPaintEvent* /*event*/) {
         const QString text = QStringLiteral("%1").arg(hour % 24, 2, 10, QLatin1Char('0'));
         painter.drawText(QPointF(x - metrics.horizontalAdvance(text) / 2, inside.top() - 8), text);
     }
+}
+
+/// The blocks of air: as they ran where there are several a day or a window cuts them, else by the minutes.
+void ScheduleGrid::paintRuns(QPainter& painter, const engine::Ramp& shown, const PlotStyle& style) const {
+    const double row = rowHeight();
     const std::size_t look = m_outcome != nullptr && m_selection.ramp() < m_outcome->comparison.runs.size()
                                  ? lookOf(m_outcome->comparison, m_selection.ramp())
                                  : m_selection.ramp();
@@ -181,7 +199,7 @@ void ScheduleGrid::paintEvent(QPaintEvent* /*event*/) {
             painter.drawRect(box);
         }
     };
-    if (shown->pulses || shown->window) {  // several runs, or cut ones, as they ran
+    if (shown.pulses || shown.window) {
         if (const engine::RampRun* found = run()) {
             for (const engine::RunBlock& one : engine::joined(found->schedule)) {
                 for (int day = static_cast<int>(one.start / engine::kDay) + 1;
@@ -200,6 +218,13 @@ void ScheduleGrid::paintEvent(QPaintEvent* /*event*/) {
             block(day + 1, 0.0, end - engine::kMinutesPerDay);  // past midnight
         }
     }
+}
+
+/// The days' names and what each came to; the chosen day framed.
+void ScheduleGrid::paintDays(QPainter& painter, const PlotStyle& style) const {
+    const QRectF inside = area();
+    const double row = rowHeight();
+    const QFontMetricsF metrics(font());
     const int step = std::max(1, static_cast<int>(std::ceil(metrics.height() / row)));
     for (int day = 1; day <= days(); ++day) {
         const QRectF line(0, placeOf(day, 0).y() - row / 2, width(), row);

@@ -8,6 +8,7 @@
 namespace widgets {
 
 class Selection;
+struct PlotStyle;
 
 /// The runs of the selected ramp hour by day, to be drawn and dragged: the end of a block changes the minutes
 /// of its day, a block moved sideways the hour at which the ramp starts. What is drawn makes the ramp a
@@ -42,6 +43,11 @@ private:
     [[nodiscard]] const engine::RampRun* run() const;
     [[nodiscard]] int days() const;
     [[nodiscard]] QRectF area() const;
+    [[nodiscard]] double rowHeight() const { return area().height() / days(); }  // [px]
+    void paintNights(QPainter& painter, const PlotStyle& style) const;
+    void paintRules(QPainter& painter, const PlotStyle& style) const;
+    void paintRuns(QPainter& painter, const engine::Ramp& shown, const PlotStyle& style) const;
+    void paintDays(QPainter& painter, const PlotStyle& style) const;
     [[nodiscard]] int minutesOf(int day) const;
     [[nodiscard]] int startMinute() const;
     [[nodiscard]] QString dayText(int day) const;

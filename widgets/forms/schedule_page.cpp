@@ -1,6 +1,7 @@
 #include "widgets/forms/schedule_page.h"
 
 #include "engine/ramps/schedule.h"
+#include "engine/run/shares.h"
 #include "widgets/controls/sheet_editor.h"
 #include "widgets/document/key_rules.h"
 #include "widgets/document/selection.h"
@@ -52,8 +53,7 @@ SheetSpec minutesSheet(const Selection& selection, const OutcomePtr& outcome) {
         for (std::size_t day = 0; day < minutes.size(); ++day) {
             SheetCell dose;
             if (run != nullptr && day < run->days.size() && outcome->comparison.model.bottom.exists()) {
-                dose.number =
-                    std::round(100.0 * run->days[day].liftedVolume / outcome->comparison.model.bottom.volume);
+                dose.number = std::round(engine::doseOf(outcome->comparison.model, run->days[day]));
             }
             rows.push_back({{minutes[day], {}}, dose});
         }
