@@ -5,7 +5,7 @@
 #include "engine/follow_up/readings_beside.h"
 #include "engine/output/picture_tables.h"
 #include "engine/pond/local_time.h"
-#include "engine/water/criteria.h"
+#include "engine/water/oxygen_state.h"
 #include "engine/wording/sentence.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
@@ -208,9 +208,8 @@ QString nightName(const Outcome& outcome, int night) {
 }
 
 std::vector<NamedLevel> criteriaLevels(const Outcome& outcome) {
-    const bool isCold = outcome.comparison.model.parameters.thresholds.group == engine::SpeciesGroup::Trout;
     const engine::OxygenCriteria criteria =
-        engine::epa1986(isCold ? engine::WaterKind::Cold : engine::WaterKind::Warm, engine::LifeStage::Other);
+        engine::criteriaOf(outcome.comparison.model.parameters.thresholds);
     std::vector<NamedLevel> levels;
     if (criteria.minimum) {
         levels.push_back({*criteria.minimum, tr("EPA 1986: one-day minimum")});

@@ -15,5 +15,14 @@ TEST(OxygenState, WhatIsAtALineIsNotBelowIt) {
     EXPECT_EQ(stateOf(1.99, thresholds), OxygenState::Lethal);
 }
 
+TEST(OxygenState, TroutAreHeldAgainstTheCriteriaOfColdWater) {
+    // U.S. EPA 440/5-86-003 (1986), table 1: one-day minimum of other life stages than early ones.
+    OxygenThresholds thresholds;
+    thresholds.group = SpeciesGroup::Trout;
+    EXPECT_EQ(criteriaOf(thresholds).minimum, 4.0);
+    thresholds.group = SpeciesGroup::Sport;
+    EXPECT_EQ(criteriaOf(thresholds).minimum, 3.0);
+}
+
 }  // namespace
 }  // namespace engine
