@@ -13,7 +13,7 @@ namespace widgets {
 /// Colours and pens of every chart. Opaque throughout: what lies over something else is mixed beforehand, so
 /// that screen, paper and SVG show the same.
 ///
-/// Lines follow Okabe and Ito (2008), Color Universal Design, in the order of look.md: blue, vermilion,
+/// Lines follow Okabe and Ito (2008), Color Universal Design, in this order: blue, vermilion,
 /// bluish green, orange, sky blue, reddish purple (hex values from memory); then the same with other dashes.
 /// Ink with long dashes is do-nothing's alone.
 struct PlotStyle {

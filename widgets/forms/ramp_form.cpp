@@ -21,7 +21,7 @@ using engine::Pond;
 using engine::RampKind;
 
 constexpr int kUsualWindow_min = 360;          ///< Late morning to mid-afternoon; common practice, no source.
-constexpr engine::ClockTime kUsualStart{600};  ///< Where a ramp says nothing.
+constexpr engine::ClockTime kUsualStart{600};  ///< 10:00, where a ramp says nothing
 
 using MaybeClock = std::optional<engine::ClockTime>;
 
