@@ -114,7 +114,7 @@ replaced_somewhere("engine/*/*.h", r"\bkMembersOfBand = \d+", "kMembersOfBand = 
 replaced(README, r"computes \d+ nights", "computes 77 nights", "it says 77, but kShortestRun is")
 replaced(README, r"computes \d+ nights", "computes some nights of", "it says some, but kShortestRun is")
 replaced(README, r"computes \d+ nights", "computes nights", "no longer says .*computes")
-replaced_somewhere("app/cli_*.cpp", r"(Layers of the water.*default) \d+", r"\1 77", "it says 77, but Resolution::layers is")
+replaced_somewhere("app/cli_*", r"(Layers of the water.*default) \d+", r"\1 77", "it says 77, but Resolution::layers is")
 
 # Rooms.
 for part in ("engine", "widgets"):

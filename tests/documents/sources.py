@@ -137,9 +137,9 @@ def table(text, first):
 def options_of(tree):
     """What each script and program takes."""
     taken = {script: set(re.findall(r"(?m)^\s*(--[a-z-]+)\)", tree.text(script))) for script in SCRIPTS}
-    command_line = "".join(tree.code[path] for path in tree.code if fnmatch.fnmatch(path, "app/cli_*.cpp"))
+    command_line = "".join(tree.code[path] for path in tree.code if fnmatch.fnmatch(path, "app/cli_*"))
     taken["dawnline-cli"] = set(re.findall(r'"(--[a-z-]+)"', command_line))
-    window = re.findall(r"QCommandLineOption \w+\((.*?)\);", tree.text("app/window_options.cpp"), re.S)
+    window = re.findall(r"QCommandLineOption \w+[({](.*?)[)}];", tree.text("app/window_options.cpp"), re.S)
     taken["dawnline"] = {"--" + name for one in window for name in re.findall(r'"([a-z][a-z-]+)"', one)}
     taken["tests/same_output"] = set(re.findall(r'"(--[a-z-]+)"', tree.text("tests/same_output")))
     return taken
@@ -147,7 +147,7 @@ def options_of(tree):
 
 def commands_of(tree):
     listed = re.search(r"kCommands\{(.*?)\}", "".join(
-        tree.code[path] for path in tree.code if fnmatch.fnmatch(path, "app/cli_*.cpp")), re.S)
+        tree.code[path] for path in tree.code if fnmatch.fnmatch(path, "app/cli_*")), re.S)
     return set(re.findall(r'"(\w+)"', listed[1])) if listed else set()
 
 
