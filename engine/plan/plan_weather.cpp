@@ -12,8 +12,8 @@ namespace {
 
 constexpr double kOvercast_percent = 95.0, kCalm = 0.8, kOvercastCooler = 4.0;
 constexpr double kFrontCloud_percent = 80.0, kFrontWind = 6.0, kFrontCooler = 8.0;
-constexpr double kLeastSwing = 1.0;      // [K] between a day's least and greatest air
-constexpr double kOvercastLight = 0.35;  // of clear light: FAO-56's 0.25 + 0.5 (1 - cloud) over 0.75
+constexpr double kLeastSwing = 1.0;          // [K] between a day's least and greatest air
+constexpr double kOvercastOverClear = 0.35;  // of clear light: FAO-56's 0.25 + 0.5 (1 - cloud) over 0.75
 constexpr double kFrontLight = 0.45;
 
 /// The mean of the table's days as a day of the table; humidity as such, dew point as such.
@@ -60,7 +60,7 @@ void worsen(WeatherHour& hour, StressKind kind) {
     const bool isCalm = kind == StressKind::OvercastAndCalm;
     hour.wind = isCalm ? std::min(hour.wind, kCalm) : std::max(hour.wind, kFrontWind);
     hour.air -= isCalm ? 0.0 : kFrontCooler;
-    const double light = isCalm ? kOvercastLight : kFrontLight;
+    const double light = isCalm ? kOvercastOverClear : kFrontLight;
     if (hour.dewPoint) {
         hour.dewPoint = std::min(*hour.dewPoint, hour.air);
     }
