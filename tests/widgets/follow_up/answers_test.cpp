@@ -1,5 +1,6 @@
 // Today, the incident and the sixty days as a user asks for them, held against the engine's own answers.
 
+#include "engine/follow_up/outlook.h"
 #include "engine/follow_up/replan.h"
 #include "engine/output/review_io.h"
 #include "engine/pond/pond_io.h"
