@@ -40,7 +40,7 @@ TEST(Review, CopperNeedsAlkalinity) {
     EXPECT_EQ(copperGate(water), CopperGate::Open);
 }
 
-TEST(Review, SaysWhatStandsOutAndWaitsForThirtyDays) {
+TEST(Review, SaysEachFindingByItsKindAndWaitsForThirtyDays) {
     Pond pond = test::startedPond();
     for (const char* at : {"2026-06-15 05:40", "2026-06-16 05:40", "2026-06-17 05:40"}) {
         test::readAt(pond, at, 5.0, 4.8, 0.1);
@@ -65,12 +65,14 @@ TEST(Review, SaysWhatStandsOutAndWaitsForThirtyDays) {
     EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewCopper, "gate"),
               std::vector<std::string>{"gate-unknown"});
     // Each finding is said by what it is: out of the noise, within it, or of too few readings.
-    EXPECT_TRUE(review.findings[0].standsOut);
-    EXPECT_FALSE(review.findings[1].standsOut);
-    EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewStandsOut, "what"),
-              std::vector<std::string>{"dawn-low"});
-    EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewNothing, "what"),
-              std::vector<std::string>{"bottom-oxygen"});
+    std::vector<std::string> out, within;
+    for (const ReviewFinding& one : {review.findings[0], review.findings[1]}) {
+        EXPECT_EQ(one.standsOut, one.reading < one.without.p05 || one.reading > one.without.p95);
+        (one.standsOut ? out : within)
+            .push_back(one.measure == ReviewMeasure::DawnLow ? "dawn-low" : "bottom-oxygen");
+    }
+    EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewStandsOut, "what"), out);
+    EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewNothing, "what"), within);
     EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewTooFew, "what"), std::vector<std::string>{"secchi"});
 }
 

@@ -32,11 +32,12 @@ TEST(Today, AGoodMorningGoesOnWithTheRampUnderTheCap) {
         EXPECT_LE(*step.dose_percent, *today.decision.doseCap_percent) << step.day;
     }
     ASSERT_TRUE(today.fit) << today.fitMessage;
-    ASSERT_FALSE(today.fit->nights.empty());
-    EXPECT_EQ(today.fit->nights.front().night, today.day);
-    EXPECT_EQ(today.morning.tonight, today.fit->nights.front().low.p50);
+    const auto tonight = std::find_if(today.fit->nights.begin(), today.fit->nights.end(),
+                                      [&](const NightAhead& one) { return one.night == today.day; });
+    ASSERT_NE(tonight, today.fit->nights.end());
+    EXPECT_EQ(today.morning.tonight, tonight->low.p50);
     EXPECT_EQ(test::numbersOf(sentencesOf(today), SentenceKey::TodayTonight, "low"),
-              std::vector{today.fit->nights.front().low.p50});
+              std::vector{tonight->low.p50});
 }
 
 TEST(Today, BackSkipsADayAndResumesAtHalf) {
