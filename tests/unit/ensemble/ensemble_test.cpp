@@ -134,6 +134,8 @@ TEST_F(EnsembleParallel, ChancesCountMembers) {
         EXPECT_NEAR(ramp.chanceBelowLethal, lethal, 1e-12);
         EXPECT_NEAR(ramp.chanceAdded, added, 1e-12);
     }
+    EXPECT_GT(result.ramps[1].chanceBelowLethal, 0.0) << "air around the clock kills in some of these ponds";
+    EXPECT_GT(result.ramps[1].chanceAdded, 0.0);
 }
 
 TEST_F(EnsembleParallel, EndStatesAreThereWhenAskedFor) {
@@ -146,8 +148,9 @@ TEST_F(EnsembleParallel, EndStatesAreThereWhenAskedFor) {
     ASSERT_EQ(result.ramps[0].endStates.size(), 2U);
     for (const float end : result.ramps[0].endStates) {
         EXPECT_TRUE(std::isfinite(end));
-        EXPECT_GE(end, 0.0F);
+        EXPECT_GT(end, 0.0F);
     }
+    EXPECT_NE(result.ramps[0].endStates[0], result.ramps[0].endStates[1]) << "each member has its own";
     EXPECT_TRUE(run(2).ramps[0].endStates.empty());
 }
 

@@ -81,18 +81,21 @@ TEST(DawnRules, NothingIsStartedBelowTheGoLimitOrWithASmell) {
     // Trade 3.3: no start under 5 mg/L at dawn (trout 7), nor with a smell of sulfide.
     Morning morning;
     morning.surface = 4.9;
-    EXPECT_NE(verdict(morning), DawnVerdict::Go);
+    EXPECT_EQ(verdict(morning), DawnVerdict::Hold);
     morning.surface = 6.9;
     EXPECT_EQ(verdict(morning), DawnVerdict::Go);
-    EXPECT_NE(verdict(morning, SpeciesGroup::Trout), DawnVerdict::Go);
+    EXPECT_EQ(verdict(morning, SpeciesGroup::Trout), DawnVerdict::Hold);
     morning.smell = Smell::Faint;
-    EXPECT_NE(verdict(morning), DawnVerdict::Go);
+    EXPECT_EQ(verdict(morning), DawnVerdict::Hold);
+    morning.smell = Smell::Strong;
+    EXPECT_EQ(verdict(morning), DawnVerdict::Back);
 }
 
 TEST(DawnRules, AFallHoldsAndAGreatOneInANightStepsBack) {
     Morning morning = good();
     morning.beforeStart = 5.6 + 1.05;
     EXPECT_EQ(verdict(morning), DawnVerdict::Hold);
+    EXPECT_TRUE(says(decideAtDawn(morning, limits()), DawnReason::FallHold));
     morning = good();
     morning.yesterday = 5.6 + 2.05;
     EXPECT_EQ(verdict(morning), DawnVerdict::Back);
@@ -117,6 +120,7 @@ TEST(DawnRules, TheWeatherHolds) {
     Morning morning = good();
     morning.weatherHolds = true;
     EXPECT_EQ(verdict(morning), DawnVerdict::Hold);
+    EXPECT_TRUE(says(decideAtDawn(morning, limits()), DawnReason::WeatherHold));
 }
 
 TEST(DawnRules, TomorrowsDoseHoldsNotOnlyTodaysReading) {
@@ -151,8 +155,10 @@ TEST(DawnRules, NoRiseInTheMorningNoRun) {
     Morning morning = good();
     morning.midMorning = 6.9;
     EXPECT_FALSE(decideAtDawn(morning, limits()).runsToday);
+    EXPECT_TRUE(says(decideAtDawn(morning, limits()), DawnReason::NoMorningRise));
     morning.midMorning = 7.0;
     EXPECT_TRUE(decideAtDawn(morning, limits()).runsToday);
+    EXPECT_FALSE(says(decideAtDawn(morning, limits()), DawnReason::NoMorningRise));
 }
 
 TEST(DawnRules, ALowNightAheadWantsSurfaceAirBeforeMidnight) {
@@ -172,9 +178,9 @@ TEST(DawnRules, TheGravestReasonStandsFirst) {
 }
 
 TEST(DawnRules, HighWaterLowersTheLimits) {
-    // Trade case 9: saturation 6.9 mg/L, so that 7 for trout cannot be had; 5.5 is 80 % of it.
+    // A saturation of 6.9 mg/L, so that 7 for trout cannot be had: 80 % of it is taken.
     const DawnLimits high = dawnLimits(SpeciesGroup::Trout, 6.9, std::nullopt);
-    EXPECT_NEAR(high.go, 5.5, 0.05);
+    EXPECT_NEAR(high.go, 0.8 * 6.9, 1e-12);
     EXPECT_NEAR(high.go - high.hold, 1.0, 1e-9);
 }
 
@@ -197,8 +203,8 @@ TEST(DawnRules, AStopAsksForTheRampAgain) {
 }
 
 TEST(DawnRules, DebtGathersByTheTradesRule) {
-    // 60 days over 1 m of bottom water: about 11 mg/L.
-    EXPECT_NEAR(demandAccumulated(60.0, 1.0, 0.0).debt, 11.1, 0.1);
+    // 60 days over 1 m of bottom water: 60 times 0.185 g/m^2/d, the rule by which a debt is told from days.
+    EXPECT_NEAR(demandAccumulated(60.0, 1.0, 0.0).debt, 11.1, 1e-9);
     EXPECT_NEAR(demandAccumulated(2.0, 1.0, 3.0).oxygen, 1.2, 1e-9);
     EXPECT_EQ(demandAccumulated(20.0, 1.0, 3.0).oxygen, 0.0);
 }

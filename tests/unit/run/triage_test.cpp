@@ -4,6 +4,7 @@
 #include "engine/wording/wording.h"
 #include "tests/made_up_comparison.h"
 #include "tests/scenario.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
@@ -12,15 +13,11 @@
 namespace engine {
 namespace {
 
+using test::isSaid;
 using test::scenario;
 
 Triage triage(const std::string& name) {
     return triageOf(prepareUnbalanced(scenario(name)));
-}
-
-bool says(const std::vector<Sentence>& sentences, SentenceKey key) {
-    return std::any_of(sentences.begin(), sentences.end(),
-                       [key](const Sentence& sentence) { return sentence.key == key; });
 }
 
 TEST(Triage, BandsOfTheRatio) {
@@ -47,7 +44,9 @@ TEST(Triage, ThirtyMinutesAreNoDose) {
     ASSERT_TRUE(koi && farm);
     EXPECT_GT(koi->ofBottom_percent, 25.0);
     EXPECT_LT(farm->ofBottom_percent, 10.0);
-    EXPECT_NEAR(koi->ofPond_percent / koi->ofBottom_percent, 0.32, 0.02);  // of the bottom water in the pond
+    const PondModel model = prepareUnbalanced(scenario("courtyard-koi"));
+    EXPECT_NEAR(koi->ofPond_percent / koi->ofBottom_percent, model.bottom.volume / model.basin.volume(),
+                1e-12);
     EXPECT_FALSE(triage("windy-dugout").firstDose);
 }
 
@@ -92,7 +91,7 @@ TEST(Triage, TheSeasonSpeaksWhereItMatters) {
 
 TEST(Triage, NeverOverrulesDoNothing) {
     Comparison comparison = test::madeUpComparison();
-    EXPECT_FALSE(says(sentencesOf(comparison), SentenceKey::TriageNothingFirst));
+    EXPECT_FALSE(isSaid(sentencesOf(comparison), SentenceKey::TriageNothingFirst));
     comparison.runs.front().days[1].lowest = 1.0;
     const auto sentences = sentencesOf(comparison);
     const auto first = std::find_if(sentences.begin(), sentences.end(), [](const Sentence& sentence) {
@@ -102,18 +101,16 @@ TEST(Triage, NeverOverrulesDoNothing) {
     EXPECT_EQ(first->key, SentenceKey::TriageNothingFirst);
     // Where nothing was run, that is said instead.
     const auto checked = sentencesOf(scenario("pea-soup"), "pea-soup.toml", {});
-    EXPECT_TRUE(says(checked, SentenceKey::TriageOfTheStart));
-    EXPECT_TRUE(says(checked, SentenceKey::RatioRampRequired));
+    EXPECT_TRUE(isSaid(checked, SentenceKey::TriageOfTheStart));
+    EXPECT_TRUE(isSaid(checked, SentenceKey::RatioRampRequired));
 }
 
 TEST(Triage, NamesTheMinutesThatADoseIs) {
     const auto sentences = sentencesOf(scenario("courtyard-koi"), "koi.toml", {});
-    const auto found = std::find_if(sentences.begin(), sentences.end(), [](const Sentence& sentence) {
-        return sentence.key == SentenceKey::TriageFirstDoseTooLarge;
-    });
-    ASSERT_NE(found, sentences.end());
+    const auto minutes = test::numberSaid(sentences, SentenceKey::TriageFirstDoseTooLarge, "minutes");
+    ASSERT_TRUE(minutes);
     const double dose = triage("courtyard-koi").firstDose->ofBottom_percent;
-    EXPECT_NEAR(found->values[1].number, 30.0 * 25.0 / dose, 1e-9);
+    EXPECT_NEAR(*minutes, 30.0 * 25.0 / dose, 1e-9);
 }
 
 }  // namespace

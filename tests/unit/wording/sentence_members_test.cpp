@@ -1,22 +1,22 @@
 #include "engine/wording/sentence.h"
 #include "engine/wording/wording.h"
 #include "tests/made_up_comparison.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
-
-#include <algorithm>
 
 namespace engine {
 namespace {
 
+using test::isSaid;
 using test::madeUpComparison;
+using test::numberSaid;
 using test::withMembers;
 
 std::string said(const Comparison& comparison, SentenceKey key) {
     const auto sentences = sentencesOf(comparison);
-    const auto found = std::find_if(sentences.begin(), sentences.end(),
-                                    [key](const Sentence& sentence) { return sentence.key == key; });
-    return found == sentences.end() ? "" : english(*found);
+    const Sentence* sentence = test::find(sentences, key);
+    return sentence == nullptr ? "" : english(*sentence);
 }
 
 TEST(SentenceMembers, AChanceStandsBesideDoNothingsAndTheAddedOne) {
@@ -38,12 +38,16 @@ TEST(SentenceMembers, AChanceStandsBesideDoNothingsAndTheAddedOne) {
 
 TEST(SentenceMembers, WhatTheyAreIsSaidInsteadOfTheCentralRunAlone) {
     Comparison comparison = withMembers(madeUpComparison());
-    EXPECT_EQ(said(comparison, SentenceKey::CentralRunOnly), "");
-    EXPECT_NE(said(comparison, SentenceKey::MembersDrawn).find("are 200 draws (seed 7)"), std::string::npos);
-    EXPECT_NE(said(comparison, SentenceKey::MembersWeather), "");
-    EXPECT_EQ(said(comparison, SentenceKey::MembersAtFactorEnd), "");
+    auto sentences = sentencesOf(comparison);
+    EXPECT_FALSE(isSaid(sentences, SentenceKey::CentralRunOnly));
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::MembersDrawn, "members"), 200.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::MembersDrawn, "seed"), 7.0);
+    EXPECT_TRUE(isSaid(sentences, SentenceKey::MembersWeather));
+    EXPECT_FALSE(isSaid(sentences, SentenceKey::MembersAtFactorEnd));
     comparison.ensemble->atFactorEnd = 3;
-    EXPECT_NE(said(comparison, SentenceKey::MembersAtFactorEnd).find("In 3 of 200"), std::string::npos);
+    sentences = sentencesOf(comparison);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::MembersAtFactorEnd, "count"), 3.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::MembersAtFactorEnd, "members"), 200.0);
 }
 
 TEST(SentenceMembers, NoMembersNoChances) {

@@ -2,15 +2,19 @@
 #include "engine/plan/plan_sustained.h"
 #include "engine/wording/wording.h"
 #include "tests/made_up_comparison.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 
 namespace engine {
 namespace {
 
 using test::madeUpComparison;
+using test::numberSaid;
+using test::textSaid;
 
 /// A plan of made-up numbers that leads to the ramp of its comparison that stands last: four members, one of
 /// which it adds below the line.
@@ -72,10 +76,6 @@ Plan notToStart(PlanReason reason) {
     return plan;
 }
 
-std::string textOf(const Plan& plan) {
-    return englishText(sentencesOf(plan));
-}
-
 TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     std::vector<Plan> plans{madeUpPlan()};
     for (const PlanReason reason : {PlanReason::NothingBelowLethal, PlanReason::NothingTooWarm,
@@ -115,49 +115,81 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     }
 }
 
+/// What a plan without a schedule tells to do: a term.
+std::string orderOf(const Plan& plan) {
+    const auto sentences = sentencesOf(plan);
+    const auto order = std::find_if(sentences.begin(), sentences.end(), [](const Sentence& sentence) {
+        return sentence.key >= SentenceKey::PlanDoNotStartLethal &&
+               sentence.key <= SentenceKey::PlanDoNotStartToxicants;
+    });
+    return order == sentences.end() ? "" : test::valueOf(*order, "order").text;
+}
+
 TEST(SentencePlan, AirThatAlreadyRanIsLeftOffAndNotUnstarted) {
     for (const PlanReason reason : {PlanReason::NothingBelowLethal, PlanReason::NothingTooWarm,
                                     PlanReason::NoEndState, PlanReason::NoSafeWay, PlanReason::BetterHarms}) {
         Plan plan = notToStart(reason);
-        EXPECT_NE(textOf(plan).find("Do not start"), std::string::npos);
-        plan.isUnderWay = true;
-        EXPECT_EQ(textOf(plan).find("Do not start"), std::string::npos);
         // Where the pond fails by itself nobody knows whether air is worse: that is the morning's to say.
         const bool failsAlone =
             reason == PlanReason::NothingBelowLethal || reason == PlanReason::NothingTooWarm;
-        EXPECT_NE(textOf(plan).find(failsAlone ? "No schedule from here; go by the morning's readings: "
-                                               : "Leave the air from below off for now: "),
-                  std::string::npos);
+        EXPECT_EQ(orderOf(plan), failsAlone ? "do-not-start" : "do-not-start-now");
+        plan.isUnderWay = true;
+        EXPECT_EQ(orderOf(plan), failsAlone ? "go-by-morning" : "leave-off");
     }
+    EXPECT_EQ(englishTerm("do-not-start").substr(0, 12), "Do not start");
+    EXPECT_EQ(englishTerm("do-not-start-now").substr(0, 12), "Do not start");
+    EXPECT_EQ(englishTerm("go-by-morning"), "No schedule from here; go by the morning's readings");
+    EXPECT_EQ(englishTerm("leave-off"), "Leave the air from below off for now");
 }
 
 TEST(SentencePlan, WhatThePondDoesByItselfComesFirstWhereItExceedsTheShare) {
     Plan plan = madeUpPlan();
     ASSERT_GT(plan.comparison.ensemble->ramps.front().chanceBelowStress, plan.chance);
-    std::string text = textOf(plan);
-    EXPECT_LT(text.find("1 of 4 ponds like this one go below 5.0 mg/L by themselves"),
-              text.find("The plan\n"));
+    auto sentences = sentencesOf(plan);
+    ASSERT_GT(sentences.size(), 2U);
+    EXPECT_EQ(sentences[0].key, SentenceKey::PlanTitle);
+    EXPECT_EQ(sentences[1].key, SentenceKey::PlanNothingExceeds);
+    EXPECT_EQ(sentences[2].key, SentenceKey::PlanRamp);
+    EXPECT_FALSE(test::isSaid(sentences, SentenceKey::PlanNothingWithin));
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::PlanNothingExceeds, "count"), 1.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::PlanNothingExceeds, "members"), 4.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::PlanNothingExceeds, "line"), 5.0);
     plan.chance = 0.5;
-    text = textOf(plan);
-    EXPECT_GT(text.find("1 of 4 ponds like this one go below 5.0 mg/L within"), text.find("The plan\n"));
+    sentences = sentencesOf(plan);
+    EXPECT_EQ(sentences[1].key, SentenceKey::PlanRamp)
+        << "the plan comes first where the pond keeps the share";
+    EXPECT_FALSE(test::isSaid(sentences, SentenceKey::PlanNothingExceeds));
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::PlanNothingWithin, "count"), 1.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::PlanNothingWithin, "members"), 4.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::PlanNothingWithin, "line"), 5.0);
 }
 
 TEST(SentencePlan, TheThreeChancesStandTogether) {
-    const std::string text = textOf(madeUpPlan());
-    EXPECT_NE(text.find("this plan takes 1 below 5.0 mg/L that would not go there by themselves: 25.0 %"),
-              std::string::npos)
-        << text;
-    EXPECT_NE(text.find("Below the line at some time with it: 2; without the aerator: 1."),
-              std::string::npos);
+    const auto sentences = sentencesOf(madeUpPlan());
+    const Sentence* chances = test::find(sentences, SentenceKey::PlanChances);
+    ASSERT_NE(chances, nullptr);
+    const auto number = [&](const char* name) { return test::valueOf(*chances, name).number; };
+    EXPECT_EQ(number("members"), 4.0);
+    EXPECT_EQ(number("added"), 1.0);
+    EXPECT_EQ(number("line"), 5.0);
+    EXPECT_EQ(number("share"), 25.0);
+    EXPECT_EQ(number("upper"), 100.0 * CountedChance({1, 4}).upper());
+    EXPECT_EQ(number("total"), 2.0);
+    EXPECT_EQ(number("nothing"), 1.0);
 }
 
 TEST(SentencePlan, DaysAreSaidOneByOne) {
-    const std::string text = textOf(madeUpPlan());
-    for (const char* line : {"Day 1: no air.", "Day 2: 20 min from 10:00, 1 of 2 diffusers at 3.0 m.",
-                             "Day 3: 40 min in 4 equal runs, the first at 10:00, 2 of 2 diffusers at 3.0 m.",
-                             "The standing schedule begins on day 4; before it:"}) {
-        EXPECT_NE(text.find(line), std::string::npos) << line << "\n" << text;
-    }
+    const auto sentences = sentencesOf(madeUpPlan());
+    const auto first = std::find_if(sentences.begin(), sentences.end(), [](const Sentence& sentence) {
+        return sentence.key == SentenceKey::PlanRamp;
+    });
+    ASSERT_GE(sentences.end() - first, 5);
+    EXPECT_EQ(english(first[0]), "The standing schedule begins on day 4; before it:");
+    EXPECT_EQ(english(first[1]), "Day 1: no air.");
+    EXPECT_EQ(english(first[2]), "Day 2: 20 min from 10:00, 1 of 2 diffusers at 3.0 m.");
+    EXPECT_EQ(english(first[3]),
+              "Day 3: 40 min in 4 equal runs, the first at 10:00, 2 of 2 diffusers at 3.0 m.");
+    EXPECT_EQ(first[4].key, SentenceKey::PlanSustained) << "and of no other day";
 }
 
 }  // namespace

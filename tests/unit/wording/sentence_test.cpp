@@ -4,6 +4,7 @@
 #include "engine/wording/sentence_measure.h"
 #include "engine/wording/wording.h"
 #include "tests/made_up_comparison.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
@@ -13,15 +14,11 @@
 namespace engine {
 namespace {
 
+using test::find;
 using test::kPlainPond;
 using test::madeUpComparison;
+using test::numberSaid;
 using test::with;
-
-const Sentence* find(const std::vector<Sentence>& sentences, SentenceKey key) {
-    const auto found = std::find_if(sentences.begin(), sentences.end(),
-                                    [key](const Sentence& sentence) { return sentence.key == key; });
-    return found == sentences.end() ? nullptr : &*found;
-}
 
 /// The English of the first sentence with a key; empty if it is not said.
 std::string said(const Comparison& comparison, SentenceKey key) {
@@ -62,7 +59,9 @@ TEST(Sentence, ARampSaysItsWorstNightWithDoNothingBesideIt) {
 TEST(Sentence, TheClockAndTheDateAreRoundedTogether) {
     Comparison comparison = madeUpComparison();
     comparison.runs[1].days[1].lowestTime = 2.0 * 86400.0 - 10.0;  // ten seconds to midnight
-    EXPECT_NE(said(comparison, SentenceKey::RampWorst).find("at 00:00 on 2026-06-16"), std::string::npos);
+    const auto sentences = sentencesOf(comparison);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::RampWorst, "clock"), 2.0 * 86400.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::RampWorst, "date"), 20620.0) << "16 June 2026";
 }
 
 TEST(Sentence, DoNothingBelowTheStressLineComesFirstAndNamesNoCulprit) {
@@ -98,7 +97,8 @@ TEST(Sentence, HoursAndDosesCarryTheirNumbers) {
     EXPECT_EQ(said(comparison, SentenceKey::RampLargestDose),
               "The largest dose is 80 % of the bottom water, on day 2 with 60 min of air.");
     comparison.model.bottom.volume = 4e5;
-    EXPECT_NE(said(comparison, SentenceKey::RampLargestDose).find("under 1 %"), std::string::npos);
+    EXPECT_EQ(said(comparison, SentenceKey::RampLargestDose),
+              "The largest dose is under 1 % of the bottom water, on day 2 with 60 min of air.");
     EXPECT_EQ(said(comparison, SentenceKey::EndStateDrift),
               "It has not settled: the dawn low still changes by -0.2 mg/L a day.");
 }
@@ -178,17 +178,16 @@ TEST(Sentence, AnUnusualBalanceWarnsAndItsMissIsSigned) {
     Comparison comparison = madeUpComparison();
     comparison.model.balance = {2.9, 1.0, false, 0.0};
     EXPECT_EQ(said(comparison, SentenceKey::BalanceUnusual), "");
-    EXPECT_NE(said(comparison, SentenceKey::Balance).find("photosynthesis is scaled by 2.90"),
-              std::string::npos);
+    EXPECT_EQ(numberSaid(sentencesOf(comparison), SentenceKey::Balance, "photosynthesis"), 2.9);
+    EXPECT_EQ(numberSaid(sentencesOf(comparison), SentenceKey::Balance, "respiration"), 1.0);
     EXPECT_EQ(said(comparison, SentenceKey::BalanceMiss), "");
     comparison.model.balance = {10.0, 1.0, false, 0.0};
     EXPECT_NE(said(comparison, SentenceKey::BalanceMiss), "") << "the end is said whatever is missed";
     comparison.model.balance = {1.0, 0.1, true, -0.66};
     EXPECT_NE(said(comparison, SentenceKey::BalanceUnusual), "");
-    EXPECT_NE(
-        said(comparison, SentenceKey::BalanceMiss)
-            .find("The factor of respiration came to the end of its range, 0.1: the model remains -0.7 mg/L"),
-        std::string::npos);
+    EXPECT_EQ(said(comparison, SentenceKey::BalanceMiss),
+              "The factor of respiration came to the end of its range, 0.1: the model remains -0.7 mg/L off "
+              "(model minus measured).");
 }
 
 TEST(Sentence, ARunThatEndedEarlyIsSaidAndNotCompared) {

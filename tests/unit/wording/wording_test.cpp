@@ -1,6 +1,7 @@
 #include "engine/wording/wording.h"
 
 #include "engine/base/error.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
@@ -67,6 +68,24 @@ TEST(Wording, AMissingValueIsAFaultOfOurs) {
     EXPECT_THROW(static_cast<void>(filled("{low}", {}, shownValue)), InternalError);
     EXPECT_THROW(static_cast<void>(filled("{low", {}, shownValue)), InternalError);
     EXPECT_THROW(static_cast<void>(englishTemplate(SentenceKey::Count)), InternalError);
+}
+
+TEST(Wording, WhatWasPrintedIsKnownAgainByItsKey) {
+    const Sentence dose{SentencePart::Ramp,
+                        SentenceKey::RampLargestDose,
+                        {{"dose", Measure::Percent, 80.0, {}},
+                         {"day", Measure::Whole, 2.0, {}},
+                         {"minutes", Measure::Minutes, 60.0, {}}}};
+    const std::string text = "Heading\n    " + english(dose) + "\n" + english(dose);
+    const auto found = test::saidIn(text, SentenceKey::RampLargestDose);
+    ASSERT_EQ(found.size(), 2U);
+    EXPECT_EQ(found[0], (test::Places{{"dose", "80"}, {"day", "2"}, {"minutes", "60"}}));
+    EXPECT_EQ(test::placesSaid(text, SentenceKey::RampLargestDose, "day"),
+              (std::vector<std::string>{"2", "2"}));
+    EXPECT_TRUE(test::saidIn(text + " And more.", SentenceKey::RampLargestDose).size() == 1U);
+    EXPECT_TRUE(test::saidIn("So: " + english(dose), SentenceKey::RampLargestDose).empty());
+    EXPECT_TRUE(test::saidIn(text, SentenceKey::RampLiftsNothing).empty());
+    EXPECT_TRUE(test::saidIn("", SentenceKey::RampLargestDose).empty());
 }
 
 TEST(Wording, TermsHaveTheirEnglish) {

@@ -4,10 +4,9 @@
 #include "engine/wording/sentence.h"
 #include "engine/wording/wording.h"
 #include "tests/scenario.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
-
-#include <algorithm>
 
 namespace engine {
 namespace {
@@ -32,12 +31,24 @@ TEST(UsUnits, LeaveWhatIsNoLengthAndNoTemperature) {
     EXPECT_EQ(inUs("differ by {degrees} degC", {"degrees", Measure::Oxygen, 7.9, {}}), "differ by 7.9 degC");
 }
 
+double bottomShare_percent(const Pond& pond) {
+    const PondModel model = prepareUnbalanced(pond);
+    return 100.0 * model.bottom.volume / model.basin.volume();
+}
+
 TEST(UsUnits, AreThoseOfThePondFile) {
     Pond pond = test::scenario("grandfathers-pond");
-    const auto said = [&] { return englishText(sentencesOf(pond, "pond.toml", {})); };
-    EXPECT_NE(said().find("Bottom water begins at 1.6 m"), std::string::npos) << said();
+    const auto said = [&] {
+        const auto sentences = sentencesOf(pond, "pond.toml", {});
+        const Sentence* bottom = test::find(sentences, SentenceKey::BottomByDensity);
+        return bottom == nullptr ? "" : english(*bottom);
+    };
+    const std::string behind = ", where density is half-way between surface and bottom; it is " +
+                               shownValue({"share", Measure::Percent, bottomShare_percent(pond), {}}) +
+                               " % of the pond's volume.";
+    EXPECT_EQ(said(), "Bottom water begins at 1.6 m" + behind);
     pond.units = UnitSystem::Us;
-    EXPECT_NE(said().find("Bottom water begins at 5.2 ft (1.6 m)"), std::string::npos) << said();
+    EXPECT_EQ(said(), "Bottom water begins at 5.2 ft (1.6 m)" + behind);
 }
 
 }  // namespace
