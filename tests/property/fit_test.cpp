@@ -7,9 +7,11 @@
 #include "engine/follow_up/fit_forecast.h"
 #include "engine/follow_up/fit_state.h"
 #include "engine/follow_up/readings_beside.h"
+#include "engine/output/log_io.h"
 #include "engine/pond/pond_io.h"
 #include "engine/ramps/weather.h"
 #include "tests/scenario.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
@@ -88,6 +90,7 @@ Twin twin(std::uint64_t number) {
     const FitResult fit = fitPond(pond, options);
     Twin out;
     EXPECT_EQ(fit.end, FitEnd::Completed) << fit.message;
+    EXPECT_GT(fit.inputs.size(), 30U);
     for (std::size_t i = 0; i < fit.inputs.size(); ++i) {
         const double value = static_cast<double>(truths.values(i)[1]);
         // A bound that everything is cut to holds what lies on it.
@@ -97,11 +100,14 @@ Twin twin(std::uint64_t number) {
         ++out.inputs;
     }
     const double next = (kDawns + 1) * kDay + 5.0 * kHour;
+    int rows = 0;
     for (const ForecastRow& row : fit.forecast) {
         if (std::fabs(row.time - next) < 1.0 && std::fabs(row.depth - 0.5) < 0.01) {
             out.nextDawn = row.oxygen.p50 - trace.watch.oxygen[3U * kDawns];
+            ++rows;
         }
     }
+    EXPECT_EQ(rows, 1) << "the forecast has the next dawn half a metre down";
     out.ratio = fit.oxygen.ratio;
     return out;
 }
@@ -188,6 +194,9 @@ TEST(Fit, ReadingsThatTheModelCannotHaveAreWarnedOf) {
     const FitResult fit = fitPond(pond, options);
     ASSERT_EQ(fit.end, FitEnd::Completed) << fit.message;
     EXPECT_GT(fit.oxygen.ratio, kBeyondNoise);
+    const auto sentences = sentencesOf(fit);
+    EXPECT_TRUE(test::isSaid(sentences, SentenceKey::FitDisagrees));
+    EXPECT_FALSE(test::isSaid(sentences, SentenceKey::FitAgrees));
 }
 
 /// A measured pond in central Iowa, 2020 (Environmental Data Initiative; Johnson and others, doi

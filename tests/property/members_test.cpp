@@ -146,6 +146,7 @@ TEST(Members, EveryLedgerClosesAndNothingIsNegative) {
                 sum += lane(term, k);
                 throughput += std::fabs(lane(term, k));
             }
+            ASSERT_GT(throughput, 0.0) << "member " << k;
             const double stored = lane(column.oxygenStored(), k) - lane(before, k);
             EXPECT_LE(std::fabs(stored - sum), kClosing * throughput) << "member " << k;
         }

@@ -116,8 +116,9 @@ TEST(PlanProperty, TheHeadlinePondIsNotMadeWorse) {
     const Plan plan = makePlan(scenario("grandfathers-pond"), options);
     ASSERT_EQ(plan.end, PlanEnd::Completed) << plan.message;
     EXPECT_EQ(plan.sustainedSchedules.front().verdict, EndVerdict::Fails) << "not around the clock in June";
-    if (!plan.chosen) {
-        return;  // not to start adds nothing
+    if (!plan.chosen) {  // not to start adds nothing
+        EXPECT_EQ(plan.verdict, PlanVerdict::DoNotStart);
+        return;
     }
     EXPECT_LE(plan.added.upper(), 0.05);
     const auto doubling =
