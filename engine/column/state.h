@@ -28,7 +28,9 @@ struct State {
     [[nodiscard]] int layers() const { return static_cast<int>(heat.size()); }
 };
 
-/// The named entries of the oxygen ledger, in the order of budget.csv.
+/// The named entries of the oxygen ledger, in the order of budget.csv. Tables in this order: kTermNames
+/// below, kBudgetHeader (engine/output/results_io.cpp), names and looks in widgets/charts/view_budget.cpp,
+/// names in widgets/papers/paper_panels.cpp.
 enum Term {
     kPhotosynthesis,
     kRespiration,
@@ -42,9 +44,10 @@ enum Term {
     kTerms
 };
 
-inline constexpr std::array<std::string_view, kTerms> kTermNames{
-    "photosynthesis", "respiration", "fish", "sediment", "debt", "surface", "bubbles", "surface_aerator",
-    "inflow"};
+inline constexpr auto kTermNames =
+    std::to_array<std::string_view>({"photosynthesis", "respiration", "fish", "sediment", "debt", "surface",
+                                     "bubbles", "surface_aerator", "inflow"});
+static_assert(kTermNames.size() == kTerms);
 
 /// What came and went since it was last cleared, whole pond, summed as the steps took it.
 template <class Real>

@@ -43,8 +43,10 @@ QString termName(std::size_t term) {
             return tr("bubbles");
         case engine::kSurfaceAerator:
             return tr("surface aerator");
-        default:
+        case engine::kInflow:
             return tr("inflow");
+        default:
+            return {};
     }
 }
 
@@ -54,8 +56,9 @@ struct Look {
     int hatch = 0;  // 0 none, 1 wide, 2 close
 };
 Look lookOfTerm(std::size_t term, const PlotStyle& style) {
-    constexpr std::array<std::size_t, engine::kTerms> kLines{3, 6, 4, 2, 0, 1, 5, 5, 1};
-    constexpr std::array<int, engine::kTerms> kHatches{0, 1, 0, 0, 2, 0, 1, 2, 2};
+    constexpr auto kLines = std::to_array<std::size_t>({3, 6, 4, 2, 0, 1, 5, 5, 1});
+    constexpr auto kHatches = std::to_array<int>({0, 1, 0, 0, 2, 0, 1, 2, 2});
+    static_assert(kLines.size() == engine::kTerms && kHatches.size() == engine::kTerms);
     const QColor line = style.lineColour(kLines[term]);
     return {mixed(style.paper, line, term == engine::kDebtTerm ? 0.75 : 0.62), kHatches[term]};
 }

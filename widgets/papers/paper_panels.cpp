@@ -207,16 +207,14 @@ void drawDaysPanel(QPainter& painter, const QRectF& area, const engine::Pond& po
 }
 
 QString termText(std::size_t term) {
-    constexpr std::array<const char*, engine::kTerms> kTexts{
-        QT_TRANSLATE_NOOP("PaperFigure", "sun on algae and weeds"),
-        QT_TRANSLATE_NOOP("PaperFigure", "breathing of algae and weeds"),
-        QT_TRANSLATE_NOOP("PaperFigure", "breathing of the fish"),
-        QT_TRANSLATE_NOOP("PaperFigure", "mud"),
-        QT_TRANSLATE_NOOP("PaperFigure", "oxygen debt paid"),
-        QT_TRANSLATE_NOOP("PaperFigure", "air at the surface"),
-        QT_TRANSLATE_NOOP("PaperFigure", "bubbles"),
-        QT_TRANSLATE_NOOP("PaperFigure", "surface aerator"),
-        QT_TRANSLATE_NOOP("PaperFigure", "spring")};
+    constexpr auto kTexts = std::to_array<const char*>(
+        {QT_TRANSLATE_NOOP("PaperFigure", "sun on algae and weeds"),
+         QT_TRANSLATE_NOOP("PaperFigure", "breathing of algae and weeds"),
+         QT_TRANSLATE_NOOP("PaperFigure", "breathing of the fish"), QT_TRANSLATE_NOOP("PaperFigure", "mud"),
+         QT_TRANSLATE_NOOP("PaperFigure", "oxygen debt paid"),
+         QT_TRANSLATE_NOOP("PaperFigure", "air at the surface"), QT_TRANSLATE_NOOP("PaperFigure", "bubbles"),
+         QT_TRANSLATE_NOOP("PaperFigure", "surface aerator"), QT_TRANSLATE_NOOP("PaperFigure", "spring")});
+    static_assert(kTexts.size() == engine::kTerms);
     return tr(kTexts[term]);
 }
 
