@@ -95,7 +95,6 @@ void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, R
 }
 
 /// One over each of five numbers from one division; they must be of a size whose product is one of a double.
-/// A demand with a half saturation of its own needs a sixth here, in limits(), fromZero() and newton().
 template <class Real>
 [[nodiscard]] std::array<Real, 5> inverses(const Real& a, const Real& b, const Real& c, const Real& d,
                                            const Real& e) {

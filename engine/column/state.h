@@ -28,9 +28,7 @@ struct State {
     [[nodiscard]] int layers() const { return static_cast<int>(heat.size()); }
 };
 
-/// The named entries of the oxygen ledger, in the order of budget.csv. Tables in this order: kTermNames
-/// below, kBudgetHeader (engine/output/results_io.cpp), names and looks in widgets/charts/view_budget.cpp,
-/// names in widgets/papers/paper_panels.cpp.
+/// The named entries of the oxygen ledger, in the order of budget.csv.
 enum Term {
     kPhotosynthesis,
     kRespiration,
@@ -44,10 +42,9 @@ enum Term {
     kTerms
 };
 
-inline constexpr auto kTermNames =
-    std::to_array<std::string_view>({"photosynthesis", "respiration", "fish", "sediment", "debt", "surface",
-                                     "bubbles", "surface_aerator", "inflow"});
-static_assert(kTermNames.size() == kTerms);
+inline constexpr std::array<std::string_view, kTerms> kTermNames{
+    "photosynthesis", "respiration", "fish", "sediment", "debt", "surface", "bubbles", "surface_aerator",
+    "inflow"};
 
 /// What came and went since it was last cleared, whole pond, summed as the steps took it.
 template <class Real>

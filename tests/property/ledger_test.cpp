@@ -12,6 +12,8 @@
 namespace engine::test {
 namespace {
 
+static_assert(!kTermNames.back().empty());  // an entry without a name shifts those behind it
+
 constexpr double kClosing = 1e-9;          // The issue: of the throughput
 constexpr double kBites = 1e3 * kClosing;  // A term left out must miss by far more than rounding could
 
