@@ -71,8 +71,9 @@ inline bool fits(std::string_view pattern, std::string_view line, Places& places
     return false;
 }
 
-/// Every sentence with a key in the English that a program printed, in its order. Sentences stand each on a
-/// line of its own, in metric units.
+/// Every line that says a sentence with a key in the English that a program printed, in its order. Of a
+/// template of places and a colon alone that may be any line with a colon. Sentences stand each on a line of
+/// its own, in metric units.
 inline std::vector<Places> saidIn(std::string_view text, SentenceKey key) {
     std::vector<Places> found;
     while (!text.empty()) {

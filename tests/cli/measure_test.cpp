@@ -1,5 +1,6 @@
 #include "tests/cli/run_cli.h"
 #include "tests/pond_texts.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
@@ -12,8 +13,12 @@ using test::Cli;
 using test::CliRun;
 using test::expectContains;
 using test::fileText;
+using test::firstColumn;
 using test::kPlainPond;
+using test::placesSaid;
+using test::saidIn;
 using test::with;
+using Texts = std::vector<std::string>;
 
 class CliMeasure : public Cli {
 protected:
@@ -34,15 +39,17 @@ protected:
 TEST_F(CliMeasure, WritesItsTablesAndSaysWhatToMeasure) {
     const CliRun done = run("measure pond.toml --out out --ramp doubling --members 100 --progress");
     ASSERT_EQ(done.code, 0) << done.err;
-    EXPECT_TRUE(done.out.starts_with("Test pond: what to measure for \"doubling\", ")) << done.out;
-    expectContains(done.out, "\nWhat to measure, cheapest first\n");
-    expectContains(done.out, "not a prediction of survival");
-    expectContains(done.out, "The tables are in \"out\".");
+    EXPECT_EQ(placesSaid(done.out, SentenceKey::MeasureTitle, "ramp"), Texts{"doubling"}) << done.out;
+    EXPECT_EQ(placesSaid(done.out, SentenceKey::MeasureWorst, "members"), Texts{"100"}) << done.out;
+    EXPECT_FALSE(saidIn(done.out, SentenceKey::MeasureVisit).empty()) << done.out;
+    EXPECT_EQ(saidIn(done.out, SentenceKey::CautionComparison).size(), 1U);
+    EXPECT_EQ(placesSaid(done.out, SentenceKey::FilesWritten, "folder"), Texts{"\"out\""});
     expectContains(done.err, "100 %\n");
     const std::string shares = fileText(m_folder / "out/measure.csv");
     EXPECT_TRUE(shares.starts_with(
         "input,low,high,worst_at_low_mg_per_l,worst_at_high_mg_per_l,share_of_variance\r\n"));
-    expectContains(shares, "\r\noxygen_debt_mg_per_l,");
+    const Texts inputs = firstColumn(shares);
+    EXPECT_EQ(std::count(inputs.begin(), inputs.end(), "oxygen_debt_mg_per_l"), 1);
     const std::string gain = fileText(m_folder / "out/measure_gain.csv");
     EXPECT_EQ(std::count(shares.begin(), shares.end(), '\n'), std::count(gain.begin(), gain.end(), '\n'));
     ASSERT_EQ(run("measure pond.toml --out again --ramp doubling --members 100 --threads 3").code, 0);
@@ -66,8 +73,10 @@ TEST_F(CliMeasure, AWarningOfTheProfileChangesNoExit) {
     put("hot.toml", with(kPlainPond, "oxygen_mg_per_l = [8.5,", "oxygen_mg_per_l = [14.5,"));
     const CliRun checked = run("check hot.toml");
     EXPECT_EQ(checked.code, 0);
-    expectContains(checked.out, "\nThe profile\n  The 14.5 mg/L at 0.0 m are ");
-    expectContains(checked.out, "\nTriage\n");
+    EXPECT_EQ(placesSaid(checked.out, SentenceKey::ProfileSupersaturated, "oxygen"), Texts{"14.5"})
+        << checked.out;
+    EXPECT_EQ(placesSaid(checked.out, SentenceKey::ProfileSupersaturated, "depth"), Texts{"0.0"});
+    EXPECT_EQ(saidIn(checked.out, SentenceKey::TriageOfTheStart).size(), 1U);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "engine/base/text.h"
 #include "tests/cli/run_cli.h"
 #include "tests/pond_texts.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
@@ -16,6 +17,7 @@ using test::CliRun;
 using test::expectContains;
 using test::fileText;
 using test::kPlainPond;
+using test::saidIn;
 
 class CliMembers : public test::Cli {
 protected:
@@ -48,8 +50,11 @@ protected:
 TEST_F(CliMembers, TheyFillPercentilesAndChances) {
     const CliRun run12 = run("compare pond.toml --days 2 --layers 16 --members 12 --out out");
     ASSERT_EQ(run12.code, 0) << run12.err;
-    expectContains(run12.out, "Of ten ponds like this one, ");
-    expectContains(run12.out, "are 12 draws (seed 1)");
+    EXPECT_EQ(saidIn(run12.out, SentenceKey::NothingChances).size(), 1U);
+    EXPECT_EQ(saidIn(run12.out, SentenceKey::RampChances).size(), 3U);
+    const auto drawn = saidIn(run12.out, SentenceKey::MembersDrawn);
+    ASSERT_EQ(drawn.size(), 1U) << run12.out;
+    EXPECT_EQ(drawn[0], (test::Places{{"members", "12"}, {"seed", "1"}}));
     bool isSpread = false;
     const auto hours = lastColumns("out/hourly.csv", 5);
     ASSERT_FALSE(hours.empty());
@@ -68,6 +73,7 @@ TEST_F(CliMembers, TheyFillPercentilesAndChances) {
         EXPECT_GE(row[0], row[1]) << "the lethal line is the lower one";
         EXPECT_GE(row[0], row[2]);
     }
+    EXPECT_GT(chances[1][1], chances[0][1]) << "air at once kills in more of these ponds than none";
 }
 
 TEST_F(CliMembers, SeedAndNumberDecideAndThreadsDoNot) {

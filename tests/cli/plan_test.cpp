@@ -1,5 +1,6 @@
 #include "engine/pond/pond_io.h"
 #include "tests/cli/run_cli.h"
+#include "tests/sentences.h"
 
 #include <gtest/gtest.h>
 
@@ -11,6 +12,9 @@ namespace {
 using test::CliRun;
 using test::expectContains;
 using test::fileText;
+using test::placesSaid;
+using test::saidIn;
+using Texts = std::vector<std::string>;
 
 /// Coarse, so that a plan takes about a second.
 constexpr const char* kCoarse = " --layers 12 --step-s 1800 --members 256 ";
@@ -24,11 +28,11 @@ std::size_t linesOf(const std::string& text) {
 TEST_F(CliPlan, AYoungPondStartsAtOnce) {
     const CliRun plan = run("plan " + scenario("new-clay") + kCoarse + "--out out");
     ASSERT_EQ(plan.code, 0) << plan.err;
-    expectContains(plan.out, "Start at once with the standing schedule");
-    expectContains(plan.out, "A courtesy ramp of two days will do");
-    expectContains(plan.out, "On 256 fresh draws this plan takes ");
-    expectContains(plan.out, "upper 95 % bound");
-    expectContains(plan.out, "not a prediction of survival");
+    EXPECT_EQ(saidIn(plan.out, SentenceKey::PlanAtOnce).size(), 1U) << plan.out;
+    EXPECT_EQ(saidIn(plan.out, SentenceKey::PlanCourtesy).size(), 1U) << plan.out;
+    EXPECT_EQ(placesSaid(plan.out, SentenceKey::PlanChances, "members"), Texts{"256"}) << plan.out;
+    EXPECT_EQ(placesSaid(plan.out, SentenceKey::PlanChances, "added"), Texts{"0"}) << "a pond without debt";
+    EXPECT_EQ(saidIn(plan.out, SentenceKey::CautionComparison).size(), 1U);
     const std::string schedule = fileText(m_folder / "out/schedule.csv");
     EXPECT_TRUE(
         schedule.starts_with("day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,"
@@ -36,7 +40,9 @@ TEST_F(CliPlan, AYoungPondStartsAtOnce) {
         << schedule;
     EXPECT_EQ(linesOf(schedule), 15U) << "a row for each of 14 days";
     const std::string summary = fileText(m_folder / "out/summary.csv");
-    EXPECT_EQ(linesOf(summary), 8U) << "do-nothing, five ramps of the file and the planned one";
+    const Texts ramps = test::firstColumn(summary);
+    ASSERT_EQ(ramps.size(), 8U) << "do-nothing, five ramps of the file and the planned one";
+    EXPECT_EQ(ramps.back(), "planned");
     expectContains(summary, "\r\nplanned,1,");
     const PondReading pond = readPond(m_folder / "out/pond.toml");
     ASSERT_TRUE(pond.pond);
@@ -47,10 +53,12 @@ TEST_F(CliPlan, AYoungPondStartsAtOnce) {
 TEST_F(CliPlan, NotToStartIsAnAnswer) {
     const CliRun plan = run("plan " + scenario("pea-soup") + kCoarse + "--out out");
     ASSERT_EQ(plan.code, 0) << plan.err;
-    expectContains(plan.out, "Do not start");
-    expectContains(plan.out, "neither blamed nor credited");
-    const auto nothing = plan.out.find("Without the new aerator (do-nothing)"),
-               answer = plan.out.find("The plan");
+    EXPECT_EQ(placesSaid(plan.out, SentenceKey::PlanDoNotStartLethal, "order"),
+              Texts{std::string(englishTerm("do-not-start"))})
+        << plan.out;
+    const auto nothing = plan.out.find(englishHeading(SentencePart::DoNothing)),
+               answer = plan.out.find(englishHeading(SentencePart::Plan));
+    ASSERT_NE(answer, std::string::npos);
     EXPECT_LT(nothing, answer) << "what the pond does by itself comes first";
     const std::string schedule = fileText(m_folder / "out/schedule.csv");
     EXPECT_EQ(linesOf(schedule), 1U) << schedule;

@@ -10,6 +10,7 @@
 #include <string>
 #include <sys/wait.h>
 #include <unistd.h>
+#include <vector>
 
 namespace engine::test {
 
@@ -73,6 +74,17 @@ private:
     /// Beside the folder, so that a test can count what is in it.
     [[nodiscard]] std::string said(const char* what) const { return m_folder.string() + "." + what; }
 };
+
+/// The first cell of each line of a table, its header's among them; no cell holds a comma or a quotation
+/// mark.
+inline std::vector<std::string> firstColumn(const std::string& table) {
+    std::vector<std::string> cells;
+    std::istringstream lines(table);
+    for (std::string line; std::getline(lines, line);) {
+        cells.push_back(line.substr(0, line.find(',')));
+    }
+    return cells;
+}
 
 inline void expectContains(const std::string& text, const std::string& part) {
     EXPECT_NE(text.find(part), std::string::npos) << "\"" << part << "\" is not in:\n" << text;
