@@ -5,6 +5,7 @@
 #include "engine/follow_up/ramp_steps.h"
 #include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/shares.h"
 #include "engine/water/layering.h"
 
 #include <algorithm>
@@ -158,7 +159,7 @@ RunAhead runAhead(const Ahead& of, std::vector<int> minutes) {
     out.run = runRamp(model, of.ramp, request, {of.control.stop, nullptr});
     for (std::size_t i = 0; i < out.minutes.size() && out.run.end == RunEnd::Completed; ++i) {
         const DayRow& day = out.run.days[static_cast<std::size_t>(of.today - 1) + i];
-        out.doses.push_back(100.0 * day.liftedVolume / model.bottom.volume);
+        out.doses.push_back(doseOf(model, day));
     }
     return out;
 }
@@ -195,8 +196,7 @@ void addRamp(Morning& morning, double debtLeft, const RampSteps& steps, const Ru
     if (going.doses.size() > 1) {
         morning.nextDose_percent = std::max(going.doses[0], going.doses[1]);
     }
-    morning.debtRatio = model.oxygenReserve_kg > 0.0 ? model.debt_kg / model.oxygenReserve_kg : 0.0;
-    morning.debtRatio *= debtLeft;
+    morning.debtRatio = debtToReserve(model).value_or(0.0) * debtLeft;
     morning.holdsBefore = steps.holds();
 }
 

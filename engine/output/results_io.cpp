@@ -5,6 +5,7 @@
 #include "engine/ensemble/chances.h"
 #include "engine/pond/local_time.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/shares.h"
 
 #include <cmath>
 #include <cstddef>
@@ -34,12 +35,8 @@ bool isDoNothing(const Comparison& comparison, const RampRun& run) {
 }
 
 /// Dose of a day's lift [% of the bottom water]; do-nothing's is 0, a mixed pond has none.
-std::optional<double> dosePercent(const Comparison& comparison, const RampRun& run, double liftedVolume) {
-    if (isDoNothing(comparison, run)) {
-        return 0.0;
-    }
-    const BottomWater& bottom = comparison.model.bottom;
-    return bottom.exists() ? std::optional(100.0 * liftedVolume / bottom.volume) : std::nullopt;
+std::optional<double> tableDose(const Comparison& comparison, const RampRun& run, double liftedVolume) {
+    return isDoNothing(comparison, run) ? 0.0 : dosePercent(comparison.model.bottom, liftedVolume);
 }
 
 std::optional<double> energy(const Comparison& comparison, const RampRun& run) {
@@ -56,7 +53,7 @@ void summaryRow(CsvWriter& table, const Comparison& comparison, const RampRun& r
     table.number(worst.day).number(run.hoursBelowStress).number(run.hoursBelowLethal).number(run.endState);
 
     const DayRow* largest = isDoNothing(comparison, run) ? nullptr : run.largestDose();
-    table.number(dosePercent(comparison, run, largest != nullptr ? largest->liftedVolume : 0.0));
+    table.number(tableDose(comparison, run, largest != nullptr ? largest->liftedVolume : 0.0));
     const bool hasDose = largest != nullptr && comparison.model.bottom.exists();
     table.number(hasDose ? std::optional(largest->day) : std::nullopt);
     table.number(energy(comparison, run));
@@ -90,7 +87,7 @@ std::string dailyCsv(const Comparison& comparison) {
         for (const DayRow& day : run.days) {
             table.text(run.name).number(day.day);
             table.text(formatDate(dateOfDay(comparison.model.pond, day.day))).number(day.runMinutes);
-            table.number(dosePercent(comparison, run, day.liftedVolume));
+            table.number(tableDose(comparison, run, day.liftedVolume));
             table.number(day.lowest);
             table.number(std::isfinite(day.lowest) ? day.lowestTime / kHour : day.lowest);
             table.number(day.dawnSurface).number(day.dawnBottom).number(day.dawnTopMinusBottom);

@@ -8,6 +8,7 @@
 #include "engine/output/results_io.h"
 #include "engine/pond/local_time.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/shares.h"
 
 #include <algorithm>
 #include <cmath>
@@ -28,9 +29,7 @@ RunRow dayOf(const Comparison& comparison, std::size_t index, int day) {
     row.day = day;
     row.date = dateOfDay(comparison.model.pond, day);
     const DayRow& own = run.days[static_cast<std::size_t>(day - 1)];
-    if (comparison.model.bottom.exists()) {
-        row.dose_percent = 100.0 * own.liftedVolume / comparison.model.bottom.volume;
-    }
+    row.dose_percent = dosePercent(comparison.model.bottom, own.liftedVolume);
     row.lowest = row.lowestP05 = row.lowestP50 = own.lowest;
     if (const RampEnsemble* members = membersOf(comparison, index)) {
         const Percentiles& lows = members->nightLows[static_cast<std::size_t>(day - 1)];

@@ -1,6 +1,7 @@
 #include "engine/plan/plan_mornings.h"
 
 #include "engine/plan/plan_search.h"
+#include "engine/run/shares.h"
 #include "engine/water/layering.h"
 
 #include <algorithm>
@@ -9,19 +10,17 @@
 namespace engine {
 
 bool heedsCaps(const PondModel& model, const RampRun& run, int days, const DawnLimits& limits) {
-    if (!model.bottom.exists() || !(model.oxygenReserve_kg > 0.0)) {
+    const std::optional<double> ratio = debtToReserve(model);
+    if (!model.bottom.exists() || !ratio) {
         return true;
     }
-    const double ratio = model.debt_kg / model.oxygenReserve_kg;
     const int count = std::min(days, static_cast<int>(run.days.size()));
     for (int day = 1; day <= count; ++day) {
         const DayRow* before = day > 1 ? &run.days[static_cast<std::size_t>(day - 2)] : nullptr;
         const bool isMixed =
             before != nullptr && isMixedAtDawn(before->dawnTopMinusBottom, before->dawnBottom);
-        const auto cap = doseCap(before != nullptr ? ratio * before->debtLeft : ratio, isMixed, limits);
-        const double dose =
-            100.0 * run.days[static_cast<std::size_t>(day - 1)].liftedVolume / model.bottom.volume;
-        if (cap && dose > *cap) {
+        const auto cap = doseCap(before != nullptr ? *ratio * before->debtLeft : *ratio, isMixed, limits);
+        if (cap && doseOf(model, run.days[static_cast<std::size_t>(day - 1)]) > *cap) {
             return false;
         }
     }

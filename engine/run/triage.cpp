@@ -1,6 +1,7 @@
 #include "engine/run/triage.h"
 
 #include "engine/column/plume.h"
+#include "engine/run/shares.h"
 #include "engine/water/layering.h"
 #include "engine/water/water.h"
 
@@ -57,7 +58,7 @@ std::optional<FirstDose> firstDoseOf(const PondModel& model) {
         source, {model.grid, start.temperature, start.salinity, density, start.oxygen}, model.bottom.depth);
     const double liftedVolume =
         model.parameters.bubbles.nonRecirculatedShare * plume.hypolimneticLift * dose.minutes * kMinute;
-    dose.ofBottom_percent = 100.0 * liftedVolume / model.bottom.volume;
+    dose.ofBottom_percent = dosePercent(model.bottom, liftedVolume).value_or(0.0);
     dose.ofPond_percent = 100.0 * liftedVolume / model.basin.volume();
     return dose;
 }
@@ -105,9 +106,7 @@ std::optional<double> doseCap_percent(RatioBand band) {
 Triage triageOf(const PondModel& model) {
     Triage out;
     if (model.bottom.exists()) {
-        if (model.oxygenReserve_kg > 0.0) {
-            out.ratio = model.debt_kg / model.oxygenReserve_kg;
-        }
+        out.ratio = debtToReserve(model);
         out.band = out.ratio ? ratioBand(*out.ratio) : RatioBand::DoNotStart;
     }
     out.firstDose = firstDoseOf(model);

@@ -3,6 +3,7 @@
 #include "engine/ensemble/chances.h"
 #include "engine/pond/pond_words.h"
 #include "engine/ramps/hold_rules.h"
+#include "engine/run/shares.h"
 #include "engine/water/constants_fish.h"
 #include "engine/wording/sentence_builder.h"
 
@@ -111,10 +112,9 @@ void addDose(const Comparison& comparison, const RampRun& run, const SentenceBui
         return;
     }
     if (const DayRow* largest = run.largestDose()) {
-        const double dose = 100.0 * largest->liftedVolume / comparison.model.bottom.volume;
         builder.add(SentenceKey::RampLargestDose,
-                    {number("dose", Measure::Percent, dose), whole("day", largest->day),
-                     number("minutes", Measure::Minutes, largest->runMinutes)});
+                    {number("dose", Measure::Percent, doseOf(comparison.model, *largest)),
+                     whole("day", largest->day), number("minutes", Measure::Minutes, largest->runMinutes)});
     } else {
         builder.add(SentenceKey::RampLiftsNothing);
     }

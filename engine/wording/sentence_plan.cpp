@@ -2,15 +2,16 @@
 #include "engine/plan/plan.h"
 #include "engine/plan/plan_members.h"
 #include "engine/plan/plan_sensitivity.h"
+#include "engine/run/shares.h"
+#include "engine/run/triage.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace engine {
 namespace {
-
-constexpr double kCourtesyRatio = 0.15;  // of debt to oxygen reserve; common practice, no published source
 
 SentenceValue percent(const char* name, double share) {
     return number(name, Measure::Plain, 100.0 * share);
@@ -120,8 +121,8 @@ void addRamp(const Plan& plan, const SentenceBuilder& builder) {
     if (plan.verdict == PlanVerdict::AtOnce) {
         builder.add(SentenceKey::PlanAtOnce);
         const bool isMixed = !model.bottom.exists();
-        if (isMixed ||
-            (model.oxygenReserve_kg > 0.0 && model.debt_kg / model.oxygenReserve_kg < kCourtesyRatio)) {
+        const std::optional<double> ratio = debtToReserve(model);
+        if (isMixed || (ratio && ratioBand(*ratio) == RatioBand::Low)) {
             builder.add(SentenceKey::PlanCourtesy);
         }
     } else {
