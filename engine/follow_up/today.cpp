@@ -260,7 +260,7 @@ void addTonight(Today& today, const KnownPond& known, FitResult fit) {
         today.fitMessage = fit.message;
     }
     if (today.morning.tonight) {
-        today.decision = decideAtDawn(today.morning, today.limits);
+        heedTonight(today.decision, *today.morning.tonight, today.limits);
     }
 }
 

@@ -16,8 +16,8 @@ constexpr double kHighRatio = 0.5, kLowRatio = 0.15;  // common practice, no sou
 constexpr int kHoldsToReview = 3;
 constexpr double kShareOfSaturation = 0.8;
 constexpr double kFewDays = 4.0,
-                 kManyDays = 14.0;  // more than 3 to 5 warm days; more than 14; common practice
-constexpr double kCoolWater = 12.0;                 // [degC]
+                 kManyDays = 14.0;   // more than 3 to 5 warm days; more than 14; common practice
+constexpr double kCoolWater = 12.0;  // [degC]
 constexpr double kReducedFlux = kKeptDebt.value * kReducedFlux_gPerM2Day.value, kDemand = 0.9;  // [g/m^2/d]
 
 }  // namespace
@@ -146,14 +146,20 @@ DawnDecision decideAtDawn(const Morning& morning, const DawnLimits& limits) {
         because(DawnReason::NoMorningRise);
         out.runsToday = false;
     }
-    if (morning.tonight && *morning.tonight < limits.hold) {
-        because(DawnReason::NightBelowLine);
-    }
-    out.wantsSurfaceAir =
-        out.verdict >= DawnVerdict::Back || (morning.tonight && *morning.tonight < limits.hold);
+    out.wantsSurfaceAir = out.verdict >= DawnVerdict::Back;
     std::stable_sort(out.reasons.begin(), out.reasons.end(),
                      [](DawnReason a, DawnReason b) { return verdictOf(a) > verdictOf(b); });
+    if (morning.tonight) {
+        heedTonight(out, *morning.tonight, limits);
+    }
     return out;
+}
+
+void heedTonight(DawnDecision& decision, double tonight, const DawnLimits& limits) {
+    if (tonight < limits.hold) {
+        decision.reasons.push_back(DawnReason::NightBelowLine);  // no reason is milder
+        decision.wantsSurfaceAir = true;
+    }
 }
 
 Restart restartAfter(double daysOff, double bottomWater, bool isMixed) {

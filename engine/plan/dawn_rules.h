@@ -89,10 +89,14 @@ struct DawnDecision {
 };
 
 /// The decision by the rules of the trade (common practice): fish water is the worst of the upper two
-/// readings; every rule speaks, the gravest decides. "Surface air" is wanted where tonight is expected under
-/// the hold limit.
+/// readings; every rule speaks, the gravest decides.
 /// @pre a surface or a middle reading
 [[nodiscard]] DawnDecision decideAtDawn(const Morning& morning, const DawnLimits& limits);
+
+/// Adds to a decision what is expected of tonight: surface air where the low comes under the hold limit. The
+/// verdict stands.
+/// @param tonight  [g/m^3]; the decision's morning had none.
+void heedTonight(DawnDecision& decision, double tonight, const DawnLimits& limits);
 
 /// The most of the bottom water that a day may lift [%], or nothing if any dose may be.
 [[nodiscard]] std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits);
