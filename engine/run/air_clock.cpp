@@ -9,12 +9,15 @@
 
 namespace engine {
 AirClock::AirClock(const PondModel& model, const Ramp* ramp, const RunRequest& request, double end)
-        : m_model(model), m_ramp(ramp), m_end(end) {
+    : m_model(model), m_ramp(ramp), m_end(end) {
     if (request.schedule) {
         m_schedule = *request.schedule;
     } else if (ramp != nullptr && ramp->kind == RampKind::Capped) {
         m_capped = true;
         m_lastDay = request.days + 1;  // the run ends at the noon after the last day
+        if (ramp->weatherHold) {
+            m_held = holdDays(model.pond);
+        }
         if (!model.bottom.exists() && !ramp->hold) {
             m_liftedDay = 1;
         }
@@ -143,12 +146,9 @@ void AirClock::planDay(int day) {
     m_latest = m_start + kDay;
     m_cap = 0.0;
     m_open = true;
-    if (m_ramp->weatherHold) {
-        const std::vector<int> held = holdDays(m_model.pond);
-        if (std::find(held.begin(), held.end(), day) != held.end()) {
-            m_latest = m_start;
-            return;
-        }
+    if (std::find(m_held.begin(), m_held.end(), day) != m_held.end()) {
+        m_latest = m_start;
+        return;
     }
     Schedule runs;
     if (m_liftedDay && day >= *m_liftedDay) {

@@ -4,14 +4,15 @@
 
 #include <limits>
 #include <optional>
+#include <vector>
 
 namespace engine {
 
 inline constexpr double kNever = std::numeric_limits<double>::infinity();
 inline constexpr double kInstant = 1e-6;  ///< [s]; closer marks are the same mark
 
-/// Decides when the air is on while a run goes along: a schedule known beforehand, or a capped ramp's, whose runs end
-/// when their dose is reached. Times in s after midnight of day 1. The model must outlive it.
+/// Decides when the air is on while a run goes along: a schedule known beforehand, or a capped ramp's, whose
+/// runs end when their dose is reached. Times in s after midnight of day 1. The model must outlive it.
 class AirClock {
 public:
     AirClock(const PondModel& model, const Ramp* ramp, const RunRequest& request, double end);
@@ -62,6 +63,7 @@ private:
     bool m_open = false;
     int m_lastDay = 0;
     int m_plannedDay = 0;
+    std::vector<int> m_held;  ///< Days without air by the weather's hold
     double m_start = 0.0, m_latest = 0.0, m_cap = 0.0, m_liftedVolume = 0.0;
     std::optional<int> m_liftedDay;
 };
