@@ -7,12 +7,12 @@
 
 namespace engine {
 
-/// A smaller share of the variance comes by chance at 1,000 members (measure()).
+/// A smaller share of the variance, 0 to 1, comes by chance at 1,000 members (seen, measure()).
 inline constexpr double kLeastShare = 0.03;
-/// A reading that takes less off the spread of the worst low is not worth a visit.
+/// A reading that takes less off the spread of the worst low, 0 to 1, is not worth a visit (judgement).
 inline constexpr double kLeastGain = 0.01;
 
-/// Inputs whose share is more than chance, the greatest first, at most so many.
+/// Inputs whose share is more than chance, in their order, at most so many.
 [[nodiscard]] std::vector<MeasuredInput> tellingInputs(const MeasureResult& result, std::size_t most);
 
 /// What a reading of an input takes off the spread of the worst low, 0 to 1; 0 where it is not measured.

@@ -6,6 +6,7 @@
 #include "engine/follow_up/fit_forecast.h"
 #include "engine/follow_up/today.h"
 #include "engine/pond/pond_words.h"
+#include "engine/water/priors.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,7 +14,6 @@
 namespace engine {
 namespace {
 
-constexpr double kAlgaeLow = 0.08, kAlgaeHigh = 0.13;  // [g O2 per mg chlorophyll], Boyd 1973 at second hand
 constexpr double kSecchiNoise = 0.2;  // of the depth, from day to day (common practice: 15 to 25 %)
 
 Band bandOf(std::vector<float> sample) {
@@ -381,8 +381,8 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
     out.rows = rowsOf(reviewed, out.fit.model, dawns, rises);
     addFindings(out, reviewed, dawns);
     out.copper = copperGate(reviewed.known.water);
-    out.algaeBillLow = kAlgaeLow * algae;
-    out.algaeBillHigh = kAlgaeHigh * algae;
+    out.algaeBillLow = kDebtOfChlorophyll.low * algae;
+    out.algaeBillHigh = kDebtOfChlorophyll.high * algae;
     out.verdict = verdictOf(out);
     out.isDone = true;
     return out;

@@ -1,5 +1,6 @@
 #include "engine/wording/sentence_measure.h"
 
+#include "engine/ensemble/measure_choice.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
@@ -7,8 +8,6 @@
 namespace engine {
 namespace {
 
-constexpr double kSaidShare = 0.03;  // of the variance; less comes by chance at 1,000 members (measure.h)
-constexpr double kSaidGain = 0.01;   // of the width
 constexpr std::size_t kMostSaid = 8;
 
 SentenceValue inputName(const MeasuredInput& input) {
@@ -21,20 +20,16 @@ SentenceValue inputValue(const char* name, const MeasuredInput& input, double va
 }
 
 void addShares(const MeasureResult& result, const SentenceBuilder& builder) {
-    std::size_t said = 0;
-    for (const MeasuredInput& input : result.inputs) {
-        if (said == kMostSaid || input.share < kSaidShare) {
-            break;
-        }
+    const std::vector<MeasuredInput> said = tellingInputs(result, kMostSaid);
+    for (const MeasuredInput& input : said) {
         builder.add(SentenceKey::MeasureInput,
                     {inputName(input), number("share", Measure::Percent, 100.0 * input.share),
                      number("from", Measure::Percent, 100.0 * input.shareLow),
                      number("to", Measure::Percent, 100.0 * input.shareHigh),
                      inputValue("lowEnd", input, input.low), inputValue("highEnd", input, input.high),
                      oxygen("atLow", input.worstAtLow), oxygen("atHigh", input.worstAtHigh)});
-        ++said;
     }
-    if (said == 0) {
+    if (said.empty()) {
         builder.add(SentenceKey::MeasureNoInput);
     }
     builder.add(SentenceKey::MeasureSharesDoNotAdd);
@@ -42,18 +37,16 @@ void addShares(const MeasureResult& result, const SentenceBuilder& builder) {
 
 void addVisit(const MeasureResult& result, const SentenceBuilder& builder) {
     std::vector<MeasuredInput> visit;
-    std::copy_if(
-        result.inputs.begin(), result.inputs.end(), std::back_inserter(visit),
-        [](const MeasuredInput& input) { return input.way != nullptr && 1.0 - input.left >= kSaidGain; });
+    std::copy_if(result.inputs.begin(), result.inputs.end(), std::back_inserter(visit),
+                 [](const MeasuredInput& input) { return gainOf(input) >= kLeastGain; });
     std::stable_sort(visit.begin(), visit.end(), [](const MeasuredInput& a, const MeasuredInput& b) {
         return a.way->cost != b.way->cost ? a.way->cost < b.way->cost : a.left < b.left;
     });
     const double width = result.high - result.low;
     for (const MeasuredInput& input : visit) {
-        builder.add(SentenceKey::MeasureVisit,
-                    {term("way", input.way->term), inputName(input), oxygen("now", width),
-                     oxygen("then", width * input.left),
-                     number("narrower", Measure::Percent, 100.0 * (1.0 - input.left))});
+        builder.add(SentenceKey::MeasureVisit, {term("way", input.way->term), inputName(input),
+                                                oxygen("now", width), oxygen("then", width * input.left),
+                                                number("narrower", Measure::Percent, 100.0 * gainOf(input))});
     }
     builder.add(visit.empty() ? SentenceKey::MeasureNoVisit : SentenceKey::MeasureQuality);
 }
