@@ -3,6 +3,7 @@
 #include "engine/wording/wording.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <stdexcept>
@@ -44,6 +45,40 @@ inline std::optional<std::string> textSaid(const std::vector<Sentence>& sentence
                                            std::string_view name) {
     const Sentence* sentence = find(sentences, key);
     return sentence == nullptr ? std::nullopt : std::optional(valueOf(*sentence, name).text);
+}
+
+/// The English of the first sentence with a key; empty if it is not said.
+inline std::string englishSaid(const std::vector<Sentence>& sentences, SentenceKey key) {
+    const Sentence* sentence = find(sentences, key);
+    return sentence == nullptr ? "" : english(*sentence);
+}
+
+/// All sentences with a key.
+inline std::vector<Sentence> sentencesWith(const std::vector<Sentence>& sentences, SentenceKey key) {
+    std::vector<Sentence> out;
+    std::copy_if(sentences.begin(), sentences.end(), std::back_inserter(out),
+                 [key](const Sentence& one) { return one.key == key; });
+    return out;
+}
+
+/// The words or terms at one place of all sentences with a key, in their order.
+inline std::vector<std::string> textsOf(const std::vector<Sentence>& sentences, SentenceKey key,
+                                        std::string_view name) {
+    std::vector<std::string> out;
+    for (const Sentence& one : sentencesWith(sentences, key)) {
+        out.push_back(valueOf(one, name).text);
+    }
+    return out;
+}
+
+/// The numbers there, in house units.
+inline std::vector<double> numbersOf(const std::vector<Sentence>& sentences, SentenceKey key,
+                                     std::string_view name) {
+    std::vector<double> out;
+    for (const Sentence& one : sentencesWith(sentences, key)) {
+        out.push_back(valueOf(one, name).number);
+    }
+    return out;
 }
 
 /// What stands in the places of a sentence that a program printed, by their names.

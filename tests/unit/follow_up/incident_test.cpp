@@ -1,6 +1,7 @@
 #include "engine/follow_up/incident.h"
 
 #include "engine/wording/sentence_incident.h"
+#include "tests/sentences.h"
 #include "tests/unit/follow_up/logged_pond.h"
 
 #include <gtest/gtest.h>

@@ -2,17 +2,9 @@
 
 #include "engine/follow_up/today.h"
 #include "engine/pond/local_time.h"
-#include "engine/wording/sentence.h"
 #include "tests/scenario.h"
 
-#include <algorithm>
-#include <initializer_list>
-#include <stdexcept>
-#include <string>
-#include <string_view>
-#include <vector>
-
-/// The headline pond with a log, and what is said of it.
+/// The headline pond with a log.
 namespace engine::test {
 
 inline Reading readingOf(const char* at, double depth, double oxygen, double temperature) {
@@ -54,43 +46,6 @@ inline TodayOptions quickOptions() {
     options.resolution = {14, 1800.0};
     options.threads = 1;
     return options;
-}
-
-/// Sentences with a key.
-inline std::vector<Sentence> sentencesWith(const std::vector<Sentence>& sentences, SentenceKey key) {
-    std::vector<Sentence> out;
-    std::copy_if(sentences.begin(), sentences.end(), std::back_inserter(out),
-                 [key](const Sentence& one) { return one.key == key; });
-    return out;
-}
-
-inline const SentenceValue& valueNamed(const Sentence& sentence, std::string_view name) {
-    const auto found = std::find_if(sentence.values.begin(), sentence.values.end(),
-                                    [name](const SentenceValue& one) { return one.name == name; });
-    if (found == sentence.values.end()) {
-        throw std::runtime_error("a sentence has no value " + std::string(name));
-    }
-    return *found;
-}
-
-/// The words or terms at one place of all sentences with a key, in their order.
-inline std::vector<std::string> textsOf(const std::vector<Sentence>& sentences, SentenceKey key,
-                                        std::string_view name) {
-    std::vector<std::string> out;
-    for (const Sentence& one : sentencesWith(sentences, key)) {
-        out.push_back(valueNamed(one, name).text);
-    }
-    return out;
-}
-
-/// The numbers there, in house units.
-inline std::vector<double> numbersOf(const std::vector<Sentence>& sentences, SentenceKey key,
-                                     std::string_view name) {
-    std::vector<double> out;
-    for (const Sentence& one : sentencesWith(sentences, key)) {
-        out.push_back(valueNamed(one, name).number);
-    }
-    return out;
 }
 
 }  // namespace engine::test

@@ -1,6 +1,7 @@
 #include "engine/follow_up/review.h"
 
 #include "engine/wording/sentence_review.h"
+#include "tests/sentences.h"
 #include "tests/unit/follow_up/logged_pond.h"
 
 #include <gtest/gtest.h>
@@ -113,10 +114,10 @@ TEST(Review, ATreatmentIsHeldAgainstThePondWithoutIt) {
     const std::vector<Sentence> said = sentencesOf(changed);
     const std::vector<Sentence> standingOut = test::sentencesWith(said, SentenceKey::ReviewAfterStandsOut);
     ASSERT_FALSE(standingOut.empty());
-    EXPECT_EQ(test::valueNamed(standingOut[0], "what").text, "dawn-low");
-    EXPECT_EQ(test::valueNamed(standingOut[0], "treatment").text, "bacteria");
-    EXPECT_EQ(test::valueNamed(standingOut[0], "reading").number, 12.0);
-    EXPECT_EQ(test::valueNamed(standingOut[0], "date").number, daysTo(2026, 7, 19));
+    EXPECT_EQ(test::valueOf(standingOut[0], "what").text, "dawn-low");
+    EXPECT_EQ(test::valueOf(standingOut[0], "treatment").text, "bacteria");
+    EXPECT_EQ(test::valueOf(standingOut[0], "reading").number, 12.0);
+    EXPECT_EQ(test::valueOf(standingOut[0], "date").number, daysTo(2026, 7, 19));
     EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewNotBought, "what"), std::vector<std::string>{"dye"});
     EXPECT_EQ(test::numbersOf(said, SentenceKey::ReviewNotSpent, "cost"), std::vector{150.0});
     EXPECT_EQ(changed.cost, 400.0);

@@ -2,6 +2,7 @@
 
 #include "engine/follow_up/replan.h"
 #include "engine/wording/sentence_today.h"
+#include "tests/sentences.h"
 #include "tests/unit/follow_up/logged_pond.h"
 
 #include <gtest/gtest.h>

@@ -14,9 +14,7 @@ using test::numberSaid;
 using test::withMembers;
 
 std::string said(const Comparison& comparison, SentenceKey key) {
-    const auto sentences = sentencesOf(comparison);
-    const Sentence* sentence = test::find(sentences, key);
-    return sentence == nullptr ? "" : english(*sentence);
+    return test::englishSaid(sentencesOf(comparison), key);
 }
 
 TEST(SentenceMembers, AChanceStandsBesideDoNothingsAndTheAddedOne) {

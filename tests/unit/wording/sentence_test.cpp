@@ -8,7 +8,6 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <set>
 
 namespace engine {
@@ -20,11 +19,8 @@ using test::madeUpComparison;
 using test::numberSaid;
 using test::with;
 
-/// The English of the first sentence with a key; empty if it is not said.
 std::string said(const Comparison& comparison, SentenceKey key) {
-    const auto sentences = sentencesOf(comparison);
-    const Sentence* sentence = find(sentences, key);
-    return sentence == nullptr ? "" : english(*sentence);
+    return test::englishSaid(sentencesOf(comparison), key);
 }
 
 Comparison inTrouble() {
@@ -109,10 +105,7 @@ TEST(Sentence, TheDebtRatioFallsIntoTheTradesFourBands) {
     const auto band = [&](double debt_kg) {
         comparison.model.debt_kg = debt_kg;
         const auto sentences = sentencesOf(comparison);
-        const auto ratio = std::find_if(sentences.begin(), sentences.end(), [](const Sentence& sentence) {
-            return sentence.key == SentenceKey::DebtRatio;
-        });
-        return (ratio + 1)->key;
+        return (find(sentences, SentenceKey::DebtRatio) + 1)->key;
     };
     EXPECT_EQ(band(0.0), SentenceKey::RatioLow);
     EXPECT_EQ(band(14.9), SentenceKey::RatioLow);
@@ -199,9 +192,7 @@ TEST(Sentence, ARunThatEndedEarlyIsSaidAndNotCompared) {
     const auto sentences = sentencesOf(comparison);
     EXPECT_EQ(english(*find(sentences, SentenceKey::RampEndedEarly)),
               "doubling: the run ended early. It broke at hour 7.");
-    EXPECT_EQ(std::count_if(sentences.begin(), sentences.end(),
-                            [](const Sentence& sentence) { return sentence.key == SentenceKey::RampWorst; }),
-              1);
+    EXPECT_EQ(test::sentencesWith(sentences, SentenceKey::RampWorst).size(), 1U);
 }
 
 TEST(Sentence, TheCautionsCloseEveryComparison) {
