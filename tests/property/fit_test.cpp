@@ -7,9 +7,9 @@
 #include "engine/follow_up/fit_forecast.h"
 #include "engine/follow_up/fit_state.h"
 #include "engine/follow_up/readings_beside.h"
-#include "engine/output/log_io.h"
 #include "engine/pond/pond_io.h"
 #include "engine/ramps/weather.h"
+#include "engine/wording/sentence_log.h"
 #include "tests/scenario.h"
 #include "tests/sentences.h"
 

@@ -2,7 +2,7 @@
 
 #include "engine/base/text_file.h"
 #include "engine/follow_up/log_chain.h"
-#include "engine/output/log_io.h"
+#include "engine/wording/sentence_log.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/document.h"
 #include "widgets/document/to_qstring.h"

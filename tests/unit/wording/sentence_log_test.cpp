@@ -1,7 +1,8 @@
+#include "engine/wording/sentence_log.h"
+
 #include "engine/follow_up/incident.h"
 #include "engine/follow_up/review.h"
 #include "engine/follow_up/today.h"
-#include "engine/output/log_io.h"
 #include "engine/wording/wording.h"
 
 #include <gtest/gtest.h>

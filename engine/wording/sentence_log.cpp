@@ -1,9 +1,7 @@
-#include "engine/output/log_io.h"
+#include "engine/wording/sentence_log.h"
 
-#include "engine/base/csv_table.h"
 #include "engine/base/text.h"
 #include "engine/follow_up/log_chain.h"
-#include "engine/output/results_io.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_words.h"
 #include "engine/water/water.h"
@@ -16,10 +14,6 @@ namespace engine {
 namespace {
 
 using enum SentenceKey;
-
-void addBand(CsvWriter& table, const Band& band) {
-    table.number(band.p05).number(band.p50).number(band.p95);
-}
 
 SentenceValue dateValue(LocalTime at) {
     return day("date", Date(std::chrono::floor<std::chrono::days>(at)));
@@ -119,45 +113,6 @@ void addFlags(const Pond& pond, const SentenceBuilder& builder) {
 }
 
 }  // namespace
-
-std::string fitCsv(const FitResult& fit) {
-    CsvWriter table("input,prior_p05,prior_p50,prior_p95,fitted_p05,fitted_p50,fitted_p95");
-    for (const FittedInput& input : fit.inputs) {
-        table.text(input.name);
-        addBand(table, input.prior);
-        addBand(table, input.fitted);
-        table.end();
-    }
-    return table.take();
-}
-
-std::string forecastCsv(const FitResult& fit) {
-    CsvWriter table("time_h,depth_m,oxygen_p05,oxygen_p50,oxygen_p95,temperature_p50");
-    for (const ForecastRow& row : fit.forecast) {
-        table.number(row.time / kHour).number(row.depth);
-        addBand(table, row.oxygen);
-        table.number(row.temperature).end();
-    }
-    return table.take();
-}
-
-std::string residualsCsv(const FitResult& fit) {
-    CsvWriter table(
-        "time_h,depth_m,quantity,reading,prior_p05,prior_p50,prior_p95,fitted_p05,fitted_p50,fitted_p95");
-    for (const FitResidual& row : fit.residuals) {
-        table.number(row.time / kHour).number(row.depth);
-        table.text(row.isTemperature ? "temperature_c" : "oxygen_mg_per_l").number(row.reading);
-        addBand(table, row.prior);
-        addBand(table, row.fitted);
-        table.end();
-    }
-    return table.take();
-}
-
-std::vector<TextFile> fitFiles(const FitResult& fit) {
-    return {
-        {"fit.csv", fitCsv(fit)}, {"forecast.csv", forecastCsv(fit)}, {"residuals.csv", residualsCsv(fit)}};
-}
 
 std::vector<Sentence> sentencesOf(const FitResult& fit) {
     std::vector<Sentence> out;
