@@ -2,9 +2,9 @@
 
 #include "engine/base/error.h"
 #include "engine/ensemble/spread.h"
+#include "engine/follow_up/thin_svd.h"
 
 #include <Eigen/Cholesky>
-#include <Eigen/SVD>
 
 #include <algorithm>
 #include <cmath>
@@ -62,13 +62,13 @@ void assimilate(Eigen::MatrixXd& states, const Eigen::MatrixXd& predictions, con
     ensure(root.info() == Eigen::Success, "errors of readings have a positive definite covariance");
     // Readings in units of their errors, turned onto the principal components of the predictions.
     const Eigen::MatrixXd y = root.matrixL().solve(centred(predictions)) / std::sqrt(members - 1.0);
-    const Eigen::BDCSVD<Eigen::MatrixXd> turned(y, Eigen::ComputeThinU | Eigen::ComputeThinV);
+    const ThinSvd turned = thinSvd(y);
     const Eigen::MatrixXd noise =
         std::sqrt(alpha) * centred(standardNormals(readings.size(), states.cols(), seed));
     const Eigen::MatrixXd innovation =
-        turned.matrixU().transpose() * (noise + root.matrixL().solve((-predictions).colwise() + readings));
-    const Eigen::VectorXd spread = turned.singularValues();
-    Eigen::MatrixXd gain = x * turned.matrixV();  // in units of the spread of each turned reading
+        turned.u.transpose() * (noise + root.matrixL().solve((-predictions).colwise() + readings));
+    const Eigen::VectorXd& spread = turned.values;
+    Eigen::MatrixXd gain = x * turned.v;  // in units of the spread of each turned reading
     const Eigen::VectorXd sx = x.rowwise().norm();
     for (Eigen::Index i = 0; i < gain.rows(); ++i) {
         for (Eigen::Index j = 0; j < gain.cols(); ++j) {
