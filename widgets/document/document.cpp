@@ -239,11 +239,12 @@ std::optional<QString> Document::writeCompanion(const engine::FolderLock& lock,
                                                 const Companion& companion) const {
     const std::filesystem::path path = engine::folderOf(m_path) / companion.name;
     std::error_code none;
-    const bool isThere =
-        std::filesystem::symlink_status(path, none).type() != std::filesystem::file_type::not_found;
-    const engine::FileText now =
-        isThere ? engine::readWholeFile(path, engine::kCsvFileLimit_bytes) : engine::FileText();
-    if (isThere != companion.before.has_value() || now.text != companion.before) {
+    if (companion.refusal) {
+        const engine::FileText now = engine::readWholeFile(path, engine::kCsvFileLimit_bytes);
+        if (std::optional<QString> refused = companion.refusal(now.text)) {
+            return refused;
+        }
+    } else if (std::filesystem::symlink_status(path, none).type() != std::filesystem::file_type::not_found) {
         return tr("Another program has changed the file \"%1\"; read the pond again and then add the rows.")
             .arg(toQString(companion.name));
     }

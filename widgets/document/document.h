@@ -79,9 +79,10 @@ public:
     /// A file beside the pond file that an entry needs.
     struct Companion {
         std::string name;
-        std::optional<std::string>
-            before;  ///< What it must hold to be replaced; it must not be there if not given
         std::string text;
+        /// Of one that is there already: why it may not be replaced, by what it holds now (nothing if it
+        /// cannot be read). Asked under the lock. Without it there must be no such file.
+        std::function<std::optional<QString>(const std::optional<std::string>& now)> refusal;
     };
     /// Adds to the log: readings, events or rows of the readings file behind those that are there. No step of
     /// undo, and undo does not take it away. Written to the pond file at once and durably, without other

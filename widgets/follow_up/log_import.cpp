@@ -2,7 +2,6 @@
 
 #include "engine/base/csv_table.h"
 #include "engine/base/text.h"
-#include "engine/base/text_file.h"
 #include "engine/pond/csv.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_io.h"
@@ -227,7 +226,7 @@ std::optional<QString> takeRows(Document& document, const std::vector<engine::Re
     std::vector<engine::Reading> all = pond.fileReadings;
     all.insert(all.end(), rows.begin(), rows.end());
     const std::string name = rowsFile(document);
-    Document::Companion companion{name, std::nullopt, rowsText(all)};
+    Document::Companion companion{name, rowsText(all), {}};
     engine::Diagnostics faults;
     const std::vector<engine::Reading> back = readBack(companion.text, name, pond, faults);
     if (engine::hasErrors(faults)) {
@@ -240,15 +239,15 @@ std::optional<QString> takeRows(Document& document, const std::vector<engine::Re
         return tr("The rows that are there already cannot be written again as they are; nothing was taken.");
     }
     if (name == pond.readingsFile.name) {
-        const engine::FileText before =
-            engine::readWholeFile(engine::folderOf(document.path()) / name, engine::kCsvFileLimit_bytes);
-        engine::Diagnostics ignored;  // that the rows differ says it all
-        if (!before.text || !isSameRows(readBack(*before.text, name, pond, ignored), pond.fileReadings)) {
+        companion.refusal = [&](const std::optional<std::string>& now) -> std::optional<QString> {
+            engine::Diagnostics ignored;  // that the rows differ says it all
+            if (now && isSameRows(readBack(*now, name, pond, ignored), pond.fileReadings)) {
+                return std::nullopt;
+            }
             return tr(
                 "Another program has changed the file of the readings; read the pond again and then add the "
                 "rows.");
-        }
-        companion.before = before.text;
+        };
     }
     const auto change = [&](engine::Pond& to) {
         to.readingsFile = {name, std::nullopt, std::nullopt};
