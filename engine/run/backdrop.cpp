@@ -2,6 +2,7 @@
 
 #include "engine/base/units.h"
 #include "engine/pond/local_time.h"
+#include "engine/run/constants_run.h"
 #include "engine/water/sky.h"
 
 #include <algorithm>
@@ -9,9 +10,6 @@
 
 namespace engine {
 namespace {
-
-constexpr double kCivil_deg = -6.0;
-constexpr double kNautical_deg = -12.0;
 
 NightSky nightSky(const Pond& pond, int night) {
     const auto passing = [&](int day, double height_deg) {
@@ -28,10 +26,10 @@ NightSky nightSky(const Pond& pond, int night) {
     };
     return {night,
             evening(kSunriseHeight_deg.value),
-            evening(kCivil_deg),
-            evening(kNautical_deg),
-            morning(kNautical_deg),
-            morning(kCivil_deg),
+            evening(kCivilHeight_deg.value),
+            evening(kNauticalHeight_deg.value),
+            morning(kNauticalHeight_deg.value),
+            morning(kCivilHeight_deg.value),
             morning(kSunriseHeight_deg.value)};
 }
 

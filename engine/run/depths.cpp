@@ -1,5 +1,7 @@
 #include "engine/run/depths.h"
 
+#include "engine/ramps/constants_weather.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -13,9 +15,8 @@ const HourRow* hourNear(const RampRun& run, double time, double within) {
 }
 
 std::size_t dawnHour(const Backdrop& backdrop, const RampRun& run, int night) {
-    constexpr double kUsualDawn = 6.0 * kHour;
     const NightSky& sky = backdrop.nights[static_cast<std::size_t>(night - 1)];
-    const double dawn = sky.sunrise.value_or(night * kDay + kUsualDawn);
+    const double dawn = sky.sunrise.value_or(night * kDay + kSunriseWithoutSun_h.value * kHour);
     std::size_t best = 0;
     for (std::size_t i = 0; i < run.hours.size(); ++i) {
         if (std::abs(run.hours[i].time - dawn) < std::abs(run.hours[best].time - dawn)) {

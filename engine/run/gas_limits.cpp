@@ -1,5 +1,6 @@
 #include "engine/run/gas_limits.h"
 
+#include "engine/run/constants_run.h"
 #include "engine/water/toxic.h"
 
 #include <algorithm>
@@ -8,7 +9,8 @@
 namespace engine {
 namespace {
 
-constexpr double kSulfideLimit = 2e-3 * kSulfurMass / (kSulfurMass + 2.0 * kHydrogenMass);  // [g S/m^3]
+// [g S/m^3]
+constexpr double kSulfideLimit = kSulfideCriterion.value * kSulfurMass / (kSulfurMass + 2.0 * kHydrogenMass);
 
 /// The two branches of the criterion about pH 7.204.
 double branches(double ph, double acid, double alkaline) {

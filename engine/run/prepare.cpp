@@ -3,6 +3,7 @@
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/ramps/log.h"
+#include "engine/run/constants_run.h"
 #include "engine/water/light.h"
 #include "engine/water/water.h"
 
@@ -106,7 +107,8 @@ std::optional<Reading> dawnReading(const PondModel& model) {
             }
             const double time = secondsOf(model.pond, *reading.at);
             const int day = static_cast<int>(std::floor(time / kDay)) + 1;
-            if (day < first || day >= 1 || std::fabs(time - sun.sunrise(day)) > 2.0 * kHour) {
+            if (day < first || day >= 1 ||
+                std::fabs(time - sun.sunrise(day)) > kDawnReading_h.value * kHour) {
                 continue;
             }
             // Of several on one morning, the one nearest sunrise counts.

@@ -1,5 +1,7 @@
 #include "engine/run/profile_check.h"
 
+#include "engine/run/constants_run.h"
+#include "engine/water/constants_start.h"
 #include "engine/water/parameters.h"
 #include "engine/water/water.h"
 
@@ -8,22 +10,6 @@
 
 namespace engine {
 namespace {
-
-constexpr double kThinAir = 0.9;            // of sea level's saturation: from about 900 m up
-constexpr double kSupersaturated = 1.2;     // of saturation
-constexpr double kImpossible = 2.5;         // fed ponds reach twice saturation on hot afternoons
-constexpr double kPlantChlorophyll = 15.0;  // [ug/L]; under it algae make no such excess
-constexpr double kPlantCover_percent = 10.0;
-constexpr int kSunAtWork_h = 7;  // before it the night has taken what the day made
-constexpr double kSeaLevelLow = 0.92, kSeaLevelHigh = 1.04;  // aired water, over sea level's saturation
-constexpr double kInversion = 0.3;                           // [degC], twice a meter's error
-constexpr double kSalinityError = 0.02;                      // of a reading
-constexpr double kLayerOxygen = 2.0;  // [g/m^3]; a fall that overturned water would not keep
-constexpr double kUniform = 0.5;      // [degC]
-constexpr double kOxygenStep = 4.0;   // [g/m^3] between two neighbouring depths
-constexpr double kSulfide = 0.2;      // [g/m^3]; less is not told from none with a kit
-constexpr double kAerated = 0.5;      // [g/m^3]; what a plain bottle adds at least
-constexpr double kThinOxygen = 2.0;   // [g/m^3]
 
 /// The profile with what its water can hold.
 struct Readings {
@@ -57,23 +43,25 @@ Readings readingsOf(const Pond& pond) {
 
 bool hasPlants(const Pond& pond) {
     const MaybeQuantity& cover = pond.water.weedsCover_percent;
-    return startChlorophyll(pond) >= kPlantChlorophyll || (cover && cover->value >= kPlantCover_percent);
+    return startChlorophyll(pond) >= kPlantChlorophyll.value ||
+           (cover && cover->value >= kPlantCover_percent.value);
 }
 
 bool isBeforeSun(const Profile& profile) {
     const auto midnight = std::chrono::floor<std::chrono::days>(*profile.at);
-    return *profile.at - midnight < std::chrono::hours(kSunAtWork_h);
+    return *profile.at - midnight < std::chrono::hours(static_cast<int>(kSunAtWork_h.value));
 }
 
 /// A meter that takes the air for sea level's reads high by the same factor at all depths.
 bool isSeaLevelMeter(const Readings& readings) {
     const double factor = readings.seaLevel[0] / readings.saturation[0];
     const double ofSeaLevel = readings.profile.oxygen[0] / readings.seaLevel[0];
-    return factor > 1.0 / kThinAir && ofSeaLevel >= kSeaLevelLow && ofSeaLevel <= kSeaLevelHigh;
+    return factor > 1.0 / kThinAir.value && ofSeaLevel >= kSeaLevelLow.value &&
+           ofSeaLevel <= kSeaLevelHigh.value;
 }
 
 void findSaturation(const Pond& pond, const Readings& readings, std::vector<ProfileFinding>& out) {
-    if (readings.saturation[0] < kThinAir * readings.seaLevel[0]) {
+    if (readings.saturation[0] < kThinAir.value * readings.seaLevel[0]) {
         out.push_back(readings.at(ProfileDoubt::ThinAir, 0));
     }
     const bool isSeaLevel = isSeaLevelMeter(readings);
@@ -85,9 +73,10 @@ void findSaturation(const Pond& pond, const Readings& readings, std::vector<Prof
         most = readings.share(i) > readings.share(most) ? i : most;
     }
     // What the meter's setting explains is not said twice.
-    const double least =
-        isSeaLevel ? kSupersaturated * readings.seaLevel[most] / readings.saturation[most] : kSupersaturated;
-    if (readings.share(most) > kImpossible) {
+    const double least = isSeaLevel
+                             ? kSupersaturated.value * readings.seaLevel[most] / readings.saturation[most]
+                             : kSupersaturated.value;
+    if (readings.share(most) > kImpossibleShare.value) {
         out.push_back(readings.at(ProfileDoubt::Impossible, most));
     } else if (readings.share(most) >= least) {
         const bool isExplained = hasPlants(pond) && !isBeforeSun(readings.profile);
@@ -99,10 +88,10 @@ void findSaturation(const Pond& pond, const Readings& readings, std::vector<Prof
 /// Density by which water may seem lighter than it is through its meters' errors.
 double densityError(const Readings& readings, std::size_t i) {
     const double temperature = readings.profile.temperature[i], salinity = readings.salinity[i];
-    const double byHeat = std::fabs(waterDensity(temperature + 0.5 * kInversion, salinity) -
-                                    waterDensity(temperature - 0.5 * kInversion, salinity));
-    const double bySalt =
-        waterDensity(temperature, (1.0 + kSalinityError) * salinity) - waterDensity(temperature, salinity);
+    const double byHeat = std::fabs(waterDensity(temperature + 0.5 * kInversion.value, salinity) -
+                                    waterDensity(temperature - 0.5 * kInversion.value, salinity));
+    const double bySalt = waterDensity(temperature, (1.0 + kSalinityError.value) * salinity) -
+                          waterDensity(temperature, salinity);
     return byHeat + bySalt;
 }
 
@@ -124,17 +113,17 @@ void findLayers(const Readings& readings, std::vector<ProfileFinding>& out) {
     if (worst > 0.0) {
         const double fall = profile.oxygen[above] - profile.oxygen[below];
         out.push_back(readings.between(
-            isFresh && fall >= kLayerOxygen ? ProfileDoubt::HiddenSalt : ProfileDoubt::Inverted, above, below,
-            profile.temperature));
+            isFresh && fall >= kLayerOxygen.value ? ProfileDoubt::HiddenSalt : ProfileDoubt::Inverted, above,
+            below, profile.temperature));
         return;
     }
     const auto [coldest, warmest] =
         std::minmax_element(profile.temperature.begin(), profile.temperature.end());
-    if (!isFresh || *warmest - *coldest >= kUniform) {
+    if (!isFresh || *warmest - *coldest >= kUniformTemperature.value) {
         return;
     }
     for (std::size_t i = 1; i < readings.size(); ++i) {
-        if (profile.oxygen[i - 1] - profile.oxygen[i] >= kOxygenStep) {
+        if (profile.oxygen[i - 1] - profile.oxygen[i] >= kOxygenStep.value) {
             out.push_back(readings.between(ProfileDoubt::UniformLayer, i - 1, i, profile.oxygen));
             return;
         }
@@ -144,15 +133,16 @@ void findLayers(const Readings& readings, std::vector<ProfileFinding>& out) {
 void findSamples(const Pond& pond, const Readings& readings, std::vector<ProfileFinding>& out) {
     const std::vector<double>& oxygen = readings.profile.oxygen;
     for (std::size_t i = 1; i < readings.size(); ++i) {
-        if (oxygen[i - 1] < kThinOxygen && oxygen[i] - oxygen[i - 1] > kAerated) {
+        if (oxygen[i - 1] < kThinOxygen.value && oxygen[i] - oxygen[i - 1] > kBottleOxygen.value) {
             out.push_back(readings.between(ProfileDoubt::RisingOxygen, i - 1, i, oxygen));
             return;
         }
     }
-    const bool hasSulfide = pond.bottom.smell == Smell::Strong ||
-                            (pond.water.totalSulfide && pond.water.totalSulfide->value > kSulfide);
+    const bool hasSulfide =
+        pond.bottom.smell == Smell::Strong ||
+        (pond.water.totalSulfide && pond.water.totalSulfide->value > kTellingSulfide.value);
     const auto least = std::min_element(oxygen.begin(), oxygen.end());
-    if (hasSulfide && *least > kAerated) {
+    if (hasSulfide && *least > kBottleOxygen.value) {
         out.push_back(
             readings.at(ProfileDoubt::AeratedSample, static_cast<std::size_t>(least - oxygen.begin())));
     }

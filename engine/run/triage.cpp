@@ -1,6 +1,7 @@
 #include "engine/run/triage.h"
 
 #include "engine/column/plume.h"
+#include "engine/run/constants_run.h"
 #include "engine/run/shares.h"
 #include "engine/water/layering.h"
 #include "engine/water/water.h"
@@ -9,18 +10,6 @@
 
 namespace engine {
 namespace {
-
-// Bounds of the ratio and the doses they allow; common practice, no published source.
-constexpr double kRampRequired = 0.15;
-constexpr double kHigh = 0.5;
-constexpr double kDoNotStart = 1.0;
-constexpr double kCapHigh_percent = 10.0;  // 10 to 15 where the ratio is above 0.5
-constexpr double kCapRequired_percent = 25.0;
-
-constexpr double kCool = 15.0;    // [degC], upper end of the best time's 12 to 15
-constexpr double kWarm = 18.0;    // [degC]; between the two a pond is on its way (judgement)
-constexpr double kDensest = 4.0;  // [degC]
-constexpr double kAired = 5.0;    // [g/m^3]
 
 double across(const PondModel& model, const std::vector<double>& values) {
     const std::vector<double>& depth = model.profile.depth;
@@ -68,14 +57,15 @@ std::optional<StartSeason> seasonOf(const PondModel& model, const Triage& triage
     const double surface = interpolate(profile.depth, profile.temperature, model.surfaceDepth);
     const double top = interpolate(profile.depth, profile.oxygen, model.surfaceDepth);
     const double bottom = interpolate(profile.depth, profile.oxygen, model.bottomDepth);
-    if (surface < kDensest) {
+    if (surface < kDensestWater.value) {
         return StartSeason::Freezing;
     }
-    if (surface < kCool) {
-        return top > kAired && bottom > kAired ? StartSeason::Best : StartSeason::CoolButPoor;
+    if (surface < kCoolStart.value) {
+        return top > kAiredStart.value && bottom > kAiredStart.value ? StartSeason::Best
+                                                                     : StartSeason::CoolButPoor;
     }
     const bool isHarmless = !triage.band || *triage.band == RatioBand::Low;
-    if (surface < kWarm || isHarmless || triage.layering.kind == Layering::Kind::Mixed) {
+    if (surface < kWarmStart.value || isHarmless || triage.layering.kind == Layering::Kind::Mixed) {
         return std::nullopt;
     }
     return pondClass(model.pond.bottom) == PondClass::Mucky ? StartSeason::LastResort : StartSeason::Warm;
@@ -84,10 +74,10 @@ std::optional<StartSeason> seasonOf(const PondModel& model, const Triage& triage
 }  // namespace
 
 RatioBand ratioBand(double ratio) {
-    return ratio < kRampRequired  ? RatioBand::Low
-           : ratio < kHigh        ? RatioBand::RampRequired
-           : ratio <= kDoNotStart ? RatioBand::High
-                                  : RatioBand::DoNotStart;
+    return ratio < kRampRequiredRatio.value  ? RatioBand::Low
+           : ratio < kHighRatio.value        ? RatioBand::RampRequired
+           : ratio <= kDoNotStartRatio.value ? RatioBand::High
+                                             : RatioBand::DoNotStart;
 }
 
 std::optional<double> doseCap_percent(RatioBand band) {
@@ -95,10 +85,10 @@ std::optional<double> doseCap_percent(RatioBand band) {
         case RatioBand::Low:
             return std::nullopt;
         case RatioBand::RampRequired:
-            return kCapRequired_percent;
+            return kCapRequired_percent.value;
         case RatioBand::High:
         case RatioBand::DoNotStart:
-            return kCapHigh_percent;
+            return kCapHigh_percent.value;
     }
     return std::nullopt;
 }
