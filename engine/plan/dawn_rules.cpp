@@ -1,6 +1,7 @@
 #include "engine/plan/dawn_rules.h"
 
 #include "engine/base/error.h"
+#include "engine/run/constants_run.h"
 #include "engine/run/run.h"
 #include "engine/water/constants_debt.h"
 #include "engine/water/layering.h"
@@ -12,13 +13,8 @@
 namespace engine {
 namespace {
 
-constexpr double kHighRatio = 0.5, kLowRatio = 0.15;  // common practice, no source
 constexpr int kHoldsToReview = 3;
-constexpr double kShareOfSaturation = 0.8;
-constexpr double kFewDays = 4.0,
-                 kManyDays = 14.0;   // more than 3 to 5 warm days; more than 14; common practice
-constexpr double kCoolWater = 12.0;  // [degC]
-constexpr double kReducedFlux = kKeptDebt.value * kReducedFlux_gPerM2Day.value, kDemand = 0.9;  // [g/m^2/d]
+constexpr double kReducedFlux = kKeptDebt.value * kReducedFlux_gPerM2Day.value;  // [g/m^2/d]
 
 }  // namespace
 
@@ -60,16 +56,16 @@ DawnLimits dawnLimits(SpeciesGroup group, double saturation, const std::optional
             break;
         case SpeciesGroup::Catfish:
         case SpeciesGroup::Carp:
-            set(4.0, 3.0, 2.5);
+            set(kCatfishGo.value, kCatfishHold.value, kCatfishBack.value);
             break;
         case SpeciesGroup::Koi:
-            set(6.0, 5.0, 4.0);
+            set(kKoiGo.value, kKoiHold.value, kKoiBack.value);
             break;
         case SpeciesGroup::Trout:
-            set(7.0, 6.0, 5.0);
+            set(kTroutGo.value, kTroutHold.value, kTroutBack.value);
             break;
     }
-    const double down = std::max(out.go - kShareOfSaturation * saturation, 0.0);
+    const double down = std::max(out.go - kGoSaturation.value * saturation, 0.0);
     set(out.go - down, out.hold - down, out.back - down);
     if (own) {
         const auto take = [](double& to, const MaybeQuantity& from) { to = from ? from->value : to; };
@@ -92,10 +88,10 @@ DawnLimits dawnLimits(const PondModel& model, double temperature) {
 }
 
 std::optional<double> doseCap(double debtRatio, bool isMixed, const DawnLimits& limits) {
-    if (isMixed || debtRatio < kLowRatio) {
+    if (isMixed || debtRatio < kRampRequiredRatio.value) {
         return std::nullopt;
     }
-    return debtRatio > kHighRatio ? limits.doseHigh : limits.doseMiddle;
+    return debtRatio > kHighRatio.value ? limits.doseHigh : limits.doseMiddle;
 }
 
 DawnDecision decideAtDawn(const Morning& morning, const DawnLimits& limits) {
@@ -166,18 +162,18 @@ Restart restartAfter(double daysOff, double bottomWater, bool isMixed) {
     if (isMixed) {
         return Restart::Formality;
     }
-    if (daysOff > kManyDays) {
+    if (daysOff > kManyDays.value) {
         return Restart::WholeRamp;
     }
-    // In cool water what four warm days gather takes as much longer as the sediment is slower; twice is kept
-    // to.
-    const double few = bottomWater < kCoolWater ? 2.0 * kFewDays : kFewDays;
+    const double few =
+        bottomWater < kCoolBottom.value ? kCoolSlowness.value * kFewDays.value : kFewDays.value;
     return daysOff > few ? Restart::ReducedStart : Restart::GoOn;
 }
 
 RestartDebt demandAccumulated(double daysOff, double thickness, double oxygenBefore) {
     ensure(thickness > 0.0, "bottom water has a thickness");
-    return {kReducedFlux * daysOff / thickness, std::max(oxygenBefore - kDemand * daysOff / thickness, 0.0)};
+    return {kReducedFlux * daysOff / thickness,
+            std::max(oxygenBefore - kSedimentUptake_gPerM2Day.value * daysOff / thickness, 0.0)};
 }
 
 }  // namespace engine

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/plan/constants_plan.h"
 #include "engine/pond/pond.h"
 
 #include <optional>
@@ -39,14 +40,15 @@ enum class DawnReason {
 
 /// Limits of a species group; common practice without a published source, editable in [dawn_rules].
 struct DawnLimits {
-    double go = 5.0;         ///< Fish water at least [g/m^3]
-    double hold = 4.0;       ///< [g/m^3]
-    double back = 3.0;       ///< [g/m^3]; under it: stop
-    double fallHold = 1.0;   ///< Fall against the reading before the start [g/m^3]
-    double fallBack = 2.0;   ///< Fall in one night [g/m^3]
-    double doseHigh = 15.0;  ///< Most of the bottom water a day [%] while the debt-to-pool ratio is above 0.5
-    double doseMiddle = 25.0;  ///< ... from 0.15 to 0.5; below that there is no cap
-    double morningRise = 1.0;  ///< Surface oxygen from dawn to 10:00 [g/m^3]
+    double go = kSportGo.value;         ///< Fish water at least [g/m^3]
+    double hold = kSportHold.value;     ///< [g/m^3]
+    double back = kSportBack.value;     ///< [g/m^3]; under it: stop
+    double fallHold = kFallHold.value;  ///< Fall against the reading before the start [g/m^3]
+    double fallBack = kFallBack.value;  ///< Fall in one night [g/m^3]
+    /// Most of the bottom water a day [%] while the debt-to-pool ratio is above 0.5
+    double doseHigh = kDoseHigh_percent.value;
+    double doseMiddle = kDoseMiddle_percent.value;  ///< ... from 0.15 to 0.5; below that there is no cap
+    double morningRise = kMorningRise.value;        ///< Surface oxygen from dawn to 10:00 [g/m^3]
     bool operator==(const DawnLimits&) const = default;
 };
 

@@ -59,10 +59,6 @@ enum class SustainedKind {
     PartTime     ///< Fewer hours, from 10:00
 };
 
-/// A low that is lower by no more than this counts as no worse, one that is higher by more as better [g/m^3]:
-/// lows are computed to within it (tests/property/targets_test.cpp).
-inline constexpr double kNoWorse = 0.2;
-
 /// How an end state stands to the line.
 enum class EndVerdict {
     Keeps,   ///< At or above the line
@@ -127,8 +123,6 @@ struct SlowPoint {
     double debtLeft = 0.0;  ///< After kSlowDays days
 };
 inline constexpr int kSlowDays = 60;
-inline constexpr double kClearedDebt =
-    0.1;  ///< Less is left of the debt at the start: it is cleared (judgement)
 
 enum class StressKind { OvercastAndCalm, ColdFront };
 

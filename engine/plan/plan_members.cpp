@@ -2,6 +2,7 @@
 
 #include "engine/base/parallel.h"
 #include "engine/base/units.h"
+#include "engine/plan/constants_plan.h"
 #include "engine/run/kernel.h"
 
 #include <algorithm>
@@ -99,7 +100,7 @@ HarmCount PlanMembers::harm(const MembersRunState& at, int firstNight, int lastN
             }
             const double low = lane(at.packs[pack].lows[static_cast<std::size_t>(night)], k);
             lowest = std::min(lowest, low);
-            deepened = deepened || (low < thresholds.stress && low < nothing - kNoWorse);
+            deepened = deepened || (low < thresholds.stress && low < nothing - kNoWorse.value);
         }
         const bool stress = lowest < thresholds.stress && without >= thresholds.stress;
         const bool lethal = lowest < thresholds.lethal && without >= thresholds.lethal;

@@ -1,6 +1,7 @@
 #include "engine/plan/plan_season.h"
 
 #include "engine/base/parallel.h"
+#include "engine/plan/constants_plan.h"
 #include "engine/plan/plan_members.h"
 
 #include <algorithm>
@@ -54,9 +55,9 @@ std::vector<MonthStart> harmlessMonths(const PondModel& model, int threads, cons
         MonthStart& month = months[i];
         month.lowest = run.worst().lowest;
         month.nothing = nothing.worst().lowest;
-        month.isHarmless =
-            month.lowest >= model.parameters.thresholds.stress ||
-            (month.nothing < model.parameters.thresholds.stress && month.lowest >= month.nothing - kNoWorse);
+        month.isHarmless = month.lowest >= model.parameters.thresholds.stress ||
+                           (month.nothing < model.parameters.thresholds.stress &&
+                            month.lowest >= month.nothing - kNoWorse.value);
     }));
     return months;
 }

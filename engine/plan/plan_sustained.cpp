@@ -1,6 +1,7 @@
 #include "engine/plan/plan_sustained.h"
 
 #include "engine/base/parallel.h"
+#include "engine/plan/constants_plan.h"
 #include "engine/plan/plan_search.h"
 
 #include <algorithm>
@@ -9,16 +10,14 @@
 namespace engine {
 namespace {
 
-constexpr int kRunDays = 14;          // before the 30 more of the end state
-constexpr double kShallowest = 0.5;   // [m]; higher up bubbles stir the surface and lift next to nothing
-constexpr double kUnderBottom = 0.1;  // [m]; just above z_b
+constexpr int kRunDays = 14;  // before the 30 more of the end state
 constexpr ClockTime kMorning{8 * 60}, kStart{10 * 60}, kEvening{20 * 60};
 
 std::vector<double> raisedDepths(const PondModel& model, double full) {
     std::vector<double> depths;
     const auto add = [&](double depth) {
         const double rounded = 0.1 * std::floor(10.0 * depth + 1e-6);
-        if (rounded >= kShallowest && rounded < full - 0.05) {
+        if (rounded >= kShallowestDiffuser.value && rounded < full - 0.05) {
             depths.push_back(std::round(10.0 * rounded) / 10.0);
         }
     };
@@ -26,7 +25,7 @@ std::vector<double> raisedDepths(const PondModel& model, double full) {
         add(share * full);
     }
     if (model.bottom.exists()) {
-        add(model.bottom.depth - kUnderBottom);
+        add(model.bottom.depth - kAboveBottomWater.value);
     }
     std::sort(depths.begin(), depths.end(), std::greater<>());
     depths.erase(std::unique(depths.begin(), depths.end()), depths.end());
@@ -36,7 +35,7 @@ std::vector<double> raisedDepths(const PondModel& model, double full) {
 }  // namespace
 
 EndVerdict endVerdict(double endState, double nothingEnd, double line) {
-    const bool isBetter = nothingEnd < line && endState > nothingEnd + kNoWorse;
+    const bool isBetter = nothingEnd < line && endState > nothingEnd + kNoWorse.value;
     return endState >= line ? EndVerdict::Keeps : isBetter ? EndVerdict::Better : EndVerdict::Fails;
 }
 

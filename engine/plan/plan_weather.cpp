@@ -2,6 +2,7 @@
 
 #include "engine/base/parallel.h"
 #include "engine/base/units.h"
+#include "engine/plan/constants_plan.h"
 #include "engine/ramps/weather.h"
 
 #include <algorithm>
@@ -9,12 +10,6 @@
 
 namespace engine {
 namespace {
-
-constexpr double kOvercast_percent = 95.0, kCalm = 0.8, kOvercastCooler = 4.0;
-constexpr double kFrontCloud_percent = 80.0, kFrontWind = 6.0, kFrontCooler = 8.0;
-constexpr double kLeastSwing = 1.0;          // [K] between a day's least and greatest air
-constexpr double kOvercastOverClear = 0.35;  // of clear light: FAO-56's 0.25 + 0.5 (1 - cloud) over 0.75
-constexpr double kFrontLight = 0.45;
 
 /// The mean of the table's days as a day of the table; humidity as such, dew point as such.
 WeatherDay usualDay(const std::vector<WeatherDay>& days) {
@@ -42,25 +37,26 @@ WeatherDay usualDay(const std::vector<WeatherDay>& days) {
 
 void worsen(WeatherDay& day, StressKind kind) {
     if (kind == StressKind::OvercastAndCalm) {
-        day.airMax = Quantity(std::max(day.airMax->value - kOvercastCooler, day.airMin->value + kLeastSwing));
-        day.cloud_percent = Quantity(std::max(day.cloud_percent->value, kOvercast_percent));
-        day.wind = Quantity(std::min(day.wind->value, kCalm));
+        day.airMax = Quantity(
+            std::max(day.airMax->value - kOvercastCooler.value, day.airMin->value + kLeastSwing.value));
+        day.cloud_percent = Quantity(std::max(day.cloud_percent->value, kOvercastCloud_percent.value));
+        day.wind = Quantity(std::min(day.wind->value, kOvercastWind.value));
     } else {
-        day.airMin = Quantity(day.airMin->value - kFrontCooler);
-        day.airMax = Quantity(day.airMax->value - kFrontCooler);
+        day.airMin = Quantity(day.airMin->value - kFrontCooler.value);
+        day.airMax = Quantity(day.airMax->value - kFrontCooler.value);
         if (day.dewPoint) {
             day.dewPoint = Quantity(std::min(day.dewPoint->value, day.airMin->value));
         }
-        day.cloud_percent = Quantity(std::max(day.cloud_percent->value, kFrontCloud_percent));
-        day.wind = Quantity(std::max(day.wind->value, kFrontWind));
+        day.cloud_percent = Quantity(std::max(day.cloud_percent->value, kFrontCloud_percent.value));
+        day.wind = Quantity(std::max(day.wind->value, kFrontWind.value));
     }
 }
 
 void worsen(WeatherHour& hour, StressKind kind) {
     const bool isCalm = kind == StressKind::OvercastAndCalm;
-    hour.wind = isCalm ? std::min(hour.wind, kCalm) : std::max(hour.wind, kFrontWind);
-    hour.air -= isCalm ? 0.0 : kFrontCooler;
-    const double light = isCalm ? kOvercastOverClear : kFrontLight;
+    hour.wind = isCalm ? std::min(hour.wind, kOvercastWind.value) : std::max(hour.wind, kFrontWind.value);
+    hour.air -= isCalm ? 0.0 : kFrontCooler.value;
+    const double light = isCalm ? kOvercastOverClear.value : kFrontLight.value;
     if (hour.dewPoint) {
         hour.dewPoint = std::min(*hour.dewPoint, hour.air);
     }
@@ -71,7 +67,8 @@ void worsen(WeatherHour& hour, StressKind kind) {
         hour.par_umolPerM2S = *hour.par_umolPerM2S * light;
     }
     if (hour.cloud_percent) {
-        hour.cloud_percent = std::max(*hour.cloud_percent, isCalm ? kOvercast_percent : kFrontCloud_percent);
+        hour.cloud_percent =
+            std::max(*hour.cloud_percent, isCalm ? kOvercastCloud_percent.value : kFrontCloud_percent.value);
     }
 }
 

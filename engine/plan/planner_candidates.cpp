@@ -1,4 +1,5 @@
 // What a planner's search may take, and how it is tried (engine/plan/planner.h).
+#include "engine/plan/constants_plan.h"
 #include "engine/plan/plan_mornings.h"
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/plan/planner.h"
@@ -14,8 +15,7 @@ constexpr int kScouts = 64, kSearchDraws = 256,
 // Members times days of each length, with which a search ends without a candidate; half a minute of one core.
 constexpr double kMostScouted = 40000.0, kMostSearched = 100000.0;
 constexpr double kBriefSearch = 1.0 / 3.0;
-constexpr int kLateNights = 4;      // nights that tell whether a sustained schedule can ever be good
-constexpr double kHopeless = 0.25;  // of the members harmed in them: it cannot
+constexpr int kLateNights = 4;  // nights that tell whether a sustained schedule can ever be good
 
 int powerOfTwo(int least) {
     int power = 1;
@@ -119,7 +119,7 @@ std::optional<Candidate> Planner::atOnce(const PlanMembers& members, const Susta
     const MembersRunState at = members.run(members.start(), schedule, PlanMembers::endOfNight(days));
     const HarmCount harm = members.harm(at, 1, days);
     const int late = members.harm(at, days - kLateNights + 1, days).any;
-    isHopeless = late > budget + kHopeless * members.members();
+    isHopeless = late > budget + kHopelessShare.value * members.members();
     return harm.any <= budget ? std::optional(Candidate{{target.action}, harm}) : std::nullopt;
 }
 

@@ -1,4 +1,5 @@
 #include "engine/ensemble/ensemble.h"
+#include "engine/plan/constants_plan.h"
 #include "engine/plan/plan.h"
 #include "engine/plan/plan_members.h"
 #include "engine/plan/plan_sensitivity.h"
@@ -85,7 +86,7 @@ void addWhyNot(const Plan& plan, const SentenceBuilder& builder) {
             return;
         case PlanReason::NoEndState:
             builder.add(SentenceKey::PlanDoNotStartNoEnd,
-                        {notNow, oxygen("line", plan.line), oxygen("worse", kNoWorse)});
+                        {notNow, oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
             return;
         case PlanReason::NoSafeWay:
         case PlanReason::BetterHarms:
@@ -233,11 +234,11 @@ void addSensitivity(const Plan& plan, const SentenceBuilder& builder) {
     }
     // From the longest down, so that what is said holds for all longer ones too.
     auto clears = plan.slow.end();
-    while (clears != plan.slow.begin() && std::prev(clears)->debtLeft < kClearedDebt) {
+    while (clears != plan.slow.begin() && std::prev(clears)->debtLeft < kClearedDebt.value) {
         --clears;
     }
     const SlowPoint& slowest = plan.slow.front();
-    std::vector<SentenceValue> values{percent("cleared", kClearedDebt), whole("days", kSlowDays),
+    std::vector<SentenceValue> values{percent("cleared", kClearedDebt.value), whole("days", kSlowDays),
                                       number("less", Measure::Minutes, slowest.minutes),
                                       number("left", Measure::Percent, 100.0 * slowest.debtLeft),
                                       number("all", Measure::Percent, 100.0 * plan.slow.back().debtLeft)};
@@ -275,7 +276,7 @@ std::vector<Sentence> sentencesOf(const Plan& plan) {
     addHolds(plan, {out, SentencePart::Holds});
     addSensitivity(plan, {out, SentencePart::Sensitivity});
     SentenceBuilder(out, SentencePart::Assumption)
-        .add(SentenceKey::PlanHarmMeaning, {oxygen("line", plan.line), oxygen("worse", kNoWorse)});
+        .add(SentenceKey::PlanHarmMeaning, {oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
     addAssumptions(plan.comparison, {out, SentencePart::Assumption});
     addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));
