@@ -1,6 +1,7 @@
 #include "engine/follow_up/dusk.h"
 
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/morning.h"
 #include "engine/follow_up/readings_beside.h"
 
@@ -9,11 +10,6 @@
 
 namespace engine {
 namespace {
-
-constexpr double kLeastApart = 2.0 * kHour;
-constexpr double kDawnHour = 7.0;
-constexpr double kTogether = 0.25 * kHour;  // readings of several depths take so long
-constexpr double kFivePercent = 1.645;      // sigmas to 5 and 95 % of a normal
 
 struct Seen {
     double time = 0.0, oxygen = 0.0;
@@ -34,8 +30,9 @@ std::optional<Seen> seenAbout(const PondModel& model, const JudgedLog& log, doub
     if (!nearest) {
         return std::nullopt;
     }
+    const double apart = kOneProfile_h.value * kHour;
     const std::optional<double> oxygen =
-        readingsBetween(model, log, *nearest - kTogether, *nearest + kTogether).fishWater();
+        readingsBetween(model, log, *nearest - apart, *nearest + apart).fishWater();
     return oxygen ? std::optional(Seen{*nearest, *oxygen}) : std::nullopt;
 }
 
@@ -43,19 +40,22 @@ std::optional<Seen> seenAbout(const PondModel& model, const JudgedLog& log, doub
 
 std::optional<DuskLine> duskLine(const PondModel& model, const JudgedLog& log, int day) {
     const double midnight = (day - 1) * kDay;
-    const std::optional<Seen> first = seenAbout(model, log, midnight, 16.0, 17.5, 19.0),
-                              second = seenAbout(model, log, midnight, 19.5, 21.0, 23.0);
-    if (!first || !second || second->time - first->time < kLeastApart) {
+    const std::optional<Seen> first = seenAbout(model, log, midnight, kFirstDuskFrom_h.value,
+                                                kFirstDusk_h.value, kFirstDuskTo_h.value),
+                              second = seenAbout(model, log, midnight, kSecondDuskFrom_h.value,
+                                                 kSecondDusk_h.value, kSecondDuskTo_h.value);
+    if (!first || !second || second->time - first->time < kDuskApart_h.value * kHour) {
         return std::nullopt;
     }
     DuskLine out{first->time, second->time, first->oxygen, second->oxygen, 0.0, 0.0, 0.0};
     // How often the span between the readings fits between the second and the dawn.
-    const double ahead = (midnight + kDay + kDawnHour * kHour - second->time) / (second->time - first->time);
+    const double ahead =
+        (midnight + kDay + kLineEnds_h.value * kHour - second->time) / (second->time - first->time);
     const double dawn = second->oxygen + ahead * (second->oxygen - first->oxygen);
     const double sigma = kOxygenMeterError * std::hypot(1.0 + ahead, ahead);
     out.dawn = std::max(dawn, 0.0);
-    out.low = std::max(dawn - kFivePercent * sigma, 0.0);
-    out.high = std::max(dawn + kFivePercent * sigma, 0.0);
+    out.low = std::max(dawn - kFivePercent.value * sigma, 0.0);
+    out.high = std::max(dawn + kFivePercent.value * sigma, 0.0);
     return out;
 }
 

@@ -5,6 +5,7 @@
 #include "engine/base/percentile.h"
 #include "engine/base/units.h"
 #include "engine/follow_up/assimilate.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/fit_forecast.h"
 #include "engine/follow_up/fit_readings.h"
 #include "engine/follow_up/fit_state.h"
@@ -144,7 +145,7 @@ FitMisfit misfitOf(const Eigen::MatrixXd& predictions, const Eigen::VectorXd& re
     const Eigen::VectorXd ones = root.matrixL().solve(Eigen::VectorXd::Ones(readings.size()));
     const double level = std::fabs(ones.dot(apart)) / ones.norm();  // in sigmas of a common offset
     out.ratio = std::max(std::sqrt(apart.squaredNorm() / static_cast<double>(readings.size())),
-                         level * kBeyondNoise / kLevelBeyondNoise);
+                         level * kBeyondNoise.value / kLevelBeyondNoise.value);
     return out;
 }
 
@@ -344,8 +345,8 @@ FitResult fitKnown(const KnownPond& known, const FitOptions& options, const std:
                  {},
                  {}};
     task.past = planUpTo(task.whole, known.model.startTime, known.time);
-    task.expected = {evenError(kModelOxygen, kOxygenMeterError),
-                     evenError(kModelTemperature, kMeterTemperature)};
+    task.expected = {evenError(kModelOxygen.value, kOxygenMeterError),
+                     evenError(kModelTemperature.value, kMeterTemperature.value)};
 
     FitState state(known.model, options, known.time, fit.days, task.threads, control);
     std::vector<std::vector<float>> prior;

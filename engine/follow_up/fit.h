@@ -66,12 +66,6 @@ struct FitMisfit {
     double mean = 0.0;   ///< Reading minus model, its median
     double ratio = 0.0;  ///< Root of the mean square over sigma, decorrelated; more where all lie to one side
 };
-/// Beyond this a fit says that pond and model disagree beyond noise (judgement: 5 readings within the noise
-/// pass it once in 100 times, more of them less often).
-inline constexpr double kBeyondNoise = 1.75;
-/// An offset common to all readings, in its own sigmas, that is taken for as much (noise passes it once in
-/// 100 times).
-inline constexpr double kLevelBeyondNoise = 2.58;
 
 /// The coming night's fish water [g/m^3].
 struct NightAhead {
@@ -116,11 +110,5 @@ struct FitResult {
 /// @param air  What runs from day 1 to the end, instead of the log's air and the ramp meant.
 [[nodiscard]] FitResult fitKnown(const KnownPond& known, const FitOptions& options,
                                  const std::optional<Schedule>& air = {}, const RunControl& control = {});
-
-/// What a member's fish water is off by at dawn, on top of the members (1 sigma).
-inline constexpr double kModelOxygen =
-    0.5;  ///< [g/m^3]; published dawn skill 0.4 to 0.5 (Madenjian et al. 1987)
-inline constexpr double kModelTemperature = 0.8;  ///< [degC]; judgement
-inline constexpr double kMeterTemperature = 0.2;  ///< [degC]; common practice, no source
 
 }  // namespace engine

@@ -5,19 +5,13 @@
 #include "engine/ensemble/draws.h"
 #include "engine/ensemble/ensemble.h"
 #include "engine/follow_up/assimilate.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/run/prepare.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace engine {
-namespace {
-
-/// 1 sigma of the logarithms of the balance's factors. The balance takes the day before for a usual one, and
-/// days of a week differ by a factor of about 1.3 in light (judgement).
-constexpr double kFactorSpread = 0.25;
-
-}  // namespace
 
 std::vector<WeatherScatter> scatterAfter(const Pond& pond, int firstDay, int lastDay, int known) {
     if (!pond.weather.observed) {
@@ -72,7 +66,7 @@ FitState::FitState(const PondModel& model, const FitOptions& options, double unt
         const double* own = scores.data() + i * row + inputs;
         const auto put = [&](std::size_t which, double factorFound) {
             states(static_cast<Eigen::Index>(inputs + which), static_cast<Eigen::Index>(i)) =
-                std::log(factorFound) + kFactorSpread * own[which];
+                std::log(factorFound) + kFactorSpread.value * own[which];
         };
         put(0, balanced.respiration.factor);
         put(1, balanced.growth.factor);

@@ -1,6 +1,7 @@
 #include "engine/follow_up/incident.h"
 
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/morning.h"
 #include "engine/pond/local_time.h"
 #include "engine/water/layering.h"
@@ -13,11 +14,6 @@ namespace engine {
 namespace {
 
 constexpr int kRunDays = 3;
-constexpr double kLookAhead = 24.0;  // [h]
-constexpr double kLongest = 48.0;    // [h]
-constexpr double kStaysHours = 3.0;
-constexpr double kTransfer_kgPerKWh = 1.5;
-constexpr double kStratified = 2.0;  // [K]; common practice, no source
 
 OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAerator& surface,
                         double transfer, const RunControl& control) {
@@ -49,11 +45,12 @@ OptionOutcome outcomeOf(IncidentOption option, PondModel model, const SurfaceAer
         const double hours = (row.time - model.startTime) / kHour;
         out.hours.push_back(hours);
         out.fishWater.push_back(row.fishWater);
-        out.lowest = hours <= kLookAhead ? std::min(out.lowest, row.fishWater) : out.lowest;
-        lastBelow =
-            hours <= kLongest && row.fishWater < model.parameters.thresholds.stress ? hours : lastBelow;
+        out.lowest = hours <= kIncidentAhead_h.value ? std::min(out.lowest, row.fishWater) : out.lowest;
+        lastBelow = hours <= kLongestRecovery_h.value && row.fishWater < model.parameters.thresholds.stress
+                        ? hours
+                        : lastBelow;
     }
-    if (lastBelow <= kLongest - kStaysHours) {
+    if (lastBelow <= kLongestRecovery_h.value - kStaysAbove_h.value) {
         const auto after = std::upper_bound(out.hours.begin(), out.hours.end(), lastBelow);
         out.recovery_h = after != out.hours.end() ? std::optional(*after) : std::nullopt;
     }
@@ -92,7 +89,7 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     // Unlike isMixedThrough() this takes a difference of just the limit for mixed.
     const bool isSameOxygen = std::fabs(out.surface - out.bottom) <= kMixedOxygen.value;
     out.state = hasOneTemperature(out.difference) && isSameOxygen ? PresentState::Mixed
-                : std::fabs(out.difference) > kStratified         ? PresentState::Stratified
+                : std::fabs(out.difference) > kStratified.value   ? PresentState::Stratified
                                                                   : PresentState::Between;
 
     SurfaceAerator surface = pond.surfaceAerator.value_or(SurfaceAerator{});
@@ -102,7 +99,7 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     out.surfaceIsGuess = !pond.surfaceAerator;
     if (out.surfaceIsGuess) {
         surface.transfer_kgPerH =
-            Quantity(kEmergency_kWPerHa * kTransfer_kgPerKWh * 1e-4 * out.model.basin.area(0.0));
+            Quantity(kEmergency_kWPerHa.value * kEmergency_kgPerKWh.value * 1e-4 * out.model.basin.area(0.0));
     }
     out.surfaceTransfer_kgPerH = *surface.transfer_kgPerH;
     Pond withSurface = now;

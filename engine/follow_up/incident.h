@@ -8,9 +8,6 @@
 
 namespace engine {
 
-/// Power of a surface aerator for an emergency where the pond has none [kW/ha].
-inline constexpr double kEmergency_kWPerHa = 2.5;
-
 /// What can be done at once.
 enum class IncidentOption {
     AirOff,      ///< Bottom air off

@@ -1,6 +1,7 @@
 #include "engine/follow_up/morning.h"
 
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/pond/pond_words.h"
 
 #include <algorithm>
@@ -10,7 +11,7 @@
 namespace engine {
 namespace {
 
-constexpr double kAroundSunrise = 3.0 * kHour;
+constexpr double kAroundSunrise = kOneMorning_h.value * kHour;
 
 }  // namespace
 
@@ -44,7 +45,7 @@ MorningReadings readingsBetween(const PondModel& model, const JudgedLog& log, do
     const Reading& low = *byDepth.rbegin()->second;
     out.surface = *top.oxygen;
     out.temperatureSurface = top.temperature ? std::optional<double>(*top.temperature) : std::nullopt;
-    if (byDepth.size() > 1 && *low.depth >= 0.5 * model.basin.maxDepth()) {
+    if (byDepth.size() > 1 && *low.depth >= kBottomReading.value * model.basin.maxDepth()) {
         out.bottom = *low.oxygen;
         out.temperatureBottom = low.temperature ? std::optional<double>(*low.temperature) : std::nullopt;
     }
@@ -77,9 +78,10 @@ MorningReadings lastReadings(const PondModel& model, const JudgedLog& log, doubl
 
 std::optional<Profile> presentProfile(const Pond& pond, const std::vector<Reading>& readings, LocalTime at) {
     std::map<double, const Reading*> byDepth;
+    const LocalTime from = at - std::chrono::hours(static_cast<int>(kOneMorning_h.value));
     for (const Reading& reading : readings) {
-        if (*reading.at > at - std::chrono::hours(3) && *reading.at <= at && reading.depth &&
-            reading.oxygen && reading.temperature) {
+        if (*reading.at > from && *reading.at <= at && reading.depth && reading.oxygen &&
+            reading.temperature) {
             byDepth[*reading.depth] = &reading;
         }
     }

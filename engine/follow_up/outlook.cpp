@@ -1,5 +1,6 @@
 #include "engine/follow_up/outlook.h"
 
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/ramps/log.h"
 
 #include <algorithm>
@@ -22,8 +23,10 @@ WeatherDay& rowOf(std::vector<WeatherDay>& days, Date date) {
     return *at;
 }
 
-double cloudOf(Outlook outlook) {
-    return outlook == Outlook::Clear ? 10.0 : outlook == Outlook::HalfCloudy ? 50.0 : 95.0;  // [%]
+double cloudPercentOf(Outlook outlook) {
+    return outlook == Outlook::Clear        ? kClearOutlook_percent.value
+           : outlook == Outlook::HalfCloudy ? kHalfOutlook_percent.value
+                                            : kDullOutlook_percent.value;
 }
 
 }  // namespace
@@ -37,13 +40,12 @@ Pond withOutlook(Pond pond, Outlook outlook, LocalTime at) {
         return pond;
     }
     pond.weather = std::move(known);
-    constexpr double kCalm = 1.0;  // [m/s]; under the 1.5 at which the hold rules call it calm
     const auto today = std::chrono::floor<std::chrono::days>(at);
     for (const auto day : {today, today + std::chrono::days(1)}) {
         WeatherDay& row = rowOf(pond.weather.days, Date(day));
-        row.cloud_percent = Quantity(cloudOf(outlook));
+        row.cloud_percent = Quantity(cloudPercentOf(outlook));
         if (outlook == Outlook::DullAndCalm) {
-            row.wind = Quantity(kCalm);
+            row.wind = Quantity(kCalmOutlook.value);
         }
         row.forecast = true;
         row.knownAt.reset();

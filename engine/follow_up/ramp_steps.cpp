@@ -1,14 +1,13 @@
 #include "engine/follow_up/ramp_steps.h"
 
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace engine {
 namespace {
-
-constexpr double kAfterStop = 0.25;  // of the minutes that ran last; common practice, no source
 
 void append(std::vector<int>& to, const std::vector<int>& more) {
     to.insert(to.end(), more.begin(), more.end());
@@ -46,8 +45,8 @@ std::vector<int> RampSteps::minutesAfter(DawnVerdict verdict, bool isWholeRamp) 
             break;
         case DawnVerdict::Stop:
             out.assign(kDaysAfterStop, 0);
-            append(out,
-                   resumed(static_cast<int>(std::lround(kAfterStop * m_last)), kDaysAhead - kDaysAfterStop));
+            append(out, resumed(static_cast<int>(std::lround(kAfterStop.value * m_last)),
+                                kDaysAhead - kDaysAfterStop));
             break;
     }
     return out;

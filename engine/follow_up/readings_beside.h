@@ -1,14 +1,15 @@
 #pragma once
 
 #include "engine/run/run.h"
+#include "engine/water/constants_debt.h"
 
 #include <optional>
 #include <vector>
 
 namespace engine {
 
-/// What a meter in good order may be off, plus or minus [g/m^3]; common practice, no source.
-inline constexpr double kOxygenMeterError = 0.2;
+/// What a meter in good order may be off, plus or minus [g/m^3].
+inline constexpr double kOxygenMeterError = kMeterError.value;
 
 /// A reading of oxygen and what a run has at the same depth and time.
 struct ReadingBeside {

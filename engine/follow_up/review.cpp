@@ -3,6 +3,7 @@
 #include "engine/base/parallel.h"
 #include "engine/base/percentile.h"
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/fit_forecast.h"
 #include "engine/follow_up/today.h"
 #include "engine/pond/pond_words.h"
@@ -13,8 +14,6 @@
 
 namespace engine {
 namespace {
-
-constexpr double kSecchiNoise = 0.2;  // of the depth, from day to day (common practice: 15 to 25 %)
 
 Band bandOf(std::vector<float> sample) {
     const Percentiles p = percentilesOf(sample);
@@ -42,7 +41,8 @@ MemberPlan withDeadAlgae(MemberPlan plan, double startTime, double share, double
     double time = startTime;
     for (MemberStep& step : plan.steps) {
         time += step.dt;
-        step.plants.chlorophyll *= 1.0 - share * std::clamp((time - from) / (kKillTakes_d * kDay), 0.0, 1.0);
+        step.plants.chlorophyll *=
+            1.0 - share * std::clamp((time - from) / (kKillTakes_d.value * kDay), 0.0, 1.0);
     }
     return plan;
 }
@@ -143,8 +143,9 @@ ReviewFinding secchiFinding(const Pond& pond, const std::vector<Reading>& readin
     }
     out.reading /= out.count;
     before /= count;
-    const double sigma = kSecchiNoise * std::sqrt(1.0 / count + 1.0 / out.count);
-    out.without = {before * std::exp(-1.645 * sigma), before, before * std::exp(1.645 * sigma)};
+    const double sigma = kSecchiNoise.value * std::sqrt(1.0 / count + 1.0 / out.count);
+    out.without = {before * std::exp(-kFivePercent.value * sigma), before,
+                   before * std::exp(kFivePercent.value * sigma)};
     out.standsOut = out.reading < out.without.p05 || out.reading > out.without.p95;
     return out;
 }
@@ -320,9 +321,9 @@ ReviewVerdict verdictOf(const Review& review) {
 }  // namespace
 
 CopperGate copperGate(const Water& water) {
-    return !water.alkalinity                       ? CopperGate::Unknown
-           : *water.alkalinity < kCopperAlkalinity ? CopperGate::Low
-                                                   : CopperGate::Open;
+    return !water.alkalinity                             ? CopperGate::Unknown
+           : *water.alkalinity < kCopperAlkalinity.value ? CopperGate::Low
+                                                         : CopperGate::Open;
 }
 
 std::vector<ReviewTreatment> treatmentsOf(const Pond& pond, const std::vector<Event>& events,

@@ -36,20 +36,15 @@ struct ReviewTreatment {
 };
 
 /// What dead algae would have cost: the lowest dawn of the upper water over the last kKilled_d days, had
-/// algae been killed at noon before them, over three days, under the weather that came [g/m^3].
+/// algae been killed at noon before them, over kKillTakes_d, under the weather that came [g/m^3].
 struct ReviewKill {
     int day = 0;  ///< Of the kill
     Band leftAlone, quarter, all;
 };
-inline constexpr int kKilled_d = 10;         ///< The bill comes over a week or two (common practice)
-inline constexpr double kKillTakes_d = 3.0;  ///< Judgement
+inline constexpr int kKilled_d = 10;  ///< The bill comes over a week or two (common practice)
 
 enum class CopperGate { Unknown, Low, Open };
-inline constexpr double kCopperAlkalinity =
-    50.0;  ///< [g/m^3 as CaCO3]; University of Kentucky, known at second hand
-
-/// What is asked for before algae or weeds are killed (common practice, no source).
-inline constexpr double kLeastDawnForCopper = 5.0;  ///< [g/m^3]
+/// Between two parts of a pond whose algae or weeds are killed (common practice, no source).
 inline constexpr int kBetweenParts_d = 14;
 
 /// One day of the review.

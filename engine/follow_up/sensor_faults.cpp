@@ -1,6 +1,7 @@
 #include "engine/follow_up/sensor_faults.h"
 
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/readings_beside.h"
 #include "engine/water/water.h"
 
@@ -11,21 +12,18 @@
 namespace engine {
 namespace {
 
-using std::chrono::minutes;
 using std::chrono::seconds;
 
 constexpr std::size_t kStuckReadings = 6;
-constexpr seconds kStuckTime = std::chrono::hours(3);
-constexpr double kNothing = 0.1;  // [g/m^3]; at most this is water without oxygen
-constexpr double kDrop = 2.0;     // [g/m^3]; in one step
-constexpr double kBack = 1.0;     // [g/m^3]; within this of the reading before the drop it is over
-constexpr seconds kOneStep = std::chrono::hours(1);
-constexpr seconds kComesBack = std::chrono::hours(6);
-constexpr double kAirStep = 3.0;  // [K]
-constexpr double kNearSaturation = 0.07;
-constexpr double kDrift = 0.5;  // [g/m^3]
-constexpr double kSamePair_m = 0.25;
-constexpr seconds kSamePairTime = minutes(30);
+constexpr std::size_t kDriftPairs = 3;
+
+constexpr seconds hours(const Constant& span_h) {
+    return seconds(static_cast<seconds::rep>(span_h.value * kHour));
+}
+
+constexpr seconds minutes(const Constant& span_min) {
+    return seconds(static_cast<seconds::rep>(span_min.value * kMinute));
+}
 
 /// Readings of one meter at one depth, by their places in the whole list, in the order of time.
 using Series = std::vector<std::size_t>;
@@ -77,8 +75,9 @@ private:
             while (last + 1 < series.size() && oxygen(series[last + 1]) == oxygen(series[first])) {
                 ++last;
             }
-            if (last - first + 1 >= kStuckReadings && between(series[first], series[last]) >= kStuckTime &&
-                oxygen(series[first]) > kNothing) {
+            if (last - first + 1 >= kStuckReadings &&
+                between(series[first], series[last]) >= hours(kStuck_h) &&
+                oxygen(series[first]) > kNoOxygen.value) {
                 for (std::size_t k = first; k <= last; ++k) {
                     flag(series[k], SensorFault::Stuck);
                 }
@@ -91,15 +90,17 @@ private:
         for (std::size_t k = 1; k < series.size(); ++k) {
             const double before = oxygen(series[k - 1]);
             if (m_faults[series[k - 1]] == SensorFault::StepDrop ||
-                between(series[k - 1], series[k]) > kOneStep || oxygen(series[k]) > before - kDrop) {
+                between(series[k - 1], series[k]) > hours(kOneStep_h) ||
+                oxygen(series[k]) > before - kStepDrop.value) {
                 continue;
             }
             std::size_t back = k;
-            while (back < series.size() && between(series[k - 1], series[back]) <= kComesBack &&
-                   oxygen(series[back]) < before - kBack) {
+            while (back < series.size() && between(series[k - 1], series[back]) <= hours(kComesBack_h) &&
+                   oxygen(series[back]) < before - kDropIsOver.value) {
                 ++back;
             }
-            const bool isBack = back < series.size() && between(series[k - 1], series[back]) <= kComesBack;
+            const bool isBack =
+                back < series.size() && between(series[k - 1], series[back]) <= hours(kComesBack_h);
             for (std::size_t j = k; j < (isBack ? back : k + 1); ++j) {
                 flag(series[j], SensorFault::StepDrop);
             }
@@ -113,14 +114,15 @@ private:
         for (std::size_t k = 1; k < series.size(); ++k) {
             const Reading& before = m_readings[series[k - 1]];
             const Reading& now = m_readings[series[k]];
-            if (!before.temperature || !now.temperature || between(series[k - 1], series[k]) > kOneStep) {
+            if (!before.temperature || !now.temperature ||
+                between(series[k - 1], series[k]) > hours(kOneStep_h)) {
                 isDry = false;
                 continue;
             }
             const double step = *now.temperature - *before.temperature;
             const double full = oxygenSaturationKernel(now.temperature->value, 0.0, m_pressure);
-            const bool isFull = std::fabs(oxygen(series[k]) / full - 1.0) < kNearSaturation;
-            isDry = std::fabs(step) > kAirStep ? !isDry && isFull : isDry && isFull;
+            const bool isFull = std::fabs(oxygen(series[k]) / full - 1.0) < kNearSaturation.value;
+            isDry = std::fabs(step) > kAirStep.value ? !isDry && isFull : isDry && isFull;
             if (isDry) {
                 flag(series[k], SensorFault::OutOfWater);
             }
@@ -144,7 +146,7 @@ private:
                     const double depths = std::fabs(*m_readings[hand].depth - *m_readings[series[k]].depth);
                     const bool isNearest =
                         k + 1 >= series.size() || std::chrono::abs(between(series[k + 1], hand)) > apart;
-                    if (apart <= kSamePairTime && depths <= kSamePair_m && isNearest &&
+                    if (apart <= minutes(kSamePair_min) && depths <= kSamePair.value && isNearest &&
                         m_readings[hand].meter != m_readings[series[k]].meter) {
                         pairs.push_back({k, static_cast<double>(between(series.front(), hand).count()) / kDay,
                                          oxygen(series[k]) - oxygen(hand)});
@@ -152,7 +154,7 @@ private:
                 }
             }
         }
-        if (pairs.size() < 3 || pairs.back().day - pairs.front().day < 2.0) {
+        if (pairs.size() < kDriftPairs || pairs.back().day - pairs.front().day < kDriftSpan_d.value) {
             return;
         }
         double meanDay = 0.0, meanDifference = 0.0, dayDay = 0.0, both = 0.0, square = 0.0;
@@ -166,12 +168,13 @@ private:
             square += (pair.difference - meanDifference) * (pair.difference - meanDifference);
         }
         const double slope = both / dayDay;
-        const bool isOneWay = square > 0.0 && std::fabs(both) / std::sqrt(dayDay * square) > 0.9;
-        if (!isOneWay || std::fabs(slope) * (pairs.back().day - pairs.front().day) <= kDrift) {
+        const bool isOneWay =
+            square > 0.0 && std::fabs(both) / std::sqrt(dayDay * square) > kDriftCorrelation.value;
+        if (!isOneWay || std::fabs(slope) * (pairs.back().day - pairs.front().day) <= kDrift.value) {
             return;
         }
         const auto off = std::find_if(pairs.begin(), pairs.end(), [&](const Pair& pair) {
-            return std::fabs(pair.difference - pairs.front().difference) > kDrift;
+            return std::fabs(pair.difference - pairs.front().difference) > kDrift.value;
         });
         for (std::size_t k = off == pairs.end() ? series.size() : off->place; k < series.size(); ++k) {
             flag(series[k], SensorFault::Drifting);
@@ -183,13 +186,13 @@ private:
             for (std::size_t j = i + 1; j < m_readings.size(); ++j) {
                 const Reading& a = m_readings[i];
                 const Reading& b = m_readings[j];
-                if (!a.at || !b.at || *b.at - *a.at > minutes(2)) {
+                if (!a.at || !b.at || *b.at - *a.at > minutes(kSameTime_min)) {
                     break;
                 }
                 const bool isPair = a.depth && b.depth && a.oxygen && b.oxygen &&
-                                    std::fabs(*a.depth - *b.depth) <= 0.05 &&
+                                    std::fabs(*a.depth - *b.depth) <= kSamePlace.value &&
                                     m_faults[i] == SensorFault::None && m_faults[j] == SensorFault::None;
-                if (isPair && std::fabs(*a.oxygen - *b.oxygen) > 3.0 * kOxygenMeterError) {
+                if (isPair && std::fabs(*a.oxygen - *b.oxygen) > kDisagreement.value * kOxygenMeterError) {
                     m_faults[i] = m_faults[j] = SensorFault::Disagrees;
                 }
             }

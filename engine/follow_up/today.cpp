@@ -1,6 +1,7 @@
 #include "engine/follow_up/today.h"
 
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/known_pond.h"
 #include "engine/follow_up/ramp_steps.h"
 #include "engine/ramps/hold_rules.h"
@@ -15,10 +16,8 @@
 namespace engine {
 namespace {
 
-constexpr double kReducedStart = 0.25;              // of the minutes after a stop of some days
-constexpr int kDaysBeforeStart = 14;                // in which a dawn counts as the one before the start
-constexpr double kFromTen = 9.0, kUntilTen = 11.5;  // [h] for the reading of about 10:00
-constexpr int kForecastHours = 32;                  // of the fit, past the coming dawn
+constexpr int kDaysBeforeStart = 14;  // in which a dawn counts as the one before the start
+constexpr int kForecastHours = 32;    // of the fit, past the coming dawn
 
 /// What the log says of the air up to now.
 struct AirSoFar {
@@ -70,10 +69,10 @@ Morning morningByReadings(const KnownPond& known, const MorningReadings& read, c
     }
     out.yesterday = fishWaterOn(today - 1);
     const double midnight = (today - 1) * kDay;
-    if (known.time >= midnight + kFromTen * kHour) {
-        out.midMorning =
-            readingsBetween(known.model, known.log, midnight + kFromTen * kHour, midnight + kUntilTen * kHour)
-                .surface;
+    if (known.time >= midnight + kFromTen_h.value * kHour) {
+        out.midMorning = readingsBetween(known.model, known.log, midnight + kFromTen_h.value * kHour,
+                                         midnight + kUntilTen_h.value * kHour)
+                             .surface;
     }
     const std::vector<int> held = holdDays(known.model.pond);
     out.weatherHolds = std::find(held.begin(), held.end(), today) != held.end();
@@ -96,7 +95,7 @@ std::optional<RestartAdvice> restartOf(const PondModel& model, const Morning& mo
                                        const Schedule& untilToday, int today) {
     const double now = (today - 1) * kDay + kDay / 4;
     const std::optional<double> last = lastAir(untilToday, now);
-    if (!last || now - *last < 1.5 * kDay) {
+    if (!last || now - *last < kStop_d.value * kDay) {
         return std::nullopt;
     }
     RestartAdvice out;
@@ -204,7 +203,7 @@ void addRamp(Morning& morning, double debtLeft, const RampSteps& steps, const Ru
 std::vector<int> minutesBy(const DawnDecision& decision, const RampSteps& steps,
                            const std::optional<RestartAdvice>& restart) {
     std::vector<int> out = steps.minutesAfter(decision.verdict, isRestart(restart, Restart::WholeRamp));
-    const double share = isRestart(restart, Restart::ReducedStart) ? kReducedStart : 1.0;
+    const double share = isRestart(restart, Restart::ReducedStart) ? kReducedStart.value : 1.0;
     for (int& one : out) {
         one = static_cast<int>(std::lround(one * share));
     }

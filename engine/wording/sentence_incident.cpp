@@ -1,5 +1,6 @@
 #include "engine/wording/sentence_incident.h"
 
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/pond/local_time.h"
 #include "engine/wording/sentence_builder.h"
 
@@ -51,7 +52,7 @@ std::vector<Sentence> sentencesOf(const Incident& incident) {
     if (incident.surfaceIsGuess) {
         builder.add(SentenceKey::IncidentSurfaceAssumed,
                     {number("transfer", Measure::Plain, incident.surfaceTransfer_kgPerH),
-                     number("power", Measure::Plain, kEmergency_kWPerHa)});
+                     number("power", Measure::Plain, kEmergency_kWPerHa.value)});
     }
     const SentenceBuilder steps(out, SentencePart::IncidentSteps);
     for (const char* step :

@@ -1,6 +1,7 @@
 #include "engine/wording/sentence_log.h"
 
 #include "engine/base/text.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/log_chain.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_words.h"
@@ -133,7 +134,7 @@ std::vector<Sentence> sentencesOf(const FitResult& fit) {
         builder.add(FitOutside, {whole("count", static_cast<int>(fit.outside))});
     }
     if (fit.oxygen.readings > 0) {
-        builder.add(fit.oxygen.ratio > kBeyondNoise ? FitDisagrees : FitAgrees,
+        builder.add(fit.oxygen.ratio > kBeyondNoise.value ? FitDisagrees : FitAgrees,
                     {number("mean", Measure::Rate, fit.oxygen.mean),
                      number("ratio", Measure::Plain, fit.oxygen.ratio)});
     }

@@ -2,6 +2,7 @@
 
 #include "engine/base/csv_table.h"
 #include "engine/base/text.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/pond/local_time.h"
 #include "engine/wording/sentence_builder.h"
 
@@ -88,7 +89,7 @@ void addTreatments(const Review& review, const SentenceBuilder& builder) {
         builder.add(SentenceKey::ReviewKill, std::move(values));
     }
     builder.add(SentenceKey::ReviewInParts,
-                {oxygen("line", kLeastDawnForCopper), whole("days", kBetweenParts_d)});
+                {oxygen("line", kLeastDawnForCopper.value), whole("days", kBetweenParts_d)});
 }
 
 }  // namespace
@@ -109,7 +110,7 @@ std::vector<Sentence> sentencesOf(const Review& review) {
                                                 : SentenceKey::ReviewNothing,
                     valuesOf(one, "without-aerator"));
     }
-    if (review.fit.oxygen.ratio > kBeyondNoise) {
+    if (review.fit.oxygen.ratio > kBeyondNoise.value) {
         builder.add(SentenceKey::FitDisagrees, {number("mean", Measure::Rate, review.fit.oxygen.mean),
                                                 number("ratio", Measure::Plain, review.fit.oxygen.ratio)});
     }

@@ -1,6 +1,7 @@
 #include "engine/wording/sentence_today.h"
 
 #include "engine/base/units.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/pond/pond_words.h"
 #include "engine/wording/sentence_builder.h"
 
@@ -118,7 +119,7 @@ void addTonight(const Today& today, const SentenceBuilder& builder) {
                              oxygen("from", night.low.p05), oxygen("to", night.low.p95)});
             }
         }
-        if (today.fit->oxygen.ratio > kBeyondNoise) {
+        if (today.fit->oxygen.ratio > kBeyondNoise.value) {
             builder.add(SentenceKey::FitDisagrees,
                         {number("mean", Measure::Rate, today.fit->oxygen.mean),
                          number("ratio", Measure::Plain, today.fit->oxygen.ratio)});

@@ -4,6 +4,7 @@
 
 #include "engine/base/units.h"
 #include "engine/follow_up/assimilate.h"
+#include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/fit_forecast.h"
 #include "engine/follow_up/fit_state.h"
 #include "engine/follow_up/readings_beside.h"
@@ -193,7 +194,7 @@ TEST(Fit, ReadingsThatTheModelCannotHaveAreWarnedOf) {
     const FitOptions options = fewMembers(40);
     const FitResult fit = fitPond(pond, options);
     ASSERT_EQ(fit.end, FitEnd::Completed) << fit.message;
-    EXPECT_GT(fit.oxygen.ratio, kBeyondNoise);
+    EXPECT_GT(fit.oxygen.ratio, kBeyondNoise.value);
     const auto sentences = sentencesOf(fit);
     EXPECT_TRUE(test::isSaid(sentences, SentenceKey::FitDisagrees));
     EXPECT_FALSE(test::isSaid(sentences, SentenceKey::FitAgrees));
