@@ -116,19 +116,30 @@ TEST(HoldRules, APondFilesOwnDaysTakeTheRulesPlace) {
     EXPECT_EQ(holdDays(pond), (Days{3}));
 }
 
-TEST(HoldRules, ARampThatHeedsTheWeatherSkipsThem) {
-    const Pond pond = scenario("grandfathers-pond");
-    const std::vector<int> held = holdDays(pond);
-    Ramp ramp = test::minutesEachDay(60.0);
+/// Eight days of the headline pond under a ramp that heeds the weather.
+RampRun heedingRun(Ramp ramp) {
     ramp.weatherHold = true;
-    Pond with = pond;
-    with.ramps = {ramp};
+    Pond pond = scenario("grandfathers-pond");
+    pond.ramps = {ramp};
     RunRequest request;
     request.days = 8;
-    const RampRun run = runRamp(prepareUnbalanced(with, {12, 1800.0}), &with.ramps.front(), request);
-    for (const DayRow& day : run.days) {
+    return runRamp(prepareUnbalanced(pond, {12, 1800.0}), &pond.ramps.front(), request);
+}
+
+TEST(HoldRules, ARampThatHeedsTheWeatherSkipsThem) {
+    const std::vector<int> held = holdDays(scenario("grandfathers-pond"));
+    for (const DayRow& day : heedingRun(test::minutesEachDay(60.0)).days) {
         const bool isHeld = std::find(held.begin(), held.end(), day.day) != held.end();
         EXPECT_NEAR(day.runMinutes, isHeld ? 0.0 : 60.0, 1e-6) << "day " << day.day;
+    }
+}
+
+TEST(HoldRules, SoDoesOneThatIsHeldToADose) {
+    const std::vector<int> held = holdDays(scenario("grandfathers-pond"));
+    ASSERT_FALSE(held.empty());
+    for (const DayRow& day : heedingRun(test::cappedRamp(5.0, true)).days) {
+        const bool isHeld = std::find(held.begin(), held.end(), day.day) != held.end();
+        EXPECT_EQ(day.runMinutes == 0.0, isHeld) << "day " << day.day;
     }
 }
 
