@@ -44,7 +44,7 @@ inline constexpr NumberOption kThreads{
 inline constexpr NumberOption kLayers{"--layers", 12, 400,
                                       true,       "", "Layers of the water, 12 to 400 (default 40)"};
 inline constexpr NumberOption kStep{
-    "--step-s", 1, 3600, false, " s", "Longest time step in seconds, 1 to 3600 (default 360)"};
+    "--step-s", 1, 3600, false, " s", "Longest time step in seconds, 1 to 3600 (default 600)"};
 inline constexpr NumberOption kFitMembers{
     "--members", 8,  engine::kMostMembers,
     true,        "", "Ponds like this one, 8 to 10000 (default 200; 64 for today and review)"};

@@ -47,7 +47,7 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_bottom(bottom),
       m_switches(switches),
       m_layers(grid.layers()),
-      m_windAtSeven(windAt(1.0, kWindHeight.value, kHeatWindHeight.value)),
+      m_windAtTwo(windAt(1.0, kWindHeight.value, kHeatWindHeight.value)),
       m_water(m_layers),
       m_sun(m_layers),
       m_plants(m_layers),
@@ -114,54 +114,28 @@ template <class Real>
 void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
     applyPlantTable(air);
     sunlight(air, m_state);
-    heatRates(air, m_state, dt);
-    // What mixes is the water as it is: with the step's heat added first, sun would still water that it does
-    // not.
     densities(m_state);
-    diffusivities(air);
+    meetAir(air, m_state);
+    stirring(air);
     plume(aeration, m_state);
-    if (m_reactsFirst) {
-        react(dt, aeration);
-        mix(dt, air);
-    } else {
-        mix(dt, air);
-        react(dt, aeration);
-    }
-    m_reactsFirst = !m_reactsFirst;
+    react(dt, aeration);
+    move(dt);
     stirMuck(aeration, dt);
     placeFish(m_state);
     m_ledger.liftedVolume += dt * m_bubbles.hypolimneticLift;
 }
 
-template <class Real>
-void Column<Real>::mix(double dt, const Air<Real>& air) {
-    exchangeSurface(dt, air);
-    for (int i = 0; i < m_layers; ++i) {
-        m_state.heat[i][0] += dt * m_sun.heating[i];
-    }
-    Transport<Real>::prepareBoth(dt, m_mixing.diffusivity, m_transport.flows, m_transport.heat,
-                                 kMolecularHeat.value, m_transport.solutes, kMolecularSolute.value);
-    m_transport.heat.template advance<1, 1>(m_transport.flows, {m_parameters.spring.temperature},
-                                            m_state.heat);
-    const std::array<Real, kSolutes> over =
-        m_transport.hasToxicants ? m_transport.solutes.template advance<kSolutes, kSolutes>(
-                                       m_transport.flows, m_transport.springWater, m_state.solutes)
-                                 : m_transport.solutes.template advance<kAlwaysCarried, kSolutes>(
-                                       m_transport.flows, m_transport.springWater, m_state.solutes);
-    const Real spring = dt * m_parameters.spring.flow;
-    m_ledger.oxygen[kInflow] += spring * (m_transport.springWater[kOxygen] - over[kOxygen]);
-    m_ledger.debtInflow -= spring * (over[kFast] + over[kMedium]);
-}
-
+/// What the reactions of the step make of the water, beside the water as it was.
 template <class Real>
 void Column<Real>::react(double dt, const Aeration& aeration) {
     reactionsOf(aeration, m_state, dt);
-    m_reacting.rates.exchange[0] = 0.0;  // exchangeSurface() did it
     gather(m_state);
     reactionStep(m_reacting.rates, dt, m_reacting.water, m_reacting.amounts);
     record(dt);
     for (int i = 0; i < m_layers; ++i) {
-        auto& s = m_state.solutes[i];
+        m_transport.before[i] = m_state.solutes[i];
+        auto& s = m_transport.reacted[i];
+        s = m_state.solutes[i];
         if (m_transport.hasToxicants) {
             // The toxicants go with the demand fractions that hold them; new fast debt brings its share of
             // sulfide.

@@ -4,39 +4,28 @@
 // Equations, numbers and sources stand in the docstrings of this room and, for what a pond file need not
 // give, beside the numbers in engine/water, each with its range.
 //
-// A step finds light, heat, density, diffusivity and plume of the water as it is, then mixes (surface
-// exchange, heat of the step, everything the water carries) and reacts, or reacts and mixes: steps go in
-// pairs whose second one has the other order, a symmetric splitting that ends on what mixing left. The runner
-// makes every stretch between marks a whole number of pairs. The plume is integrated again at each mark,
-// halfway between marks, and where air or depth change: on the clock and never by what has moved, since a
-// threshold makes single hours jump with the step. In capped runs, whose end depends on it, it is integrated
-// at each step.
+// A step finds light, heat, plume and reactions of the water as it is and then moves the water with the
+// reactions' amounts as a source, in two implicit stages (SDIRK of second order, kStageShare). Each stage
+// first finds the density at its own end, by Newton's method on the density alone, since mixing hangs on
+// nothing else that a step changes: diffusivities taken from the start of a step are a relay, that sun and
+// wind switch to and fro, whose answers hang on the step. The plume is integrated again at each mark, halfway
+// between marks, and where air or depth change: on the clock and never by what has moved, since a threshold
+// makes single hours jump with the step. In capped runs, whose end depends on it, it is integrated at each
+// step.
 //
-// Both halves are positive for any step and conserve to rounding:
-// - Transport is backward Euler with upwind flow, tridiagonal plus one dense row per rise of the plume
-//   (Sherman, Morrison, Woodbury), solved with sums and products of positive numbers only. Central face
+// What is left stays positive for any step and conserves to rounding:
+// - A stage is backward Euler with upwind flow, tridiagonal plus one dense row per rise of the plume
+//   (Sherman, Morrison, Woodbury), solved with sums and products of positive numbers only; the surface's
+//   exchange with the air is one more entry of that matrix, so that nothing has to be slowed. Central face
 //   values come back as antidiffusive fluxes under the limiter of Boris and Book. First-order flow on the
 //   same layers loses the thermocline.
+// - Two stages may pass zero, one stage does not: where they do, a solute is brought back towards the answer
+//   of one stage over the whole step, by no more than it takes.
 // - Reactions: oxygen after the step solves a rising concave equation. Newton from the left of the root never
 //   passes it, so that the amounts taken at any iterate leave oxygen and every demand fraction positive, and
 //   the ledger is the sum of exactly those amounts. Nothing is clamped.
-// - Surface exchange takes the oxygen that mixing brought to the surface, once before each mixing, and is
-//   slowed only where it would empty a thin layer within the step.
-// - Convection: layers form mixed blocks as long as the water above is denser than the water below. A rule of
-//   neighbouring layers flickers between odd and even faces, and one that compares a cooled surface layer
-//   with the water below digs too deep, the more so the thinner the layer. A face inside a mixed block
-//   overturns the less, the less the water above it is denser than the block's below it: without that the
-//   diffusivity jumps whenever a block parts, and the base of the mixed layer by day flickers however short
-//   the steps.
 //
-// The splitting is of second order, but both halves are backward Euler and diffusivities are those of a
-// step's start, so the whole is of first order in time (measured: 1.0). None of these betters the hours and
-// lows that are off at steps of 360 s for what it costs: the mean of the diffusivities of a step's start and
-// of its predicted end, those of the predicted end alone, the mean of this step's and the last one's,
-// reactions in pairs of forward and backward Euler. At the default settings every night's low of the headline
-// pond is within 0.05 mg/L of the converged one in time (measured: 0.03) and within 0.2 in depth, which
-// tests/property/targets_test.cpp holds; what steps and layers cost and how far they are off elsewhere stands
-// at the head of tests/bench/scorecard.cpp.
+// How far off steps and layers are, and what they cost, stands at the head of tests/bench/scorecard.cpp.
 //
 // A loop over layers that is to be computed side by side takes plain arrays, DAWNLINE_SIDE_BY_SIDE and no
 // call that cannot be a part of it. One division is worth many products, so that inverses come from one
@@ -49,6 +38,7 @@
 #include "engine/water/basin.h"
 #include "engine/water/parameters.h"
 
+#include <array>
 #include <vector>
 
 namespace engine {
@@ -97,9 +87,7 @@ public:
     Column(const Column&) = delete;  // its parts refer to its own grid
     Column& operator=(const Column&) = delete;
 
-    /// Advances by `dt` under air and aeration that hold for the step (taken at its middle). Steps go in
-    /// pairs, the first of which mixes before it reacts and the second after; two of one length are a
-    /// symmetric splitting, which is of second order, and the state after them is one that mixing left.
+    /// Advances by `dt` under air and aeration that hold for the step (taken at its middle).
     void step(double dt, const Air<Real>& air, const Aeration& aeration);
 
     /// Brings the plume up to date with the water for a step that is about to come, so that
@@ -110,14 +98,11 @@ public:
     /// formulas outside their range.
     void rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, State<Real>& out);
 
-    /// The next step is the first of a pair.
-    void startPair() { m_reactsFirst = false; }
-
     /// The plume is integrated again at the next step, whatever has moved (on the clock, each hour).
     void refreshPlume() { m_bubbles.isStale = true; }
 
-    /// The water now, and going on from water that was kept: the same bits as one run, if it is kept after
-    /// a pair of steps and the plume is found again there, as at each whole hour.
+    /// The water now, and going on from water that was kept: the same bits as one run, if the plume is found
+    /// again there, as at each whole hour.
     [[nodiscard]] KeptWater<Real> keep() const {
         return {m_state, m_plants.chlorophyllScale, m_plants.weedScale};
     }
@@ -150,10 +135,15 @@ private:
     void densities(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
     [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
-    void heatRates(const Air<Real>& air, const State<Real>& state, double dt);
+    void meetAir(const Air<Real>& air, const State<Real>& state);
     void plume(const Aeration& aeration, const State<Real>& state);
     void integrate(const Aeration& aeration, const State<Real>& state);
-    void diffusivities(const Air<Real>& air);
+    [[nodiscard]] bool mixingChanges() const {
+        return m_switches.mixing && m_switches.fixedDiffusivity < 0.0;
+    }
+    void stirring(const Air<Real>& air);
+    void returnedDensity(const Real& spring);
+    void diffusivityAtEnd(double dt, int turns);
     void springWater();
     void applyPlantTable(const Air<Real>& air);
     void placeFish(const State<Real>& state);
@@ -166,10 +156,11 @@ private:
     void releaseMuck(const Aeration& aeration, const Real& stirs, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
-    void exchangeOf(const Air<Real>& air, const State<Real>& state);
-    void exchangeSurface(double dt, const Air<Real>& air);
-    void mix(double dt, const Air<Real>& air);
     void react(double dt, const Aeration& aeration);
+    void move(double dt);
+    void startStage(bool isFirst, double dt);
+    void keepPositive(double dt, std::array<Real, kSolutes>& surface);
+    [[nodiscard]] std::array<Real, kSolutes> carrySolutes(Fields<Real, kSolutes>& fields);
     void stirMuck(const Aeration& aeration, double dt);
     void record(double dt);
     void gather(const State<Real>& state);
@@ -180,9 +171,8 @@ private:
     BottomWater m_bottom;
     ColumnSwitches m_switches;
     int m_layers;
-    double m_windAtSeven;             // Wind at 7 m over that at 10 m
+    double m_windAtTwo;               // Wind at 2 m over that at 10 m
     std::vector<double> m_perVolume;  // One over the volume of each layer [1/m^3]
-    bool m_reactsFirst = false;
     State<Real> m_state;
     Ledger<Real> m_ledger;
 

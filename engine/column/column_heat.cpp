@@ -1,7 +1,6 @@
-// Light, heat and mixing of a column (engine/column/column.h).
+// Light and heat of a column, and what its surface exchanges with the air (engine/column/column.h).
 #include "engine/base/lane_math.h"
 #include "engine/column/column.h"
-#include "engine/column/mixing.h"
 #include "engine/water/exchange.h"
 #include "engine/water/light.h"
 #include "engine/water/sky.h"
@@ -82,63 +81,41 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
 
 template <class Real>
 Real Column<Real>::surfaceLoss(const Air<Real>& air, const Real& surface) const {
-    const Real wind7 = air.wind10 * m_windAtSeven;
-    return longwaveOut(surface) - longwaveIn(air.temperature, air.vapourPressure, air.cloud) +
-           evaporativeLoss(surface, air.vapourPressure, wind7) +
-           conductiveLoss(surface, air.temperature, wind7);
+    return longwaveOut(surface) - longwaveIn(air.temperature, air.cloud) +
+           turbulentLoss(surface, air.temperature, air.vapourPressure, Real(air.wind10 * m_windAtTwo));
 }
 
+/// Heat and oxygen that the surface exchanges with the air: rates of the step, as the surface is at its
+/// start.
 template <class Real>
-void Column<Real>::heatRates(const Air<Real>& air, const State<Real>& state, double dt) {
+void Column<Real>::meetAir(const Air<Real>& air, const State<Real>& state) {
     const Real surface = state.heat[0][0];
     const Real loss = surfaceLoss(air, surface);
+    // [W/m^2/K]; longwave alone has more than kLeast, but air wetter than can be takes some off.
+    constexpr double kLeast = 1.0;
+    const Real slope = max(surfaceLoss(air, surface + 0.5) - surfaceLoss(air, surface - 0.5), Real(kLeast));
     const Real expansion = (waterDensity(surface - 0.5, state.solutes[0][kSalt]) -
                             waterDensity(surface + 0.5, state.solutes[0][kSalt])) /
                            kWaterDensity.value;  // [1/K]
     const double perDegree = m_grid.faceArea[0] / (kHeatPerVolume * m_grid.volume[0]);
     m_mixing.buoyancyFlux = kGravity / kHeatPerVolume * expansion * (loss - m_sun.heating[0] / perDegree);
+    m_transport.oxygenExchange = {
+        m_parameters.surface.exchangeFactor *
+            pistonVelocityOxygen(surface, air.wind10, m_mixing.buoyancyFlux) * m_grid.faceArea[0],
+        oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.site.airPressure)};
     if (!m_switches.heat) {
         std::fill(m_sun.heating.begin(), m_sun.heating.end(), Real(0.0));
+        m_sun.air = {};
         return;
     }
-    m_sun.heating[0] -= loss * perDegree;
-    // A thin layer under a gale follows the air within a step: damped there as by a linearised implicit step,
-    // and left alone where the step is a small part of that time.
-    const Real stiffness =
-        dt * perDegree * (surfaceLoss(air, surface + 0.5) - surfaceLoss(air, surface - 0.5));
-    m_sun.heating[0] = m_sun.heating[0] / (1.0 + max(stiffness - kExplicitPart, Real(0.0)));
-}
-
-template <class Real>
-void Column<Real>::diffusivities(const Air<Real>& air) {
-    if (m_switches.fixedDiffusivity >= 0.0) {
-        std::fill(m_mixing.diffusivity.begin(), m_mixing.diffusivity.end(),
-                  Real(m_switches.fixedDiffusivity));
-    } else if (m_switches.mixing) {
-        for (int member = 0; member < kLanes<Real>; ++member) {
-            for (int i = 0; i < m_layers; ++i) {
-                m_mixing.memberDensity[i] = lane(m_water.density[i], member);
-            }
-            m_mixing.convection.diffusivity(m_mixing.memberDensity, lane(m_mixing.buoyancyFlux, member),
-                                            m_mixing.memberFaces);
-            for (int i = 1; i < m_layers; ++i) {
-                setLane(m_mixing.overturning[i], member, m_mixing.memberFaces[i]);
-            }
-        }
-        turbulentDiffusivity(m_grid, m_water.density, m_mixing.overturning, air.wind10,
-                             m_parameters.site.latitude_deg, m_mixing.diffusivity);
-    } else {
-        std::fill(m_mixing.diffusivity.begin(), m_mixing.diffusivity.end(), Real(0.0));
-    }
+    m_sun.air = {slope * (m_grid.faceArea[0] / kHeatPerVolume), surface - loss / slope};
 }
 
 template void Column<double>::densities(const State<double>&);
 template void Column<double>::sunlight(const Air<double>&, const State<double>&);
-template void Column<double>::heatRates(const Air<double>&, const State<double>&, double);
-template void Column<double>::diffusivities(const Air<double>&);
+template void Column<double>::meetAir(const Air<double>&, const State<double>&);
 template void Column<Pack<4>>::densities(const State<Pack<4>>&);
 template void Column<Pack<4>>::sunlight(const Air<Pack<4>>&, const State<Pack<4>>&);
-template void Column<Pack<4>>::heatRates(const Air<Pack<4>>&, const State<Pack<4>>&, double);
-template void Column<Pack<4>>::diffusivities(const Air<Pack<4>>&);
+template void Column<Pack<4>>::meetAir(const Air<Pack<4>>&, const State<Pack<4>>&);
 
 }  // namespace engine

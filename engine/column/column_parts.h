@@ -35,14 +35,15 @@ struct WaterByLayer {
         : temperature(n, Real(0.0)), salinity(temperature), chlorophyll(temperature), density(temperature) {}
 };
 
-/// Sunlight by layer, and how fast it and the air warm the water.
+/// Sunlight by layer, how fast it warms the water, and what the surface loses to the air.
 template <class Real>
 struct LightAndHeat {
     std::vector<double> nearInfrared;  ///< Share left at each face
     std::vector<Real> left;            ///< Share of visible light that passes a layer
     std::vector<Real> optical;         ///< Optical thickness of a layer [-]
     std::vector<Real> light;           ///< Mean of a layer [umol/m^2/s]
-    std::vector<Real> heating;         ///< Of a layer by light and air, positive warms [K/s]
+    std::vector<Real> heating;         ///< Of a layer by light [K/s]
+    AirExchange<Real> air;             ///< Of the surface layer's heat, towards the warmth without loss
 
     explicit LightAndHeat(int n) : left(n, Real(0.0)), optical(left), light(left), heating(left) {}
 };
@@ -60,29 +61,47 @@ struct PlantStand {
 /// Vertical mixing by wind, convection and background diffusion.
 template <class Real>
 struct VerticalMixing {
-    Convection convection;
-    std::vector<Real> diffusivity;                   ///< At the faces [m^2/s]
-    std::vector<Real> overturning;                   ///< The part of convection [m^2/s]
-    Real buoyancyFlux = 0.0;                         ///< Lost at the surface [m^2/s^3]
-    std::vector<double> memberDensity, memberFaces;  ///< One member's layers and faces at a time
+    FaceStirring<Real> stirring;
+    std::vector<Real> diffusivity;  ///< At the faces [m^2/s]
+    std::vector<Real> slope;        ///< Of the flux with the gradient [m^2/s]
+    std::vector<Real> density;      ///< Of the layers at the end of a stage, as found so far [kg/m^3]
+    std::vector<Real> start;        ///< The same with all that the stage brings but mixing [kg/m^3]
+    std::vector<Real> returned;     ///< What plume and spring bring of it [kg/m^3/s]
+    Fields<Real, 1> carried;        ///< Density as it is transported [kg/m^3]
+    Real buoyancyFlux = 0.0;        ///< Lost at the surface [m^2/s^3]
 
     explicit VerticalMixing(const Grid& grid)
-        : convection(grid),
+        : stirring(grid),
           diffusivity(grid.face.size(), Real(0.0)),
-          overturning(diffusivity),
-          memberDensity(grid.middle.size(), 0.0),
-          memberFaces(grid.face.size(), 0.0) {}
+          slope(diffusivity),
+          density(grid.middle.size(), Real(0.0)),
+          start(density),
+          returned(density),
+          carried(grid.middle.size()) {}
 };
 
 /// What moves the water and what it carries.
 template <class Real>
 struct WaterTransport {
     Flows<Real> flows;
-    Transport<Real> heat, solutes;
+    Transport<Real> heat, solutes, density;
+    Fields<Real, 1> heatBefore;       ///< At the start of the step
+    Fields<Real, kSolutes> before;    ///< The same of the solutes
+    Fields<Real, kSolutes> reacted;   ///< That, and what the reactions of the step make of it
+    Fields<Real, kSolutes> cautious;  ///< The step's end by one implicit stage
+    AirExchange<Real> oxygenExchange;
     std::array<Real, kSolutes> springWater{};
     bool hasToxicants = false;  ///< Sulfide or ammonia is there to be carried
 
-    explicit WaterTransport(const Grid& grid) : flows(grid.layers()), heat(grid), solutes(grid) {}
+    explicit WaterTransport(const Grid& grid)
+        : flows(grid.layers()),
+          heat(grid),
+          solutes(grid),
+          density(grid),
+          heatBefore(grid.middle.size()),
+          before(grid.middle.size()),
+          reacted(before),
+          cautious(before) {}
 };
 
 /// The diffusers' plume and the oxygen of its bubbles.

@@ -10,9 +10,12 @@ template <class Real>
 void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
                          State<Real>& out) {
     sunlight(air, state);
-    heatRates(air, state, 0.0);
     densities(state);
-    diffusivities(air);
+    meetAir(air, state);
+    stirring(air);
+    if (mixingChanges()) {
+        turbulentDiffusivity(m_mixing.stirring, m_water.density, m_mixing.diffusivity, m_mixing.slope);
+    }
     plume(aeration, state);
     m_transport.heat.template rates<1>(m_mixing.diffusivity, kMolecularHeat.value, m_transport.flows,
                                        {m_parameters.spring.temperature}, state.heat, out.heat);
@@ -21,7 +24,6 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
                                                  out.solutes);
     placeFish(state);
     reactionsOf(aeration, state, 0.0);
-    exchangeOf(air, state);
     gather(state);
     reactionRates(m_reacting.rates, m_reacting.water, m_reacting.amounts);
     const ReactionAmounts<Real>& a = m_reacting.amounts;
@@ -29,8 +31,8 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
         out.heat[i][0] += m_sun.heating[i];
         auto& d = out.solutes[i];
         d[kOxygen] += m_reacting.rates.photosynthesis[i] + m_reacting.rates.bubbles[i] + a.aerated[i] -
-                      a.spilled[i] + a.surfaceIn[i] - a.surfaceOut[i] - a.stripped[i] - a.respiration[i] -
-                      a.fish[i] - a.sediment[i] - a.fast[i] - a.medium[i] - a.slow[i];
+                      a.spilled[i] - a.stripped[i] - a.respiration[i] - a.fish[i] - a.sediment[i] -
+                      a.fast[i] - a.medium[i] - a.slow[i];
         d[kFast] +=
             m_reacting.rates.fastShare * a.regenerated[i] + m_reacting.rates.stirredFast[i] - a.fast[i];
         d[kMedium] += (1.0 - m_reacting.rates.fastShare) * a.regenerated[i] +
@@ -45,6 +47,9 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
             d[kAmmonia] -= s[kAmmonia] * a.slow[i] / max(s[kSlow], Real(1e-30));
         }
     }
+    out.heat[0][0] += m_sun.air.rate * (m_sun.air.target - state.heat[0][0]) * m_perVolume[0];
+    const AirExchange<Real>& exchange = m_transport.oxygenExchange;
+    out.solutes[0][kOxygen] += exchange.rate * (exchange.target - state.solutes[0][kOxygen]) * m_perVolume[0];
     const Real stirs = reaches(aeration);
     for (int k = 0; k < static_cast<int>(state.muck.size()); ++k) {
         const Real releases = k < aeration.open ? stirs : Real(0.0);

@@ -3,7 +3,6 @@
 #include "engine/base/units.h"
 #include "engine/column/column.h"
 #include "engine/water/air_transfer.h"
-#include "engine/water/exchange.h"
 #include "engine/water/light.h"
 #include "engine/water/water.h"
 
@@ -195,30 +194,6 @@ void Column<Real>::releaseMuck(const Aeration& aeration, const Real& stirs, cons
     rates.stirredMedium[stirred] = (1.0 - m_parameters.muck.fastShare) * released;
 }
 
-template <class Real>
-void Column<Real>::exchangeOf(const Air<Real>& air, const State<Real>& state) {
-    const Real surface = state.heat[0][0];
-    m_reacting.rates.exchange[0] = m_parameters.surface.exchangeFactor *
-                                   pistonVelocityOxygen(surface, air.wind10, m_mixing.buoyancyFlux) *
-                                   (m_grid.faceArea[0] / m_grid.volume[0]);
-    m_reacting.rates.saturation =
-        oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.site.airPressure);
-}
-
-/// Oxygen through the surface over `dt`, from what mixing brought there last, which is why it stands apart
-/// from the other reactions. Only where the exchange would empty a thin layer within the step is it slowed,
-/// as by an implicit step.
-template <class Real>
-void Column<Real>::exchangeSurface(double dt, const Air<Real>& air) {
-    exchangeOf(air, m_state);
-    const Real asked = dt * m_reacting.rates.exchange[0];
-    const Real share = asked / (1.0 + max(asked - kExplicitPart, Real(0.0)));
-    Real& oxygen = m_state.solutes[0][kOxygen];
-    const Real gained = share * (m_reacting.rates.saturation - oxygen);
-    oxygen += gained;
-    m_ledger.oxygen[kSurface] += m_grid.volume[0] * gained;
-}
-
 /// 1 for members whose muck a diffuser reaches, else 0.
 template <class Real>
 Real Column<Real>::reaches(const Aeration& aeration) const {
@@ -279,7 +254,6 @@ void Column<Real>::record(double dt) {
         term[kFishTerm] -= volume * a.fish[i];
         term[kSediment] -= volume * a.sediment[i];
         term[kDebtTerm] -= volume * (a.fast[i] + a.medium[i] + a.slow[i]);
-        term[kSurface] += volume * (a.surfaceIn[i] - a.surfaceOut[i]);
         term[kBubbles] += volume * (dt * m_reacting.rates.bubbles[i] - a.stripped[i]);
         term[kSurfaceAerator] += volume * (a.aerated[i] - a.spilled[i]);
         m_ledger.debtRegenerated += volume * a.regenerated[i];
@@ -305,8 +279,6 @@ template double Column<double>::reaches(const Aeration&) const;
 template void Column<double>::stirMuck(const Aeration&, double);
 template void Column<double>::applyPlantTable(const Air<double>&);
 template void Column<double>::record(double);
-template void Column<double>::exchangeOf(const Air<double>&, const State<double>&);
-template void Column<double>::exchangeSurface(double, const Air<double>&);
 template void Column<double>::gather(const State<double>&);
 template void Column<Pack<4>>::placeFish(const State<Pack<4>>&);
 template void Column<Pack<4>>::reactionsOf(const Aeration&, const State<Pack<4>>&, double);
@@ -314,8 +286,6 @@ template Pack<4> Column<Pack<4>>::reaches(const Aeration&) const;
 template void Column<Pack<4>>::stirMuck(const Aeration&, double);
 template void Column<Pack<4>>::applyPlantTable(const Air<Pack<4>>&);
 template void Column<Pack<4>>::record(double);
-template void Column<Pack<4>>::exchangeOf(const Air<Pack<4>>&, const State<Pack<4>>&);
-template void Column<Pack<4>>::exchangeSurface(double, const Air<Pack<4>>&);
 template void Column<Pack<4>>::gather(const State<Pack<4>>&);
 
 }  // namespace engine

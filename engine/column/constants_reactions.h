@@ -15,11 +15,6 @@ inline constexpr Constant kColdSedimentTo{5.0, 4.0, 6.0, "degC",
 inline constexpr Constant kColdSedimentShare{0.5, 0.3, 0.7, "-",
     "of the rule in cold water (halve below 10 degC), from memory of Bowie and others (1985); the range is "
     "judgement"};
-
-/// A thin layer is filled or emptied, warmed or cooled, explicitly as long as that is at most this share of
-/// the way to its end in one step; beyond, the step is slowed as by an implicit one [-]. Of the numerics, no
-/// physics.
-inline constexpr double kExplicitPart = 0.2;
 // clang-format on
 
 }  // namespace engine

@@ -12,43 +12,45 @@
 
 namespace engine {
 
-/// Finds where water would overturn: neighbouring layers form mixed blocks, at their mean density, as long as
-/// the water above is denser than the water below, so that convection reaches exactly as deep as the heat
-/// lost allows, whatever the layers and the step.
-class Convection {
-public:
-    explicit Convection(const Grid& grid) : m_grid(grid), m_blocks(grid.volume.size()) {}
+// Turbulent diffusivity at a face as a smooth function of the density difference across that face alone, so
+// that the mixing at the end of a step can be found by Newton's method. The flux never falls where the
+// difference grows, so that there is one answer for any step.
+//
+// Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind and P0
+// 1. Beyond the gradient at which its flux is greatest the flux stays as it is: the published form lets it
+// fall by 8 % from there on, and water that mixes less the more it is layered parts into steps.
+// Convection: where water is denser than the water below, K = c z^2 sqrt(-N^2), free convection after
+// Priestley (1954), z from the surface.
+// Background diffusion: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43.
+// Molecular diffusion is added by the caller, since it differs between heat and solutes.
 
-    /// Diffusivity of convection at each face [m^2/s], size N + 1; 0 where nothing overturns. In a mixed
-    /// block of thickness h it is 0.4 h w, with Deardorff's velocity w = (B h)^(1/3), at least
-    /// kLeastOverturn; less at faces that hardly overturn (kFullOverturn), so that it is a continuous
-    /// function of the densities.
-    /// @param density  Of one member [kg/m^3], size N.
-    /// @param buoyancyFlux  B lost at the surface [m^2/s^3]; matters only to mixed blocks that touch it.
-    void diffusivity(const std::vector<double>& density, double buoyancyFlux, std::vector<double>& out);
+/// What mixes at the faces whatever the water's gradients, size N + 1; the ends are 0.
+template <class Real>
+struct FaceStirring {
+    std::vector<Real> neutral;       ///< Diffusivity by wind where nothing is layered [m^2/s]
+    std::vector<Real> resistance;    ///< 40 kappa^2 z^2 / shear^2: by it, N^2 resists the wind [s^2]
+    std::vector<Real> background;    ///< Background diffusivity [m^2/s]
+    std::vector<double> convective;  ///< c z^2 [m^2]
+    std::vector<double> stability;   ///< N^2 of a density difference [m^3/kg/s^2]
 
-private:
-    struct MixedBlock {
-        int first = 0, end = 0;
-        double volume = 0.0, mass = 0.0;
-    };
-    const Grid& m_grid;
-    std::vector<MixedBlock> m_blocks;
+    explicit FaceStirring(const Grid& grid)
+        : neutral(grid.face.size(), Real(0.0)),
+          resistance(neutral),
+          background(neutral),
+          convective(grid.face.size(), 0.0),
+          stability(convective) {
+        for (int i = 1; i < grid.layers(); ++i) {
+            convective[i] = kFreeConvection.value * grid.face[i] * grid.face[i];
+            stability[i] = kGravity / kStabilityDensity.value / grid.distance[i];
+        }
+    }
 };
 
-/// Vertical turbulent diffusivity at the faces [m^2/s], size N + 1; the ends are 0.
-///
-/// Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind and
-/// P0 1. Background diffusion: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43. Convection (class above) is added
-/// where it is not zero. Molecular diffusion is added by the caller, since it differs between heat and
-/// solutes.
-///
-/// @param density  Of the layers [kg/m^3], size N.
-/// @param convection  At the faces [m^2/s], size N + 1.
+/// Wind's part of the stirring, for a wind at 10 m [m/s], and the background under these densities [kg/m^3,
+/// size N], which is small and hardly moves within a step.
 template <class Real>
-void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
-                          const std::vector<Real>& convection, Real wind10, double latitude_deg,
-                          std::vector<Real>& out) {
+void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10, double latitude_deg,
+                 FaceStirring<Real>& out) {
     const int layers = grid.layers();
     constexpr double kappa = kKarman.value;
     const double sine = std::sqrt(std::fabs(std::sin(latitude_deg * kPi / 180.0)));
@@ -56,28 +58,56 @@ void turbulentDiffusivity(const Grid& grid, const std::vector<Real>& density,
     const Real friction = kSurfaceFriction.value * wind;
     const Real decay =
         kEkmanDecay.value * std::max(sine, kLeastSine.value) * pow(wind, kEkmanPower.value);  // k* [1/m]
-    out[0] = 0.0;
-    out[layers] = 0.0;
     const double* const face = grid.face.data();
-    const double* const distance = grid.distance.data();
+    const double* const perDifference = out.stability.data();
     const Real* const rho = density.data();
-    const Real* const overturning = convection.data();
-    Real* const result = out.data();
+    Real *const neutral = out.neutral.data(), *const resistance = out.resistance.data(),
+                *const background = out.background.data();
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 1; i < layers; ++i) {
         const double z = face[i];
-        const Real frequency2 =
-            (kGravity / kStabilityDensity.value) / distance[i] * (rho[i] - rho[i - 1]);  // N^2 [1/s^2]
-        const Real stable = max(frequency2, Real(0.0));
-        const Real damping = layerExp(-min(decay * z, Real(40.0)));
-        const Real shear = friction * damping;
-        const Real ratio = kRichardsonFactor.value * kappa * kappa * z * z * stable / (shear * shear + 1e-30);
-        const Real richardson = (sqrt(1.0 + ratio) - 1.0) / kRichardsonHalf.value;
-        const Real windy = kappa * z * shear / (1.0 + kRichardsonDamping.value * richardson * richardson);
-        const Real background =
-            kBackgroundDiffusion.value *
-            layerExp(kBackgroundPower.value * layerLog(max(stable, Real(kLeastStability.value))));
-        result[i] = windy + background + overturning[i];
+        const Real shear = friction * layerExp(-min(decay * z, Real(40.0)));
+        neutral[i] = kappa * z * shear;
+        resistance[i] = kRichardsonFactor.value * kappa * kappa * z * z / (shear * shear + 1e-30);
+        const Real stable = max(perDifference[i] * (rho[i] - rho[i - 1]), Real(kLeastStability.value));
+        background[i] = kBackgroundDiffusion.value * layerExp(kBackgroundPower.value * layerLog(stable));
+    }
+}
+
+/// Diffusivity at the faces [m^2/s], and the slope of the flux with the gradient [m^2/s], which is never
+/// negative; size N + 1, the ends are 0.
+/// @param density  Of the layers [kg/m^3], from any origin, size N.
+template <class Real>
+void turbulentDiffusivity(const FaceStirring<Real>& stirring, const std::vector<Real>& density,
+                          std::vector<Real>& diffusivity, std::vector<Real>& slope) {
+    const int layers = static_cast<int>(density.size());
+    constexpr double kDamping =
+        kRichardsonDamping.value / (kRichardsonHalf.value * kRichardsonHalf.value);  // Of (20 Ri)^2
+    // Where the flux is greatest: 20 Ri is the root of d x^2 - x - 1, and the ratio x^2 + 2 x.
+    const double widest = (1.0 + std::sqrt(1.0 + 4.0 * kDamping)) / (2.0 * kDamping);
+    const double greatest = widest * (widest + 2.0);
+    const double* const perDifference = stirring.stability.data();
+    const double* const convective = stirring.convective.data();
+    const Real* const rho = density.data();
+    const Real *const neutral = stirring.neutral.data(), *const resistance = stirring.resistance.data(),
+                      *const background = stirring.background.data();
+    Real *const outDiffusivity = diffusivity.data(), *const outSlope = slope.data();
+    DAWNLINE_SIDE_BY_SIDE
+    for (int i = 1; i < layers; ++i) {
+        const Real frequency2 = perDifference[i] * (rho[i] - rho[i - 1]);  // N^2 [1/s^2]
+        const Real asked = resistance[i] * max(frequency2, Real(0.0));
+        const Real ratio = min(asked, Real(greatest));
+        const Real x = sqrt(1.0 + ratio) - 1.0;  // 20 Ri
+        const Real damped = 1.0 + kDamping * x * x;
+        const Real windy = neutral[i] * ratio / (damped * max(asked, Real(1e-300)));
+        const Real wind = wherePositive(asked, windy, neutral[i]);
+        const Real windSlope = (neutral[i] / damped) * (1.0 - kDamping * x * ratio / ((x + 1.0) * damped));
+        // Smooth through neutral water, where the root alone would make mixing of rounding.
+        const Real unstable = max(-frequency2, Real(0.0)), eased = unstable + kEasedConvection.value;
+        const Real overturning = convective[i] * unstable / sqrt(eased);
+        outDiffusivity[i] = wind + overturning + background[i];
+        outSlope[i] = wherePositive(Real(greatest) - asked, windSlope, Real(0.0)) +
+                      (2.0 - 0.5 * unstable / eased) * overturning + background[i];
     }
 }
 

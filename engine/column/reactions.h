@@ -22,9 +22,6 @@ struct Reactions {
     Layers fast, medium, slow;  ///< Oxidation of the demand fractions at ample oxygen
     // Debt set free whatever the oxygen [g/m^3/s]: stirred muck
     Layers stirredFast, stirredMedium;
-    // Surface exchange, layer 0 only, zero below
-    Layers exchange;        ///< Piston velocity times area over volume [1/s]
-    Real saturation = 0.0;  ///< [g/m^3]
     // Surface aerator
     Layers aerator;                ///< [1/s]
     Real aeratorSaturation = 0.0;  ///< What it drives the water to [g/m^3]
@@ -34,7 +31,7 @@ struct Reactions {
 
     explicit Reactions(int n) {
         for (Layers* layers : {&photosynthesis, &bubbles, &aerator, &respiration, &fish, &sediment, &stripped,
-                               &fast, &medium, &slow, &stirredFast, &stirredMedium, &exchange}) {
+                               &fast, &medium, &slow, &stirredFast, &stirredMedium}) {
             layers->assign(n, Real(0.0));
         }
     }
@@ -51,8 +48,8 @@ struct OxygenAndDebt {
 /// all positive.
 template <class Real>
 struct ReactionAmounts {
-    std::vector<Real> respiration, fish, sediment, fast, medium, slow, surfaceIn, surfaceOut, aerated,
-        spilled, stripped, regenerated;  ///< aerated and spilled: given and taken by the surface aerator
+    std::vector<Real> respiration, fish, sediment, fast, medium, slow, aerated, spilled, stripped,
+        regenerated;  ///< aerated and spilled: given and taken by the surface aerator
     explicit ReactionAmounts(int n)
         : respiration(n, Real(0.0)),
           fish(respiration),
@@ -60,8 +57,6 @@ struct ReactionAmounts {
           fast(respiration),
           medium(respiration),
           slow(respiration),
-          surfaceIn(respiration),
-          surfaceOut(respiration),
           aerated(respiration),
           spilled(respiration),
           stripped(respiration),
@@ -85,8 +80,6 @@ void reactionRates(const Reactions<Real>& r, const OxygenAndDebt<Real>& state, R
         a.fast[i] = r.fast[i] * state.fast[i] * monod(oxygen, kFastHalf.value);
         a.medium[i] = r.medium[i] * state.medium[i] * monod(oxygen, kMediumHalf.value);
         a.slow[i] = r.slow[i] * state.slow[i] * monod(oxygen, kSlowHalf.value);
-        a.surfaceIn[i] = r.exchange[i] * r.saturation;
-        a.surfaceOut[i] = r.exchange[i] * oxygen;
         a.aerated[i] = r.aerator[i] * r.aeratorSaturation;
         a.spilled[i] = r.aerator[i] * oxygen;
         a.stripped[i] = r.stripped[i] * oxygen;
@@ -109,8 +102,8 @@ template <class Real>
 /// form as the other limited demands.
 template <class Real>
 struct LayerDemands {
-    Real budget;  ///< Oxygen with all that is gained, and less what leaves whatever is left
-    Real linear;  ///< 1 plus what is lost in proportion to the end value, over it [-]
+    Real budget;                          ///< Oxygen with all that is gained
+    Real linear;                          ///< 1 plus what is lost in proportion to the end value, over it [-]
     Real respiration, fish, sediment;     ///< At ample oxygen
     Real owedFast, owedMedium, owedSlow;  ///< k dt p
     Real gainFast, gainMedium, gainSlow;  ///< 1 + k dt [-]
@@ -160,41 +153,34 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
     Real *const outRespiration = a.respiration.data(), *const outFish = a.fish.data(),
                 *const outSediment = a.sediment.data(), *const outFast = a.fast.data(),
                 *const outMedium = a.medium.data(), *const outSlow = a.slow.data(),
-                *const outSurfaceIn = a.surfaceIn.data(), *const outSurfaceOut = a.surfaceOut.data(),
                 *const outAerated = a.aerated.data(), *const outSpilled = a.spilled.data(),
                 *const outStripped = a.stripped.data(), *const outRegenerated = a.regenerated.data();
     const Real *const rateFast = r.fast.data(), *const rateMedium = r.medium.data(),
-                      *const rateSlow = r.slow.data(), *const rateExchange = r.exchange.data(),
-                      *const rateStripped = r.stripped.data(),
+                      *const rateSlow = r.slow.data(), *const rateStripped = r.stripped.data(),
                       *const photosynthesis = r.photosynthesis.data(), *const bubbles = r.bubbles.data(),
                       *const aerator = r.aerator.data(), *const respiration = r.respiration.data(),
                       *const fishDemand = r.fish.data(), *const sediment = r.sediment.data(),
                       *const stirredFast = r.stirredFast.data(),
                       *const stirredMedium = r.stirredMedium.data();
-    const Real saturation = r.saturation, aeratorSaturation = r.aeratorSaturation,
-               regeneration = r.regeneration, fastShare = r.fastShare;
+    const Real aeratorSaturation = r.aeratorSaturation, regeneration = r.regeneration,
+               fastShare = r.fastShare;
     // The arrays do not overlap, so that the layers can be computed side by side.
     DAWNLINE_SIDE_BY_SIDE
     for (std::size_t i = 0; i < n; ++i) {
         const Real kf = dt * rateFast[i], km = dt * rateMedium[i], ks = dt * rateSlow[i];
-        const Real asked = dt * rateExchange[i], stripped = dt * rateStripped[i], stirred = dt * aerator[i];
-        // Mixing refills a thin top layer while it exchanges, so that the value it brought counts; only where
-        // the exchange would empty the layer within the step is it slowed as by an implicit step.
-        const Real exchange = asked / (1.0 + max(asked - kExplicitPart, Real(0.0)));
-        const Real surfaceIn = exchange * saturation, surfaceOut = exchange * oxygen[i];
+        const Real stripped = dt * rateStripped[i], stirred = dt * aerator[i];
         const Real aerated = stirred * aeratorSaturation;
-        const LayerDemands<Real> layer{
-            .budget = oxygen[i] - surfaceOut + dt * (photosynthesis[i] + bubbles[i]) + surfaceIn + aerated,
-            .linear = 1.0 + stripped + stirred,
-            .respiration = dt * respiration[i],
-            .fish = dt * fishDemand[i],
-            .sediment = dt * sediment[i],
-            .owedFast = kf * fast[i],
-            .owedMedium = km * medium[i],
-            .owedSlow = ks * slow[i],
-            .gainFast = 1.0 + kf,
-            .gainMedium = 1.0 + km,
-            .gainSlow = 1.0 + ks};
+        const LayerDemands<Real> layer{.budget = oxygen[i] + dt * (photosynthesis[i] + bubbles[i]) + aerated,
+                                       .linear = 1.0 + stripped + stirred,
+                                       .respiration = dt * respiration[i],
+                                       .fish = dt * fishDemand[i],
+                                       .sediment = dt * sediment[i],
+                                       .owedFast = kf * fast[i],
+                                       .owedMedium = km * medium[i],
+                                       .owedSlow = ks * slow[i],
+                                       .gainFast = 1.0 + kf,
+                                       .gainMedium = 1.0 + km,
+                                       .gainSlow = 1.0 + ks};
         // The tangent at the old value also falls short of the root; after it, each iterate only rises. A
         // third step moves no hour of any scenario by as much as the steps' own error does.
         const Real first = max(layer.fromZero(), layer.newton(oxygen[i]));
@@ -212,8 +198,6 @@ void reactionStep(const Reactions<Real>& r, double dt, OxygenAndDebt<Real>& stat
         outFast[i] = paidFast;
         outMedium[i] = paidMedium;
         outSlow[i] = paidSlow;
-        outSurfaceIn[i] = surfaceIn;
-        outSurfaceOut[i] = surfaceOut;
         outAerated[i] = aerated;
         outSpilled[i] = stirred * c;
         outStripped[i] = stripped * c;

@@ -43,8 +43,8 @@ enum Term {
 };
 
 inline constexpr std::array<std::string_view, kTerms> kTermNames{
-    "photosynthesis", "respiration", "fish", "sediment", "debt", "surface", "bubbles", "surface_aerator",
-    "inflow"};
+    "photosynthesis", "respiration",     "fish",  "sediment", "debt", "surface",
+    "bubbles",        "surface_aerator", "inflow"};
 
 /// What came and went since it was last cleared, whole pond, summed as the steps took it.
 template <class Real>

@@ -15,15 +15,19 @@ Transport<Real>::Transport(const Grid& grid)
       m_back(m_layers, Real(0.0)) {
     m_shape.assign(m_layers + 1, 0.0);
     m_upperShare.assign(m_layers + 1, 0.0);
+    m_lowerShare = m_upperShare;
+    m_central.assign(m_layers + 1, Real(0.0));
     for (const double volume : grid.volume) {
         m_perVolume.push_back(1.0 / volume);
     }
     for (int i = 1; i < m_layers; ++i) {
         m_shape[i] = grid.faceArea[i] / grid.distance[i];
         m_upperShare[i] = grid.thickness[i] / (grid.thickness[i - 1] + grid.thickness[i]);
+        m_lowerShare[i] = 1.0 - m_upperShare[i];
     }
-    m_one.resize(m_layers);
-    m_many.resize(m_layers);
+    m_surface.resize(m_layers);
+    m_one.resize(m_layers + 1);
+    m_many.resize(m_layers + 1);
     for (int k = 0; k < kPlumeSegments; ++k) {
         m_answer[k].assign(m_layers, Real(0.0));
         m_share[k].assign(m_layers, Real(0.0));
@@ -50,7 +54,8 @@ template <class Real>
 void Transport<Real>::prepare(double dt, const std::vector<Real>& diffusivity, double molecular,
                               const Flows<Real>& flows) {
     faces(dt, diffusivity, molecular, flows);
-    eliminate<1>({this}, flows);
+    eliminate<1>({this});
+    answerPlume<1>({this}, flows);
 }
 
 template <class Real>
@@ -58,7 +63,8 @@ void Transport<Real>::prepareBoth(double dt, const std::vector<Real>& diffusivit
                                   Transport& a, double molecularA, Transport& b, double molecularB) {
     a.faces(dt, diffusivity, molecularA, flows);
     b.faces(dt, diffusivity, molecularB, flows);
-    eliminate<2>({&a, &b}, flows);
+    eliminate<2>({&a, &b});
+    answerPlume<2>({&a, &b}, flows);
 }
 
 template <class Real>
@@ -70,6 +76,7 @@ void Transport<Real>::faces(double dt, const std::vector<Real>& diffusivity, dou
     Real* const fromBelow = m_fromBelow.data();
     Real* const diagonal = m_inverse.data();
     const Real* const mixing = diffusivity.data();
+    Real* const central = m_central.data();
     const double* const shape = m_shape.data();
     const double* const volume = m_grid.volume.data();
     if (flows.moving) {
@@ -77,8 +84,10 @@ void Transport<Real>::faces(double dt, const std::vector<Real>& diffusivity, dou
         const Real* const down = m_down.data();
         for (int i = 1; i < m_layers; ++i) {
             const Real conductance = (mixing[i] + molecular) * shape[i];
-            fromAbove[i] = conductance + max(down[i], zero);
-            fromBelow[i - 1] = conductance + max(-down[i], zero);
+            // As central as diffusion allows, so that the matrix stays positive.
+            central[i] = min(max(down[i] * m_lowerShare[i], -down[i] * m_upperShare[i]), conductance);
+            fromAbove[i] = conductance + max(down[i], zero) - central[i];
+            fromBelow[i - 1] = conductance + max(-down[i], zero) - central[i];
         }
     } else {
         for (int i = 1; i < m_layers; ++i) {
@@ -110,9 +119,8 @@ void Transport<Real>::faces(double dt, const std::vector<Real>& diffusivity, dou
 
 template <class Real>
 template <std::size_t M>
-void Transport<Real>::eliminate(const std::array<Transport*, M>& all, const Flows<Real>& flows) {
+void Transport<Real>::eliminate(const std::array<Transport*, M>& all) {
     const int layers = all[0]->m_layers;
-    const Real zero = 0.0;
     // The matrices' chains of divisions go along side by side, since each waits for its own last one only.
     std::array<Real, M> back{};
     for (int i = 0; i < layers; ++i) {
@@ -124,6 +132,13 @@ void Transport<Real>::eliminate(const std::array<Transport*, M>& all, const Flow
             t.m_back[i] = back[m];
         }
     }
+}
+
+template <class Real>
+template <std::size_t M>
+void Transport<Real>::answerPlume(const std::array<Transport*, M>& all, const Flows<Real>& flows) {
+    const int layers = all[0]->m_layers;
+    const Real zero = 0.0;
     for (int k = 0; flows.moving && k < flows.segments; ++k) {
         Real total = 0.0;
         for (int i = 0; i < layers; ++i) {
@@ -190,7 +205,7 @@ void Transport<Real>::solve(const Flows<Real>& flows, const std::array<Real, C>&
 
 template <class Real>
 template <int Used, int C>
-void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields) {
+void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields) const {
     // (I - S) a = g, where a is what each rise carries at the end of the step.
     std::array<std::array<Real, C>, kPlumeSegments> carried{};
     for (int k = 0; k < flows.segments; ++k) {
@@ -231,37 +246,90 @@ void Transport<Real>::addPlume(const Flows<Real>& flows, Fields<Real, C>& fields
 }
 
 template <class Real>
+template <int C>
+void Transport<Real>::meetAir(const Flows<Real>& flows, const AirExchange<Real>& air,
+                              Fields<Real, C>& fields) {
+    // One more entry on the diagonal, by Sherman and Morrison.
+    Real value = m_inverse[0];
+    m_surface[0][0] = value;
+    for (int i = 1; i < m_layers; ++i) {
+        value = m_fromAbove[i] * value * m_inverse[i];
+        m_surface[i][0] = value;
+    }
+    for (int i = m_layers - 2; i >= 0; --i) {
+        value = m_surface[i][0] + m_back[i] * value;
+        m_surface[i][0] = value;
+    }
+    if (flows.moving) {
+        addPlume<1, 1>(flows, m_surface);
+    }
+    const Real gained = air.rate * (air.target - fields[0][0]) / (1.0 + air.rate * m_surface[0][0]);
+    for (int i = 0; i < m_layers; ++i) {
+        fields[i][0] += gained * m_surface[i][0];
+    }
+}
+
+template <class Real>
+void Transport<Real>::advanceAlone(double dt, const std::vector<Real>& diffusivity, double molecular,
+                                   const Flows<Real>& flows, const std::vector<Real>& returned,
+                                   Fields<Real, 1>& field) {
+    faces(dt, diffusivity, molecular, flows);
+    eliminate<1>({this});
+    const Real* const fromAbove = m_fromAbove.data();
+    const Real* const inverse = m_inverse.data();
+    const Real* const back = m_back.data();
+    const double perStep = 1.0 / dt;
+    Real carry = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        const Real held = m_grid.volume[i] * (perStep * field[i][0] + returned[i]);
+        carry = inverse[i] * (held + fromAbove[i] * carry);
+        field[i][0] = carry;
+    }
+    for (int i = m_layers - 2; i >= 0; --i) {
+        carry = field[i][0] + back[i] * carry;
+        field[i][0] = carry;
+    }
+}
+
+template <class Real>
 template <int Used, int C>
 std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
-                                             Fields<Real, C>& fields) {
-    if (flows.moving) {
-        scratch<C>().before.assign(fields.begin(), fields.end());
-    }
+                                             const AirExchange<Real>& air, Fields<Real, C>& fields) {
     solve<Used, C>(flows, entering, fields);
-    if (!flows.moving) {
-        return fields[0];
+    if (flows.moving) {
+        addPlume<Used, C>(flows, fields);
     }
-    addPlume<Used, C>(flows, fields);
-    const std::array<Real, C> overflowing = fields[0];
-    sharpen<Used, C>(fields);
-    return overflowing;
+    if (largestLane(air.rate) > 0.0) {
+        meetAir<C>(flows, air, fields);
+    }
+    const std::array<Real, C> surface = fields[0];
+    if (flows.moving) {
+        sharpen<Used, C>(fields);
+    }
+    return surface;
 }
 
 template class Transport<double>;
 template class Transport<Pack<4>>;
 template std::array<double, 1> Transport<double>::advance<1, 1>(const Flows<double>&,
                                                                 const std::array<double, 1>&,
+                                                                const AirExchange<double>&,
                                                                 Fields<double, 1>&);
 template std::array<double, kSolutes> Transport<double>::advance<kAlwaysCarried, kSolutes>(
-    const Flows<double>&, const std::array<double, kSolutes>&, Fields<double, kSolutes>&);
+    const Flows<double>&, const std::array<double, kSolutes>&, const AirExchange<double>&,
+    Fields<double, kSolutes>&);
 template std::array<double, kSolutes> Transport<double>::advance<kSolutes, kSolutes>(
-    const Flows<double>&, const std::array<double, kSolutes>&, Fields<double, kSolutes>&);
+    const Flows<double>&, const std::array<double, kSolutes>&, const AirExchange<double>&,
+    Fields<double, kSolutes>&);
 template std::array<Pack<4>, 1> Transport<Pack<4>>::advance<1, 1>(const Flows<Pack<4>>&,
                                                                   const std::array<Pack<4>, 1>&,
+                                                                  const AirExchange<Pack<4>>&,
                                                                   Fields<Pack<4>, 1>&);
 template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kAlwaysCarried, kSolutes>(
-    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, Fields<Pack<4>, kSolutes>&);
+    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
+    Fields<Pack<4>, kSolutes>&);
 template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kSolutes, kSolutes>(
-    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, Fields<Pack<4>, kSolutes>&);
+    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
+    Fields<Pack<4>, kSolutes>&);
 
 }  // namespace engine

@@ -28,12 +28,21 @@ struct Flows {
     }
 };
 
+/// What the first of the numbers that the water carries exchanges with the air, within a step.
+template <class Real>
+struct AirExchange {
+    Real rate = 0.0;    ///< Of the surface layer's water, never negative [m^3/s]
+    Real target = 0.0;  ///< The value towards which it goes
+};
+
 /// One implicit vertical step of diffusion and flow for everything the water carries.
 ///
-/// Low order: backward Euler with upwind return flow; the matrix is tridiagonal plus one dense row per rise
-/// of the plume (Sherman, Morrison, Woodbury), an M-matrix, conservative: never negative for any step. High
-/// order: central face values, centred in time, added as antidiffusive fluxes that the limiter of Boris and
-/// Book (1973) keeps from making or raising extremes, so that positivity and the sums stay.
+/// Low order: backward Euler with return flow that is central as far as diffusion carries it, else upwind
+/// (the hybrid scheme of Spalding, 1972); the matrix is tridiagonal plus one dense row per rise of the plume
+/// (Sherman, Morrison, Woodbury), an M-matrix, conservative: never negative for any step. High order: what is
+/// left to central face values of the step's end, added as antidiffusive fluxes that the limiter of Boris and
+/// Book (1973) keeps from making or raising extremes, so that positivity and the sums stay. The limiter's
+/// room is that of a step, so that what it cuts hangs on the step; of mixed water it has nothing to cut.
 template <class Real>
 class Transport {
 public:
@@ -49,12 +58,20 @@ public:
 
     /// Advances the fields by the prepared step.
     /// @param entering  What entering water carries; used only where it enters.
-    /// @return what overflowing water carried off, the same numbers.
+    /// @param air       Exchange of the first number with the air; the solution is that of the matrix with
+    /// it.
+    /// @return the surface's values, at which water overflowed and met the air.
     /// @tparam Used  The first `Used` of the C numbers of a layer are there; the rest are zeros. There
     ///   are <1, 1>, <kAlwaysCarried, kSolutes> and <kSolutes, kSolutes>.
     template <int Used, int C>
     std::array<Real, C> advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
-                                Fields<Real, C>& fields);
+                                const AirExchange<Real>& air, Fields<Real, C>& fields);
+
+    /// Advances one field by the low order alone, with a matrix of its own and what plumes return given: one
+    /// turn of a search for what the full step finds.
+    /// @param returned  Brought into each layer [1/s times the field], size N.
+    void advanceAlone(double dt, const std::vector<Real>& diffusivity, double molecular,
+                      const Flows<Real>& flows, const std::vector<Real>& returned, Fields<Real, 1>& field);
 
     /// d/dt of the fields at the limit of small steps: the same fluxes with the same limiter.
     template <int C>
@@ -65,25 +82,21 @@ private:
     void faceFlows(const Flows<Real>& flows);
     void faces(double dt, const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows);
     template <std::size_t M>
-    static void eliminate(const std::array<Transport*, M>& all, const Flows<Real>& flows);
+    static void eliminate(const std::array<Transport*, M>& all);
+    template <std::size_t M>
+    static void answerPlume(const std::array<Transport*, M>& all, const Flows<Real>& flows);
     template <int Used, int C>
     void solve(const Flows<Real>& flows, const std::array<Real, C>& entering, Fields<Real, C>& fields) const;
     template <int Used, int C>
-    void addPlume(const Flows<Real>& flows, Fields<Real, C>& fields);
+    void addPlume(const Flows<Real>& flows, Fields<Real, C>& fields) const;
+    template <int C>
+    void meetAir(const Flows<Real>& flows, const AirExchange<Real>& air, Fields<Real, C>& fields);
     template <int Used, int C>
     void sharpen(Fields<Real, C>& fields);
 
+    // What was added through the faces.
     template <int C>
-    struct Scratch {
-        Fields<Real, C> before;  // The fields at the start of the step
-        Fields<Real, C> amount;  // Added through the faces
-        void resize(int layers) {
-            before.resize(layers);
-            amount.resize(layers + 1);
-        }
-    };
-    template <int C>
-    Scratch<C>& scratch() {
+    Fields<Real, C>& amounts() {
         if constexpr (C == 1) {
             return m_one;
         } else {
@@ -96,6 +109,8 @@ private:
     double m_dt = 0.0;
     std::vector<double> m_perVolume;   // One over the volume of each layer [1/m^3], N
     std::vector<double> m_upperShare;  // Weight of the layer above in the value at a face, N + 1
+    std::vector<double> m_lowerShare;  // The same of the layer below
+    std::vector<Real> m_central;       // What the matrix has of central flow, as a conductance [m^3/s], N + 1
     std::vector<double> m_shape;       // Area of each face over the distance across it [m], N + 1
     std::vector<Real> m_down;          // Flow through each face, positive downwards [m^3/s], N + 1
     std::vector<Real> m_fromAbove;     // Coupling of layer i to i - 1, positive [m^3/s]
@@ -105,8 +120,9 @@ private:
     std::array<std::vector<Real>, kPlumeSegments> m_answer;  // Tridiagonal solve of each returned flow
     std::array<std::vector<Real>, kPlumeSegments> m_share;   // Of each rise's water, by layer taken from
     std::array<std::array<Real, kPlumeSegments>, kPlumeSegments> m_small{};
-    Scratch<1> m_one;
-    Scratch<kSolutes> m_many;
+    Fields<Real, 1> m_surface;  // What one unit a second into the surface layer makes of the water
+    Fields<Real, 1> m_one;
+    Fields<Real, kSolutes> m_many;
 };
 
 }  // namespace engine

@@ -15,9 +15,7 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
     using Carried = Row<Real, Used, C>;
     const Real zero = 0.0;
     const Carried none;
-    auto& [start, moved] = scratch<C>();
-    const std::array<Real, C>* const before = start.data();
-    std::array<Real, C>* const amount = moved.data();
+    std::array<Real, C>* const amount = amounts<C>().data();
     std::array<Real, C>* const layer = fields.data();
     constexpr double kShareOfRoom = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
     for (int i = 1; i < m_layers; ++i) {
@@ -28,9 +26,8 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
         const Real flow = m_dt * m_down[i];
         const Real fromUpper = max(flow, zero), fromLower = min(flow, zero);
         const Carried a(layer[i - 1]), b(layer[i]);
-        const Carried central =
-            0.5 * flow * (upper * (a + Carried(before[i - 1])) + lower * (b + Carried(before[i])));
-        const Carried wanted = central - fromUpper * a - fromLower * b;
+        const Carried central = flow * (upper * a + lower * b);
+        const Carried wanted = central - fromUpper * a - fromLower * b - Real(m_dt * m_central[i]) * (b - a);
         const Carried behind = roomAbove * (a - Carried(layer[first])),
                       ahead = roomBelow * (Carried(layer[last]) - b);
         const Carried rise = roomAbove * (b - a);
@@ -67,14 +64,15 @@ void Transport<Real>::rates(const std::vector<Real>& diffusivity, double molecul
         for (int c = 0; c < C; ++c) {
             const Real a = fields[i - 1][c], b = fields[i][c];
             const Real upwind = max(down, Real(0.0)) * a + min(down, Real(0.0)) * b;
-            Real extra = down * (upper * a + (1.0 - upper) * b) - upwind;
+            const Real central = min(max(down * (1.0 - upper), -down * upper), conductance) * (b - a);
+            Real extra = down * (upper * a + (1.0 - upper) * b) - upwind - central;
             // The limiter's small-step limit: all of it where the values rise or fall through four layers,
             // else none.
             const Real behind = a - fields[aa][c], rise = b - a, ahead = fields[bb][c] - b;
             const Real rising = min(min(behind, ahead), min(rise, extra));
             const Real falling = max(max(behind, ahead), max(rise, extra));
             extra = wherePositive(max(rising, -falling), extra, Real(0.0));
-            const Real flux = conductance * (a - b) + upwind + extra;
+            const Real flux = conductance * (a - b) + upwind + central + extra;
             out[i - 1][c] -= flux / m_grid.volume[i - 1];
             out[i][c] += flux / m_grid.volume[i];
         }

@@ -75,7 +75,7 @@ MemberPlan planUpTo(const MemberPlan& plan, double start, double until) {
     out.hours.push_back(plan.hours.front());
     double time = start;
     for (const MemberStep& step : plan.steps) {
-        if (time >= until && step.startsPair && out.hours.back() >= until) {
+        if (time >= until && out.hours.back() >= until) {
             break;
         }
         time += step.dt;

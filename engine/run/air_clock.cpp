@@ -66,6 +66,18 @@ double AirClock::nextSwitch(double time) const {
     return next;
 }
 
+double AirClock::lastSwitch(double time) const {
+    double last = -kNever;
+    for (const RunBlock& block : m_schedule) {
+        for (const double mark : {block.start, block.end}) {
+            if (mark <= time + kInstant) {
+                last = std::max(last, mark);
+            }
+        }
+    }
+    return last;
+}
+
 bool AirClock::watching(double time) const {
     return m_capped && m_cap > 0.0 && time >= m_start - kInstant && time < m_latest - kInstant && m_open;
 }

@@ -22,6 +22,9 @@ public:
     /// The next switch after a time; never if there is none.
     [[nodiscard]] double nextSwitch(double time) const;
 
+    /// The last change of the diffusers' air until a time; long ago if there was none.
+    [[nodiscard]] double lastSwitch(double time) const;
+
     /// True while a capped run may have to end between marks.
     [[nodiscard]] bool watching(double time) const;
 

@@ -1,6 +1,7 @@
 #include "engine/base/units.h"
 #include "engine/run/air_clock.h"
 #include "engine/run/member_run.h"
+#include "engine/run/step_clock.h"
 
 #include <algorithm>
 #include <cmath>
@@ -19,14 +20,12 @@ public:
         : m_weather(weather),
           m_plants(model.pond, model.startTime),
           m_offsets(offsets),
-          m_largest(model.resolution.largestStep) {}
+          m_longest(model.resolution.largestStep) {}
 
-    /// Steps from `time` to `until`, in pairs (engine/column/column.h); the last one ends an hour if it says
-    /// so.
-    void add(double time, double until, const Aeration& aeration, bool endsHour,
+    /// Steps from `time` to `until`; the last one ends an hour if it says so.
+    void add(double time, double until, const Aeration& aeration, double sinceSwitch, bool endsHour,
              std::vector<MemberStep>& out) const {
-        const int count = 2 * static_cast<int>(std::ceil(0.5 * (until - time) / m_largest - 1e-9));
-        const double dt = (until - time) / count;
+        const auto [count, dt] = evenSteps(time, until, m_longest, sinceSwitch);
         for (int i = 0; i < count; ++i) {
             const double begin = time + i * dt, middle = begin + 0.5 * dt, end = begin + dt;
             MemberStep step;
@@ -40,7 +39,6 @@ public:
             step.pastNoon = noons - std::floor(noons);
             // Nights run from noon to noon.
             step.night = static_cast<int>(std::floor((end - kInstant - kDay / 2) / kDay));
-            step.startsPair = i % 2 == 0;
             step.findsPlume = 2 * i == count;
             step.endsHour = endsHour && i + 1 == count;
             out.push_back(step);
@@ -57,7 +55,7 @@ private:
     const WeatherSeries& m_weather;
     PlantTable m_plants;
     WeatherDays m_offsets;
-    double m_largest;
+    double m_longest;
 };
 
 }  // namespace
@@ -94,7 +92,8 @@ MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days
             mark = rise > time + kInstant ? std::min(mark, rise) : mark;
         }
         const bool endsHour = std::fabs(mark - hour) < kInstant;
-        maker.add(time, mark, clock.at(time), endsHour, after ? plan.endSteps : plan.steps);
+        maker.add(time, mark, clock.at(time), time - clock.lastSwitch(time), endsHour,
+                  after ? plan.endSteps : plan.steps);
         if (endsHour && !after) {
             plan.hours.push_back(mark);
         }
@@ -109,9 +108,13 @@ std::vector<MemberStep> trialSteps(const PondModel& model, double firstMark, dou
     // Every day is a usual one.
     const StepMaker maker(model, weather, {first, first - 1});
     std::vector<MemberStep> steps;
-    maker.add(model.startTime, firstMark, {}, true, steps);
-    if (lastMark > firstMark + kInstant) {
-        maker.add(firstMark, lastMark, {}, true, steps);
+    double time = model.startTime;
+    while (time < lastMark - kInstant) {
+        const double hour = (std::floor(time / kHour + 1e-9) + 1.0) * kHour;
+        const double mark = std::min({hour, lastMark, time < firstMark - kInstant ? firstMark : lastMark});
+        const bool isMark = std::fabs(mark - firstMark) < kInstant || std::fabs(mark - lastMark) < kInstant;
+        maker.add(time, mark, {}, kNever, isMark, steps);
+        time = mark;
     }
     for (MemberStep& step : steps) {
         step.plants = {};  // the balance is about the pond as it is

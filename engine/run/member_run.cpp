@@ -50,9 +50,6 @@ void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<Pa
     const PackOffset<Real>& from = offsets[std::min(static_cast<std::size_t>(step.noon), last)];
     const PackOffset<Real>& to = offsets[std::min(static_cast<std::size_t>(step.noon) + 1, last)];
     const Real warmer = from.air + step.pastNoon * (to.air - from.air);
-    if (step.startsPair) {
-        column.startPair();
-    }
     if (step.findsPlume) {
         column.refreshPlume();
     }

@@ -25,7 +25,6 @@ struct MemberStep {
     int noon = 0;             ///< The last noon before the middle, in the same
     double pastNoon = 0.0;    ///< Share of the way from that noon to the next
     int night = -1;           ///< From 0; negative: belongs to none
-    bool startsPair = false;  ///< Of two steps of one length (engine/column/column.h)
     bool findsPlume = false;  ///< Halfway between marks, where the plume is found again
     bool endsHour = false;    ///< A whole hour, at which oxygen is written down and the plume found again
 };

@@ -3,7 +3,9 @@
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/ramps/log.h"
+#include "engine/run/air_clock.h"
 #include "engine/run/constants_run.h"
+#include "engine/run/step_clock.h"
 #include "engine/water/light.h"
 #include "engine/water/water.h"
 
@@ -40,16 +42,17 @@ TrialDay trialDay(const PondModel& model, double readingTime, double readingDept
     Column<double> column(model.grid, model.parameters, model.aerator, model.bottom, model.start);
     TrialDay out;
     double time = model.startTime;
-    for (const double mark : {readingTime, model.startTime + kDay}) {
-        const double span = mark - time;
-        const int steps = 2 * static_cast<int>(std::ceil(0.5 * span / model.resolution.largestStep - 1e-9));
-        for (int i = 0; i < steps; ++i) {
-            const double dt = span / steps;
+    const double end = model.startTime + kDay;
+    while (time < end - kInstant) {
+        const double hour = (std::floor(time / kHour + 1e-9) + 1.0) * kHour;
+        const double mark = std::min({hour, end, time < readingTime - kInstant ? readingTime : end});
+        const auto [count, dt] = evenSteps(time, mark, model.resolution.largestStep, kNever);
+        for (int i = 0; i < count; ++i) {
             const Forcing f = weather.at(time + (i + 0.5) * dt);
             column.step(dt, {f.shortwave, f.air, f.vapourPressure, f.wind10, f.cloud}, {});
         }
         time = mark;
-        if (mark == readingTime) {
+        if (std::fabs(mark - readingTime) < kInstant) {
             out.atReading = interpolate(model.grid.middle, column.solutes(kOxygen, 0), readingDepth);
         }
     }

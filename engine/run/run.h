@@ -18,7 +18,7 @@ namespace engine {
 /// How finely a run is computed.
 struct Resolution {
     int layers = 40;
-    double largestStep = 360.0;  ///< [s]
+    double largestStep = 600.0;  ///< [s]; shorter where the clock says so (engine/run/step_clock.h)
 };
 
 /// How the factors of photosynthesis and respiration were found.

@@ -37,9 +37,8 @@ void Runner::oneStep(double dt) {
     ++m_run.steps;
 }
 
-/// Steps come in pairs (engine/column/column.h).
-int Runner::stepsOf(double span) const {
-    return 2 * static_cast<int>(std::ceil(0.5 * span / m_model.resolution.largestStep - 1e-9));
+EvenSteps Runner::stepsTo(double until) const {
+    return evenSteps(m_time, until, m_model.resolution.largestStep, m_time - m_clock.lastSwitch(m_time));
 }
 
 void Runner::advance(double until) {
@@ -58,9 +57,7 @@ void Runner::advance(double until) {
             oneStep(step < span ? std::max(std::floor(step / kMinute), 1.0) * kMinute : step);
             continue;
         }
-        const int count = stepsOf(span);
-        const double dt = span / count;
-        m_column.startPair();
+        const auto [count, dt] = stepsTo(until);
         for (int i = 0; i < count; ++i) {
             if (2 * i == count) {
                 m_column.refreshPlume();  // halfway between marks, so at least every half hour
@@ -137,9 +134,7 @@ void Runner::findEndState() {
         const int night = static_cast<int>((m_time - m_end + kInstant) / kDay);
         const double hour = (std::floor(m_time / kHour + 1e-9) + 1.0) * kHour;
         const double mark = std::min({end, hour, m_clock.nextSwitch(m_time)});
-        const int count = stepsOf(mark - m_time);
-        const double dt = (mark - m_time) / count;
-        m_column.startPair();
+        const auto [count, dt] = stepsTo(mark);
         for (int i = 0; i < count; ++i) {
             if (2 * i == count) {
                 m_column.refreshPlume();

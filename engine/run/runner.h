@@ -4,6 +4,7 @@
 #include "engine/ramps/plants.h"
 #include "engine/run/air_clock.h"
 #include "engine/run/run.h"
+#include "engine/run/step_clock.h"
 
 #include <cmath>
 
@@ -42,7 +43,7 @@ private:
     }
     static int dayOf(double time) { return static_cast<int>(std::floor(time / kDay)) + 1; }
     [[nodiscard]] double nextMark(double time) const;
-    [[nodiscard]] int stepsOf(double span) const;
+    [[nodiscard]] EvenSteps stepsTo(double until) const;
     void advance(double until);
     void oneStep(double dt);
     void note(double dt, double before, double after);

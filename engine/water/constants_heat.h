@@ -21,30 +21,28 @@ inline constexpr Constant kLeastSunForCloud{0.2, 0.1, 0.3, "-",
 inline constexpr Constant kSunriseHeight_deg{-0.833, -0.833, -0.833, "deg",
     "of the sun's centre at sunrise and sunset: refraction and half the disc; the almanacs' convention"};
 
-// After Chapra (1997), Surface Water-Quality Modeling, chapter 30, from memory; his calories, centimetres,
-// days and mmHg turned into W/m^2 and Pa.
-inline constexpr double kWattPerLangleyDay = 4.184e4 / kDay;  ///< 1 cal/cm^2/d [W/m^2]
-inline constexpr double kPascalPerMmHg = 133.322;             ///< [Pa]
-inline constexpr Constant kStefanBoltzmann{11.7e-8 * kWattPerLangleyDay, 5.66e-8, 5.671e-8, "W/m^2/K^4",
-    "Chapra's 11.7e-8 cal/cm^2/d/K^4, 0.1 % under CODATA's 5.670374e-8"};
-inline constexpr Constant kHeatKelvin{273.0, 273.0, 273.15, "K",
-    "Chapra's offset, 0.15 K below the scale's"};
+// Longwave and the heat that leaves the water; the measured waters of tests/property decided between laws
+// (DEVELOPERS.md has the table).
+inline constexpr Constant kStefanBoltzmann{5.670374e-8, 5.670374e-8, 5.670374e-8, "W/m^2/K^4", "CODATA"};
 inline constexpr Constant kWaterEmissivity{0.97, 0.96, 0.98, "-",
-    "Chapra (1997), from memory; the range is judgement"};
+    "textbook value, from memory; the range is judgement"};
 inline constexpr Constant kSkyAbsorbed{0.97, 0.95, 0.98, "-",
-    "of the sky's longwave, 3 % reflected, Chapra (1997), from memory; the range is judgement"};
-inline constexpr Constant kBruntConstant{0.6, 0.5, 0.7, "-", "Brunt's A, Chapra (1997), from memory"};
-inline constexpr Constant kBruntVapour{0.031, 0.031, 0.031, "1/sqrt(mmHg)",
-    "Brunt's form, Chapra (1997), from memory"};
+    "of the sky's longwave, 3 % reflected, from memory; the range is judgement"};
+inline constexpr Constant kClearSky_perK2{9.36e-6, 9.2e-6, 9.4e-6, "1/K^2",
+    "emissivity of a clear sky over the square of the air's temperature, Swinbank (1963), Q. J. R. Meteorol. "
+    "Soc. 89:339-348, from memory, as usual in heat budgets of lakes. Brutsaert (1975) and Prata (1996) have "
+    "0.03 to 0.05 more in humid air; Brunt's form as in older texts on water quality 0.1 less"};
 inline constexpr Constant kCloudLongwave{0.17, 0.10, 0.25, "-",
     "rise of the sky's longwave with the square of cloud, from memory; the range is judgement"};
-inline constexpr Constant kStillEvaporation{19.0, 15.0, 23.0, "cal/cm^2/d/mmHg",
-    "wind function, Chapra (1997), from memory; the range is judgement"};
-inline constexpr Constant kWindyEvaporation{0.95, 0.70, 1.20, "cal/cm^2/d/mmHg per (m/s)^2",
-    "wind function, wind at 7 m, Chapra (1997), from memory; the range is judgement"};
-inline constexpr Constant kHeatWindHeight{7.0, 7.0, 7.0, "m", "of the wind in the wind function"};
-inline constexpr Constant kBowen_mmHgPerK{0.47, 0.46, 0.49, "mmHg/K",
-    "conduction over evaporation, Chapra (1997), from memory; the range is judgement"};
+inline constexpr Constant kFreeEvaporation{2.7, 2.0, 3.0, "W/m^2/mbar/K^(1/3)",
+    "wind function, with the cube root of the difference in virtual temperature, Ryan, Harleman and "
+    "Stolzenbach (1974), Water Resour. Res. 10:930-938, from memory; the range is judgement"};
+inline constexpr Constant kWindyEvaporation{3.2, 2.6, 3.8, "W/m^2/mbar per m/s",
+    "wind function, wind at 2 m, the same source; the range is judgement"};
+inline constexpr Constant kHeatWindHeight{2.0, 2.0, 2.0, "m", "of the wind in the wind function"};
+inline constexpr Constant kBowen{61.0, 60.0, 66.0, "Pa/K", "conduction over evaporation, Bowen (1926)"};
+inline constexpr Constant kVapourLightness{0.378, 0.378, 0.378, "-",
+    "1 - 0.622, in the virtual temperature of moist air"};
 // clang-format on
 
 }  // namespace engine

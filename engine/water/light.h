@@ -19,7 +19,7 @@ template <class Real>
     return par_umolPerM2S / kPhotonsOfShortwave_umol;
 }
 
-/// Attenuation of light [1/m] of a Secchi depth [m]: 1.7 / depth, Poole & Atkins (1929).
+/// Attenuation of light [1/m] of a Secchi depth [m]: kSecchiAttenuation / depth.
 /// @throws ArgumentError unless 0.01 <= secchi <= 100.
 [[nodiscard]] double attenuationFromSecchi(double secchi);
 

@@ -24,7 +24,9 @@ inline constexpr Prior kPhotosynthesis_mgPerMgHour{15.0, 8.0, 25.0,
 inline constexpr Prior kSaturationLight_umol{200.0, 100.0, 300.0,
     "umol/m2/s: fertile warm ponds 100 to 300, from memory"};
 inline constexpr Prior kPhotosynthesisTheta{1.066, 1.05, 1.08, "Eppley (1972)"};
-inline constexpr Prior kNearInfraredShare{0.45, 0.40, 0.50, "Dake and Harleman (1969), from memory"};
+inline constexpr Prior kNearInfraredShare{0.55, 0.50, 0.58,
+    "what the light of plants (kParShare) leaves of shortwave, most of it infrared; 0.45 in Dake and Harleman "
+    "(1969), from memory"};
 inline constexpr Prior kNearInfraredAttenuation{6.0, 3.0, 12.0,
     "1/m: about 95 % gone in the top half metre; judgement"};
 inline constexpr Prior kAlbedo{0.07, 0.05, 0.10, "daily mean of open water, from memory"};

@@ -66,52 +66,51 @@ struct SunTimes {
 [[nodiscard]] std::optional<double> cloudFromShortwave(double sinElevation, double distance,
                                                        double shortwave);
 
-// Heat of the surface after Chapra (1997), Surface Water-Quality Modeling, chapter 30.
+// Heat of the surface. Laws and numbers with their sources stand in engine/water/constants_heat.h.
 
-/// Longwave from the sky that enters the water [W/m^2], positive into the water: Brunt's form, part of it
+/// Longwave from the sky that enters the water [W/m^2], positive into the water: Swinbank's form, part of it
 /// reflected; clouds raise it by 1 + 0.17 cloud^2.
-/// @param airTemperature     [degC]
-/// @param vapourPressureAir  [Pa], >= 0
-/// @param cloudShare         0 to 1
+/// @param airTemperature  [degC]
+/// @param cloudShare      0 to 1
 template <class Real>
-[[nodiscard]] Real longwaveIn(Real airTemperature, Real vapourPressureAir, Real cloudShare) {
-    using std::sqrt;
-    const Real kelvin = airTemperature + kHeatKelvin.value;
+[[nodiscard]] Real longwaveIn(Real airTemperature, Real cloudShare) {
+    const Real kelvin = airTemperature + kKelvinOffset;
     const Real square = kelvin * kelvin;
-    const Real emissivity =
-        kBruntConstant.value + kBruntVapour.value * sqrt(vapourPressureAir / kPascalPerMmHg);
-    return kStefanBoltzmann.value * kSkyAbsorbed.value * square * square * emissivity *
+    return (kStefanBoltzmann.value * kSkyAbsorbed.value * kClearSky_perK2.value) * square * square * square *
            (1.0 + kCloudLongwave.value * cloudShare * cloudShare);
 }
 
 /// Longwave from the water [W/m^2], positive out of the water.
 template <class Real>
 [[nodiscard]] Real longwaveOut(Real waterTemperature) {
-    const Real kelvin = waterTemperature + kHeatKelvin.value;
+    const Real kelvin = waterTemperature + kKelvinOffset;
     const Real square = kelvin * kelvin;
     return (kWaterEmissivity.value * kStefanBoltzmann.value) * square * square;
 }
 
-/// What wind makes of a difference in vapour pressure [W/m^2/Pa]; wind at 7 m [m/s].
+/// Temperature of dry air as heavy as moist air [K].
 template <class Real>
-[[nodiscard]] constexpr Real windFunction(Real wind7) {
-    return (kStillEvaporation.value + kWindyEvaporation.value * wind7 * wind7) *
-           (kWattPerLangleyDay / kPascalPerMmHg);
+[[nodiscard]] Real virtualTemperature(Real temperature, Real vapourPressure) {
+    return (temperature + kKelvinOffset) /
+           (1.0 - (kVapourLightness.value / kStandardPressure) * vapourPressure);
 }
 
-/// Heat of evaporation [W/m^2], positive out of the water; negative while dew falls.
-/// @param vapourPressureAir  [Pa];  @param wind7  wind at 7 m [m/s]
+/// Heat that evaporation, conduction and convection take [W/m^2], positive out of the water; dew and warm air
+/// bring it. Ryan, Harleman and Stolzenbach's: wind, and air that rises from water warmer than it.
+/// @param waterTemperature, airTemperature  [degC]
+/// @param vapourPressureAir                 [Pa]
+/// @param wind2                             At 2 m [m/s]
 template <class Real>
-[[nodiscard]] Real evaporativeLoss(Real waterTemperature, Real vapourPressureAir, Real wind7) {
-    return windFunction(wind7) * (vapourPressureKernel(waterTemperature) - vapourPressureAir);
-}
-
-/// Heat of conduction and convection [W/m^2], positive out of the water (water warmer than air).
-/// @param airTemperature  [degC];  @param wind7  wind at 7 m [m/s]
-template <class Real>
-[[nodiscard]] Real conductiveLoss(Real waterTemperature, Real airTemperature, Real wind7) {
-    constexpr double kBowen = kBowen_mmHgPerK.value * kPascalPerMmHg;  // [Pa/K]
-    return (kBowen * windFunction(wind7)) * (waterTemperature - airTemperature);
+[[nodiscard]] Real turbulentLoss(Real waterTemperature, Real airTemperature, Real vapourPressureAir,
+                                 Real wind2) {
+    using std::cbrt;
+    using std::max;
+    const Real vapour = vapourPressureKernel(waterTemperature);
+    const Real lighter =
+        virtualTemperature(waterTemperature, vapour) - virtualTemperature(airTemperature, vapourPressureAir);
+    const Real wind = 0.01 * (kFreeEvaporation.value * cbrt(max(lighter, Real(0.0))) +
+                              kWindyEvaporation.value * wind2);  // [W/m^2/Pa]
+    return wind * (vapour - vapourPressureAir + kBowen.value * (waterTemperature - airTemperature));
 }
 
 }  // namespace engine

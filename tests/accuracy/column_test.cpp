@@ -300,9 +300,9 @@ TEST(Packs, MemberDoesNotFeelItsMates) {
     EXPECT_EQ(differing(mixed[3], other[1]), 0);
 }
 
-// A pack's member is the plain number's run to 1e-9 of its value or 1e-9: not bit for bit, since exp, log,
-// tanh and pow of a pack are our own and those of plain numbers the C library's, which differ in the last
-// bit; a day and a half of steps hardly amplifies that.
+// A pack's member is the plain number's run to 1e-6 of its value or 1e-6, a thousandth of what is shown: not
+// bit for bit, since exp, log, tanh and pow of a pack are our own and those of plain numbers the C library's,
+// which differ in the last bit, and water about to overturn amplifies that over a day and a half.
 TEST(Packs, MemberEqualsItsRunAlone) {
     const MuckyPond pond(24);
     const auto packs = together(pond, {kMembers[0], kMembers[1], kMembers[2], kMembers[3]});
@@ -313,7 +313,7 @@ TEST(Packs, MemberEqualsItsRunAlone) {
         for (std::size_t i = 0; i < one.size(); ++i) {
             worst = std::max(worst, std::fabs(one[i] - packs[k][i]) / std::max(std::fabs(one[i]), 1.0));
         }
-        EXPECT_LE(worst, 1e-9) << "member " << k;
+        EXPECT_LE(worst, 1e-6) << "member " << k;
     }
 }
 

@@ -157,7 +157,8 @@ TEST(Ledger, ClosesWhereOxygenRunsOutWithoutAFloor) {
         fast = 500.0;
     }
     Column<double> column(model.grid, model.parameters, model.aerator, model.bottom, model.start);
-    double before = column.oxygenStored();
+    const double atStart = column.oxygenStored();
+    double before = atStart;
     for (const double dt : {1.0, 60.0, 900.0, 3600.0, 21600.0}) {
         column.ledger() = {};
         column.step(dt, {0.0, 28.0, 2000.0, 2.0, 0.1}, {});
@@ -166,11 +167,11 @@ TEST(Ledger, ClosesWhereOxygenRunsOutWithoutAFloor) {
         row.storedChange = column.oxygenStored() - before;
         before = column.oxygenStored();
         EXPECT_LE(missOf(row), kClosing) << "step of " << dt << " s";
+        EXPECT_TRUE(dt != 3600.0 || column.oxygenStored() < 0.1 * atStart) << column.oxygenStored() / atStart;
         for (int i = 0; i < model.grid.layers(); ++i) {
             EXPECT_GE(column.state().solutes[i][kOxygen], 0.0) << "step of " << dt << " s, layer " << i;
         }
     }
-    EXPECT_LT(column.state().solutes[model.grid.layers() - 1][kOxygen], 0.01);
 }
 
 }  // namespace

@@ -92,10 +92,11 @@ Outcome raiseAndLower(bool dissolves, double room, const Broken& broken) {
 }
 
 // Where bubbles give nothing, oxygen moves neither water nor heat, so that poorer water stays poorer but for
-// the fish, which move, and the limiter of the fluxes: a fifth of what steps may cost in time, 0.05 g/m^3.
+// the fish, which move, the limiter of the fluxes, and two stages of a step, which overshoot: what a step may
+// cost at most, 0.15 g/m^3.
 TEST(Monotone, TheWorstLowNeverRisesWithDebtDemandOrRespiration) {
     const Outcome outcome =
-        raiseAndLower(false, 0.01, [](unsigned seed, const char* input, const std::string& ramp, double by) {
+        raiseAndLower(false, 0.15, [](unsigned seed, const char* input, const std::string& ramp, double by) {
             ADD_FAILURE() << "seed " << seed << ", " << input << ", " << ramp << ": " << by << " mg/L";
         });
     for (const int count : outcome.falls) {

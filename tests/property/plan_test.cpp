@@ -43,10 +43,10 @@ std::optional<int> fewestDays(const PlanMembers& members, const Ladder& ladder, 
 
 TEST(PlanProperty, TheSearchIsWithinADayOfTheBestByExhaustion) {
     int ways = 0;
-    for (const double line : {2.0, 2.5}) {
+    for (const double line : {1.2, 1.6, 2.0}) {
         Pond pond = inClearWeather(scenario("grandfathers-pond"));
         pond.limits.stress = Quantity(line);
-        pond.limits.lethal = Quantity(1.0);
+        pond.limits.lethal = Quantity(0.6);
         const PondModel model = prepare(pond, {12, 1800.0});
         const PlanMembers members(model, 16, 12, 1, 1, {});
         for (const int sustainedMinutes : {120, 240, 480, 1440}) {

@@ -39,8 +39,9 @@ TEST(SteeleIntegral, LightOfTheLayersReproducesTheClosedForm) {
     EXPECT_NEAR(steeleThroughLayers(400, 200, 2.0, 2.0, 8), 0.563157, 0.01 * 0.563157);
 }
 
-/// Daily range of oxygen over mean photosynthesis [d] in a mixed layer with reaeration `perDay`, through
-/// reactionStep, once the days repeat. `light` gives photosynthesis over its daily mean by hour of the day.
+/// Daily range of oxygen over mean photosynthesis [d] in a mixed layer with reaeration `perDay`, as an
+/// aerator gives it, through reactionStep, once the days repeat. `light` gives photosynthesis over its daily
+/// mean by hour of the day.
 template <class Light>
 double dailyRange(double perDay, Light light) {
     constexpr double kStep = 300.0;        // [s]; the check asks 0.5 % of a 5-min step
@@ -48,8 +49,8 @@ double dailyRange(double perDay, Light light) {
     Reactions<double> r(1);
     OxygenAndDebt<double> state(1);
     ReactionAmounts<double> amounts(1);
-    r.exchange[0] = perDay / kDay;
-    r.saturation = 30.0;  // well above the range, so that nothing is near zero
+    r.aerator[0] = perDay / kDay;
+    r.aeratorSaturation = 30.0;  // well above the range, so that nothing is near zero
     state.oxygen[0] = 30.0 + 10.0 / perDay;
     double high = 0.0, low = 1e9;
     const int days = 40, steps = static_cast<int>(kDay / kStep);

@@ -36,8 +36,8 @@ public:
              double dt)
         : m_reactions(1), m_state(1), m_amounts(1), m_raised(raised), m_dt(dt) {
         m_reactions.fast[0] = fromPerDay(paying_perDay);
-        m_reactions.exchange[0] = fromPerDay(reaeration_perDay);
-        m_reactions.saturation = kSaturation + raised;
+        m_reactions.aerator[0] = fromPerDay(reaeration_perDay);
+        m_reactions.aeratorSaturation = kSaturation + raised;
         m_state.fast[0] = debt;
         m_state.oxygen[0] = kSaturation + raised - deficit;
     }
@@ -50,7 +50,7 @@ public:
             }
         }
     }
-    [[nodiscard]] double deficit() const { return m_reactions.saturation - m_state.oxygen[0]; }
+    [[nodiscard]] double deficit() const { return m_reactions.aeratorSaturation - m_state.oxygen[0]; }
     [[nodiscard]] double oxygen() const { return m_state.oxygen[0] - m_raised; }
     [[nodiscard]] double worst() const { return m_worst; }
     [[nodiscard]] double worstTime() const { return m_worstTime; }
@@ -168,8 +168,8 @@ TEST(Tank, LimitationOnlyDelaysTheClosedTank) {
 /// Every demand and source of one layer at once. Rates per day, as a mucky pond might have them.
 struct Everything {
     double photosynthesis = 2.0, bubbles = 0.6, respiration = 4.0, fish = 1.5, sediment = 3.0, stripped = 0.1;
-    double fast = 24.0, medium = 1.0, slow = 0.1, stirredFast = 1.2, stirredMedium = 1.8, exchange = 0.8;
-    double aerator = 1.5, aeratorSaturation = 7.9, saturation = 8.263, regeneration = 0.41, fastShare = 0.55;
+    double fast = 24.0, medium = 1.0, slow = 0.1, stirredFast = 1.2, stirredMedium = 1.8;
+    double aerator = 1.5, aeratorSaturation = 7.9, regeneration = 0.41, fastShare = 0.55;
     std::array<double, 4> start{6.5, 2.0, 5.0, 3.0};  // Oxygen, fast, medium, slow
 
     [[nodiscard]] Reactions<double> asReactions() const {
@@ -185,8 +185,6 @@ struct Everything {
         r.slow[0] = fromPerDay(slow);
         r.stirredFast[0] = fromPerDay(stirredFast);
         r.stirredMedium[0] = fromPerDay(stirredMedium);
-        r.exchange[0] = fromPerDay(exchange);
-        r.saturation = saturation;
         r.aerator[0] = fromPerDay(aerator);
         r.aeratorSaturation = aeratorSaturation;
         r.regeneration = regeneration;
@@ -203,9 +201,8 @@ struct Everything {
         const double takenBySediment = sediment * c / (1.0 + c);
         const double unmet = regeneration * (sediment - takenBySediment);
         const double takenByFish = fish * std::min(c / 3.0, 1.0);
-        dy[0] = photosynthesis + bubbles + exchange * (saturation - c) + aerator * (aeratorSaturation - c) -
-                respiration * c / (0.3 + c) - takenByFish - takenBySediment - paidFast - paidMedium -
-                paidSlow - stripped * c;
+        dy[0] = photosynthesis + bubbles + aerator * (aeratorSaturation - c) - respiration * c / (0.3 + c) -
+                takenByFish - takenBySediment - paidFast - paidMedium - paidSlow - stripped * c;
         dy[1] = fastShare * unmet + stirredFast - paidFast;
         dy[2] = (1.0 - fastShare) * unmet + stirredMedium - paidMedium;
         dy[3] = -paidSlow;
@@ -231,7 +228,7 @@ TEST(Tank, EverythingAtOnceAgainstCvode) {
     Everything empty;
     empty.start = {0.0, 6.0, 5.0, 3.0};
     Everything bare;  // nothing makes oxygen
-    bare.photosynthesis = bare.bubbles = bare.exchange = bare.aerator = 0.0;
+    bare.photosynthesis = bare.bubbles = bare.aerator = 0.0;
     bare.start = {5.0, 8.0, 6.0, 3.0};
     for (const Everything& c : {rich, empty, bare}) {
         const double hours = 6.0;

@@ -25,7 +25,6 @@ TEST(Reactions, NeverNegativeAndAlwaysAccountedFor) {
         ReactionAmounts<double> a(kLayers);
         r.regeneration = unit(random);
         r.fastShare = unit(random);
-        r.saturation = 15.0 * unit(random);
         r.aeratorSaturation = 15.0 * unit(random);
         for (int i = 0; i < kLayers; ++i) {
             r.photosynthesis[i] = some(1e-3);
@@ -40,7 +39,6 @@ TEST(Reactions, NeverNegativeAndAlwaysAccountedFor) {
             r.slow[i] = some(1e-5);
             r.stirredFast[i] = some(1e-3);
             r.stirredMedium[i] = some(1e-3);
-            r.exchange[i] = i == 0 ? some(1e-3) : 0.0;
             state.oxygen[i] = some(20.0);
             state.fast[i] = some(50.0);
             state.medium[i] = some(50.0);
@@ -53,10 +51,9 @@ TEST(Reactions, NeverNegativeAndAlwaysAccountedFor) {
             ASSERT_GE(state.fast[i], 0.0) << trial;
             ASSERT_GE(state.medium[i], 0.0) << trial;
             ASSERT_GE(state.slow[i], 0.0) << trial;
-            const double made =
-                before.oxygen[i] + dt * (r.photosynthesis[i] + r.bubbles[i]) + a.surfaceIn[i] + a.aerated[i];
+            const double made = before.oxygen[i] + dt * (r.photosynthesis[i] + r.bubbles[i]) + a.aerated[i];
             const double used = a.respiration[i] + a.fish[i] + a.sediment[i] + a.fast[i] + a.medium[i] +
-                                a.slow[i] + a.surfaceOut[i] + a.spilled[i] + a.stripped[i];
+                                a.slow[i] + a.spilled[i] + a.stripped[i];
             ASSERT_NEAR(state.oxygen[i], made - used, 1e-12 * made) << trial;
             const double debt = before.fast[i] + before.medium[i] + before.slow[i] + a.regenerated[i] +
                                 dt * (r.stirredFast[i] + r.stirredMedium[i]);

@@ -43,12 +43,17 @@ TEST(KernelLanes, WaterAndHeat) {
     expectLanes([](auto t) { return engine::henryConstants(t).nitrogen; }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::temperatureFactor(1.047, t); }, 3.7, 28.1);
     expectLanes([](auto t) { return engine::longwaveOut(t); }, 3.7, 28.1);
-    expectLanes([](auto t) { return engine::evaporativeLoss(t, decltype(t)(1200.0), decltype(t)(2.0)); }, 3.7, 28.1);
-    expectLanes([](auto t) { return engine::conductiveLoss(t, decltype(t)(15.0), decltype(t)(2.0)); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::longwaveIn(t, decltype(t)(0.4)); }, 3.7, 28.1);
+    expectLanes(
+        [](auto t) {
+            return engine::turbulentLoss(t, decltype(t)(15.0), decltype(t)(1200.0), decltype(t)(2.0));
+        },
+        3.7, 28.1);
 }
 
 TEST(KernelLanes, ExchangeAndLife) {
-    expectLanes([](auto t) { return engine::pistonVelocityOxygen(t, decltype(t)(2.0), 1e-9 * (t - 10.0)); }, 3.7, 28.1);
+    expectLanes([](auto t) { return engine::pistonVelocityOxygen(t, decltype(t)(2.0), 1e-9 * (t - 10.0)); },
+                3.7, 28.1);
     expectLanes([](auto chl) { return engine::attenuationOfChlorophyll(chl); }, 0.0, 80.0);
     expectLanes([](auto chl) { return engine::attenuationOfLayer(decltype(chl)(0.3), chl); }, 0.0, 80.0);
     expectLanes([](auto x) { return engine::meanLightShare(engine::layerExp(decltype(x)(-x)), x); }, 0.05,

@@ -274,7 +274,7 @@ TEST(CappedRamp, WithoutBottomWaterIsLetGoOnTheFirstDayInTwoSteps) {
 
 TEST(CappedRamp, IsLetGoOnTheFirstMorningThatFindsThePondMixed) {
     const PondModel model = prepare(scenario("new-clay"), kCoarse);
-    const RampRun run = ran(cappedRamp(10.0, false), 14, model);
+    const RampRun run = ran(cappedRamp(25.0, false), 14, model);
     ASSERT_TRUE(run.capLiftedDay);
     const int lifted = *run.capLiftedDay;
     ASSERT_GE(lifted, 3);
@@ -410,8 +410,12 @@ TEST(Compare, IsTheSameToTheBitForAnyNumberOfThreads) {
 }
 
 TEST(Compare, RunsTheLongestRampAndAWeekByDefault) {
-    EXPECT_EQ(defaultDays(prepare(scenario("new-clay"), kCoarse)), 19);       // twelve days of the gentle one
-    EXPECT_EQ(defaultDays(prepare(scenario("courtyard-koi"), kCoarse)), 23);  // sixteen
+    for (const auto& [name, days] :
+         {std::pair{"new-clay", 19}, {"courtyard-koi", 23}}) {  // twelve and sixteen
+        Pond known = scenario(name);
+        std::erase_if(known.ramps, [](const Ramp& ramp) { return ramp.kind == RampKind::Capped; });
+        EXPECT_EQ(defaultDays(prepareUnbalanced(known, kCoarse)), days);
+    }
     Pond pond = scenario("grandfathers-pond");
     pond.ramps = {continuousRamp()};
     EXPECT_EQ(defaultDays(prepareUnbalanced(pond, kCoarse)), 14);
