@@ -85,7 +85,7 @@ MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days
             clock.hold(days, endOfAll);
         }
         const bool after = time > end - kInstant;
-        const double hour = (std::floor(time / kHour + 1e-9) + 1.0) * kHour;
+        const double hour = nextWholeHour(time);
         double mark = std::min({hour, clock.nextSwitch(time), after ? endOfAll : end});
         for (int day = dayOf(time); day <= dayOf(time) + 1 && !after; ++day) {
             const double rise = weather.sunrise(day);
@@ -110,7 +110,7 @@ std::vector<MemberStep> trialSteps(const PondModel& model, double firstMark, dou
     std::vector<MemberStep> steps;
     double time = model.startTime;
     while (time < lastMark - kInstant) {
-        const double hour = (std::floor(time / kHour + 1e-9) + 1.0) * kHour;
+        const double hour = nextWholeHour(time);
         const double mark = std::min({hour, lastMark, time < firstMark - kInstant ? firstMark : lastMark});
         const bool isMark = std::fabs(mark - firstMark) < kInstant || std::fabs(mark - lastMark) < kInstant;
         maker.add(time, mark, {}, kNever, isMark, steps);

@@ -3,9 +3,8 @@
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/ramps/log.h"
-#include "engine/run/air_clock.h"
 #include "engine/run/constants_run.h"
-#include "engine/run/step_clock.h"
+#include "engine/run/member_run.h"
 #include "engine/water/light.h"
 #include "engine/water/water.h"
 
@@ -36,23 +35,14 @@ struct TrialDay {
 };
 
 TrialDay trialDay(const PondModel& model, double readingTime, double readingDepth) {
-    const WeatherPlan plan{true, std::nullopt};
-    const int first = static_cast<int>(std::floor(model.startTime / kDay)) + 1;
-    const WeatherSeries weather(model.pond, plan, first - 1, first + 2);
     Column<double> column(model.grid, model.parameters, model.aerator, model.bottom, model.start);
     TrialDay out;
-    double time = model.startTime;
-    const double end = model.startTime + kDay;
-    while (time < end - kInstant) {
-        const double hour = (std::floor(time / kHour + 1e-9) + 1.0) * kHour;
-        const double mark = std::min({hour, end, time < readingTime - kInstant ? readingTime : end});
-        const auto [count, dt] = evenSteps(time, mark, model.resolution.largestStep, kNever);
-        for (int i = 0; i < count; ++i) {
-            const Forcing f = weather.at(time + (i + 0.5) * dt);
-            column.step(dt, {f.shortwave, f.air, f.vapourPressure, f.wind10, f.cloud}, {});
-        }
-        time = mark;
-        if (std::fabs(mark - readingTime) < kInstant) {
+    bool isRead = false;
+    for (const MemberStep& step : trialSteps(model, readingTime, model.startTime + kDay)) {
+        const Forcing& f = step.air;
+        column.step(step.dt, {f.shortwave, f.air, f.vapourPressure, f.wind10, f.cloud}, {});
+        if (step.endsHour && !isRead) {
+            isRead = true;
             out.atReading = interpolate(model.grid.middle, column.solutes(kOxygen, 0), readingDepth);
         }
     }

@@ -17,7 +17,7 @@ Air<double> airOf(const Forcing& forcing, const PlantTable::Scale& plants) {
 }  // namespace
 
 double Runner::nextMark(double time) const {
-    double mark = std::min(m_end, (std::floor(time / kHour + 1e-9) + 1.0) * kHour);
+    double mark = std::min(m_end, nextWholeHour(time));
     for (int day = dayOf(time); day <= dayOf(time) + 1; ++day) {
         const double rise = m_weather.sunrise(day);
         if (rise > time + kInstant) {
@@ -132,7 +132,7 @@ void Runner::findEndState() {
     std::vector<double> lows(kEndStateDays, kNever);
     while (m_time < end - kInstant && !m_control.stop.stop_requested()) {
         const int night = static_cast<int>((m_time - m_end + kInstant) / kDay);
-        const double hour = (std::floor(m_time / kHour + 1e-9) + 1.0) * kHour;
+        const double hour = nextWholeHour(m_time);
         const double mark = std::min({end, hour, m_clock.nextSwitch(m_time)});
         const auto [count, dt] = stepsTo(mark);
         for (int i = 0; i < count; ++i) {

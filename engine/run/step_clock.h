@@ -6,6 +6,11 @@
 
 namespace engine {
 
+/// The whole hour after a time [s after midnight of day 1], for rounding's sake not the one that it is.
+[[nodiscard]] inline double nextWholeHour(double time) {
+    return (std::floor(time / kHour + 1e-9) + 1.0) * kHour;
+}
+
 /// Even steps from one mark of a run to the next.
 struct EvenSteps {
     int count = 0;    ///< Even, so that one begins halfway, where the plume is found again
