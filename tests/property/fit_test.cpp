@@ -13,6 +13,7 @@
 #include "engine/wording/sentence_log.h"
 #include "tests/scenario.h"
 #include "tests/sentences.h"
+#include "tests/trial_data.h"
 
 #include <gtest/gtest.h>
 
@@ -250,11 +251,11 @@ file = "readings.csv"
 )";
 
 TEST(Fit, OfAMeasuredPondForecastsTheNextDawnLow) {
-    const char* folder = std::getenv("DAWNLINE_TRIAL_DATA");
-    const auto data = std::filesystem::path(folder != nullptr ? folder : "") / "pond-c";
-    if (folder == nullptr || !std::filesystem::exists(data)) {
-        GTEST_SKIP() << "DAWNLINE_TRIAL_DATA does not name a folder with pond-c";
+    const auto folder = test::trialData("pond-c");
+    if (!folder) {
+        GTEST_SKIP() << test::kNoTrialData << "pond-c";
     }
+    const auto data = *folder / "pond-c";
     const PondReading read = readPondText(kMeasuredPond, data / "pond.toml");
     ASSERT_TRUE(read.pond) << (read.diagnostics.empty() ? "" : format(read.diagnostics.front()));
     const Pond& pond = *read.pond;

@@ -10,7 +10,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
-#include <cstdlib>
 #include <stdexcept>
 
 namespace engine::test {
@@ -22,14 +21,6 @@ constexpr std::array<const char*, 5> kChainColumns{"temperature_0_0m_c", "temper
                                                    "temperature_1_25m_c"};
 
 }  // namespace
-
-std::optional<std::filesystem::path> trialData(const std::string& part) {
-    const char* folder = std::getenv("DAWNLINE_TRIAL_DATA");
-    if (folder == nullptr || !std::filesystem::exists(std::filesystem::path(folder) / part)) {
-        return std::nullopt;
-    }
-    return folder;
-}
 
 std::vector<TrialRow> trialRows(const std::filesystem::path& file) {
     const FileText read = readWholeFile(file, kCsvFileLimit_bytes);

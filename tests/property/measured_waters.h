@@ -14,15 +14,11 @@
 
 #include <filesystem>
 #include <map>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace engine::test {
-
-/// The folder named by DAWNLINE_TRIAL_DATA if it holds `part`; nothing otherwise.
-[[nodiscard]] std::optional<std::filesystem::path> trialData(const std::string& part);
 
 /// One row of a CSV file by the names of its columns.
 using TrialRow = std::map<std::string, std::string, std::less<>>;

@@ -5,6 +5,7 @@
 
 #include "tests/property/measured_plume.h"
 #include "tests/property/measured_reservoir.h"
+#include "tests/trial_data.h"
 
 #include <gtest/gtest.h>
 
@@ -13,8 +14,6 @@
 
 namespace engine::test {
 namespace {
-
-constexpr const char* kNoData = "DAWNLINE_TRIAL_DATA does not name a folder with ";
 
 WaterOptions open() {
     WaterOptions options;
@@ -25,7 +24,7 @@ WaterOptions open() {
 TEST(MeasuredWaters, ThePondsTemperaturesAreWithinOneKelvin) {
     const auto data = trialData("ponds-2020");
     if (!data || !trialData("pond-c")) {
-        GTEST_SKIP() << kNoData << "ponds-2020 and pond-c";
+        GTEST_SKIP() << kNoTrialData << "ponds-2020 and pond-c";
     }
     const std::vector<DepthErrors> errors = errorsOfPondB(*data, WindOf::Station, {});
     print("pond B, station wind, sheltered", errors);
@@ -39,7 +38,7 @@ TEST(MeasuredWaters, ThePondsTemperaturesAreWithinOneKelvin) {
 TEST(MeasuredWaters, TheReservoirWithoutAirIsNearerThanItsStart) {
     const auto data = trialData("reservoir");
     if (!data) {
-        GTEST_SKIP() << kNoData << "reservoir";
+        GTEST_SKIP() << kNoTrialData << "reservoir";
     }
     const Reservoir reservoir = readReservoir(*data);
     const std::vector<Stretch> stretches = stretchesWithoutAir(reservoir);
@@ -58,7 +57,7 @@ TEST(MeasuredWaters, TheReservoirWithoutAirIsNearerThanItsStart) {
 TEST(MeasuredWaters, APlumeChosenOnOneStartPredictsTheOthers) {
     const auto data = trialData("reservoir");
     if (!data) {
-        GTEST_SKIP() << kNoData << "reservoir";
+        GTEST_SKIP() << kNoTrialData << "reservoir";
     }
     const Reservoir reservoir = readReservoir(*data);
     const PlumeStart chosenBy = startToChooseBy();

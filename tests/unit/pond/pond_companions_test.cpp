@@ -3,11 +3,11 @@
 #include "engine/pond/pond_io.h"
 #include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
+#include "tests/trial_data.h"
 
 #include <gtest/gtest.h>
 
 #include <clocale>
-#include <cstdlib>
 #include <filesystem>
 
 namespace engine {
@@ -154,11 +154,11 @@ TEST_F(PondCompanions, ADecimalCommaLocaleChangesNothing) {
 }
 
 TEST(TrialData, ThePondOfTheTrialDataIsRead) {
-    const char* folder = std::getenv("DAWNLINE_TRIAL_DATA");
-    if (folder == nullptr || !std::filesystem::exists(std::filesystem::path(folder) / "pond-c")) {
-        GTEST_SKIP() << "DAWNLINE_TRIAL_DATA does not name a folder with pond-c";
+    const auto folder = test::trialData("pond-c");
+    if (!folder) {
+        GTEST_SKIP() << test::kNoTrialData << "pond-c";
     }
-    const auto pondC = std::filesystem::path(folder) / "pond-c";
+    const auto pondC = *folder / "pond-c";
     std::string text(kPlainPond);
     const auto from = text.find("[[weather.day]]");
     text.replace(from, text.find("[aerator]") - from,
