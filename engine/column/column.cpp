@@ -116,8 +116,8 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
     sunlight(air, m_state);
     densities(m_state);
     meetAir(air, m_state);
-    stirring(air);
     plume(aeration, m_state);
+    stirring(air);
     react(dt, aeration);
     move(dt);
     stirMuck(aeration, dt);

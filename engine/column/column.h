@@ -14,7 +14,8 @@
 // step.
 //
 // What is left stays positive for any step and conserves to rounding:
-// - A stage is backward Euler with upwind flow, tridiagonal plus one dense row per rise of the plume
+// - A stage is backward Euler with flow that is central as far as diffusion carries it, tridiagonal plus one
+// dense row per rise of the plume
 //   (Sherman, Morrison, Woodbury), solved with sums and products of positive numbers only; the surface's
 //   exchange with the air is one more entry of that matrix, so that nothing has to be slowed. Central face
 //   values come back as antidiffusive fluxes under the limiter of Boris and Book. First-order flow on the

@@ -36,7 +36,8 @@ void Column<Real>::stirring(const Air<Real>& air) {
     if (m_switches.fixedDiffusivity >= 0.0) {
         std::fill(diffusivity.begin(), diffusivity.end(), Real(m_switches.fixedDiffusivity));
     } else if (m_switches.mixing) {
-        setStirring(m_grid, m_water.density, air.wind10, m_parameters.site.latitude_deg, m_mixing.stirring);
+        setStirring(m_grid, m_water.density, air.wind10, m_bubbles.jet, m_parameters.site.latitude_deg,
+                    m_mixing.stirring);
         m_mixing.density = m_water.density;
     } else {
         std::fill(diffusivity.begin(), diffusivity.end(), Real(0.0));

@@ -114,6 +114,7 @@ struct BubblePlume {
     std::vector<Real> net;        ///< Oxygen from bubbles by layer, may be negative [g/m^3/s]
     std::vector<Real> reference;  ///< Oxygen there at that time [g/m^3]
     Real hypolimneticLift = 0.0;  ///< Carried up through z_b, net [m^3/s]
+    SurfaceJet<Real> jet;         ///< What it stirs where it surfaces
 
     explicit BubblePlume(int n) : integrator(n), net(n, Real(0.0)), reference(n, Real(1.0)) {}
 };

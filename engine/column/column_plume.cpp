@@ -26,15 +26,21 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
     const Real& net = m_parameters.bubbles.nonRecirculatedShare;
     m_transport.flows.segments = m_bubbles.integrator.segments();
     std::fill(m_bubbles.net.begin(), m_bubbles.net.end(), Real(0.0));
+    Real power = 0.0;  // Of all that surfaces, over the water's density [m^5/s^3]
     for (int k = 0; k < m_transport.flows.segments; ++k) {
         const PlumeSegmentOf<Real>& segment = m_bubbles.integrator.segment(k);
         const Real netFlow = net * segment.flow, given = segment.oxygenGain - segment.oxygenLoss;
+        const Real &speed = segment.topSpeed, &radius = segment.topRadius;
+        const Real surfaces = wherePositive(segment.topDepth, Real(0.0), radius);
+        power += 0.5 * kPi * aeration.open * surfaces * surfaces * speed * speed * speed;
+        m_bubbles.jet.thickness = wherePositive(surfaces, radius, m_bubbles.jet.thickness);
         for (int i = 0; i < m_layers; ++i) {
             m_transport.flows.taken[k][i] = net * segment.entrained[i];
             m_transport.flows.returned[k][i] = netFlow * segment.detrained[i];
             m_bubbles.net[i] += given * segment.detrained[i] * m_perVolume[i];
         }
     }
+    m_bubbles.jet.friction = cbrt(power / m_grid.faceArea[0]);
     for (Real& oxygen : m_bubbles.reference) {
         oxygen = max(oxygen, Real(1e-3));
     }
@@ -50,6 +56,7 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
     }
     if (aeration.open == 0) {
         m_bubbles.hypolimneticLift = 0.0;
+        m_bubbles.jet = {};
         m_transport.flows.segments = 0;
         m_transport.flows.moving = spring;
         m_bubbles.last = aeration;

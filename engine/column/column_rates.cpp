@@ -12,11 +12,11 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
     sunlight(air, state);
     densities(state);
     meetAir(air, state);
+    plume(aeration, state);
     stirring(air);
     if (mixingChanges()) {
         turbulentDiffusivity(m_mixing.stirring, m_water.density, m_mixing.diffusivity, m_mixing.slope);
     }
-    plume(aeration, state);
     m_transport.heat.template rates<1>(m_mixing.diffusivity, kMolecularHeat.value, m_transport.flows,
                                        {m_parameters.spring.temperature}, state.heat, out.heat);
     m_transport.solutes.template rates<kSolutes>(m_mixing.diffusivity, kMolecularSolute.value,

@@ -194,10 +194,13 @@ void Column<Real>::releaseMuck(const Aeration& aeration, const Real& stirs, cons
     rates.stirredMedium[stirred] = (1.0 - m_parameters.muck.fastShare) * released;
 }
 
-/// 1 for members whose muck a diffuser reaches, else 0.
+/// Share of the muck's stirring that a diffuser brings about where it hangs: all up to the reach, fading to
+/// none at kMuckFade times as high.
 template <class Real>
 Real Column<Real>::reaches(const Aeration& aeration) const {
-    return wherePositive(m_parameters.muck.reach - aeration.depth, Real(0.0), Real(1.0));
+    const double height = m_grid.face[m_layers] - aeration.depth;
+    const Real left = (kMuckFade.value - height / m_parameters.muck.reach) / (kMuckFade.value - 1.0);
+    return min(max(left, Real(0.0)), Real(1.0));
 }
 
 template <class Real>

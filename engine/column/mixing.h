@@ -19,6 +19,8 @@ namespace engine {
 // Wind: Henderson-Sellers (1985), K = kappa w* z / P0 exp(-k* z) / (1 + 37 Ri^2), with the 10-m wind and P0
 // 1. Beyond the gradient at which its flux is greatest the flux stays as it is: the published form lets it
 // fall by 8 % from there on, and water that mixes less the more it is layered parts into steps.
+// A plume that surfaces spreads in a jet, which stirs as a wind would that brings as much energy; stresses of
+// both add.
 // Convection: where water is denser than the water below, K = c z^2 sqrt(-N^2), free convection after
 // Priestley (1954), z from the surface.
 // Background diffusion: Fang and Stefan (1996), 1.04e-8 (N^2)^-0.43.
@@ -46,16 +48,25 @@ struct FaceStirring {
     }
 };
 
-/// Wind's part of the stirring, for a wind at 10 m [m/s], and the background under these densities [kg/m^3,
-/// size N], which is small and hardly moves within a step.
+/// The jets in which surfacing plumes spread, as a mean over the pond.
 template <class Real>
-void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10, double latitude_deg,
-                 FaceStirring<Real>& out) {
+struct SurfaceJet {
+    Real friction = 0.0;   ///< Friction velocity of a wind that brings as much energy [m/s]
+    Real thickness = 1.0;  ///< Depth over which its shear fades [m]
+};
+
+/// The stirring by wind, for a wind at 10 m [m/s], and by surfacing plumes, and the background under these
+/// densities [kg/m^3, size N], which is small and hardly moves within a step.
+template <class Real>
+void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10, const SurfaceJet<Real>& jet,
+                 double latitude_deg, FaceStirring<Real>& out) {
     const int layers = grid.layers();
     constexpr double kappa = kKarman.value;
     const double sine = std::sqrt(std::fabs(std::sin(latitude_deg * kPi / 180.0)));
     const Real wind = max(wind10, Real(kLeastWind.value));
     const Real friction = kSurfaceFriction.value * wind;
+    const bool isJet = largestLane(jet.friction) > 0.0;
+    const Real perThickness = 1.0 / jet.thickness;
     const Real decay =
         kEkmanDecay.value * std::max(sine, kLeastSine.value) * pow(wind, kEkmanPower.value);  // k* [1/m]
     const double* const face = grid.face.data();
@@ -66,7 +77,12 @@ void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 1; i < layers; ++i) {
         const double z = face[i];
-        const Real shear = friction * layerExp(-min(decay * z, Real(40.0)));
+        const Real ofWind = friction * layerExp(-min(decay * z, Real(40.0)));
+        Real shear = ofWind;
+        if (isJet) {
+            const Real ofJet = jet.friction * layerExp(-min(perThickness * z, Real(40.0)));
+            shear = sqrt(ofWind * ofWind + ofJet * ofJet);
+        }
         neutral[i] = kappa * z * shear;
         resistance[i] = kRichardsonFactor.value * kappa * kappa * z * z / (shear * shear + 1e-30);
         const Real stable = max(perDifference[i] * (rho[i] - rho[i - 1]), Real(kLeastStability.value));

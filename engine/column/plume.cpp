@@ -156,34 +156,71 @@ void PlumeIntegrator<Real>::detrain(const Surroundings& water, int member, doubl
     setLane(segment.oxygenGain, member, of(m_point.gained) * m_diffusers);
     setLane(segment.oxygenLoss, member, of(m_point.lost) * m_diffusers);
     setLane(segment.topDepth, member, topDepth);
-    setLane(segment.topSpeed, member, momentum / flow);
-    setLane(segment.topRadius, member, std::sqrt(flow * flow / (kPi * momentum)));
+    // Without gas left nothing rises.
+    const bool rose = flow > 0.0 && momentum > 0.0;
+    setLane(segment.topSpeed, member, rose ? momentum / flow : 0.0);
+    setLane(segment.topRadius, member, rose ? std::sqrt(flow * flow / (kPi * momentum)) : 0.0);
     setLane(segment.topDensity, member, density);
-    // Its water sinks, outside the plume, to where the standing water is as dense as itself, and parts
-    // between the two nearest layers.
-    const int top = std::min(grid.layerAt(topDepth), m_lowest);
-    const double sinksTo = density - kSinkingExcess.value;
-    int i = top;
-    while (i < m_lowest && of(water.density[i]) < sinksTo) {
-        ++i;
-    }
-    if (i == top || of(water.density[i]) < sinksTo) {
-        setLane(segment.detrained[i], member, 1.0);
-    } else {
-        const double above = of(water.density[i - 1]);
-        const double part = (sinksTo - above) / (of(water.density[i]) - above);
-        setLane(segment.detrained[i], member, part);
-        setLane(segment.detrained[i - 1], member, 1.0 - part);
-    }
     double through = of(m_hypolimneticLift);
     for (int j = grid.layers() - 1; j >= 0 && grid.face[j + 1] > bottomDepth && topDepth < bottomDepth; --j) {
         const double below = std::min((grid.face[j + 1] - bottomDepth) / grid.thickness[j], 1.0);
         through += below * of(segment.entrained[j]) * m_diffusers;
     }
     setLane(m_hypolimneticLift, member, through);
+    sink(water, member, topDepth);
     ++m_number[member];
     m_used = std::max(m_used, m_number[member]);
     setLane(m_rises, member, 0.0);
+}
+
+/// What one member has let go sinks, outside the plume, to where the standing water is as dense as it has
+/// become, and parts between the two nearest layers. On its way it takes in standing water as any plume does,
+/// so that light water comes down with it.
+template <class Real>
+void PlumeIntegrator<Real>::sink(const Surroundings& water, int member, double topDepth) {
+    const Grid& grid = water.grid;
+    PlumeSegmentOf<Real>& segment = m_segments[m_number[member]];
+    const auto standing = [&](int i) { return lane(water.density[i], member); };
+    const double entrainment = 2.0 * m_rise.coefficients.entrainment * std::sqrt(kPi);
+    const int top = std::min(grid.layerAt(topDepth), m_lowest);
+    double flow = lane(m_point.flow, member), density = lane(segment.topDensity, member);
+    double momentum = 0.0, depth = topDepth;
+    int i = top;
+    if (!(lane(segment.topRadius, member) > 0.0)) {
+        setLane(segment.detrained[i], member, 1.0);
+        return;
+    }
+    for (; i < m_lowest && standing(i) < density - kSinkingExcess.value; ++i) {
+        if (momentum == 0.0) {
+            // Begins to fall as wide as the ring around what rose.
+            const double reduced = kGravity * (density - standing(i)) / kWaterDensity.value;
+            const double radius = std::sqrt(2.0) * lane(segment.topRadius, member);
+            momentum = flow * m_rise.coefficients.froude * std::sqrt(reduced * radius);
+        }
+        const double height = grid.face[i + 1] - depth;
+        const int steps = std::max(static_cast<int>(std::ceil(height / m_rise.coefficients.largestStep)), 1);
+        const double each = height / steps, before = flow;
+        for (int step = 0; step < steps; ++step) {
+            const double taken = each * entrainment * std::sqrt(momentum);
+            momentum +=
+                each * kGravity / kWaterDensity.value * (density - standing(i)) * flow * flow / momentum;
+            density = (flow * density + taken * standing(i)) / (flow + taken);
+            flow += taken;
+        }
+        recordEntrainment(i, member, flow - before);
+        depth = grid.face[i + 1];
+    }
+    setLane(segment.flow, member, flow * m_diffusers);
+    const double sinksTo = density - kSinkingExcess.value;
+    if (i == top || standing(i) < sinksTo) {
+        setLane(segment.detrained[i], member, 1.0);
+        return;
+    }
+    // Where layers lie upside down, in the lower one.
+    const double above = standing(i - 1), step = standing(i) - above;
+    const double part = step > 0.0 ? std::clamp((sinksTo - above) / step, 0.0, 1.0) : 1.0;
+    setLane(segment.detrained[i], member, part);
+    setLane(segment.detrained[i - 1], member, 1.0 - part);
 }
 
 /// Takes the members that `rising` says through what is left of a layer above them; those that detrain are

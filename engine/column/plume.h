@@ -37,7 +37,7 @@ inline constexpr int kPlumeSegments = 4;
 /// a pack's members, those that have not so many rises hold zeros.
 template <class Real>
 struct PlumeSegmentOf {
-    std::vector<Real> entrained;  ///< Water taken from each layer, all diffusers [m^3/s], size N
+    std::vector<Real> entrained;  ///< Water taken from each layer, rising or sinking, all diffusers [m^3/s]
     std::vector<Real> detrained;  ///< Share of that water detrained into each layer, sums to 1, size N
     Real flow = 0.0;              ///< Sum of `entrained` [m^3/s]
     Real oxygenGain = 0.0;        ///< Oxygen that bubbles give [g/s], all diffusers, never negative
@@ -50,7 +50,9 @@ struct PlumeSegmentOf {
 using PlumeSegment = PlumeSegmentOf<double>;
 
 /// The plume over one diffuser group: entrainment, slip, dissolution of oxygen and nitrogen, detrainment
-/// where its momentum is spent and starting again above, water returned at its own density.
+/// where its momentum is spent and starting again above. What it lets go sinks back around it and takes in
+/// standing water on the way, as the outer plume of Asaeda and Imberger (1993), J. Fluid Mech. 249:35-67,
+/// from memory, here with the entrainment of a plume that rises.
 ///
 /// Gross flow: the share that is drawn in again at once is the caller's business. The members of a pack rise
 /// layer by layer together, each detraining where it does. Keeps its memory from one plume to the next.
@@ -81,6 +83,7 @@ private:
     void rest(const Surroundings& water, int i, PlumeLayerOf<Real>& layer, Real& rising, double bottomDepth);
     void recordEntrainment(int i, int member, double taken);
     void detrain(const Surroundings& water, int member, double topDepth, double bottomDepth);
+    void sink(const Surroundings& water, int member, double topDepth);
 
     std::array<PlumeSegmentOf<Real>, kPlumeSegments> m_segments;
     int m_used = 0;

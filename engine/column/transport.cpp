@@ -84,8 +84,7 @@ void Transport<Real>::faces(double dt, const std::vector<Real>& diffusivity, dou
         const Real* const down = m_down.data();
         for (int i = 1; i < m_layers; ++i) {
             const Real conductance = (mixing[i] + molecular) * shape[i];
-            // As central as diffusion allows, so that the matrix stays positive.
-            central[i] = min(max(down[i] * m_lowerShare[i], -down[i] * m_upperShare[i]), conductance);
+            central[i] = centralPart(i, down[i], conductance);
             fromAbove[i] = conductance + max(down[i], zero) - central[i];
             fromBelow[i - 1] = conductance + max(-down[i], zero) - central[i];
         }
@@ -275,20 +274,10 @@ void Transport<Real>::advanceAlone(double dt, const std::vector<Real>& diffusivi
                                    Fields<Real, 1>& field) {
     faces(dt, diffusivity, molecular, flows);
     eliminate<1>({this});
-    const Real* const fromAbove = m_fromAbove.data();
-    const Real* const inverse = m_inverse.data();
-    const Real* const back = m_back.data();
-    const double perStep = 1.0 / dt;
-    Real carry = 0.0;
     for (int i = 0; i < m_layers; ++i) {
-        const Real held = m_grid.volume[i] * (perStep * field[i][0] + returned[i]);
-        carry = inverse[i] * (held + fromAbove[i] * carry);
-        field[i][0] = carry;
+        field[i][0] += dt * returned[i];
     }
-    for (int i = m_layers - 2; i >= 0; --i) {
-        carry = field[i][0] + back[i] * carry;
-        field[i][0] = carry;
-    }
+    solve<1, 1>(flows, {}, field);
 }
 
 template <class Real>

@@ -69,7 +69,7 @@ public:
 
     /// Advances one field by the low order alone, with a matrix of its own and what plumes return given: one
     /// turn of a search for what the full step finds.
-    /// @param returned  Brought into each layer [1/s times the field], size N.
+    /// @param returned  Brought into each layer by plumes and from outside [1/s times the field], size N.
     void advanceAlone(double dt, const std::vector<Real>& diffusivity, double molecular,
                       const Flows<Real>& flows, const std::vector<Real>& returned, Fields<Real, 1>& field);
 
@@ -79,6 +79,12 @@ public:
                const std::array<Real, C>& entering, const Fields<Real, C>& fields, Fields<Real, C>& out);
 
 private:
+    /// Of a flow through a face, what the matrix has of its central value: as much as diffusion carries, so
+    /// that the matrix stays positive [m^3/s].
+    [[nodiscard, gnu::always_inline]] Real centralPart(int face, const Real& down,
+                                                       const Real& conductance) const {
+        return min(max(down * m_lowerShare[face], -down * m_upperShare[face]), conductance);
+    }
     void faceFlows(const Flows<Real>& flows);
     void faces(double dt, const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows);
     template <std::size_t M>

@@ -20,7 +20,7 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
     constexpr double kShareOfRoom = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
     for (int i = 1; i < m_layers; ++i) {
         const int first = std::max(i - 2, 0), last = std::min(i + 1, m_layers - 1);
-        const Real upper = m_upperShare[i], lower = 1.0 - upper;
+        const Real upper = m_upperShare[i], lower = m_lowerShare[i];
         const Real roomAbove = kShareOfRoom * m_grid.volume[i - 1],
                    roomBelow = kShareOfRoom * m_grid.volume[i];
         const Real flow = m_dt * m_down[i];
@@ -57,15 +57,15 @@ void Transport<Real>::rates(const std::vector<Real>& diffusivity, double molecul
         out[i].fill(Real(0.0));
     }
     for (int i = 1; i < m_layers; ++i) {
-        const double upper = m_grid.thickness[i] / (m_grid.thickness[i - 1] + m_grid.thickness[i]);
-        const Real conductance = (diffusivity[i] + molecular) * (m_grid.faceArea[i] / m_grid.distance[i]);
+        const double upper = m_upperShare[i], lower = m_lowerShare[i];
+        const Real conductance = (diffusivity[i] + molecular) * m_shape[i];
         const Real down = flows.moving ? m_down[i] : Real(0.0);
         const int aa = std::max(i - 2, 0), bb = std::min(i + 1, m_layers - 1);
         for (int c = 0; c < C; ++c) {
             const Real a = fields[i - 1][c], b = fields[i][c];
             const Real upwind = max(down, Real(0.0)) * a + min(down, Real(0.0)) * b;
-            const Real central = min(max(down * (1.0 - upper), -down * upper), conductance) * (b - a);
-            Real extra = down * (upper * a + (1.0 - upper) * b) - upwind - central;
+            const Real central = centralPart(i, down, conductance) * (b - a);
+            Real extra = down * (upper * a + lower * b) - upwind - central;
             // The limiter's small-step limit: all of it where the values rise or fall through four layers,
             // else none.
             const Real behind = a - fields[aa][c], rise = b - a, ahead = fields[bb][c] - b;

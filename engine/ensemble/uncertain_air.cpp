@@ -96,9 +96,8 @@ void addAirInputs(UncertainList& list) {
                   &BubbleParameters<double>::freeAirFactor);
         addSource(list, "bubble_mm", "mm", aerator.bubble_mm, kBubble_mm, kBubbleByEye,
                   &BubbleParameters<double>::diameterFactor);
-        list.prior("reach of a diffuser over the muck", "m", kMuckReach, [](Member& m, double ratio) {
-            m.parameters.muck.reach -= kMuckReach.value * (ratio - 1.0);
-        });
+        list.prior("reach of a diffuser over the muck", "m", kMuckReach,
+                   [](Member& m, double ratio) { m.parameters.muck.reach *= ratio; });
     }
     addSpring(list);
     if (model.pond.surfaceAerator) {

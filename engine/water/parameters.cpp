@@ -263,7 +263,6 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
         fromPerDay(valueOr(pond.bottom.sedimentDemand_gPerM2Day, priors.sedimentDemand_gPerM2Day.value));
     const double muck = valueOr(pond.bottom.muck, priors.muck.value);
     p.muck.store = kMuckStore_gPerM2.value * kStirredArea.value * std::min(muck / kMuckFullDepth.value, 1.0);
-    p.muck.reach = basin.maxDepth() - kMuckReach.value;
     if (pond.spring) {
         p.spring = springOf(*pond.spring);
     }

@@ -86,8 +86,8 @@ struct MuckParameters {
     Real stirredArea = kStirredArea.value;            ///< Per diffuser [m^2]
     Real stirredDemand = kStirredDemandFactor.value;  ///< Demand under a running diffuser over that at rest
     Real fastShare = kMuckFastShare.value;
-    Real store = 0.0;  ///< Mobile, per diffuser [g O2]
-    Real reach = 0.0;  ///< A diffuser that hangs lower than this stirs [m]
+    Real store = 0.0;               ///< Mobile, per diffuser [g O2]
+    Real reach = kMuckReach.value;  ///< Height over the deepest muck up to which a diffuser stirs in full [m]
 };
 
 /// Oxygen debt of the water.

@@ -73,7 +73,9 @@ inline constexpr Prior kMuckReleaseTime_h{6.0, 3.0, 12.0, "hours of running; jud
 inline constexpr Prior kMuckRebuildTime_d{10.0, 5.0, 20.0, "days of rest; judgement"};
 inline constexpr Prior kMuckFastShare{0.4, 0.2, 0.6, "of what is stirred up; judgement"};
 inline constexpr Prior kMuckReach{0.5, 0.3, 0.8,
-    "m above the muck; higher a diffuser stirs nothing; judgement"};
+    "m above the muck up to which a diffuser stirs all that it can; judgement"};
+inline constexpr Prior kMuckFade{1.5, 1.2, 2.0,
+    "times that reach: from there up a diffuser stirs nothing; judgement"};
 inline constexpr Prior kMuckFullDepth{0.3, 0.2, 0.5,
     "m of muck that hold the whole mobile store; judgement"};
 

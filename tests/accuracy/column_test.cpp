@@ -145,7 +145,7 @@ TEST(Column, EquilibriumStays) {
 TEST(Column, DiffuserOverNoSediment) {
     MuckyPond pond(20);
     const Grid tank = engine::test::evenTank(20, 3.4, 8000.0);
-    pond.parameters.muck.reach = 1.0;
+    pond.parameters.muck.reach = 2.0;
     Column<double> column(tank, pond.parameters, pond.aerator, pond.bottom, pond.start);
     for (int i = 0; i < 20; ++i) {
         column.step(600.0, fairAfternoon(), Aeration{2, 1.7});

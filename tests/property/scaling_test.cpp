@@ -55,8 +55,9 @@ Pond doubled(Pond pond) {
 
 TEST(Scaling, TwiceTheAreaAndTheLoadAreTheSameWater) {
     // Factors of two are exact, and sums over diffusers alone may round otherwise; what that leaves grows
-    // over two days of water about to overturn. A thousandth of what is shown.
-    constexpr double kRounding = 1e-5;
+    // over two days of water about to overturn, where what plumes let go comes to rest in one layer or the
+    // next. A hundredth of what is shown.
+    constexpr double kRounding = 1e-3;
     double worst = 0.0;
     int lifting = 0;
     for (int draw = 0; draw < kPonds; ++draw) {

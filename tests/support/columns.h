@@ -50,7 +50,6 @@ struct MuckyPond {
         p.fish.stock = 360.0;
         p.sediment.demand = fromPerDay(2.5);
         p.muck.store = 480.0;
-        p.muck.reach = 2.9;
         for (const double z : grid.middle) {
             const double below = 0.5 + 0.5 * std::tanh((z - 1.6) / 0.4);
             start.temperature.push_back(28.0 - 8.0 * below);

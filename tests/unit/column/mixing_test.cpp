@@ -18,7 +18,9 @@ struct OneFace {
     FaceStirring<double> stirring{grid};
     std::vector<double> diffusivity = std::vector<double>(11, 0.0), slope = diffusivity;
 
-    explicit OneFace(double wind) { setStirring(grid, std::vector<double>(10, 998.0), wind, 40.0, stirring); }
+    explicit OneFace(double wind) {
+        setStirring(grid, std::vector<double>(10, 998.0), wind, {}, 40.0, stirring);
+    }
     /// Diffusivity [m^2/s].
     double at(double difference) {
         std::vector<double> density(10, 998.0);
@@ -31,6 +33,23 @@ struct OneFace {
     /// Flux of density over the face's distance [kg/m^2/s m].
     double flux(double difference) { return at(difference) * difference; }
 };
+
+// Of two stresses that add: a jet alone stirs as a wind of its friction velocity that fades over its
+// thickness, and a wind beside it leaves no less.
+TEST(Mixing, SurfacingPlumeStirsAsAWindWould) {
+    const Grid grid = test::evenTank(10, 3.0, 1000.0);
+    const std::vector<double> density(10, 998.0);
+    FaceStirring<double> wind{grid}, jet{grid}, both{grid};
+    setStirring(grid, density, 5.0, {}, 40.0, wind);
+    setStirring(grid, density, 0.0, SurfaceJet<double>{0.02, 0.6}, 40.0, jet);
+    setStirring(grid, density, 5.0, SurfaceJet<double>{0.02, 0.6}, 40.0, both);
+    for (int i = 1; i < 10; ++i) {
+        const double z = 0.3 * i, alone = kKarman.value * z * 0.02 * std::exp(-z / 0.6);
+        EXPECT_NEAR(jet.neutral[i], alone, 1e-5 * alone + 1e-4 * kKarman.value * z) << z;
+        EXPECT_NEAR(both.neutral[i], std::hypot(wind.neutral[i], jet.neutral[i]), 1e-4 * both.neutral[i])
+            << z;
+    }
+}
 
 // The slope is the derivative of the flux, on both sides of neutral water and of the greatest wind flux, to
 // what a central difference of 1e-3 of the argument shows.
