@@ -62,9 +62,10 @@ void Grammar::addRunCommands(const std::string& version) {
 
     compare = app.add_subcommand("compare", "Run do-nothing and every ramp of a pond file");
     compare->add_option("POND", comparedPonds, "Pond file")->option_text(" ");
-    addText(*compare, "--out", out, "DIR",
-            "Folder for summary.csv, daily.csv, hourly.csv, layers.csv, budget.csv and gases.csv; made if "
-            "missing");
+    addText(
+        *compare, "--out", out, "DIR",
+        "Folder for summary.csv, daily.csv, hourly.csv, layers.csv, budget.csv, organic.csv and gases.csv; "
+        "made if missing");
     for (const NumberOption& number : kNumbers) {
         addText(*compare, number.name, numbers[number.name], "N", number.help);
     }

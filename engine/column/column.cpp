@@ -55,10 +55,12 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
       m_transport(m_grid),
       m_bubbles(m_layers),
       m_fish(m_grid),
+      m_organic(m_layers),
       m_reacting(m_layers) {
     const Real zero = 0.0;
     m_state.heat.resize(m_layers);
     m_state.solutes.resize(m_layers);
+    m_state.mud.assign(m_layers, zero);
     for (int i = 0; i < m_layers; ++i) {
         m_perVolume.push_back(1.0 / m_grid.volume[i]);
         m_state.heat[i][0] = start.temperature[i];
@@ -71,9 +73,7 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         s[kSlow] = start.slow[i];
         s[kSalt] = start.salinity[i];
         s[kSulfide] = start.sulfide.empty() ? zero : start.sulfide[i];
-        s[kAmmonia] = start.ammonia.empty() ? zero : start.ammonia[i];
-        m_transport.hasToxicants =
-            m_transport.hasToxicants || largestLane(s[kSulfide]) > 0.0 || largestLane(s[kAmmonia]) > 0.0;
+        m_transport.hasToxicants = m_transport.hasToxicants || largestLane(s[kSulfide]) > 0.0;
         m_surfaceAerator.reach +=
             m_grid.volume[i] *
             std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
@@ -95,9 +95,49 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
             setLane(m_plants.weedPerArea[i], member, shares[i]);
         }
     }
+    startOrganic();
+    m_reacting.rates.bubblingOut = fromPerHour(kBubblingOut_perHour.value);
     m_reacting.rates.regeneration = parameters.sediment.regenerationShare;
     m_reacting.rates.fastShare = parameters.debt.fastShare;
     placeFish(m_state);
+}
+
+/// As much labile matter as breathes what the pond is known to breathe in the dark; on the sediment as much
+/// as burns what settles, within what the sediment demands.
+template <class Real>
+void Column<Real>::startOrganic() {
+    const OrganicParameters<Real>& p = m_parameters.organic;
+    const bool isPart = m_bottom.exists() && m_bottom.depth > 0.0;  // Some ponds are poor from the very top
+    const double open = isPart ? m_bottom.depth : m_grid.face[m_layers];
+    const auto breathing = [&](const Real& chlorophyll) {
+        return m_parameters.respiration.base + m_parameters.respiration.perChlorophyll * chlorophyll;
+    };
+    const auto labile = [&](const Real& chlorophyll) {
+        const Real breathes = breathing(chlorophyll), living = p.ofChlorophyll * chlorophyll;
+        return max(Real((breathes - p.maintenance * living) / p.decay),
+                   Real(breathes / (p.decay + p.maintenance)));
+    };
+    const Real zero = 0.0;
+    const Real above = labile(m_state.solutes[0][kChlorophyll]);
+    m_organic.oldDemand = max(Real(m_parameters.sediment.demand - p.settling * above),
+                              Real((1.0 - kMostLabileMud.value) * m_parameters.sediment.demand));
+    for (int i = 0; i < m_layers; ++i) {
+        const double share = std::clamp((open - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
+        m_organic.open[i] = share;
+        m_state.solutes[i][kLabile] = (share + (1.0 - share) * p.below) * above;
+        const Real warm = m_state.heat[i][0] - 20.0;
+        const Real most = kMostLabileMud.value * m_parameters.sediment.demand *
+                          rateExp(Real(log(m_parameters.sediment.theta) * warm));
+        const Real burns = p.mudDecay * rateExp(Real(std::log(kMudTheta.value) * warm));
+        m_state.mud[i] = wherePositive(
+            burns, Real(min(Real(p.settling * m_state.solutes[i][kLabile]), most) / burns), zero);
+        m_organic.openVolume += share * m_grid.volume[i];
+    }
+    // What feed brings to nitrify, goes as fast as it comes.
+    const Real fed = p.feedNitrogen / (m_organic.openVolume * m_parameters.debt.slowRate);
+    for (int i = 0; i < m_layers; ++i) {
+        m_state.solutes[i][kSlow] += m_organic.open[i] * fed;
+    }
 }
 
 template <class Real>
@@ -111,7 +151,8 @@ void Column<Real>::resume(const KeptWater<Real>& water) {
 }
 
 template <class Real>
-void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeration) {
+void Column<Real>::step(double dt, const Air<Real>& overWater, const Aeration& aeration) {
+    const Air<Real> air = onPond(overWater);
     applyPlantTable(air);
     sunlight(air, m_state);
     densities(m_state);
@@ -128,8 +169,8 @@ void Column<Real>::step(double dt, const Air<Real>& air, const Aeration& aeratio
 /// What the reactions of the step make of the water, beside the water as it was.
 template <class Real>
 void Column<Real>::react(double dt, const Aeration& aeration) {
-    reactionsOf(aeration, m_state, dt);
     gather(m_state);
+    reactionsOf(aeration, m_state, dt);
     reactionStep(m_reacting.rates, dt, m_reacting.water, m_reacting.amounts);
     record(dt);
     for (int i = 0; i < m_layers; ++i) {
@@ -137,19 +178,19 @@ void Column<Real>::react(double dt, const Aeration& aeration) {
         auto& s = m_transport.reacted[i];
         s = m_state.solutes[i];
         if (m_transport.hasToxicants) {
-            // The toxicants go with the demand fractions that hold them; new fast debt brings its share of
-            // sulfide.
+            // Sulfide goes with the fast debt that holds it, and new fast debt brings its share.
             const Real newFast = m_reacting.rates.fastShare * m_reacting.amounts.regenerated[i] +
                                  dt * m_reacting.rates.stirredFast[i];
             s[kSulfide] = s[kSulfide] * (1.0 - m_reacting.amounts.fast[i] / max(s[kFast], Real(1e-30))) +
                           m_parameters.toxicants.sulfideOfFast * newFast;
-            s[kAmmonia] = s[kAmmonia] * (1.0 - m_reacting.amounts.slow[i] / max(s[kSlow], Real(1e-30)));
         }
         s[kOxygen] = m_reacting.water.oxygen[i];
         s[kFast] = m_reacting.water.fast[i];
         s[kMedium] = m_reacting.water.medium[i];
         s[kSlow] = m_reacting.water.slow[i];
+        s[kLabile] = m_reacting.water.labile[i];
     }
+    settle(dt);
 }
 
 template <class Real>
@@ -168,7 +209,7 @@ Real Column<Real>::whereFishAre(Solute which, double (*toxicShare)(double temper
 
 template <class Real>
 Real Column<Real>::unionisedAmmonia() const {
-    return whereFishAre(kAmmonia, unionisedAmmoniaShare);
+    return m_parameters.toxicants.ammoniaOfSlow * whereFishAre(kSlow, unionisedAmmoniaShare);
 }
 
 template <class Real>
@@ -181,6 +222,24 @@ Real Column<Real>::oxygenStored() const {
     Real sum = 0.0;
     for (int i = 0; i < m_layers; ++i) {
         sum += m_grid.volume[i] * m_state.solutes[i][kOxygen];
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::organicStored() const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_grid.volume[i] * m_state.solutes[i][kLabile] + m_grid.bottomArea[i] * m_state.mud[i];
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::heldAbove(Solute which) const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_organic.open[i] * m_grid.volume[i] * m_state.solutes[i][which];
     }
     return sum;
 }
@@ -223,6 +282,8 @@ template double Column<double>::unionisedAmmonia() const;
 template double Column<double>::hydrogenSulfide() const;
 template double Column<double>::oxygenStored() const;
 template double Column<double>::debtStored() const;
+template double Column<double>::organicStored() const;
+template double Column<double>::heldAbove(Solute) const;
 template std::vector<double> Column<double>::temperatures(int) const;
 template std::vector<double> Column<double>::solutes(Solute, int) const;
 template void Column<Pack<4>>::step(double, const Air<Pack<4>>&, const Aeration&);
@@ -231,6 +292,8 @@ template Pack<4> Column<Pack<4>>::unionisedAmmonia() const;
 template Pack<4> Column<Pack<4>>::hydrogenSulfide() const;
 template Pack<4> Column<Pack<4>>::oxygenStored() const;
 template Pack<4> Column<Pack<4>>::debtStored() const;
+template Pack<4> Column<Pack<4>>::organicStored() const;
+template Pack<4> Column<Pack<4>>::heldAbove(Solute) const;
 template std::vector<double> Column<Pack<4>>::temperatures(int) const;
 template std::vector<double> Column<Pack<4>>::solutes(Solute, int) const;
 

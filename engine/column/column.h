@@ -118,7 +118,14 @@ public:
     [[nodiscard]] Real fishWater() const { return m_fish.best; }
     /// Oxygen of the whole pond [g]; fast plus medium debt of the whole pond [g].
     [[nodiscard]] Real oxygenStored() const;
+    /// Oxygen above z_b, of the whole pond without bottom water [g].
+    [[nodiscard]] Real oxygenAbove() const { return heldAbove(kOxygen); }
     [[nodiscard]] Real debtStored() const;
+    /// Labile organic matter of water and sediment, and that of the water above z_b alone [g O2].
+    [[nodiscard]] Real organicStored() const;
+    [[nodiscard]] Real labileAbove() const { return heldAbove(kLabile); }
+    /// Volume above z_b, of the whole pond without bottom water [m^3].
+    [[nodiscard]] double openVolume() const { return m_organic.openVolume; }
     /// Un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur where the fish are [g/m^3].
     [[nodiscard]] Real unionisedAmmonia() const;
     [[nodiscard]] Real hydrogenSulfide() const;
@@ -132,7 +139,15 @@ public:
     [[nodiscard]] std::vector<double> solutes(Solute which, int lane) const;
 
 private:
+    [[nodiscard]] Real heldAbove(Solute which) const;
     [[nodiscard]] Real whereFishAre(Solute which, double (*toxicShare)(double temperature, double ph)) const;
+    /// The air with the wind that the balance found.
+    [[nodiscard]] Air<Real> onPond(Air<Real> air) const {
+        air.wind10 = m_parameters.surface.windFactor * air.wind10;
+        return air;
+    }
+    void startOrganic();
+    void settle(double dt);
     void densities(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
     [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
@@ -149,9 +164,11 @@ private:
     void applyPlantTable(const Air<Real>& air);
     void placeFish(const State<Real>& state);
     void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
-    void ratesByTemperature();
-    void stirSediment(const Aeration& aeration, const Real& stirs);
+    void ratesByTemperature(const State<Real>& state);
+    void stirSediment(const Aeration& aeration, const Real& stirs, const State<Real>& state);
     void limitByLight();
+    void organicSources();
+    void limitBubbles(const State<Real>& state);
     void takeBubbles(const Aeration& aeration);
     void splash(const Aeration& aeration, const State<Real>& state);
     void releaseMuck(const Aeration& aeration, const Real& stirs, const State<Real>& state, double dt);
@@ -185,6 +202,7 @@ private:
     BubblePlume<Real> m_bubbles;
     SplashedWater m_surfaceAerator;
     FishHabitat<Real> m_fish;
+    OrganicMatter<Real> m_organic;
     MuckShares m_muck;
     ReactionStage<Real> m_reacting;
 };

@@ -168,6 +168,7 @@ void Column<Real>::move(double dt) {
     const Real spring = dt * m_parameters.spring.flow;
     m_ledger.oxygen[kInflow] += spring * (m_transport.springWater[kOxygen] - surface[kOxygen]);
     m_ledger.debtInflow -= spring * (surface[kFast] + surface[kMedium]);
+    m_ledger.organic[kLost] += spring * surface[kLabile];
 }
 
 /// Where two stages took a solute below zero, it comes back towards what one implicit stage over the whole

@@ -141,6 +141,29 @@ struct FishHabitat {
           memberPlaces(memberOxygen) {}
 };
 
+/// Labile organic matter: what a step brings and where it goes.
+template <class Real>
+struct OrganicMatter {
+    std::vector<double> open;        ///< Share of each layer above z_b
+    double openVolume = 0.0;         ///< [m^3]
+    Real oldDemand = 0.0;            ///< Of the sediment without its labile matter, at 20 degC [g/m^2/s]
+    std::vector<Real> made;          ///< In the water [g/m^3/s]
+    std::vector<Real> loaded;        ///< [g/m^3/s]
+    std::vector<Real> benthic;       ///< On the bed [g/m^2/s]
+    std::vector<Real> ofWeeds;       ///< Oxygen of weeds in this light [g/m^3/s]
+    std::vector<Real> weedsBreathe;  ///< [g/m^3/s]
+    std::vector<Real> burns;         ///< On the sediment [1/s]
+
+    explicit OrganicMatter(int n)
+        : open(n, 0.0),
+          made(n, Real(0.0)),
+          loaded(made),
+          benthic(made),
+          ofWeeds(made),
+          weedsBreathe(made),
+          burns(made) {}
+};
+
 /// Shares of the muck's store that move in one step, as last found.
 struct MuckShares {
     double step = -1.0;  ///< [s]

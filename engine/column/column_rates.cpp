@@ -7,8 +7,9 @@
 namespace engine {
 
 template <class Real>
-void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state,
+void Column<Real>::rates(const Air<Real>& overWater, const Aeration& aeration, const State<Real>& state,
                          State<Real>& out) {
+    const Air<Real> air = onPond(overWater);
     sunlight(air, state);
     densities(state);
     meetAir(air, state);
@@ -23,28 +24,34 @@ void Column<Real>::rates(const Air<Real>& air, const Aeration& aeration, const S
                                                  m_transport.flows, m_transport.springWater, state.solutes,
                                                  out.solutes);
     placeFish(state);
-    reactionsOf(aeration, state, 0.0);
     gather(state);
+    reactionsOf(aeration, state, 0.0);
     reactionRates(m_reacting.rates, m_reacting.water, m_reacting.amounts);
     const ReactionAmounts<Real>& a = m_reacting.amounts;
+    Real fromAbove = 0.0;  // Labile matter [g/s]
     for (int i = 0; i < m_layers; ++i) {
         out.heat[i][0] += m_sun.heating[i];
         auto& d = out.solutes[i];
         d[kOxygen] += m_reacting.rates.photosynthesis[i] + m_reacting.rates.bubbles[i] + a.aerated[i] -
-                      a.spilled[i] - a.stripped[i] - a.respiration[i] - a.fish[i] - a.sediment[i] -
-                      a.fast[i] - a.medium[i] - a.slow[i];
+                      a.spilled[i] - a.stripped[i] - a.bubbled[i] - a.labile[i] - a.respiration[i] -
+                      a.fish[i] - a.sediment[i] - a.fast[i] - a.medium[i] - a.slow[i];
         d[kFast] +=
             m_reacting.rates.fastShare * a.regenerated[i] + m_reacting.rates.stirredFast[i] - a.fast[i];
         d[kMedium] += (1.0 - m_reacting.rates.fastShare) * a.regenerated[i] +
                       m_reacting.rates.stirredMedium[i] - a.medium[i];
-        d[kSlow] -= a.slow[i];
+        d[kSlow] += m_reacting.rates.nitrogen[i] - a.slow[i];
+        const OrganicParameters<Real>& organic = m_parameters.organic;
+        const Real sinks = organic.settling * state.solutes[i][kLabile];  // [g/m^2/s]
+        d[kLabile] += m_reacting.rates.organic[i] - a.labile[i] - organic.loss * state.solutes[i][kLabile] +
+                      m_perVolume[i] * (fromAbove - sinks * m_grid.faceArea[i]);
+        fromAbove = sinks * (m_grid.faceArea[i] - m_grid.bottomArea[i]);
+        out.mud[i] = sinks + m_organic.benthic[i] - m_organic.burns[i] * state.mud[i];
         if (m_transport.hasToxicants) {
             const auto& s = state.solutes[i];
             d[kSulfide] +=
                 m_parameters.toxicants.sulfideOfFast *
                     (m_reacting.rates.fastShare * a.regenerated[i] + m_reacting.rates.stirredFast[i]) -
                 s[kSulfide] * a.fast[i] / max(s[kFast], Real(1e-30));
-            d[kAmmonia] -= s[kAmmonia] * a.slow[i] / max(s[kSlow], Real(1e-30));
         }
     }
     out.heat[0][0] += m_sun.air.rate * (m_sun.air.target - state.heat[0][0]) * m_perVolume[0];

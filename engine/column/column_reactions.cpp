@@ -49,10 +49,12 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
         m_water.temperature[i] = state.heat[i][0];
         m_water.chlorophyll[i] = state.solutes[i][kChlorophyll];
     }
-    ratesByTemperature();
+    ratesByTemperature(state);
     const Real stirs = reaches(aeration);
-    stirSediment(aeration, stirs);
+    stirSediment(aeration, stirs, state);
     limitByLight();
+    organicSources();
+    limitBubbles(state);
     takeBubbles(aeration);
     splash(aeration, state);
     releaseMuck(aeration, stirs, state, dt);
@@ -60,12 +62,11 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
 
 /// What grows, respires and decays, in ample light and oxygen.
 template <class Real>
-void Column<Real>::ratesByTemperature() {
+void Column<Real>::ratesByTemperature(const State<Real>& state) {
     const Parameters<Real>& p = m_parameters;
     const Real fishAt20 = p.fish.stock * fishRespiration(p.fish.mass_g, 20.0);
     Real* const sediment = m_reacting.rates.sediment.data();
     Real* const growth = m_reacting.rates.photosynthesis.data();
-    Real* const respiration = m_reacting.rates.respiration.data();
     Real* const fish = m_reacting.rates.fish.data();
     Real* const fast = m_reacting.rates.fast.data();
     Real* const medium = m_reacting.rates.medium.data();
@@ -77,28 +78,41 @@ void Column<Real>::ratesByTemperature() {
     const Real* const weedShare = m_plants.weedPerArea.data();
     const double* const perLayerVolume = m_perVolume.data();
     const double* const sedimentArea = m_grid.bottomArea.data();
+    Real *const weedGrowth = m_organic.ofWeeds.data(), *const weedsBreathe = m_organic.weedsBreathe.data(),
+                *const burns = m_organic.burns.data(), *const benthic = m_organic.benthic.data(),
+                *const labileRate = m_reacting.rates.labile.data();
+    const Real* const mud = state.mud.data();
+    const Real* const labile = m_reacting.water.labile.data();
     const Real growthPerAlgae = p.growth.factor * p.growth.rate,
                growthPerWeed = p.growth.factor * p.weeds.photosynthesis * p.weeds.mass,
-               respirationBase = p.respiration.factor * p.respiration.base,
-               respirationPerAlgae = p.respiration.factor * p.respiration.perChlorophyll,
+               growthPerBed = p.growth.factor * p.organic.benthic,
+               decay = p.respiration.factor * p.organic.decay,
+               maintenance = p.respiration.factor * p.organic.maintenance, perAlgae = p.organic.ofChlorophyll,
                respirationPerWeed = p.respiration.factor * p.weeds.respiration * p.weeds.mass,
-               demand = p.sediment.demand, fastRate = p.debt.fastRate, mediumRate = p.debt.mediumRate,
-               slowRate = p.debt.slowRate;
+               demand = m_organic.oldDemand, mudRate = p.organic.mudDecay, fastRate = p.debt.fastRate,
+               mediumRate = p.debt.mediumRate, slowRate = p.debt.slowRate;
     const Real logGrowth = log(p.growth.theta), logRespiration = log(p.respiration.theta),
                logSediment = log(p.sediment.theta), logDebt = log(p.debt.theta),
                logSlow = log(p.debt.slowTheta);
+    const double logMud = std::log(kMudTheta.value);
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         const Real temperature = temperatures[i];
         const Real warm = temperature - 20.0;
         const double perVolume = perLayerVolume[i];
-        growth[i] = (growthPerAlgae * algae[i] + growthPerWeed * weedShare[i]) * rateExp(logGrowth * warm);
-        respiration[i] =
-            (respirationBase + respirationPerAlgae * algae[i] + respirationPerWeed * weedShare[i]) *
-            rateExp(logRespiration * warm);
+        const Real grows = rateExp(logGrowth * warm), breathes = rateExp(logRespiration * warm);
+        growth[i] = growthPerAlgae * algae[i] * grows;
+        weedGrowth[i] = growthPerWeed * weedShare[i] * grows;
+        benthic[i] = growthPerBed * grows;
+        weedsBreathe[i] = respirationPerWeed * weedShare[i] * breathes;
+        // Of labile matter the algae are no more than there is of it.
+        const Real living = min(perAlgae * algae[i], labile[i]) / max(labile[i], Real(1e-30));
+        labileRate[i] = (decay + maintenance * living) * breathes;
+        burns[i] = mudRate * rateExp(logMud * warm);
         fish[i] = fishAt20 * fishTemperatureFactor(temperature) * places[i] * perVolume;
-        sediment[i] = demand * sedimentArea[i] * perVolume * rateExp(logSediment * warm) *
-                      coldSedimentFactor(temperature);
+        sediment[i] =
+            sedimentArea[i] * perVolume *
+            (demand * rateExp(logSediment * warm) * coldSedimentFactor(temperature) + burns[i] * mud[i]);
         const Real debtWarm = rateExp(logDebt * warm);
         fast[i] = fastRate * debtWarm;
         medium[i] = mediumRate * debtWarm;
@@ -108,7 +122,7 @@ void Column<Real>::ratesByTemperature() {
 
 /// The sediment under the diffusers demands more while they stir it.
 template <class Real>
-void Column<Real>::stirSediment(const Aeration& aeration, const Real& stirs) {
+void Column<Real>::stirSediment(const Aeration& aeration, const Real& stirs, const State<Real>& state) {
     if (aeration.open <= 0) {
         return;
     }
@@ -117,9 +131,11 @@ void Column<Real>::stirSediment(const Aeration& aeration, const Real& stirs) {
     const Real area =
         min(p.muck.stirredArea * static_cast<double>(aeration.open), Real(m_grid.faceArea[stirred]));
     const Real& temperature = m_water.temperature[stirred];
+    const Real atRest = m_organic.oldDemand * rateExp(log(p.sediment.theta) * (temperature - 20.0)) *
+                            coldSedimentFactor(temperature) +
+                        m_organic.burns[stirred] * state.mud[stirred];
     m_reacting.rates.sediment[stirred] +=
-        stirs * p.sediment.demand * (area * (p.muck.stirredDemand - 1.0)) / m_grid.volume[stirred] *
-        rateExp(log(p.sediment.theta) * (temperature - 20.0)) * coldSedimentFactor(temperature);
+        stirs * atRest * (area * (p.muck.stirredDemand - 1.0)) / m_grid.volume[stirred];
 }
 
 template <class Real>
@@ -128,9 +144,79 @@ void Column<Real>::limitByLight() {
     const Real* const light = m_sun.light.data();
     const Real perSaturation = 1.0 / m_parameters.growth.saturationLight;
     const int layers = m_layers;
+    Real *const ofWeeds = m_organic.ofWeeds.data(), *const benthic = m_organic.benthic.data();
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        growth[i] = growth[i] * saturatingLight(Real(light[i] * perSaturation));
+        const Real share = saturatingLight(Real(light[i] * perSaturation));
+        growth[i] = growth[i] * share;
+        ofWeeds[i] = ofWeeds[i] * share;
+        benthic[i] = benthic[i] * share;
+    }
+}
+
+/// Where what grows goes: into labile matter, what algae breathe at once and what weeds keep taken off; on
+/// the bed into that of the sediment. Leaves, feed and inflow come on top, above z_b.
+template <class Real>
+void Column<Real>::organicSources() {
+    const OrganicParameters<Real>& p = m_parameters.organic;
+    Reactions<Real>& rates = m_reacting.rates;
+    const Real perVolume = p.feedNitrogen / m_organic.openVolume;
+    for (int i = 0; i < m_layers; ++i) {
+        const Real atOnce = p.breathedAtOnce * rates.photosynthesis[i];
+        m_organic.made[i] = rates.photosynthesis[i] - atOnce + p.weedsGive * m_organic.ofWeeds[i];
+        m_organic.loaded[i] = m_organic.open[i] * p.load;
+        rates.organic[i] = m_organic.made[i] + m_organic.loaded[i];
+        rates.respiration[i] = m_organic.weedsBreathe[i] + m_parameters.respiration.factor * atOnce;
+        rates.photosynthesis[i] +=
+            m_organic.ofWeeds[i] + m_organic.benthic[i] * (m_grid.bottomArea[i] * m_perVolume[i]);
+        rates.nitrogen[i] = m_organic.open[i] * perVolume;
+    }
+}
+
+/// Oxygen above which the gases of the water, nitrogen as in the air, pass its pressure by enough to form
+/// bubbles. Looked at only where there is far more of it than air gives.
+template <class Real>
+void Column<Real>::limitBubbles(const State<Real>& state) {
+    constexpr double kFarMore =
+        14.0;  // [g/m^3]; less than twice saturation at 45 degC and at any height of a pond
+    for (int i = 0; i < m_layers; ++i) {
+        Real& most = m_reacting.rates.mostOxygen[i];
+        if (!(largestLane(state.solutes[i][kOxygen]) > kFarMore)) {
+            most = Reactions<Real>::kNoLimit;
+            continue;
+        }
+        const double water =
+            kWaterDensity.value * kGravity * m_grid.middle[i] / m_parameters.site.airPressure;
+        most =
+            oxygenSaturationKernel(state.heat[i][0], state.solutes[i][kSalt], m_parameters.site.airPressure) *
+            (1.0 + (kBubblingPressure.value + water) / kOxygenOfAir.value);
+    }
+}
+
+/// Labile matter sinks, layer by layer into the next and onto the sediment of each; some leaves the pond.
+/// Backward Euler from the surface down, upwind: positive for any step.
+template <class Real>
+void Column<Real>::settle(double dt) {
+    const OrganicParameters<Real>& p = m_parameters.organic;
+    auto& organic = m_ledger.organic;
+    Real fromAbove = 0.0;  // [g]
+    for (int i = 0; i < m_layers; ++i) {
+        Real& labile = m_transport.reacted[i][kLabile];
+        const Real sinks = dt * p.settling * (m_grid.faceArea[i] * m_perVolume[i]), leaves = dt * p.loss;
+        labile = (labile + fromAbove * m_perVolume[i]) / (1.0 + sinks + leaves);
+        const Real settled = dt * p.settling * labile;  // [g/m^2]
+        const Real onto = settled * m_grid.bottomArea[i];
+        fromAbove = settled * m_grid.faceArea[i] - onto;
+        Real& mud = m_state.mud[i];
+        const Real grown = dt * m_organic.benthic[i];
+        const Real before = mud + settled + grown;
+        mud = before / (1.0 + dt * m_organic.burns[i]);
+        organic[kMade] += m_grid.volume[i] * dt * m_organic.made[i] + m_grid.bottomArea[i] * grown;
+        organic[kLoaded] += m_grid.volume[i] * dt * m_organic.loaded[i];
+        organic[kRespired] += m_grid.volume[i] * m_reacting.amounts.labile[i];
+        organic[kSettled] += onto;
+        organic[kLost] += m_grid.volume[i] * (leaves * labile);
+        organic[kBurnt] += m_grid.bottomArea[i] * (before - mud);
     }
 }
 
@@ -223,7 +309,8 @@ void Column<Real>::stirMuck(const Aeration& aeration, double dt) {
     }
 }
 
-/// The dated table scales the pond's algae and weeds; what dies becomes medium debt where it stood.
+/// The dated table scales the pond's algae and weeds; what dies is labile matter where it stood, as algae
+/// were while they lived.
 template <class Real>
 void Column<Real>::applyPlantTable(const Air<Real>& air) {
     if (largestLane(abs(air.chlorophyllScale - m_plants.chlorophyllScale)) == 0.0 &&
@@ -234,12 +321,10 @@ void Column<Real>::applyPlantTable(const Air<Real>& air) {
     const Real deadWeeds = max(m_plants.weedScale - air.weedScale, Real(0.0)) * m_plants.weedMassAtStart;
     for (int i = 0; i < m_layers; ++i) {
         auto& s = m_state.solutes[i];
-        const Real before = s[kChlorophyll];
-        s[kChlorophyll] = before * grown;
-        const Real dead = m_parameters.debt.ofChlorophyll * max(before - s[kChlorophyll], Real(0.0)) +
-                          m_parameters.debt.ofWeeds * deadWeeds * m_plants.weedPerArea[i];
-        s[kMedium] += dead;
-        m_ledger.debtOfPlants += m_grid.volume[i] * dead;
+        s[kChlorophyll] *= grown;
+        const Real dead = m_parameters.organic.ofWeeds * deadWeeds * m_plants.weedPerArea[i];
+        s[kLabile] += dead;
+        m_ledger.organic[kLoaded] += m_grid.volume[i] * dead;
     }
     m_parameters.weeds.mass = air.weedScale * m_plants.weedMassAtStart;
     m_plants.chlorophyllScale = air.chlorophyllScale;
@@ -253,7 +338,10 @@ void Column<Real>::record(double dt) {
     for (int i = 0; i < m_layers; ++i) {
         const double volume = m_grid.volume[i];
         term[kPhotosynthesis] += volume * dt * m_reacting.rates.photosynthesis[i];
-        term[kRespiration] -= volume * a.respiration[i];
+        term[kRespiration] -= volume * (a.respiration[i] + a.labile[i]);
+        term[kBubblingOut] -= volume * a.bubbled[i];
+        m_ledger.weedsMade += volume * dt * m_organic.ofWeeds[i];
+        m_ledger.weedsRespired += volume * dt * m_organic.weedsBreathe[i];
         term[kFishTerm] -= volume * a.fish[i];
         term[kSediment] -= volume * a.sediment[i];
         term[kDebtTerm] -= volume * (a.fast[i] + a.medium[i] + a.slow[i]);
@@ -273,6 +361,7 @@ void Column<Real>::gather(const State<Real>& state) {
         m_reacting.water.fast[i] = state.solutes[i][kFast];
         m_reacting.water.medium[i] = state.solutes[i][kMedium];
         m_reacting.water.slow[i] = state.solutes[i][kSlow];
+        m_reacting.water.labile[i] = state.solutes[i][kLabile];
     }
 }
 
@@ -283,6 +372,7 @@ template void Column<double>::stirMuck(const Aeration&, double);
 template void Column<double>::applyPlantTable(const Air<double>&);
 template void Column<double>::record(double);
 template void Column<double>::gather(const State<double>&);
+template void Column<double>::settle(double);
 template void Column<Pack<4>>::placeFish(const State<Pack<4>>&);
 template void Column<Pack<4>>::reactionsOf(const Aeration&, const State<Pack<4>>&, double);
 template Pack<4> Column<Pack<4>>::reaches(const Aeration&) const;
@@ -290,5 +380,6 @@ template void Column<Pack<4>>::stirMuck(const Aeration&, double);
 template void Column<Pack<4>>::applyPlantTable(const Air<Pack<4>>&);
 template void Column<Pack<4>>::record(double);
 template void Column<Pack<4>>::gather(const State<Pack<4>>&);
+template void Column<Pack<4>>::settle(double);
 
 }  // namespace engine

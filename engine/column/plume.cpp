@@ -162,7 +162,8 @@ void PlumeIntegrator<Real>::detrain(const Surroundings& water, int member, doubl
     setLane(segment.topRadius, member, rose ? std::sqrt(flow * flow / (kPi * momentum)) : 0.0);
     setLane(segment.topDensity, member, density);
     double through = of(m_hypolimneticLift);
-    for (int j = grid.layers() - 1; j >= 0 && grid.face[j + 1] > bottomDepth && topDepth < bottomDepth; --j) {
+    const bool crosses = topDepth < bottomDepth && bottomDepth < m_sourceDepth;
+    for (int j = grid.layers() - 1; crosses && j >= 0 && grid.face[j + 1] > bottomDepth; --j) {
         const double below = std::min((grid.face[j + 1] - bottomDepth) / grid.thickness[j], 1.0);
         through += below * of(segment.entrained[j]) * m_diffusers;
     }

@@ -3,8 +3,8 @@
 #include "engine/base/error.h"
 #include "engine/base/parallel.h"
 #include "engine/ensemble/draws.h"
+#include "engine/run/balance.h"
 #include "engine/run/kernel.h"
-#include "engine/run/prepare.h"
 
 #include <algorithm>
 #include <cmath>
@@ -39,15 +39,13 @@ void balanceOnePack(const PondModel& model, const BalanceSlopes& slopes, std::sp
     for (std::size_t k = 0; k < kPack; ++k) {
         dawn[k] = members[std::min(k, members.size() - 1)].member.dawnOxygen.value_or(0.0);
     }
-    kernel().balancePack(model, slopes, dawn, pack, stop);
+    kernel().balancePack(model, slopes, dawn, pack, {}, stop);
     for (std::size_t k = 0; k < members.size(); ++k) {
-        Parameters<double>& own = members[k].member.parameters;
-        own.respiration.factor = lane(pack.parameters.respiration.factor, static_cast<int>(k));
-        own.growth.factor = lane(pack.parameters.growth.factor, static_cast<int>(k));
+        setFactors(members[k].member.parameters, factorsOf(pack.parameters, static_cast<int>(k)));
     }
 }
 
-bool isAtFactorEnd(const MemberFactors& one) {
+bool isAtFactorEnd(const BalanceFactors& one) {
     const auto isEnd = [](double factor) {
         return factor < kLeastBalance * (1.0 + 1e-9) || factor > kGreatestBalance * (1.0 - 1e-9);
     };
@@ -77,8 +75,7 @@ bool takeFactors(const EnsembleOptions& options, std::vector<WeatheredMember>& m
         return false;
     }
     for (std::size_t i = 0; i < members.size(); ++i) {
-        members[i].member.parameters.respiration.factor = earlier->factors[i].respiration;
-        members[i].member.parameters.growth.factor = earlier->factors[i].photosynthesis;
+        setFactors(members[i].member.parameters, earlier->factors[i]);
     }
     return true;
 }
@@ -243,7 +240,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     if (options.balance) {
         for (const WeatheredMember& one : members) {
             const Parameters<double>& own = one.member.parameters;
-            result.factors.push_back({own.respiration.factor, own.growth.factor});
+            result.factors.push_back(factorsOf(own, 0));
         }
         result.atFactorEnd =
             static_cast<int>(std::count_if(result.factors.begin(), result.factors.end(), isAtFactorEnd));

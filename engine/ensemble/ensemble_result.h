@@ -2,6 +2,7 @@
 
 #include "engine/base/percentile.h"
 #include "engine/ramps/schedule.h"
+#include "engine/run/balance.h"
 
 #include <cstdint>
 #include <string>
@@ -28,20 +29,15 @@ struct RampEnsemble {
 
 enum class EnsembleEnd { NotRun, Completed, Cancelled, NotFinite };
 
-/// What the balance found for one member.
-struct MemberFactors {
-    double respiration = 1.0, photosynthesis = 1.0;
-};
-
 /// What `runMembers` gives: nothing but the end and its sentence unless it completed.
 struct EnsembleResult {
     EnsembleEnd end = EnsembleEnd::NotRun;
     std::string message;  ///< A sentence unless completed
     int members = 0;
     std::uint64_t seed = 1;
-    int atFactorEnd = 0;                 ///< Members whose balance came to the end of a factor's range
-    std::vector<MemberFactors> factors;  ///< Of each member; empty if they were not balanced
-    std::vector<RampEnsemble> ramps;     ///< In the order asked for
+    int atFactorEnd = 0;                  ///< Members whose balance came to the end of a factor's range
+    std::vector<BalanceFactors> factors;  ///< Of each member; empty if they were not balanced
+    std::vector<RampEnsemble> ramps;      ///< In the order asked for
 };
 
 }  // namespace engine

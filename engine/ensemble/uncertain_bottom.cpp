@@ -31,8 +31,11 @@ void addDebt(UncertainList& list) {
     // A given debt that is no more than a guess keeps the spread of the trade's table.
     Prior prior = classPriors(pondClass(bottom)).oxygenDebt;
     if (!bottom.oxygenDebt) {
-        const DebtEstimate estimate = *estimateDebt(model.pond, model.bottom, model.basin);
-        prior = {estimate.value, estimate.low, estimate.high, "what the pond file tells of the debt"};
+        const std::optional<DebtEstimate> estimate = estimateDebt(model.pond, model.bottom, model.basin);
+        if (!estimate) {
+            return;
+        }
+        prior = {estimate->value, estimate->low, estimate->high, "what the pond file tells of the debt"};
     }
     list.key("oxygen_debt_mg_per_l", "mg/L", bottom.oxygenDebt, prior, kBottleTest,
              [](MemberSource& s) -> MaybeQuantity& { return s.pond.bottom.oxygenDebt; })
@@ -49,6 +52,9 @@ void addSlowDebt(UncertainList& list) {
         const Prior prior = around(given->value, kSlowOfDebt);
         list.key("slow_debt_mg_per_l", "mg/L", given, prior, kSlowDebtLab,
                  [](MemberSource& s) -> MaybeQuantity& { return s.pond.bottom.slowDebt; });
+        return;
+    }
+    if (model.bottom.isOxic && !model.pond.bottom.oxygenDebt) {
         return;
     }
     UncertainInput& ratio = list.add("slow debt over oxygen debt", "1", spreadOf(kSlowOfDebt));

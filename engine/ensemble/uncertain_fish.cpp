@@ -47,6 +47,10 @@ void addFishInputs(UncertainList& list) {
     }
     list.key("feed.kg_per_d", "kg/d", model.pond.feed_kgPerDay, kFeedGuess, kFeedBalance,
              [](MemberSource& s) -> MaybeQuantity& { return s.pond.feed_kgPerDay; });
+    list.prior("waste of feed", "g O2/g", kFeedWaste,
+               [](Member& m, double ratio) { m.parameters.organic.feedWaste *= ratio; });
+    list.prior("ammonium of feed", "g O2/g", kFeedNitrogen,
+               [](Member& m, double ratio) { m.parameters.organic.feedNitrogen *= ratio; });
     UncertainInput& more = list.add("more breathing of fed fish", "1", spreadOf(kFeedingFactor));
     more.intoMember = [hectares = model.basin.area(0.0) / kSquareMetrePerHectare](
                           Member& m, const MemberSource& s, double value) {

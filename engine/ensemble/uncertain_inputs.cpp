@@ -2,7 +2,7 @@
 
 #include "engine/base/error.h"
 #include "engine/ensemble/uncertain_list.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 
 namespace engine {
 
@@ -47,6 +47,7 @@ Member memberOf(const PondModel& model, const MemberSource& source, const std::v
     member.parameters.thresholds = model.parameters.thresholds;
     member.parameters.growth.factor = model.parameters.growth.factor;
     member.parameters.respiration.factor = model.parameters.respiration.factor;
+    member.parameters.surface.windFactor = model.parameters.surface.windFactor;
     member.start = startState(own.pond, own.profile, model.bottom, model.grid);
     member.dawnOxygen = own.dawnOxygen;
     for (std::size_t i = 0; i < inputs.size(); ++i) {

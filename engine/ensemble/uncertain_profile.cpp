@@ -1,5 +1,5 @@
 #include "engine/ensemble/uncertain_list.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 
 #include <algorithm>
 

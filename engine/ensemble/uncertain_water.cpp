@@ -92,11 +92,25 @@ void addWaterInputs(UncertainList& list) {
     list.prior("theta of respiration", "1", kRespirationTheta,
                [](Member& m, double ratio) { m.parameters.respiration.theta *= ratio; });
     list.prior("albedo", "1", kAlbedo, [](Member& m, double ratio) { m.parameters.light.albedo *= ratio; });
+    list.prior("oxygen of living chlorophyll", "mg/ug", kOxygenOfChlorophyll,
+               [](Member& m, double ratio) { m.parameters.organic.ofChlorophyll *= ratio; });
+    list.prior("breathed at once of what algae make", "1", kBreathedAtOnce,
+               [](Member& m, double ratio) { m.parameters.organic.breathedAtOnce *= ratio; });
+    list.prior("maintenance of living algae at 20 degC", "1/d", kMaintenance_perDay,
+               [](Member& m, double ratio) { m.parameters.organic.maintenance *= ratio; });
+    list.prior("decay of labile matter at 20 degC", "1/d", kLabileRate_perDay,
+               [](Member& m, double ratio) { m.parameters.organic.decay *= ratio; });
+    list.prior("settling of labile matter", "m/d", kSettling_mPerDay,
+               [](Member& m, double ratio) { m.parameters.organic.settling *= ratio; });
+    list.prior("decay of labile mud at 20 degC", "1/d", kMudRate_perDay,
+               [](Member& m, double ratio) { m.parameters.organic.mudDecay *= ratio; });
+    list.prior("labile matter below over above z_b", "1", kLabileBelow,
+               [](Member& m, double ratio) { m.parameters.organic.below *= ratio; });
+    list.prior("growth on the bed at 20 degC", "mg/m2/h", kBenthic_mgPerM2Hour,
+               [](Member& m, double ratio) { m.parameters.organic.benthic *= ratio; });
     if (!water.changes.empty()) {
-        list.prior("debt of dead chlorophyll", "mg/ug", kDebtOfChlorophyll,
-                   [](Member& m, double ratio) { m.parameters.debt.ofChlorophyll *= ratio; });
         list.prior("debt of dead weeds", "g/g", kDebtOfWeeds,
-                   [](Member& m, double ratio) { m.parameters.debt.ofWeeds *= ratio; });
+                   [](Member& m, double ratio) { m.parameters.organic.ofWeeds *= ratio; });
     }
     if (model.bottom.exists()) {
         UncertainInput& below =

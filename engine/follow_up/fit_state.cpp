@@ -6,7 +6,7 @@
 #include "engine/ensemble/ensemble.h"
 #include "engine/follow_up/assimilate.h"
 #include "engine/follow_up/constants_follow_up.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 
 #include <algorithm>
 #include <cmath>

@@ -368,7 +368,7 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
     }
     const std::vector<double>& chlorophyll = out.fit.model.start.chlorophyll;  // [ug/L]
     const double algae = chlorophyll.empty() ? 0.0 : chlorophyll.front();
-    const WeatherSeries sun(reviewed.known, {true, std::nullopt}, 1, out.lastDay + 1);
+    const WeatherSeries sun(reviewed.known, {true}, 1, out.lastDay + 1);
     std::vector<double> rises;
     for (int day = 1; day <= out.lastDay; ++day) {
         rises.push_back(sun.sunrise(day));
@@ -382,8 +382,8 @@ Review reviewPond(const Pond& pond, const FitOptions& options, const RunControl&
     out.rows = rowsOf(reviewed, out.fit.model, dawns, rises);
     addFindings(out, reviewed, dawns);
     out.copper = copperGate(reviewed.known.water);
-    out.algaeBillLow = kDebtOfChlorophyll.low * algae;
-    out.algaeBillHigh = kDebtOfChlorophyll.high * algae;
+    out.algaeBillLow = kOxygenOfChlorophyll.low * algae;
+    out.algaeBillHigh = kOxygenOfChlorophyll.high * algae;
     out.verdict = verdictOf(out);
     out.isDone = true;
     return out;

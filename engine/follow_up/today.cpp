@@ -41,7 +41,7 @@ AirSoFar airSoFar(const KnownPond& known, int today, const RunControl& control) 
 
 /// Today's dawn, or the last hours before the question where nothing was read at dawn.
 MorningReadings readingsOfToday(const KnownPond& known, int today) {
-    const WeatherSeries sun(known.model.pond, {true, std::nullopt}, today, today);
+    const WeatherSeries sun(known.model.pond, {true}, today, today);
     MorningReadings read = readingsAtDawn(known.model, known.log, sun.sunrise(today));
     return read.fishWater() ? read : lastReadings(known.model, known.log, known.time);
 }
@@ -59,7 +59,7 @@ Morning morningByReadings(const KnownPond& known, const MorningReadings& read, c
     out.fish = read.fish;
     out.isStarted = air.isStarted;
     const int first = std::min(air.startDay - kDaysBeforeStart, today - 2) + 1;
-    const WeatherSeries sun(known.model.pond, {true, std::nullopt}, first, today - 1);
+    const WeatherSeries sun(known.model.pond, {true}, first, today - 1);
     const auto fishWaterOn = [&](int day) {
         return readingsAtDawn(known.model, known.log, sun.sunrise(day)).fishWater();
     };

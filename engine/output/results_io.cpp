@@ -28,7 +28,9 @@ constexpr std::string_view kLayersHeader = "ramp,time_h,depth_m,temperature_c,ox
 constexpr std::string_view kGasesHeader = "ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l";
 constexpr std::string_view kBudgetHeader =
     "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
-    "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg";
+    "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg,bubbling_out_kg";
+constexpr std::string_view kOrganicHeader =
+    "ramp,day,made_kg,loaded_kg,respired_kg,settled_kg,lost_kg,burnt_kg,stored_change_kg,closing_error_kg";
 
 bool isDoNothing(const Comparison& comparison, const RampRun& run) {
     return &run == comparison.runs.data();
@@ -140,11 +142,27 @@ std::string budgetCsv(const Comparison& comparison) {
     for (const RampRun& run : comparison.runs) {
         for (const BudgetRow& day : run.budget) {
             table.text(run.name).number(day.day);
-            for (const double term : day.terms) {
-                table.number(term / kGramPerKilogram);
+            for (int term = 0; term < kBubblingOut; ++term) {
+                table.number(day.terms[static_cast<std::size_t>(term)] / kGramPerKilogram);
             }
             table.number(day.storedChange / kGramPerKilogram);
-            table.number(day.closingError() / kGramPerKilogram).end();
+            table.number(day.closingError() / kGramPerKilogram);
+            table.number(day.terms[kBubblingOut] / kGramPerKilogram).end();
+        }
+    }
+    return table.take();
+}
+
+std::string organicCsv(const Comparison& comparison) {
+    CsvWriter table(kOrganicHeader);
+    for (const RampRun& run : comparison.runs) {
+        for (const BudgetRow& day : run.budget) {
+            table.text(run.name).number(day.day);
+            for (const double term : day.organic) {
+                table.number(term / kGramPerKilogram);
+            }
+            table.number(day.organicChange / kGramPerKilogram);
+            table.number(day.organicClosingError() / kGramPerKilogram).end();
         }
     }
     return table.take();
@@ -164,7 +182,8 @@ std::string gasesCsv(const Comparison& comparison) {
 std::vector<TextFile> comparisonFiles(const Comparison& comparison) {
     return {{"summary.csv", summaryCsv(comparison)}, {"daily.csv", dailyCsv(comparison)},
             {"hourly.csv", hourlyCsv(comparison)},   {"layers.csv", layersCsv(comparison)},
-            {"budget.csv", budgetCsv(comparison)},   {"gases.csv", gasesCsv(comparison)}};
+            {"budget.csv", budgetCsv(comparison)},   {"gases.csv", gasesCsv(comparison)},
+            {"organic.csv", organicCsv(comparison)}};
 }
 
 }  // namespace engine

@@ -23,6 +23,10 @@ namespace engine {
 [[nodiscard]] std::string layersCsv(const Comparison& comparison);
 /// One row a ramp and calendar day, days 0 and N + 1 among them.
 [[nodiscard]] std::string budgetCsv(const Comparison& comparison);
+/// One row a ramp and day, as in budget.csv: labile organic matter of water and sediment as the oxygen that
+/// it takes, made (less what growth breathes at once and what weeds keep), loaded (leaves, feed, inflow, dead
+/// weeds), respired in the water, settled onto the sediment, lost from the pond, burnt by the sediment.
+[[nodiscard]] std::string organicCsv(const Comparison& comparison);
 
 /// One row a ramp and whole hour: un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur, where the
 /// fish are.

@@ -16,6 +16,8 @@ inline constexpr Constant kWindSwing{kPi / 6.0, 0.31, 0.79, "-",
     "ratio, from memory; 1.5 to 3 times"};
 inline constexpr Constant kSunriseWithoutSun_h{6.0, 6.0, 6.0, "h", "where the sun does not rise"};
 inline constexpr Constant kUnknownCloud{0.5, 0.0, 1.0, "-", "until an hour's light tells of the clouds"};
+inline constexpr Constant kPastDays{3.0, 3.0, 7.0, "days",
+    "before the profile, from which on their mean is the balance's usual day and not that of all days; judgement"};
 // clang-format on
 
 }  // namespace engine

@@ -109,6 +109,17 @@ std::array<Forcing, 24> usualHours(const std::vector<Forcing>& given, int firstH
     return usual;
 }
 
+/// The days of the table whose mean is the usual day.
+std::vector<WeatherDay> daysToMean(const Pond& pond, const WeatherPlan& plan) {
+    std::vector<WeatherDay> past;
+    for (const WeatherDay& day : pond.weather.days) {
+        if (plan.usualBeforeDay && dayNumber(pond, day.date) < *plan.usualBeforeDay) {
+            past.push_back(day);
+        }
+    }
+    return static_cast<double>(past.size()) >= kPastDays.value ? past : pond.weather.days;
+}
+
 }  // namespace
 
 int dayNumber(const Pond& pond, const Date& date) {
@@ -133,7 +144,7 @@ WeatherSeries::WeatherSeries(const Pond& pond, const WeatherPlan& plan, int firs
     const double offset = *pond.place.utcOffset_h;
 
     const bool fromDays = !pond.weather.days.empty();
-    const PlainDay usual = fromDays ? usualDay(pond.weather.days) : PlainDay{};
+    const PlainDay usual = fromDays ? usualDay(daysToMean(pond, plan)) : PlainDay{};
     const int tableFirst = fromDays ? dayNumber(pond, pond.weather.days.front().date) : 0;
     // One day more on each side, for the half cosines that reach over midnight.
     for (int number = firstDay - 1; number <= lastDay + 1; ++number) {
@@ -238,7 +249,12 @@ void WeatherSeries::buildHours(const Pond& pond, const WeatherPlan& plan, int fi
     }
     fillClouds(given);
     const int firstHour = static_cast<int>(std::floor(secondsOf(pond, rows.front().start) / kHour));
-    const std::array<Forcing, 24> usual = usualHours(given, firstHour);
+    // The hours of whole days before the one that is asked for, if there are enough.
+    const int pastHours = plan.usualBeforeDay ? (*plan.usualBeforeDay - 1) * 24 - firstHour : 0;
+    const bool isPast = pastHours >= 24.0 * kPastDays.value && pastHours <= static_cast<int>(given.size());
+    const std::array<Forcing, 24> usual =
+        isPast ? usualHours({given.begin(), given.begin() + pastHours}, firstHour)
+               : usualHours(given, firstHour);
     for (int number = firstDay; number <= lastDay; ++number) {
         const bool held = plan.usualThroughout || (plan.usualAfterDay && number > *plan.usualAfterDay);
         bool missing = false;

@@ -19,8 +19,10 @@ struct Forcing {
 
 /// Which weather a run sees. Day 1 is the pond file's first day.
 struct WeatherPlan {
-    bool usualThroughout = false;      ///< Every day is the usual day (balance; a cause).
-    std::optional<int> usualAfterDay;  ///< Later days take the usual day under that day's sun (end state).
+    bool usualThroughout = false;        ///< Every day is the usual day (balance; a cause).
+    std::optional<int> usualAfterDay{};  ///< Later days take the usual day under that day's sun (end state).
+    std::optional<int>
+        usualBeforeDay{};  ///< Usual is the mean of the days before this, if kPastDays are known.
 };
 
 /// Weather of the pond at any time of a run: the table of days turned into hours, or the hourly file;

@@ -37,8 +37,7 @@ bool wouldChangeNothing(const PondModel& model, const RampRun& run, CauseKind ki
     const StartState<double>& start = model.start;
     switch (kind) {
         case CauseKind::BottomDebt:
-            return isZero(start.fast) && isZero(start.medium) && isZero(start.slow) &&
-                   isZero(start.sulfide) && isZero(start.ammonia);
+            return isZero(start.fast) && isZero(start.medium) && isZero(start.slow) && isZero(start.sulfide);
         case CauseKind::BottomDeficit: {
             PondModel filled = model;
             fillBottomOxygen(filled);
@@ -75,8 +74,8 @@ double gainWithout(const PondModel& model, const Ramp* ramp, const RampRun& run,
     Parameters<double>& p = changed.parameters;
     switch (kind) {
         case CauseKind::BottomDebt:
-            for (auto* demandFraction : {&changed.start.fast, &changed.start.medium, &changed.start.slow,
-                                         &changed.start.sulfide, &changed.start.ammonia}) {
+            for (auto* demandFraction :
+                 {&changed.start.fast, &changed.start.medium, &changed.start.slow, &changed.start.sulfide}) {
                 demandFraction->assign(demandFraction->size(), 0.0);
             }
             break;
@@ -87,10 +86,11 @@ double gainWithout(const PondModel& model, const Ramp* ramp, const RampRun& run,
             p.muck.store = 0.0;
             break;
         case CauseKind::SedimentDemand:
-            p.sediment.demand = 0.0;
+            p.sediment.demand = 0.0, p.organic.mudDecay = 0.0;
             break;
         case CauseKind::AlgalRespiration:
             p.respiration.perChlorophyll = 0.0, p.weeds.respiration = 0.0;
+            p.organic.maintenance = p.organic.breathedAtOnce = 0.0;
             break;
         case CauseKind::Fish:
             p.fish.stock = 0.0;

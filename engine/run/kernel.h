@@ -16,6 +16,7 @@
 // which is not a part of the tests.
 #pragma once
 
+#include "engine/run/balance.h"
 #include "engine/run/member_run.h"
 #include "engine/run/run.h"
 
@@ -51,7 +52,7 @@ struct Kernel {
     void (*goOn)(const PondModel&, std::span<const MemberStep>, const MemberPack<Lanes>&,
                  PackRunState<Lanes>&, const std::stop_token&) = nullptr;
     void (*balancePack)(const PondModel&, const BalanceSlopes&, std::span<const double> dawn,
-                        MemberPack<Lanes>&, const std::stop_token&) = nullptr;
+                        MemberPack<Lanes>&, std::span<BalanceMiss>, const std::stop_token&) = nullptr;
 };
 
 /// All kernels that this processor can run, the one for any processor first and the fastest last.

@@ -1,31 +1,35 @@
 #include "engine/base/units.h"
+#include "engine/run/balance.h"
+#include "engine/run/constants_balance.h"
 #include "engine/run/member_run.h"
-#include "engine/run/prepare.h"
+#include "engine/run/organic_books.h"
 
 #include <Eigen/LU>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace engine {
 namespace {
 
-constexpr double kEnough = 1e-3;  // [g/m^3], a hundredth of what is shown
-constexpr int kMostTrials = 14;
-constexpr double kLongestStep = 1.0;  // of a factor's logarithm
-constexpr double kNudge = 0.1;        // of a factor's logarithm, for the slopes of the start
-constexpr double kLeastSlope = 0.05;  // [g/m^3]; less says that the factor hardly matters
+constexpr int kMostTrials = 8;
+constexpr double kEnough = 1e-3;      // of a factor's logarithm
+constexpr double kLongestStep = 0.7;  // of the same
+constexpr double kNudge = 0.1;        // of the same, for the slopes
 
-using Two = Eigen::Vector2d;  // Respiration (to the dawn reading), photosynthesis (to the day's end)
-using Slopes = BalanceSlopes;
+using Point = Eigen::Matrix<double, kBalanceUnknowns, 1>;
+using Rows = Eigen::Matrix<double, kBalanceRows, 1>;
 
-/// What a do-nothing day makes of the members with the factors that they have.
+/// What two usual days without air make of the members with the factors that they have.
 template <class Real>
-struct TrialDay {
-    Real atReading = 0.0, afterDay = 0.0;  ///< [g/m^3]
+struct TrialRun {
+    std::array<Real, kBalanceRows> rows{};
+    OrganicDay<Real> organic;  ///< Of the first day
+    double openVolume = 0.0;   ///< [m^3]
 };
 
-/// The day that the balance of a pack tries out.
+/// The days that the balance of a pack tries out.
 template <class Real>
 class Trial {
 public:
@@ -33,185 +37,268 @@ public:
         : m_model(model),
           m_pack(pack),
           m_target(target),
-          m_steps(trialSteps(model, target.readingTime, model.startTime + kDay)) {
+          m_steps(
+              trialSteps(model, {target.readingTime, model.startTime + kDay, model.startTime + 2 * kDay})),
+          m_metre(std::min(1.0, model.bottom.exists() ? model.bottom.depth : model.basin.maxDepth())) {
         // What a pond respires does not depend on how warm its fish like it.
         m_pack.parameters.thresholds.fishMax = OxygenThresholds{}.fishMax;
+        m_pack.parameters.organic.load = m_pack.parameters.organic.loss = 0.0;
         m_pack.offsets.erase(m_pack.offsets.begin(), m_pack.offsets.end() - 1);
     }
 
-    /// Oxygen of the fish water at the start, which the day is to end with.
-    [[nodiscard]] Real wanted() const {
+    /// The rows of the profile.
+    [[nodiscard]] std::array<Real, kBalanceRows> wanted() const {
         const Column<Real> column(m_model.grid, m_pack.parameters, m_model.aerator, m_model.bottom,
                                   m_pack.start);
-        return column.fishWater();
+        std::array<Real, kBalanceRows> rows{};
+        for (int day = 0; day < kBalanceDays; ++day) {
+            look(column, day, rows);
+        }
+        return rows;
     }
 
-    TrialDay<Real> run(const Real& respiration, const Real& photosynthesis) {
-        m_pack.parameters.respiration.factor = respiration;
-        m_pack.parameters.growth.factor = photosynthesis;
+    TrialRun<Real> run(const std::array<Real, kBalanceUnknowns>& factors) {
+        m_pack.parameters.respiration.factor = factors[kRespirationFactor];
+        m_pack.parameters.growth.factor = factors[kGrowthFactor];
+        m_pack.parameters.surface.windFactor = factors[kWindFactor];
         Column<Real> column(m_model.grid, m_pack.parameters, m_model.aerator, m_model.bottom, m_pack.start);
-        TrialDay<Real> out;
-        bool isRead = false;
+        TrialRun<Real> out;
+        out.openVolume = column.openVolume();
+        out.organic.before = column.labileAbove();
+        int marks = 0;
         for (const MemberStep& step : m_steps) {
             takeStep(column, step, m_pack.offsets);
-            if (step.endsHour && !isRead) {
-                isRead = true;
+            if (!step.endsHour) {
+                continue;
+            }
+            if (marks == 0) {
                 for (int k = 0; k < kLanes<Real>; ++k) {
                     setLane(
-                        out.atReading, k,
+                        out.rows[kDawnRow], k,
                         interpolate(m_model.grid.middle, column.solutes(kOxygen, k), m_target.readingDepth));
                 }
+            } else {
+                look(column, marks - 1, out.rows);
             }
+            if (marks == 1) {
+                out.organic.after = column.labileAbove();
+                out.organic.weedsMade = column.ledger().weedsMade;
+                out.organic.weedsRespired = column.ledger().weedsRespired;
+            }
+            ++marks;
         }
-        out.afterDay = column.fishWater();
         return out;
     }
 
 private:
+    void look(const Column<Real>& column, int day, std::array<Real, kBalanceRows>& rows) const {
+        const std::vector<double>& depth = m_model.grid.middle;
+        Real* const of = rows.data() + day * kRowsOfDay;
+        of[kOxygenAbove] = column.oxygenAbove() / column.openVolume();
+        for (int k = 0; k < kLanes<Real>; ++k) {
+            const std::vector<double> oxygen = column.solutes(kOxygen, k), warm = column.temperatures(k);
+            setLane(of[kOxygenSurface], k, interpolate(depth, oxygen, m_model.surfaceDepth));
+            setLane(of[kOxygenMetre], k, interpolate(depth, oxygen, m_metre));
+            setLane(of[kWarmSurface], k, interpolate(depth, warm, m_model.surfaceDepth));
+            setLane(of[kWarmMetre], k, interpolate(depth, warm, m_metre));
+            setLane(of[kWarmBottom], k, interpolate(depth, warm, m_model.bottomDepth));
+        }
+    }
+
     const PondModel& m_model;
     MemberPack<Real> m_pack;
     BalanceTarget m_target;
     std::vector<MemberStep> m_steps;
+    double m_metre = 1.0;  // A metre down, or where bottom water begins [m]
 };
 
-/// Broyden's search for the logarithms of one member's factors, kept within their range.
-class Search {
+/// The least squares of one pond.
+class LeastSquares {
 public:
-    Search(const Two& start, const Slopes& slopes, bool hasDawn)
-        : m_at(start), m_best(start), m_start(slopes), m_slopes(slopes), m_hasDawn(hasDawn) {}
+    LeastSquares(const BalanceSlopes& slopes, bool hasDawn) {
+        for (int row = 0; row < kDawnRow; ++row) {
+            const double error = row % kRowsOfDay == kOxygenAbove  ? kMeanOxygenError.value
+                                 : row % kRowsOfDay < kWarmSurface ? kOxygenAtDepthError.value
+                                                                   : kTemperatureAtDepthError.value;
+            m_weights[row] = 1.0 / (error * error);
+        }
+        m_weights[kDawnRow] = hasDawn ? 1.0 / (kDawnError.value * kDawnError.value) : 0.0;
+        const double respiration = hasDawn ? kReadRespirationSpread.value : kRespirationSpread.value;
+        m_prior = Point(1.0 / (respiration * respiration), 1.0 / (kGrowthSpread.value * kGrowthSpread.value),
+                        1.0 / (kWindSpread.value * kWindSpread.value));
+        m_gradient = slopes.transpose() * m_weights.asDiagonal();
+        Eigen::Matrix<double, kBalanceUnknowns, kBalanceUnknowns> curvature = m_gradient * slopes;
+        curvature.diagonal() += m_prior;
+        m_inverse = curvature.inverse();
+    }
 
-    [[nodiscard]] const Two& at() const { return m_at; }
-    [[nodiscard]] const Two& best() const { return m_best; }
-    [[nodiscard]] bool isDone() const { return m_isDone; }
-
-    /// Takes in the misses at at() (model minus wanted) and moves on.
-    void take(Two miss) {
-        if (!m_hasDawn) {
-            miss[0] = 0.0;
+    /// Huber's: a row far off counts by its distance and no more by its square, so that what no factor can
+    /// mend does not carry the factors away.
+    [[nodiscard]] double excess(const Point& at, const Rows& miss) const {
+        const Eigen::ArrayXd off = miss.cwiseAbs().array() * m_weights.array().sqrt();
+        const double rows =
+            (off < kFarOff.value).select(off.square(), kFarOff.value * (2.0 * off - kFarOff.value)).sum();
+        return rows + at.dot(m_prior.cwiseProduct(at));
+    }
+    /// From a point on, given what it misses by.
+    [[nodiscard]] Point stepFrom(const Point& at, const Rows& miss) const {
+        Rows counted = miss;
+        for (int row = 0; row < kBalanceRows; ++row) {
+            const double most = m_weights[row] > 0.0 ? kFarOff.value / std::sqrt(m_weights[row]) : 0.0;
+            counted[row] = std::clamp(miss[row], -most, most);
         }
-        if (!miss.allFinite()) {
-            m_isDone = true;
-            return;
-        }
-        if (miss.norm() < m_leastMiss) {
-            m_leastMiss = miss.norm();
-            m_best = m_at;
-        }
-        if (m_hasLast) {
-            learn(miss);
-        }
-        m_hasLast = true;
-        m_last = m_at;
-        m_lastMiss = miss;
-        const Two next = nextFrom(miss);
-        if (miss.cwiseAbs().maxCoeff() < kEnough || next == m_at) {
-            m_best = m_at;
-            m_isDone = true;
-        }
-        m_at = m_isDone ? m_at : next;
+        const Point step = -m_inverse * (m_gradient * counted + m_prior.cwiseProduct(at));
+        return step.cwiseMax(-kLongestStep).cwiseMin(kLongestStep);
     }
 
 private:
-    [[nodiscard]] Two nextFrom(const Two& miss) const {
-        const Two low = Two::Constant(std::log(kLeastBalance)),
-                  high = Two::Constant(std::log(kGreatestBalance));
-        Two step = -m_slopes.inverse() * miss;
-        // A factor at the end of its range that is pushed further stays there, and the other is led alone;
-        // at() does not move any more once neither has anything left to do.
-        for (int i = 0; i < 2; ++i) {
-            if ((m_at[i] <= low[i] && step[i] <= 0.0) || (m_at[i] >= high[i] && step[i] >= 0.0)) {
-                step[i] = 0.0;
-                const double other = -miss[1 - i] / m_slopes(1 - i, 1 - i);
-                step[1 - i] = std::fabs(miss[1 - i]) < kEnough ? 0.0 : other;
-            }
+    Rows m_weights;
+    Point m_prior;
+    Eigen::Matrix<double, kBalanceUnknowns, kBalanceRows> m_gradient;
+    Eigen::Matrix<double, kBalanceUnknowns, kBalanceUnknowns> m_inverse;
+};
+
+/// The search for one member's factors, kept within their range: what raises the sum of squares is taken back
+/// by half.
+class Search {
+public:
+    Search(const Point& start, const LeastSquares& squares)
+        : m_squares(squares), m_at(start), m_best(start) {}
+
+    [[nodiscard]] const Point& at() const { return m_at; }
+    [[nodiscard]] const Point& best() const { return m_best; }
+    [[nodiscard]] bool isDone() const { return m_isDone; }
+
+    void take(const Rows& miss) {
+        if (!miss.allFinite()) {
+            stop();
+            return;
         }
-        return (m_at + step.cwiseMax(-kLongestStep).cwiseMin(kLongestStep)).cwiseMax(low).cwiseMin(high);
+        const double excess = m_squares.excess(m_at, miss);
+        if (excess < m_least) {
+            m_least = excess;
+            m_best = m_at;
+            m_step = m_squares.stepFrom(m_at, miss);
+        } else {
+            m_step *= 0.5;
+        }
+        const Point low = Point::Constant(std::log(kLeastBalance)),
+                    high = Point::Constant(std::log(kGreatestBalance));
+        const Point next = (m_best + m_step).cwiseMax(low).cwiseMin(high);
+        if ((next - m_best).cwiseAbs().maxCoeff() < kEnough) {
+            stop();
+            return;
+        }
+        m_at = next;
     }
 
-    void learn(const Two& miss) {
-        const Two moved = m_at - m_last;
-        m_slopes += (miss - m_lastMiss - m_slopes * moved) * moved.transpose() / moved.squaredNorm();
-        // More respiration never leaves more, more photosynthesis never less: slopes that say so are noise.
-        if (m_slopes(0, 0) > 0.2 * m_start(0, 0) || m_slopes(1, 1) < 0.2 * m_start(1, 1) ||
-            m_slopes.determinant() >= 0.0) {
-            m_slopes = m_start;
-        }
+private:
+    void stop() {
+        m_at = m_best;
+        m_isDone = true;
     }
 
-    Two m_at, m_best, m_last = Two::Zero(), m_lastMiss = Two::Zero();
-    Slopes m_start, m_slopes;
-    double m_leastMiss = 1e300;
-    bool m_hasDawn = false, m_hasLast = false, m_isDone = false;
+    const LeastSquares& m_squares;
+    Point m_at, m_best, m_step = Point::Zero();
+    double m_least = 1e300;
+    bool m_isDone = false;
 };
 
 /// Factors as the search sees them.
 template <class Real>
-Two logFactors(const Parameters<Real>& p, int k) {
-    return {std::log(lane(p.respiration.factor, k)), std::log(lane(p.growth.factor, k))};
+Point logFactors(const Parameters<Real>& p, int k) {
+    return {std::log(lane(p.respiration.factor, k)), std::log(lane(p.growth.factor, k)),
+            std::log(lane(p.surface.windFactor, k))};
+}
+
+template <class Real>
+Rows missOf(const std::array<Real, kBalanceRows>& rows, const std::array<Real, kBalanceRows>& wanted, int k,
+            std::span<const double> dawn) {
+    Rows miss;
+    for (int row = 0; row < kDawnRow; ++row) {
+        miss[row] = lane(rows[row], k) - lane(wanted[row], k);
+    }
+    miss[kDawnRow] = dawn.empty() ? 0.0 : lane(rows[kDawnRow], k) - dawn[k];
+    return miss;
+}
+
+BalanceMiss worstOfDay(const Rows& miss) {
+    BalanceMiss out;
+    for (int row = 0; row < kRowsOfDay; ++row) {
+        double& worst = row < kWarmSurface ? out.oxygen : out.temperature;
+        worst = std::fabs(miss[row]) > std::fabs(worst) ? miss[row] : worst;
+    }
+    return out;
 }
 
 }  // namespace
 
 BalanceSlopes balanceSlopes(const PondModel& model) {
-    const BalanceTarget target = balanceTarget(model);
-    const bool hasDawn = target.dawnOxygen.has_value();
-    MemberPack<double> central{model.parameters, model.start, {PackOffset<double>{}}};
-    Trial<double> trial(model, central, target);
-    const Two at = logFactors(model.parameters, 0);
-    const auto run = [&](const Two& where) {
-        const TrialDay<double> day = trial.run(std::exp(where[0]), std::exp(where[1]));
-        return Two(day.atReading, day.afterDay);
+    const MemberPack<double> central{model.parameters, model.start, {PackOffset<double>{}}};
+    Trial<double> trial(model, central, balanceTarget(model));
+    const Point at = logFactors(model.parameters, 0);
+    const auto run = [&](const Point& where) {
+        const TrialRun<double> out = trial.run({std::exp(where[0]), std::exp(where[1]), std::exp(where[2])});
+        return Eigen::Map<const Rows>(out.rows.data()).eval();
     };
-    const Two here = run(at);
-    BalanceSlopes slopes = BalanceSlopes::Zero();
-    for (int i = hasDawn ? 0 : 1; i < 2; ++i) {
-        slopes.col(i) = (run(at + kNudge * Two::Unit(i)) - here) / kNudge;
+    const Rows here = run(at);
+    BalanceSlopes slopes;
+    for (int i = 0; i < kBalanceUnknowns; ++i) {
+        slopes.col(i) = (run(at + kNudge * Point::Unit(i)) - here) / kNudge;
     }
-    if (!hasDawn) {
-        slopes.row(0) = Two(-1.0, 0.0).transpose();  // nothing is to be met
-    }
-    slopes(0, 0) = std::min(slopes(0, 0), -kLeastSlope);
-    slopes(1, 1) = std::max(slopes(1, 1), kLeastSlope);
-    return slopes.determinant() < 0.0 ? slopes : BalanceSlopes(slopes.diagonal().asDiagonal());
+    return slopes;
 }
 
 template <class Real>
 void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<const double> dawn,
-                 MemberPack<Real>& pack, const std::stop_token& stop) {
+                 MemberPack<Real>& pack, std::span<BalanceMiss> miss, const std::stop_token& stop) {
     const BalanceTarget target = balanceTarget(model);
+    const LeastSquares squares(slopes, target.dawnOxygen.has_value());
     Trial<Real> trial(model, pack, target);
-    const Real wanted = trial.wanted();
+    const std::array<Real, kBalanceRows> wanted = trial.wanted();
+    const std::span<const double> read = target.dawnOxygen ? dawn : std::span<const double>{};
     std::vector<Search> searches;
     for (int k = 0; k < kLanes<Real>; ++k) {
-        searches.emplace_back(logFactors(pack.parameters, k), slopes, target.dawnOxygen.has_value());
+        searches.emplace_back(logFactors(pack.parameters, k), squares);
     }
+    const auto factors = [&](auto point) {
+        std::array<Real, kBalanceUnknowns> out{};
+        for (int i = 0; i < kBalanceUnknowns; ++i) {
+            for (int k = 0; k < kLanes<Real>; ++k) {
+                setLane(out[i], k, std::exp((searches[k].*point)()[i]));
+            }
+        }
+        return out;
+    };
     const auto isSearching = [&] {
         return std::any_of(searches.begin(), searches.end(), [](const Search& one) { return !one.isDone(); });
     };
     // A member that is done is taken along as it is, so that its factors do not depend on its neighbours.
     for (int turn = 0; turn < kMostTrials && isSearching() && !stop.stop_requested(); ++turn) {
-        Real respiration = 1.0, photosynthesis = 1.0;
-        for (int k = 0; k < kLanes<Real>; ++k) {
-            setLane(respiration, k, std::exp(searches[k].at()[0]));
-            setLane(photosynthesis, k, std::exp(searches[k].at()[1]));
-        }
-        const TrialDay<Real> day = trial.run(respiration, photosynthesis);
+        const TrialRun<Real> tried = trial.run(factors(&Search::at));
         for (int k = 0; k < kLanes<Real>; ++k) {
             if (!searches[k].isDone()) {
-                const double atDawn = target.dawnOxygen ? lane(day.atReading, k) - dawn[k] : 0.0;
-                searches[k].take({atDawn, lane(day.afterDay, k) - lane(wanted, k)});
+                searches[k].take(missOf(tried.rows, wanted, k, read));
             }
         }
     }
-    for (int k = 0; k < kLanes<Real>; ++k) {
-        setLane(pack.parameters.respiration.factor, k, std::exp(searches[k].best()[0]));
-        setLane(pack.parameters.growth.factor, k, std::exp(searches[k].best()[1]));
+    if (stop.stop_requested()) {
+        return;
+    }
+    const std::array<Real, kBalanceUnknowns> found = factors(&Search::best);
+    const TrialRun<Real> last = trial.run(found);
+    pack.parameters.respiration.factor = found[kRespirationFactor];
+    pack.parameters.growth.factor = found[kGrowthFactor];
+    pack.parameters.surface.windFactor = found[kWindFactor];
+    closeBooks(pack.parameters.organic, last.organic, last.openVolume, model.grid.faceArea[0]);
+    for (std::size_t k = 0; k < miss.size(); ++k) {
+        miss[k] = worstOfDay(missOf(last.rows, wanted, static_cast<int>(k), read));
     }
 }
 
 template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>,
-                          MemberPack<double>&, const std::stop_token&);
+                          MemberPack<double>&, std::span<BalanceMiss>, const std::stop_token&);
 template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>,
-                          MemberPack<Pack<4>>&, const std::stop_token&);
+                          MemberPack<Pack<4>>&, std::span<BalanceMiss>, const std::stop_token&);
 
 }  // namespace engine

@@ -37,9 +37,9 @@ struct WeatheredMember {
 /// Calls f(to, from) for each number of Parameters that members may differ in.
 template <class To, class From, class F>
 void forEachParameter(To& to, From& from, const F& f) {
-    // 41 below, by process as Parameters has them, and four that members share. A parameter that is not
+    // 55 below, by process as Parameters has them, and four that members share. A parameter that is not
     // handed on would quietly be its default in every member.
-    static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 45 * sizeof(double),
+    static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 59 * sizeof(double),
                   "hand the new parameter on below");
     f(to.light.attenuationRest, from.light.attenuationRest);
     f(to.light.albedo, from.light.albedo);
@@ -55,6 +55,20 @@ void forEachParameter(To& to, From& from, const F& f) {
     f(to.respiration.perChlorophyll, from.respiration.perChlorophyll);
     f(to.respiration.theta, from.respiration.theta);
     f(to.respiration.factor, from.respiration.factor);
+    f(to.organic.breathedAtOnce, from.organic.breathedAtOnce);
+    f(to.organic.maintenance, from.organic.maintenance);
+    f(to.organic.decay, from.organic.decay);
+    f(to.organic.settling, from.organic.settling);
+    f(to.organic.mudDecay, from.organic.mudDecay);
+    f(to.organic.below, from.organic.below);
+    f(to.organic.ofChlorophyll, from.organic.ofChlorophyll);
+    f(to.organic.ofWeeds, from.organic.ofWeeds);
+    f(to.organic.benthic, from.organic.benthic);
+    f(to.organic.feedWaste, from.organic.feedWaste);
+    f(to.organic.feedNitrogen, from.organic.feedNitrogen);
+    f(to.organic.load, from.organic.load);
+    f(to.organic.loss, from.organic.loss);
+    f(to.organic.weedsGive, from.organic.weedsGive);
     f(to.fish.stock, from.fish.stock);
     f(to.sediment.demand, from.sediment.demand);
     f(to.sediment.theta, from.sediment.theta);
@@ -70,15 +84,15 @@ void forEachParameter(To& to, From& from, const F& f) {
     f(to.debt.fastShare, from.debt.fastShare);
     f(to.debt.theta, from.debt.theta);
     f(to.debt.slowTheta, from.debt.slowTheta);
-    f(to.debt.ofChlorophyll, from.debt.ofChlorophyll);
-    f(to.debt.ofWeeds, from.debt.ofWeeds);
     f(to.surface.exchangeFactor, from.surface.exchangeFactor);
+    f(to.surface.windFactor, from.surface.windFactor);
     f(to.surface.aeratorTransfer, from.surface.aeratorTransfer);
     f(to.spring.flow, from.spring.flow);
     f(to.spring.temperature, from.spring.temperature);
     f(to.spring.oxygen, from.spring.oxygen);
     f(to.spring.salinity, from.spring.salinity);
     f(to.toxicants.sulfideOfFast, from.toxicants.sulfideOfFast);
+    f(to.toxicants.ammoniaOfSlow, from.toxicants.ammoniaOfSlow);
     f(to.bubbles.nonRecirculatedShare, from.bubbles.nonRecirculatedShare);
     f(to.bubbles.freeAirFactor, from.bubbles.freeAirFactor);
     f(to.bubbles.diameterFactor, from.bubbles.diameterFactor);
@@ -97,7 +111,7 @@ template <class Real>
     const std::size_t layers = members.front().member.start.oxygen.size();
     StartState<Real>& start = pack.start;
     for (auto* field : {&start.temperature, &start.salinity, &start.oxygen, &start.chlorophyll, &start.fast,
-                        &start.medium, &start.slow, &start.sulfide, &start.ammonia}) {
+                        &start.medium, &start.slow, &start.sulfide}) {
         field->resize(layers, Real(0.0));
     }
     pack.offsets.resize(members.front().offsets.size());
@@ -119,7 +133,6 @@ template <class Real>
         hand(start.medium, own.medium);
         hand(start.slow, own.slow);
         hand(start.sulfide, own.sulfide);
-        hand(start.ammonia, own.ammonia);
         for (std::size_t day = 0; day < pack.offsets.size(); ++day) {
             setLane(pack.offsets[day].air, k, one.offsets[day].air);
             setLane(pack.offsets[day].windFactor, k, one.offsets[day].windFactor);

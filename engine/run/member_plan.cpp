@@ -74,7 +74,7 @@ MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days
     request.schedule = ramp.schedule;
     const Ramp any;  // with a schedule, a ramp only says that this is not do-nothing
     AirClock clock(model, ramp.isDoNothing ? nullptr : &any, request, end);
-    const WeatherPlan weatherPlan{false, endState ? std::optional(days + 1) : std::nullopt};
+    const WeatherPlan weatherPlan{false, endState ? std::optional(days + 1) : std::nullopt, {}};
     const WeatherSeries weather(model.pond, weatherPlan, dayOf(model.startTime) - 1,
                                 days + 1 + (endState ? kEndStateDays : 0));
     const StepMaker maker(model, weather, weatherDays(model, days));
@@ -102,19 +102,19 @@ MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days
     return plan;
 }
 
-std::vector<MemberStep> trialSteps(const PondModel& model, double firstMark, double lastMark) {
-    const int first = dayOf(model.startTime);
-    const WeatherSeries weather(model.pond, {true, std::nullopt}, first - 1, first + 2);
+std::vector<MemberStep> trialSteps(const PondModel& model, const std::vector<double>& marks) {
+    const int first = dayOf(model.startTime), last = dayOf(marks.back());
+    const WeatherSeries weather(model.pond, {true, std::nullopt, first}, first - 1, last + 1);
     // Every day is a usual one.
     const StepMaker maker(model, weather, {first, first - 1});
     std::vector<MemberStep> steps;
     double time = model.startTime;
-    while (time < lastMark - kInstant) {
-        const double hour = nextWholeHour(time);
-        const double mark = std::min({hour, lastMark, time < firstMark - kInstant ? firstMark : lastMark});
-        const bool isMark = std::fabs(mark - firstMark) < kInstant || std::fabs(mark - lastMark) < kInstant;
-        maker.add(time, mark, {}, kNever, isMark, steps);
-        time = mark;
+    for (const double mark : marks) {
+        while (time < mark - kInstant) {
+            const double next = std::min(nextWholeHour(time), mark);
+            maker.add(time, next, {}, kNever, std::fabs(next - mark) < kInstant, steps);
+            time = next;
+        }
     }
     for (MemberStep& step : steps) {
         step.plants = {};  // the balance is about the pond as it is

@@ -4,8 +4,6 @@
 #include "engine/run/member_pack.h"
 #include "engine/run/run.h"
 
-#include <Eigen/Core>
-
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -54,9 +52,9 @@ struct WeatherDays {
 [[nodiscard]] MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days,
                                     bool endState);
 
-/// The steps of a do-nothing day under the usual day, for the balance: up to `marks[0]`, up to `marks[1]`;
-/// the hour's end is set at each mark.
-[[nodiscard]] std::vector<MemberStep> trialSteps(const PondModel& model, double firstMark, double lastMark);
+/// The steps of do-nothing days under the usual day, for the balance: the mean of the days before the profile
+/// where they are known, else of all. The hour's end is set at each mark. @param marks  Rising
+[[nodiscard]] std::vector<MemberStep> trialSteps(const PondModel& model, const std::vector<double>& marks);
 
 /// One step of a pack.
 template <class Real>
@@ -123,21 +121,5 @@ struct PackRunState {
 template <class Real>
 void goOn(const PondModel& model, std::span<const MemberStep> steps, const MemberPack<Real>& pack,
           PackRunState<Real>& runState, const std::stop_token& stop);
-
-/// How oxygen at the dawn reading (row 0) and of the fish water after a day (row 1) goes with the logarithms
-/// of the factors of respiration (column 0) and photosynthesis (column 1) [g/m^3].
-using BalanceSlopes = Eigen::Matrix2d;
-
-/// Those of the central run, with which the search of each member starts.
-[[nodiscard]] BalanceSlopes balanceSlopes(const PondModel& model);
-
-/// Finds the balance's factors of each member of a pack and puts them into its parameters,
-/// starting from the factors that the members have: by Broyden's method, member for member, to 1e-3 g/m^3 of
-/// what is wanted or to the end of the factors' range; what 14 trial days do not bring there keeps its
-/// nearest.
-/// @param dawn  Each lane's dawn reading [g/m^3]; unused where the pond has none.
-template <class Real>
-void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<const double> dawn,
-                 MemberPack<Real>& pack, const std::stop_token& stop);
 
 }  // namespace engine

@@ -1,14 +1,14 @@
-#include "engine/run/prepare.h"
-
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/ramps/log.h"
+#include "engine/run/balance.h"
 #include "engine/run/constants_run.h"
 #include "engine/run/member_run.h"
 #include "engine/water/light.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace engine {
@@ -27,72 +27,12 @@ double deepestDiffuser(const Pond& pond, const Basin& basin) {
     return deepest > 0.0 ? deepest : 0.5 * basin.maxDepth();
 }
 
-/// Oxygen of a do-nothing run under the usual day: of the fish water a day after the start, and at a
-/// reading's depth and hour.
-struct TrialDay {
-    double fishWaterAfterDay = 0.0;
-    double atReading = 0.0;
-};
-
-TrialDay trialDay(const PondModel& model, double readingTime, double readingDepth) {
-    Column<double> column(model.grid, model.parameters, model.aerator, model.bottom, model.start);
-    TrialDay out;
-    bool isRead = false;
-    for (const MemberStep& step : trialSteps(model, readingTime, model.startTime + kDay)) {
-        const Forcing& f = step.air;
-        column.step(step.dt, {f.shortwave, f.air, f.vapourPressure, f.wind10, f.cloud}, {});
-        if (step.endsHour && !isRead) {
-            isRead = true;
-            out.atReading = interpolate(model.grid.middle, column.solutes(kOxygen, 0), readingDepth);
-        }
-    }
-    out.fishWaterAfterDay = column.fishWater();
-    return out;
-}
-
-/// The factor at which `excess` (model minus wanted) vanishes, searched in 0.1 to 10 by bisection on its
-/// logarithm with secant steps where they stay inside; its sign must change monotonically.
-/// @param miss  What is left if an end of the range is reached.
-template <class Excess>
-double findFactor(const Excess& excess, double& miss) {
-    double low = std::log(kLeastBalance), high = std::log(kGreatestBalance);
-    double atLow = excess(kLeastBalance), atHigh = excess(kGreatestBalance);
-    miss = 0.0;
-    if ((atLow > 0.0) == (atHigh > 0.0)) {
-        const bool lowIsNearer = std::fabs(atLow) < std::fabs(atHigh);
-        miss = lowIsNearer ? atLow : atHigh;
-        return lowIsNearer ? kLeastBalance : kGreatestBalance;
-    }
-    // Illinois: false position that halves the weight of an end that does not move.
-    double middle = 0.0;
-    int side = 0;
-    for (int i = 0; i < 40 && high - low > 1e-6; ++i) {
-        middle = (low * atHigh - high * atLow) / (atHigh - atLow);
-        const double value = excess(std::exp(middle));
-        if (std::fabs(value) < 1e-4) {
-            break;
-        }
-        if ((value > 0.0) == (atHigh > 0.0)) {
-            high = middle;
-            atHigh = value;
-            atLow *= side == 1 ? 0.5 : 1.0;
-            side = 1;
-        } else {
-            low = middle;
-            atLow = value;
-            atHigh *= side == -1 ? 0.5 : 1.0;
-            side = -1;
-        }
-    }
-    return std::exp(middle);
-}
-
 /// The last dawn reading before day 1: within two hours of sunrise, with depth and oxygen.
 std::optional<Reading> dawnReading(const PondModel& model) {
     std::optional<Reading> found;
     double foundTime = -1e18;
     const int first = -30;
-    const WeatherSeries sun(model.pond, {true, std::nullopt}, first, 1);
+    const WeatherSeries sun(model.pond, {true}, first, 1);
     for (const auto* list : {&model.pond.readings, &model.pond.fileReadings}) {
         for (const Reading& reading : *list) {
             if (!reading.at || !reading.oxygen || !reading.depth) {
@@ -116,39 +56,27 @@ std::optional<Reading> dawnReading(const PondModel& model) {
     return found;
 }
 
+/// Slopes are taken anew where the last search ended.
+constexpr int kSearches = 2;
+
 void balance(PondModel& model) {
-    FishWater water(model.grid);
-    OxygenThresholds& thresholds = model.parameters.thresholds;
-    const OxygenThresholds asked = thresholds;
-    // What the pond respires does not depend on how warm its fish like it, and water that crosses their limit
-    // within a day would be balanced against nothing.
-    thresholds.fishMax = OxygenThresholds{}.fishMax;
-    const double wanted =
-        water.oxygen(model.start.oxygen, model.start.temperature, thresholds.fishShare, thresholds.fishMax);
     BalanceResult& result = model.balance;
     const BalanceTarget target = balanceTarget(model);
-    const MaybeQuantity& dawn = target.dawnOxygen;
-    result.usedDawn = dawn.has_value();
-    const auto rise = [&](double factor) {
-        model.parameters.growth.factor = factor;
-        return trialDay(model, target.readingTime, target.readingDepth).fishWaterAfterDay - wanted;
-    };
-    const auto fall = [&](double factor) {
-        model.parameters.respiration.factor = factor;
-        return trialDay(model, target.readingTime, target.readingDepth).atReading - *dawn;
-    };
-    double missFall = 0.0, missRise = 0.0;
-    // Each factor hardly moves the other's target, so that a few turns settle both.
-    for (int turn = 0; turn < (dawn ? 4 : 1); ++turn) {
-        if (dawn) {
-            result.respiration = findFactor(fall, missFall);
-            model.parameters.respiration.factor = result.respiration;
-        }
-        result.photosynthesis = findFactor(rise, missRise);
-        model.parameters.growth.factor = result.photosynthesis;
+    result.usedDawn = target.dawnOxygen.has_value();
+    const std::array<double, 1> dawn{target.dawnOxygen ? target.dawnOxygen->value : 0.0};
+    BalanceMiss miss;
+    const OrganicParameters<double> organic = model.parameters.organic;
+    for (int i = 0; i < kSearches; ++i) {
+        model.parameters.organic = organic;
+        MemberPack<double> pack{model.parameters, model.start, {PackOffset<double>{}}};
+        balancePack(model, balanceSlopes(model), dawn, pack, std::span(&miss, 1), {});
+        model.parameters = pack.parameters;
     }
-    thresholds = asked;
-    result.miss = std::fabs(missFall) > std::fabs(missRise) ? missFall : missRise;
+    result.respiration = model.parameters.respiration.factor;
+    result.photosynthesis = model.parameters.growth.factor;
+    result.wind = model.parameters.surface.windFactor;
+    result.missOxygen = miss.oxygen;
+    result.missTemperature = miss.temperature;
 }
 
 }  // namespace

@@ -18,6 +18,10 @@ double BudgetRow::throughput() const {
                            [](double sum, double term) { return sum + std::fabs(term); });
 }
 
+double BudgetRow::organicClosingError() const {
+    return organicChange - std::inner_product(organic.begin(), organic.end(), kOrganicSigns.begin(), 0.0);
+}
+
 const DayRow& RampRun::worst() const {
     ensure(!days.empty(), "a run has at least one night");
     return *std::min_element(days.begin(), days.end(),

@@ -25,8 +25,10 @@ struct Resolution {
 struct BalanceResult {
     double photosynthesis = 1.0;
     double respiration = 1.0;
-    bool usedDawn = false;  ///< Respiration was scaled to a dawn reading.
-    double miss = 0.0;  ///< What is left at the end of the factors' range [g/m^3], signed: model minus wanted
+    double wind = 1.0;
+    bool usedDawn = false;  ///< A dawn reading counted.
+    /// What a usual day later is off by at its worst [g/m^3], [K]; model minus profile
+    double missOxygen = 0.0, missTemperature = 0.0;
 };
 
 /// One pond made ready to run: what all its ramps share. A value without references into the pond file.
@@ -89,8 +91,12 @@ struct BudgetRow {
     int day = 0;
     std::array<double, kTerms> terms{};  ///< Positive adds
     double storedChange = 0.0;
-    [[nodiscard]] double closingError() const;  ///< storedChange minus the sum of the terms
-    [[nodiscard]] double throughput() const;    ///< Sum of the absolute terms
+    std::array<double, kOrganicTerms> organic{};  ///< Of labile matter, all positive [g O2]
+    double organicChange = 0.0;                   ///< Of what water and sediment hold of it [g O2]
+    [[nodiscard]] double closingError() const;    ///< storedChange minus the sum of the terms
+    [[nodiscard]] double throughput() const;      ///< Sum of the absolute terms
+    /// organicChange minus what the terms make of it.
+    [[nodiscard]] double organicClosingError() const;
 };
 
 /// The end state is found by so many usual days more, of which the last so many nights count (judgement).

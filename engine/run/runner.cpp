@@ -72,6 +72,7 @@ RampRun Runner::go() {
     m_time = m_model.startTime;
     m_fishWater = m_column.fishWater();
     m_stored = m_column.oxygenStored();
+    m_organic = m_column.organicStored();
     m_debtAtStart = m_column.debtStored();
     hourRow();
     while (m_time < m_end - kInstant) {

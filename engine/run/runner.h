@@ -65,7 +65,7 @@ private:
     RampRun m_run;
     double m_time = 0.0;
     double m_fishWater = 0.0;
-    double m_stored = 0.0;
+    double m_stored = 0.0, m_organic = 0.0;
     double m_debtAtStart = 0.0, m_debtIn = 0.0, m_debtOut = 0.0;
 };
 

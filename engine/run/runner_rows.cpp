@@ -65,11 +65,15 @@ void Runner::closeBudget(int day) {
     const double stored = m_column.oxygenStored();
     row.storedChange = stored - m_stored;
     m_stored = stored;
+    row.organic = ledger.organic;
+    const double organic = m_column.organicStored();
+    row.organicChange = organic - m_organic;
+    m_organic = organic;
     m_run.budget.push_back(row);
     if (day >= 1 && day <= m_request.days) {
         m_run.days[day - 1].liftedVolume = ledger.liftedVolume;
     }
-    m_debtIn += ledger.debtRegenerated + ledger.debtStirred + ledger.debtOfPlants + ledger.debtInflow;
+    m_debtIn += ledger.debtRegenerated + ledger.debtStirred + ledger.debtInflow;
     m_debtOut += ledger.debtOxidised;
     ledger = {};
 }

@@ -197,7 +197,7 @@ DebtEstimate combinedDebt(std::vector<DebtRoute> routes) {
 }
 
 std::optional<DebtEstimate> estimateDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin) {
-    if (!bottom.exists()) {
+    if (!bottom.exists() || bottom.isOxic) {
         return std::nullopt;
     }
     std::vector<DebtRoute> routes{ofClass(pond.bottom)};

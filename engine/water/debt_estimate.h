@@ -80,7 +80,8 @@ struct SubstanceDebt {
 /// @pre not empty
 [[nodiscard]] DebtEstimate combinedDebt(std::vector<DebtRoute> routes);
 
-/// What the pond file tells of the debt besides the debt itself; nothing without bottom water. The table of
+/// What the pond file tells of the debt besides the debt itself; nothing without bottom water, and nothing
+/// where all of it has oxygen. The table of
 /// ponds alone is taken as it stands. A debt that the pond file gives is not looked at.
 [[nodiscard]] std::optional<DebtEstimate> estimateDebt(const Pond& pond, const BottomWater& bottom,
                                                        const Basin& basin);

@@ -98,6 +98,8 @@ BottomWater bottomWater(const Profile& profile, const Basin& basin) {
     if (bottom.volume <= 0.0) {
         bottom = BottomWater{};
     }
+    bottom.isOxic = bottom.exists() &&
+                    *std::min_element(profile.oxygen.begin(), profile.oxygen.end()) >= kThinOxygen.value;
     return bottom;
 }
 
@@ -179,7 +181,11 @@ double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin
     if (!bottom.exists()) {
         return 0.0;
     }
-    return pond.bottom.oxygenDebt ? pond.bottom.oxygenDebt->value : estimateDebt(pond, bottom, basin)->value;
+    if (pond.bottom.oxygenDebt) {
+        return pond.bottom.oxygenDebt->value;
+    }
+    const std::optional<DebtEstimate> estimate = estimateDebt(pond, bottom, basin);
+    return estimate ? estimate->value : 0.0;
 }
 
 namespace {
@@ -202,6 +208,10 @@ void takePlants(const Pond& pond, Parameters<double>& p) {
     p.weeds.respiration = fromPerHour(kWeedRespiration_mgPerGHour.value) / kMilligramPerGram;
     p.respiration.base = fromPerHour(kRespirationBase_mgPerLHour.value);
     p.respiration.perChlorophyll = fromPerHour(kRespirationPerChlorophyll.value);
+    p.organic.benthic = fromPerHour(kBenthic_mgPerM2Hour.value) / kMilligramPerGram;
+    const double feed = kGramPerKilogram * pond.feed_kgPerDay.value_or(Quantity(0.0)).value;
+    p.organic.feedWaste = fromPerDay(kFeedWaste.value * feed);
+    p.organic.feedNitrogen = fromPerDay(kFeedNitrogen.value * feed);
 }
 
 /// @param usualStock_kgPerHa  Of such a pond, where the file gives none.
@@ -238,15 +248,39 @@ SpringParameters<double> springOf(const Spring& spring) {
     return out;
 }
 
-/// Sulfide in the fast debt of the bottom water at the start [g S per g O2]; 0 where there is neither.
-double sulfideOfFastDebt(const Pond& pond, const Profile& profile, const Basin& basin) {
-    const BottomWater bottom = bottomWater(profile, basin);
-    if (!pond.water.totalSulfide || !bottom.exists()) {
-        return 0.0;
-    }
+/// Demand fractions of the bottom water at the start, as its mean where it has no oxygen [g/m^3].
+struct DemandFractions {
+    double fast = 0.0, medium = 0.0, slow = 0.0;
+};
+
+/// The fractions hold at least what the toxicants inside them need.
+DemandFractions startFractions(const Pond& pond, const BottomWater& bottom, const Basin& basin) {
     const double debt = startDebt(pond, bottom, basin);
-    const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * *pond.water.totalSulfide);
-    return fast > 0.0 ? *pond.water.totalSulfide / fast : 0.0;
+    const double sulfide = valueOr(pond.water.totalSulfide, 0.0),
+                 ammonia = valueOr(pond.water.totalAmmonia, 0.0);
+    DemandFractions out;
+    out.fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * sulfide);
+    out.medium = (1.0 - kFastShare.value) * debt;
+    out.slow = std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
+                        kOxygenPerAmmoniaNitrogen * ammonia);
+    return out;
+}
+
+/// Sulfide and ammonium in what holds them at the start; 0 where there is neither.
+ToxicantParameters<double> toxicantsOf(const Pond& pond, const Profile& profile, const Basin& basin) {
+    ToxicantParameters<double> out;
+    out.ph = valueOr(pond.water.ph, kPh.value);
+    const BottomWater bottom = bottomWater(profile, basin);
+    if (!bottom.exists()) {
+        return out;
+    }
+    const DemandFractions there = startFractions(pond, bottom, basin);
+    const auto part = [](const MaybeQuantity& amount, double of) {
+        return amount && of > 0.0 ? amount->value / of : 0.0;
+    };
+    out.sulfideOfFast = part(pond.water.totalSulfide, there.fast);
+    out.ammoniaOfSlow = part(pond.water.totalAmmonia, there.slow);
+    return out;
 }
 
 }  // namespace
@@ -273,8 +307,7 @@ Parameters<double> centralParameters(const Pond& pond, const Profile& profile) {
         p.bubbles.nonRecirculatedShare =
             valueOr(pond.aerator->nonRecirculatedShare, kNonRecirculatedShare.value);
     }
-    p.toxicants.ph = valueOr(pond.water.ph, kPh.value);
-    p.toxicants.sulfideOfFast = sulfideOfFastDebt(pond, profile, basin);
+    p.toxicants = toxicantsOf(pond, profile, basin);
     p.thresholds = thresholdsOf(pond, profile);
     return p;
 }
@@ -283,7 +316,7 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
                               const Grid& grid) {
     StartState<double> start;
     const double chlorophyll = startChlorophyll(pond);
-    const double debt = startDebt(pond, bottom, Basin(pond.basin));
+    const DemandFractions debt = startFractions(pond, bottom, Basin(pond.basin));
     std::vector<double> weight, below;
     double held = 0.0, weighted = 0.0;
     for (int i = 0; i < grid.layers(); ++i) {
@@ -300,22 +333,16 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
         held += below[i] * grid.volume[i];
         weighted += weight[i] * grid.volume[i];
     }
-    // Where the whole bottom water still holds oxygen, the debt lies in it evenly.
+    // Where the whole bottom water still holds oxygen, a given debt lies in it evenly, but nothing fast is
+    // left.
     const bool anoxic = weighted > kAnoxicShare.value * held;
-    const double sulfide = valueOr(pond.water.totalSulfide, 0.0),
-                 ammonia = valueOr(pond.water.totalAmmonia, 0.0);
-    // The demand fractions hold at least what the toxicants inside them need.
-    const double fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * sulfide);
-    const double slow =
-        std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
-                 kOxygenPerAmmoniaNitrogen * ammonia);
     for (int i = 0; i < grid.layers(); ++i) {
         const double share = !bottom.exists() ? 0.0 : anoxic ? weight[i] * held / weighted : below[i];
-        start.fast.push_back(fast * share);
-        start.medium.push_back((1.0 - kFastShare.value) * debt * share);
-        start.slow.push_back(slow * share);
-        start.sulfide.push_back(sulfide * share);
-        start.ammonia.push_back(ammonia * share);
+        const double fastShare = anoxic ? share : 0.0;
+        start.fast.push_back(debt.fast * fastShare);
+        start.medium.push_back(debt.medium * share);
+        start.slow.push_back(debt.slow * share);
+        start.sulfide.push_back(valueOr(pond.water.totalSulfide, 0.0) * fastShare);
     }
     return start;
 }

@@ -57,10 +57,30 @@ struct WeedParameters {
 /// Respiration of the water and its algae; theta and the factor hold for weeds too.
 template <class Real>
 struct RespirationParameters {
-    Real base = 0.0;            ///< [g/m^3/s]
+    Real base = 0.0;            ///< In the dark at the start [g/m^3/s]; what labile matter there is, follows
     Real perChlorophyll = 0.0;  ///< [g/m^3/s per ug/L]
     Real theta = kRespirationTheta.value;
     Real factor = 1.0;  ///< From the balance
+};
+
+/// Labile organic matter as the oxygen that it takes, in the water, with the living algae in it, and on the
+/// sediment.
+template <class Real>
+struct OrganicParameters {
+    Real breathedAtOnce = kBreathedAtOnce.value;  ///< Of what algae make
+    Real maintenance = fromPerDay(kMaintenance_perDay.value);
+    Real decay = fromPerDay(kLabileRate_perDay.value);
+    Real settling = fromPerDay(kSettling_mPerDay.value);  ///< [m/s]
+    Real mudDecay = fromPerDay(kMudRate_perDay.value);
+    Real below = kLabileBelow.value;                  ///< At the start, below over above z_b
+    Real ofChlorophyll = kOxygenOfChlorophyll.value;  ///< Living [g O2/m^3 per ug/L]
+    Real ofWeeds = kDebtOfWeeds.value;                ///< That die [g O2/g]
+    Real benthic = 0.0;                               ///< Made on the bed in ample light [g O2/m^2/s]
+    Real feedWaste = 0.0, feedNitrogen = 0.0;         ///< Oxygen that feed takes beside the fish [g/s]
+    // By which the books of the usual day close (engine/run/organic_books.h)
+    Real load = 0.0;                    ///< Above z_b [g/m^3/s], with what feed leaves
+    Real loss = 0.0;                    ///< Out of the pond [1/s]
+    Real weedsGive = kWeedsGive.value;  ///< Of what weeds make, the part that they do not keep
 };
 
 /// The fish as so many reference fish that respire as much.
@@ -99,14 +119,13 @@ struct DebtParameters {
     Real fastShare = kFastShare.value;
     Real theta = kDebtTheta.value;
     Real slowTheta = kSlowTheta.value;
-    Real ofChlorophyll = kDebtOfChlorophyll.value;  ///< That dies [g O2/m^3 per ug/L]
-    Real ofWeeds = kDebtOfWeeds.value;              ///< That die [g O2/g]
 };
 
 /// Oxygen through the surface, and by the surface aerator.
 template <class Real>
 struct SurfaceParameters {
     Real exchangeFactor = 1.0;   ///< Piston velocity over the model's
+    Real windFactor = 1.0;       ///< On the pond, from the balance
     Real aeratorTransfer = 0.0;  ///< Clean water, 20 degC, no oxygen [g/s]
 };
 
@@ -122,6 +141,7 @@ template <class Real>
 struct ToxicantParameters {
     double ph = 7.5;           ///< The same for all members
     Real sulfideOfFast = 0.0;  ///< In new fast debt [g S per g O2], as in the bottom water at the start
+    Real ammoniaOfSlow = 0.0;  ///< In slow debt [g N per g O2], likewise
 };
 
 /// The diffusers' air and what it lifts.
@@ -140,6 +160,7 @@ struct Parameters {
     GrowthParameters<Real> growth;
     WeedParameters<Real> weeds;
     RespirationParameters<Real> respiration;
+    OrganicParameters<Real> organic;
     FishParameters<Real> fish;
     SedimentParameters<Real> sediment;
     MuckParameters<Real> muck;
@@ -155,7 +176,7 @@ struct Parameters {
 template <class Real>
 struct StartState {
     std::vector<Real> temperature, salinity, oxygen, chlorophyll, fast, medium, slow;
-    std::vector<Real> sulfide, ammonia;  ///< May be empty: none
+    std::vector<Real> sulfide;  ///< May be empty: none
 };
 
 /// Where bottom water begins, z_b, and why: where density is midway between surface and bottom, or where
@@ -165,6 +186,7 @@ struct BottomWater {
     Cause cause = Cause::None;
     double depth = 0.0;   ///< z_b [m]; meaningless with Cause::None
     double volume = 0.0;  ///< V_b [m^3]; 0 with Cause::None
+    bool isOxic = false;  ///< All of it read kThinOxygen or more: no debt follows from its days or age
     [[nodiscard]] bool exists() const { return cause != Cause::None; }
 };
 

@@ -38,14 +38,48 @@ inline constexpr Prior kWeedMass_gPerM2{200.0, 100.0, 350.0, "dry mass at full c
 inline constexpr Prior kWeedShading_m2PerG{0.02, 0.01, 0.04, "light attenuation; judgement"};
 
 // Respiration
-inline constexpr Prior kRespirationBase_mgPerLHour{0.04, 0.02, 0.08,
-    "mg/L/h without algae at 20 degC; consolidated from pond literature, from memory"};
+inline constexpr Prior kRespirationBase_mgPerLHour{0.01, 0.004, 0.03,
+    "mg/L/h without algae at 20 degC, from memory of clear lakes. 0.04 of pond literature, from memory, is five "
+    "times what the bottom water of Falling Creek Reservoir leaves for it (computed from its published "
+    "profiles): what ponds breathe beyond this goes with their algae"};
 inline constexpr Prior kRespirationPerChlorophyll{0.0014, 0.0007, 0.0028,
     "mg/L/h per ug/L of chlorophyll at 20 degC; consolidated from pond literature, from memory. In lakes "
     "production exceeds plankton respiration only above 17 ug/L, del Giorgio and Peters (1993), Can. J. "
     "Fish. Aquat. Sci. 50:282"};
 inline constexpr Prior kRespirationTheta{1.06, 1.04, 1.07,
     "Q10 of 1.5 to 2.0 for pond water at 15 to 35 degC, Boyd (1973), Trans. Am. Fish. Soc. 102:606-611"};
+inline constexpr Prior kBreathedAtOnce{0.10, 0.05, 0.25,
+    "of what algae make; from memory. 10 to 60 % with what they keep up, Geider (1992), of which the rest is "
+    "below"};
+inline constexpr Prior kMaintenance_perDay{0.05, 0.02, 0.10, "of living algae at 20 degC, from memory"};
+inline constexpr Prior kLabileRate_perDay{0.2, 0.1, 0.3,
+    "labile matter of water at 20 degC: dead plankton of four Danish lakes loses 67 to 78 % in 4 to 6 days, "
+    "Hansen, Krog and Sondergaard (1986), Oikos 46:37-44; labile algae 0.13 a day, Fujii and others (2002), J. "
+    "Oceanogr. 58:433"};
+inline constexpr Prior kSettling_mPerDay{0.1, 0.05, 0.5,
+    "m a day: algae 0.1 to 0.5, detritus 0.2 to 2, from memory"};
+inline constexpr Prior kMudRate_perDay{0.035, 0.015, 0.07, "labile matter on the sediment at 20 degC, from memory"};
+inline constexpr Prior kMudTheta{1.08, 1.06, 1.10, "of its decay, from memory"};
+inline constexpr Prior kMostLabileMud{0.7, 0.5, 0.9,
+    "of the sediment's demand at the start that labile matter can make up; judgement"};
+inline constexpr Prior kMostSettling_mPerDay{0.5, 0.3, 1.0,
+    "m a day, to which settling rises where more is made than used; judgement"};
+inline constexpr Prior kLabileBelow{0.7, 0.3, 1.0, "labile matter at the start, below over above z_b; judgement"};
+inline constexpr Prior kOxygenOfChlorophyll{0.1, 0.065, 0.16,
+    "mg O2 per ug of chlorophyll: 0.98 to 1.29 mg per mg of dry mass, Boyd (1973), with 1 % of it "
+    "chlorophyll (0.8 to 1.5 % for the range)"};
+inline constexpr Prior kWeedsGive{0.5, 0.3, 0.7,
+    "of what weeds make, not kept; only until the usual day is balanced; judgement"};
+inline constexpr Prior kBenthic_mgPerM2Hour{60.0, 15.0, 150.0,
+    "mg O2 per m2 of lit bed and hour at 20 degC in ample light, from memory of algae on lake beds"};
+inline constexpr Prior kFeedWaste{0.45, 0.3, 0.7,
+    "g O2 per g of feed that fish leave as waste, from memory of Boyd and Tucker (1998)"};
+inline constexpr Prior kFeedNitrogen{0.16, 0.10, 0.22,
+    "g O2 per g of feed for its ammonium: 32 % protein, of whose nitrogen 70 % is given off, times 4.57"};
+inline constexpr Prior kBubblingOut_perHour{0.5, 0.2, 2.0,
+    "of oxygen above what its gases' pressure holds; judgement"};
+inline constexpr Prior kBubblingPressure{0.3, 0.15, 0.4,
+    "of an atmosphere by which the gases of water pass its pressure before bubbles form, from memory"};
 inline constexpr Prior kRespirationHalf{0.3, 0.2, 0.5, "half saturation [g/m3], from memory"};
 inline constexpr Prior kFishConformsBelow{3.0, 2.0, 4.0,
     "g/m3; below it fish breathe in proportion to the oxygen they find, from memory"};
@@ -83,11 +117,11 @@ inline constexpr Prior kMuckFullDepth{0.3, 0.2, 0.5,
 inline constexpr Prior kFastShare{0.55, 0.4, 0.7, "of fast and medium debt; judgement"};
 inline constexpr Prior kFastRate_perDay{24.0, 12.0, 72.0,
     "sulfide and iron of ponds, half gone in an hour; judgement"};
-inline constexpr Prior kMediumRate_perDay{1.0, 0.5, 1.5,
-    "methane and labile organics; judgement. Methane above 2 a day at the year's greatest in a eutrophic "
-    "lake, Utsumi and others (1998), Limnol. Oceanogr. 43:471-480; labile algae 0.13 a day, Fujii and "
-    "others (2002), J. Oceanogr. 58:433, so that organics alone would be 4 to 8 times slower"};
-inline constexpr Prior kSlowRate_perDay{0.1, 0.05, 0.2,
+inline constexpr Prior kMediumRate_perDay{1.0, 0.5, 2.0,
+    "methane: above 2 a day at the year's greatest in a eutrophic lake, Utsumi and others (1998), Limnol. "
+    "Oceanogr. 43:471-480; at least 0.7 after the overturn of Falling Creek Reservoir (computed from its "
+    "published profiles)"};
+inline constexpr Prior kSlowRate_perDay{0.07, 0.03, 0.2,
     "ammonium and refractory organics, from memory; about 0.045 for ammonium after the overturn of Falling "
     "Creek Reservoir (computed from its published profiles, brought to 20 degC)"};
 inline constexpr Prior kDebtTheta{1.047, 1.03, 1.08, "theta of carbonaceous demand, from memory"};
@@ -100,7 +134,7 @@ inline constexpr Prior kSlowOfDebt{0.25, 0.15, 0.5, "slow debt over fast plus me
 // Water and air
 inline constexpr Prior kWindShelter{0.6, 0.35, 0.9,
     "wind on a pond over station wind; common practice, no source"};
-inline constexpr Prior kExchangeFactor{1.0, 0.6, 1.6,
+inline constexpr Prior kExchangeFactor{1.0, 0.6, 2.5,
     "piston velocity over the model's: formulas of wind differ by so much on small waters; judgement. "
     "Vachon and Prairie (2013), second hand, would be 2 to 3 times the model over 1 ha"};
 inline constexpr Prior kPh{7.5, 6.8, 8.5, "pond water where none was measured; judgement"};
@@ -111,11 +145,8 @@ inline constexpr Prior kAeratorBeta{0.97, 0.95, 0.99,
     "saturation of pond over clean water, from memory of Boyd (1998)"};
 inline constexpr Prior kAeratorReach{0.5, 0.3, 1.0,
     "m of water that a splashing aerator turns over; judgement"};
-inline constexpr Prior kDebtOfChlorophyll{0.1, 0.08, 0.13,
-    "mg O2 per ug of dead chlorophyll: 0.98 to 1.29 mg per mg of dry mass, Boyd (1973), with 1 % of it "
-    "chlorophyll. With 0.8 to 1.5 % it would be 0.065 to 0.16"};
 inline constexpr Prior kDebtOfWeeds{1.0, 0.8, 1.2,
-    "g O2 per g of dead dry mass, Boyd (1973): 0.99 for higher plants, 1.00 for macro-algae"};
+    "g O2 per g of dead dry mass, Boyd (1973): 0.99 for higher plants"};
 inline constexpr Prior kFishMass_g{250.0, 80.0, 800.0, "a fish without a stated mass; judgement"};
 inline constexpr Prior kNonRecirculatedShare{0.5, 0.4, 0.7,
     "of the plume's flow, not drawn in again at once; judgement"};

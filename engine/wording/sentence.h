@@ -174,6 +174,7 @@ enum class SentenceKey {
     BalanceWithDawn,
     BalanceUnusual,
     BalanceMiss,
+    BalanceContrary,
     UsualDays,
     EndStateMeaning,
     GuessedProfile,
@@ -207,7 +208,6 @@ enum class SentenceKey {
     MembersWeather,
     MembersObservedWeather,
     MembersAtFactorEnd,
-    NoBubblingOut,
     // The log
     LogTitle,
     LogReading,

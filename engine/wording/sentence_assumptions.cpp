@@ -1,34 +1,31 @@
 #include "engine/pond/pond_words.h"
+#include "engine/run/constants_balance.h"
 #include "engine/water/toxic.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace engine {
 namespace {
 
 constexpr double kUnusualHigh = 3.0;  // a factor of the balance outside 0.3 to 3 is a warning (judgement)
 constexpr double kUnusualLow = 0.3;
-constexpr double kLeastFactor = 0.1;  // the range in which the balance looks for its factors
-constexpr double kGreatestFactor = 10.0;
 
 void addBalance(const BalanceResult& balance, const SentenceBuilder& builder) {
     builder.add(balance.usedDawn ? SentenceKey::BalanceWithDawn : SentenceKey::Balance,
                 {number("photosynthesis", Measure::Plain, balance.photosynthesis),
-                 number("respiration", Measure::Plain, balance.respiration)});
+                 number("respiration", Measure::Plain, balance.respiration),
+                 number("wind", Measure::Plain, balance.wind)});
     const auto isUnusual = [](double factor) { return factor < kUnusualLow || factor > kUnusualHigh; };
     if (isUnusual(balance.photosynthesis) || isUnusual(balance.respiration)) {
         builder.add(SentenceKey::BalanceUnusual);
     }
-    const auto addEnd = [&](const char* which, double factor) {
-        if (factor <= kLeastFactor || factor >= kGreatestFactor) {
-            builder.add(SentenceKey::BalanceMiss,
-                        {term("which", which), number("factor", Measure::Input, factor),
-                         oxygen("miss", balance.miss)});
-        }
-    };
-    addEnd("photosynthesis", balance.photosynthesis);
-    addEnd("respiration", balance.respiration);
+    const bool isContrary = std::fabs(balance.missOxygen) > kContraryOxygen.value ||
+                            std::fabs(balance.missTemperature) > kContraryTemperature.value;
+    builder.add(
+        isContrary ? SentenceKey::BalanceContrary : SentenceKey::BalanceMiss,
+        {oxygen("oxygen", balance.missOxygen), number("degrees", Measure::Degrees, balance.missTemperature)});
 }
 
 void addFish(const PondModel& model, const SentenceBuilder& builder) {
@@ -127,7 +124,6 @@ void addAssumptions(const Comparison& comparison, const SentenceBuilder& builder
     addPlantsAndToxicants(model, builder);
     addAerator(model, builder);
     addMembers(comparison, builder);
-    builder.add(SentenceKey::NoBubblingOut);
 }
 
 void addCautions(const PondModel& model, const SentenceBuilder& builder) {

@@ -8,22 +8,30 @@ namespace {
 using enum SentenceKey;
 
 constexpr std::array kTemplates{
-    Template{Balance,
-             "Balance: photosynthesis is scaled by {photosynthesis} and respiration by {respiration}, so "
-             "that under the usual day the fish water holds as much oxygen 24 h after the profile as at the "
-             "profile. There is no dawn reading to scale respiration to."},
-    Template{BalanceWithDawn,
-             "Balance: respiration is scaled by {respiration}, so that the night falls to the dawn reading, "
-             "and photosynthesis by {photosynthesis}, so that under the usual day the fish water holds as "
-             "much oxygen 24 h after the profile as at the profile."},
+    Template{
+        Balance,
+        "Balance: photosynthesis is scaled by {photosynthesis}, breathing by {respiration} and the wind by "
+        "{wind}, so that after one and two usual days without the new air the water is as near to the "
+        "profile as can be. No dawn was read, so the profile may hardly move the breathing."},
+    Template{
+        BalanceWithDawn,
+        "Balance: photosynthesis is scaled by {photosynthesis}, breathing by {respiration} and the wind by "
+        "{wind}, so that the first night falls to the dawn reading and after one and two usual days without "
+        "the new air the water is as near to the profile as can be."},
     Template{
         BalanceUnusual,
         "A balance factor outside 0.3 to 3 is unusual: the profile, the Secchi depth and the chlorophyll "
         "hardly go together. Measure them again before relying on this."},
-    Template{
-        BalanceMiss,
-        "The factor of {which} came to the end of its range, {factor}: the model remains {miss} mg/L off "
-        "(model minus measured)."},
+    Template{BalanceMiss,
+             "A usual day after the profile the computed water is off by {oxygen} mg/L and {degrees} degC "
+             "where it is "
+             "off most (computed minus measured)."},
+    Template{BalanceContrary,
+             "The profile and the weather do not fit each other: a usual day after the profile the computed "
+             "water is off "
+             "by {oxygen} mg/L and {degrees} degC where it is off most (computed minus measured). Read "
+             "another profile "
+             "or check the wind before relying on this."},
     Template{UsualDays,
              "Days before and after the weather table take the usual day, the mean of the table's days: "
              "{count} of the {total} days that the runs reach into."},
@@ -80,7 +88,6 @@ constexpr std::array kTemplates{
              "In {count} of {members} of those ponds a balance factor came to the end of its range, so that "
              "the pond "
              "does not meet the readings it was led to."},
-    Template{NoBubblingOut, "Bubbling-out of supersaturated gas is left out."},
 
     Template{CautionComparison,
              "This is a comparison of plans under stated assumptions, not a prediction of survival."},

@@ -219,7 +219,7 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
     const int n = pond.grid.layers();
     StartState<Lanes> start;
     for (auto* field : {&start.temperature, &start.salinity, &start.oxygen, &start.chlorophyll, &start.fast,
-                        &start.medium, &start.slow, &start.sulfide, &start.ammonia}) {
+                        &start.medium, &start.slow, &start.sulfide}) {
         field->resize(n);
     }
     for (int k = 0; k < 4; ++k) {
@@ -248,7 +248,6 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
             setLane(start.medium[i], k, s.medium[i]);
             setLane(start.slow[i], k, s.slow[i]);
             setLane(start.sulfide[i], k, s.sulfide[i]);
-            setLane(start.ammonia[i], k, s.ammonia[i]);
         }
     }
     Column<Lanes> column(pond.grid, p, pond.aerator, pond.bottom, start);
@@ -272,6 +271,7 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
             for (const Lanes& value : state.solutes[i]) {
                 out[k].push_back(lane(value, k));
             }
+            out[k].push_back(lane(state.mud[i], k));
         }
         for (const Lanes& value : state.muck) {
             out[k].push_back(lane(value, k));

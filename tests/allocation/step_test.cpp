@@ -2,8 +2,8 @@
 // it replaces the allocation functions and the C++ runtime's throw for everything in it.
 #include "engine/base/units.h"
 #include "engine/column/column.h"
+#include "engine/run/balance.h"
 #include "engine/run/member_run.h"
-#include "engine/run/prepare.h"
 #include "tests/runnable_pond.h"
 
 #include <gtest/gtest.h>

@@ -1,6 +1,6 @@
 // Bounds that an ensemble keeps to: how long a stop takes, and how much memory its members need at most.
 #include "engine/ensemble/ensemble.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 #include "tests/bench/measure.h"
 #include "tests/scenario.h"
 

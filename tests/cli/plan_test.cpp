@@ -88,7 +88,7 @@ TEST_F(CliPlan, WhatCannotBeIsRefused) {
         expectContains(refused.err, sentence);
         EXPECT_FALSE(std::filesystem::exists(m_folder / "out"));
     };
-    expectRefused("--line 12", "holds no more than 7.6 mg/L at saturation");
+    expectRefused("--line 12", "holds no more than 7.4 mg/L at saturation");
     expectRefused("--line 0", "must be above 0");
     expectRefused("--line 1", "lethal line");
     expectRefused("--line 21", "must be a number from 0 to 20 mg/L");

@@ -8,6 +8,7 @@
 
 #include <cmath>
 #include <iostream>
+#include <numeric>
 
 namespace engine::test {
 namespace {
@@ -35,14 +36,16 @@ PondModel everyTerm() {
     pond.water.weedsCover_percent = Quantity(20.0);
     pond.spring = Spring{Quantity(2.0), Quantity(14.0), Quantity(6.0), std::nullopt};
     pond.surfaceAerator = SurfaceAerator{Quantity(1.5), std::nullopt, std::nullopt, std::nullopt, true};
-    return prepareUnbalanced(pond);
+    PondModel model = prepareUnbalanced(pond);
+    model.start.oxygen.front() = 30.0;  // more than its pressure holds
+    return model;
 }
 
 BudgetRow stepOnce(const PondModel& model, const ColumnSwitches& switches = {}, double hour = 11.0) {
     Column<double> column(model.grid, model.parameters, model.aerator, model.bottom, model.start, switches);
     const WeatherSeries weather(model.pond, {}, 0, 2);
     BudgetRow row;
-    const double before = column.oxygenStored();
+    const double before = column.oxygenStored(), organicBefore = column.organicStored();
     for (int step = 0; step < 6; ++step) {
         const Forcing f = weather.at(hour * kHour + step * 600.0);
         column.step(
@@ -51,6 +54,8 @@ BudgetRow stepOnce(const PondModel& model, const ColumnSwitches& switches = {}, 
     }
     row.terms = column.ledger().oxygen;
     row.storedChange = column.oxygenStored() - before;
+    row.organic = column.ledger().organic;
+    row.organicChange = column.organicStored() - organicBefore;
     return row;
 }
 
@@ -63,7 +68,7 @@ TEST(Ledger, OfTheHeadlinePondFailsWithoutAnyOfItsTerms) {
     ASSERT_EQ(run.end, RunEnd::Completed);
     for (int term = 0; term < kTerms; ++term) {
         const bool absent =
-            term == kSurfaceAerator || term == kInflow;  // not in this pond; see the made column
+            term == kSurfaceAerator || term == kInflow || term == kBubblingOut;  // see the made column
         for (const BudgetRow& row : run.budget) {
             SCOPED_TRACE(std::string(kTermNames[static_cast<std::size_t>(term)]) + " on day " +
                          std::to_string(row.day));
@@ -89,6 +94,36 @@ TEST(Ledger, OfAColumnWithEveryTermFailsWithoutAnyOfThem) {
     std::cout << "\n";
 }
 
+// What organic matter does, closes like oxygen; what only moves within the store changes nothing.
+TEST(Ledger, OfOrganicMatterFailsWithoutAnyOfItsTerms) {
+    PondModel model = everyTerm();
+    model.parameters.organic.load = fromPerDay(1.0);
+    model.parameters.organic.loss = fromPerDay(0.1);
+    const BudgetRow row = stepOnce(model);
+    const double moved = std::accumulate(row.organic.begin(), row.organic.end(), 0.0);
+    EXPECT_LE(std::fabs(row.organicClosingError()), kClosing * moved);
+    for (std::size_t term = 0; term < row.organic.size(); ++term) {
+        BudgetRow without = row;
+        without.organic[term] = 0.0;
+        EXPECT_GT(row.organic[term], 0.0) << term;
+        const double miss = std::fabs(without.organicClosingError());
+        EXPECT_TRUE(kOrganicSigns[term] == 0.0 ? miss <= kClosing * moved : miss >= kBites * moved) << term;
+    }
+}
+
+TEST(Ledger, OfOrganicMatterClosesOverTheHeadlinesRun) {
+    const PondModel model = prepare(scenario("grandfathers-pond"));
+    RunRequest request;
+    request.keepLayers = false;
+    for (const Ramp* ramp :
+         {static_cast<const Ramp*>(nullptr), &rampOfKind(model.pond, RampKind::Continuous)}) {
+        for (const BudgetRow& row : runRamp(model, ramp, request).budget) {
+            const double moved = std::accumulate(row.organic.begin(), row.organic.end(), 0.0);
+            EXPECT_LE(std::fabs(row.organicClosingError()), kClosing * moved) << "day " << row.day;
+        }
+    }
+}
+
 TEST(Ledger, HoldsNothingOfAProcessThatIsOff) {
     // A term taken as what is left over would keep the rounding of the others; a term of its own is exactly
     // 0.
@@ -98,11 +133,15 @@ TEST(Ledger, HoldsNothingOfAProcessThatIsOff) {
         return model;
     };
     const auto zero = [](std::vector<double>& layers) { std::fill(layers.begin(), layers.end(), 0.0); };
-    const std::array<std::pair<Term, PondModel>, 6> off{{
+    const std::array<std::pair<Term, PondModel>, 7> off{{
         {kPhotosynthesis, with([](PondModel& m) { m.parameters.growth.factor = 0.0; })},
         {kRespiration, with([](PondModel& m) { m.parameters.respiration.factor = 0.0; })},
         {kFishTerm, with([](PondModel& m) { m.parameters.fish.stock = 0.0; })},
-        {kSediment, with([](PondModel& m) { m.parameters.sediment.demand = 0.0; })},
+        {kSediment, with([](PondModel& m) {
+             m.parameters.sediment.demand = 0.0;
+             m.parameters.organic.mudDecay = 0.0;
+         })},
+        {kBubblingOut, with([](PondModel& m) { m.start.oxygen.front() = 9.0; })},
         {kSurfaceAerator, with([](PondModel& m) { m.parameters.surface.aeratorTransfer = 0.0; })},
         {kInflow, with([](PondModel& m) { m.parameters.spring.flow = 0.0; })},
     }};

@@ -172,7 +172,7 @@ Reservoir readReservoir(const std::filesystem::path& data) {
 }
 
 Pond reservoirPond(const Reservoir& reservoir, const LakeProfile& start, int days,
-                   const WaterOptions& options) {
+                   const WaterOptions& options, int pastDays) {
     Pond pond;
     pond.title = "a measured reservoir";
     pond.place = {37.30, -79.84, 507.0, Date(start.day), -5.0, options.windShelter};
@@ -189,7 +189,8 @@ Pond reservoirPond(const Reservoir& reservoir, const LakeProfile& start, int day
     pond.weather.file = "weather.csv";
     pond.weather.stamp = HourStamp::Start;
     pond.weather.observed = true;
-    const LocalTime from(start.day), to = from + std::chrono::hours(24 * (days + 1));
+    const LocalTime from(start.day - std::chrono::days(pastDays));
+    const LocalTime to = LocalTime(start.day) + std::chrono::hours(24 * (days + 1));
     for (const WeatherHour& hour : reservoir.hours) {
         if (hour.start >= from && hour.start < to) {
             pond.weather.hours.push_back(hour);

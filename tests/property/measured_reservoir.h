@@ -34,8 +34,9 @@ struct Reservoir {
 [[nodiscard]] Reservoir readReservoir(const std::filesystem::path& data);
 
 /// The reservoir from the noon of a profile on, which is an assumption: its hour is not known.
+/// @param pastDays  Of weather before it.
 [[nodiscard]] Pond reservoirPond(const Reservoir& reservoir, const LakeProfile& start, int days,
-                                 const WaterOptions& options);
+                                 const WaterOptions& options, int pastDays = 0);
 
 /// Two profiles with nothing but weather between them.
 struct Stretch {

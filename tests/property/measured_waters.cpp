@@ -5,7 +5,7 @@
 #include "engine/pond/csv.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_check.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 
 #include <algorithm>
 #include <cmath>

@@ -3,9 +3,10 @@
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/ensemble/ensemble.h"
+#include "engine/run/balance.h"
+#include "engine/run/constants_balance.h"
 #include "engine/run/kernel.h"
 #include "engine/run/member_run.h"
-#include "engine/run/prepare.h"
 #include "tests/runnable_pond.h"
 #include "tests/scenario.h"
 
@@ -153,38 +154,43 @@ TEST(Members, EveryLedgerClosesAndNothingIsNegative) {
     }
 }
 
-/// What the day of the balance leaves, and wants, of a member with its factors.
-struct DayOfBalance {
-    double atDawn = 0.0, after = 0.0, wanted = 0.0;
+/// Rows of a trial of two usual days with a member's factors, by the lone number.
+struct Tried {
+    double oxygenAbove = 0.0, wanted = 0.0, atDawn = 0.0;
 };
-
-DayOfBalance dayOf(const PondModel& model, const Member& member) {
+/// Means over members of how far off they are [g/m^3].
+struct Misses {
+    double above = 0.0, atDawn = 0.0;
+    void add(const Tried& tried, double dawn, std::size_t members) {
+        above += std::fabs(tried.oxygenAbove - tried.wanted) / static_cast<double>(members);
+        atDawn += std::fabs(tried.atDawn - dawn) / static_cast<double>(members);
+    }
+};
+Tried triedAlone(const PondModel& model, const Member& member) {
     const BalanceTarget target = balanceTarget(model);
     Parameters<double> parameters = member.parameters;
-    parameters.thresholds.fishMax =
-        OxygenThresholds{}.fishMax;  // the balance is about the pond, not about what its fish like
+    parameters.thresholds.fishMax = OxygenThresholds{}.fishMax;
     Column<double> column(model.grid, parameters, model.aerator, model.bottom, member.start);
-    DayOfBalance out;
-    out.wanted = column.fishWater();
+    Tried out;
+    out.wanted = column.oxygenAbove() / column.openVolume();
     const std::vector<PackOffset<double>> usual{{0.0, member.windFactor, 0.0}};
-    bool isRead = false;
-    for (const MemberStep& step : trialSteps(model, target.readingTime, model.startTime + kDay)) {
+    int marks = 0;
+    for (const MemberStep& step : trialSteps(model, {target.readingTime, model.startTime + kDay})) {
         takeStep(column, step, usual);
-        if (step.endsHour && !isRead) {
-            isRead = true;
+        if (step.endsHour && marks++ == 0) {
             out.atDawn = interpolate(model.grid.middle, column.solutes(kOxygen, 0), target.readingDepth);
         }
     }
-    out.after = column.fishWater();
+    out.oxygenAbove = column.oxygenAbove() / column.openVolume();
     return out;
 }
 
-/// Balances members in packs and checks each one alone; returns how many came to the end of a factor's range.
-int expectBalanced(const PondModel& model, std::uint64_t seed) {
+/// Balances members in packs; returns how far off the mean above z_b is a usual day later, and the dawn,
+/// before and after.
+std::pair<Misses, Misses> balanced(const PondModel& model, std::uint64_t seed) {
     std::vector<WeatheredMember> members = membersOf(model, 16, seed);
     const BalanceSlopes slopes = balanceSlopes(model);
-    const bool hasDawn = balanceTarget(model).dawnOxygen.has_value();
-    int ends = 0;
+    Misses before, after;
     for (std::size_t first = 0; first < members.size(); first += kPack) {
         const auto own = std::span(members).subspan(first, kPack);
         MemberPack<Lanes> pack = packOf<Lanes>(own);
@@ -192,28 +198,19 @@ int expectBalanced(const PondModel& model, std::uint64_t seed) {
         for (const WeatheredMember& one : own) {
             dawn.push_back(one.member.dawnOxygen.value_or(0.0));
         }
-        balancePack(model, slopes, dawn, pack, {});
+        balancePack(model, slopes, dawn, pack, {}, {});
         for (std::size_t k = 0; k < kPack; ++k) {
             Member& member = own[k].member;
-            member.parameters.respiration.factor =
-                lane(pack.parameters.respiration.factor, static_cast<int>(k));
-            member.parameters.growth.factor = lane(pack.parameters.growth.factor, static_cast<int>(k));
-            const auto isEnd = [](double factor) { return factor < 0.1001 || factor > 9.999; };
-            if (isEnd(member.parameters.respiration.factor) || isEnd(member.parameters.growth.factor)) {
-                ++ends;
-                continue;
-            }
-            // Found in packs to 1e-3 and checked with the lone number.
-            const DayOfBalance day = dayOf(model, member);
-            EXPECT_NEAR(day.after, day.wanted, 3e-3) << "member " << first + k;
-            if (hasDawn) {
-                EXPECT_NEAR(day.atDawn, dawn[k], 3e-3) << "member " << first + k;
-            } else {
-                EXPECT_EQ(member.parameters.respiration.factor, 1.0);
-            }
+            before.add(triedAlone(model, member), dawn[k], members.size());
+            setFactors(member.parameters, factorsOf(pack.parameters, static_cast<int>(k)));
+            after.add(triedAlone(model, member), dawn[k], members.size());
+            EXPECT_LT(std::fabs(std::log(member.parameters.growth.factor)), 4.0 * kGrowthSpread.value);
+            EXPECT_LT(std::fabs(std::log(member.parameters.surface.windFactor)), 6.0 * kWindSpread.value);
+            EXPECT_GE(member.parameters.organic.load, 0.0);
+            EXPECT_GE(member.parameters.organic.loss, -1e-15);
         }
     }
-    return ends;
+    return {before, after};
 }
 
 Pond withDawnReading(Pond pond, double oxygen) {
@@ -226,29 +223,36 @@ Pond withDawnReading(Pond pond, double oxygen) {
 }
 
 TEST(Members, EachMeetsItsOwnBalance) {
+    // The mean above z_b counts with 0.3 g/m^3 (kMeanOxygenError), against priors and the other rows.
     for (const char* name : {"grandfathers-pond", "old-quarry", "high-meadow", "salt-lens"}) {
         SCOPED_TRACE(name);
-        EXPECT_EQ(expectBalanced(prepare(scenario(name)), 5), 0);
+        const auto [before, after] = balanced(prepare(scenario(name)), 5);
+        EXPECT_LT(after.above, 0.6);
+        EXPECT_LT(after.above, before.above);
     }
     const PondModel model = prepare(withDawnReading(scenario("grandfathers-pond"), 5.0));
     ASSERT_TRUE(model.balance.usedDawn);
-    EXPECT_EQ(expectBalanced(model, 5), 0);
+    const auto [before, after] = balanced(model, 5);
+    EXPECT_LT(after.atDawn, before.atDawn);
+    EXPECT_LT(after.atDawn, 0.6);
 }
 
 TEST(Members, TheCentralMembersBalanceIsTheCentralRuns) {
     PondModel model = prepare(withDawnReading(scenario("grandfathers-pond"), 5.0));
     WeatheredMember member{{model.parameters, model.start, 1.0, {}}, {WeatherOffset{}}};
-    member.member.parameters.respiration.factor = 1.0;
-    member.member.parameters.growth.factor = 1.0;
+    member.member.parameters.organic = prepareUnbalanced(model.pond).parameters.organic;
     MemberPack<Lanes> pack = packOf<Lanes>(std::span(&member, 1));
     const std::vector<double> dawn(kPack, 5.0);
-    balancePack(model, balanceSlopes(model), dawn, pack, {});
-    // Both are good to 1e-3 g/m^3; a factor is worth several of them.
-    EXPECT_NEAR(lane(pack.parameters.respiration.factor, 0), model.balance.respiration, 2e-3);
-    EXPECT_NEAR(lane(pack.parameters.growth.factor, 0), model.balance.photosynthesis, 2e-3);
+    balancePack(model, balanceSlopes(model), dawn, pack, {}, {});
+    // Slopes taken where the central search ended lead it on, by a small part of what the priors leave open.
+    constexpr double kPart = 0.1;
+    const BalanceFactors found = factorsOf(pack.parameters, 0);
+    EXPECT_NEAR(found.respiration, model.balance.respiration, kPart * kReadRespirationSpread.value);
+    EXPECT_NEAR(found.photosynthesis, model.balance.photosynthesis, kPart * kGrowthSpread.value);
+    EXPECT_NEAR(found.wind, model.balance.wind, kPart * kWindSpread.value);
 }
 
-TEST(Members, AFactorMayEndItsRange) {
+TEST(Members, WhatNoFactorCanMendDoesNotCarryTheFactorsAway) {
     // No photosynthesis brings a pond that is dark to the bottom of its first layer back to where it was.
     Pond pond = scenario("grandfathers-pond");
     for (WeatherDay& day : pond.weather.days) {
@@ -256,13 +260,9 @@ TEST(Members, AFactorMayEndItsRange) {
     }
     pond.water.chlorophyll_ugPerL = Quantity(0.01);
     const PondModel model = prepare(pond);
-    ASSERT_EQ(model.balance.photosynthesis, 10.0);
-    WeatheredMember member{{model.parameters, model.start, 1.0, {}}, {WeatherOffset{}}};
-    member.member.parameters.growth.factor = 1.0;
-    MemberPack<Lanes> pack = packOf<Lanes>(std::span(&member, 1));
-    const std::vector<double> dawn(kPack, 0.0);
-    balancePack(model, balanceSlopes(model), dawn, pack, {});
-    EXPECT_NEAR(lane(pack.parameters.growth.factor, 0), 10.0, 1e-9);
+    EXPECT_GT(model.balance.photosynthesis, 1.0);
+    EXPECT_LT(model.balance.photosynthesis, kGreatestBalance);
+    EXPECT_LT(model.balance.missOxygen, -kContraryOxygen.value);
 }
 
 }  // namespace

@@ -39,9 +39,7 @@ PondModel raised(PondModel model, Input input, double factor) {
             p.sediment.demand *= factor;
             break;
         case Input::Respiration:
-            p.respiration.base *= factor;
-            p.respiration.perChlorophyll *= factor;
-            p.weeds.respiration *= factor;
+            p.respiration.factor *= factor;
             break;
     }
     return model;

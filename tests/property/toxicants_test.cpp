@@ -21,7 +21,7 @@ Pond withToxicants(double ph) {
 RampRun ran(const Pond& pond, bool withAir) {
     const PondModel model = prepareUnbalanced(pond);
     RunRequest request;
-    request.days = 7;
+    request.days = 3;  // before wind mixes the pond that is left alone
     return runRamp(model, withAir ? &rampOfKind(model.pond, RampKind::Continuous) : nullptr, request);
 }
 

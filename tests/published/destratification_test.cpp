@@ -40,7 +40,7 @@ StartState<double> twoLayers(const Grid& grid) {
     start.salinity.assign(grid.middle.size(), 0.0);
     start.oxygen.assign(grid.middle.size(), 8.0);
     start.chlorophyll = start.fast = start.medium = start.slow = start.salinity;
-    start.sulfide = start.ammonia = start.salinity;
+    start.sulfide = start.salinity;
     return start;
 }
 

@@ -60,7 +60,6 @@ struct MuckyPond {
             start.medium.push_back(6.3 * below);
             start.slow.push_back(3.5 * below);
             start.sulfide.push_back(1.5 * below);
-            start.ammonia.push_back(2.0 * below);
         }
     }
     static Basin shape() { return Basin(BasinShape{{8000.0}, {3.4}, {1.7}, {}}); }
@@ -81,7 +80,7 @@ inline ColumnSwitches smoothSwitches() {
 }
 
 /// Numbers of a layer in a state laid out in a row, layer after layer; the muck comes last.
-inline constexpr int kNumbersOfLayer = 1 + kSolutes;
+inline constexpr int kNumbersOfLayer = 2 + kSolutes;
 
 inline std::size_t sizeInARow(const State<double>& state) {
     return static_cast<std::size_t>(state.layers()) * kNumbersOfLayer + state.muck.size();
@@ -92,6 +91,7 @@ inline void layInARow(const State<double>& state, double* to) {
     for (int i = 0; i < state.layers(); ++i) {
         *to++ = state.heat[i][0];
         to = std::copy(state.solutes[i].begin(), state.solutes[i].end(), to);
+        *to++ = state.mud[i];
     }
     std::copy(state.muck.begin(), state.muck.end(), to);
 }
@@ -108,6 +108,7 @@ inline void takeFromRow(const double* from, State<double>& state) {
         state.heat[i][0] = *from++;
         std::copy_n(from, kSolutes, state.solutes[i].begin());
         from += kSolutes;
+        state.mud[i] = *from++;
     }
     std::copy_n(from, state.muck.size(), state.muck.begin());
 }

@@ -45,6 +45,8 @@ QString termName(std::size_t term) {
             return tr("surface aerator");
         case engine::kInflow:
             return tr("inflow");
+        case engine::kBubblingOut:
+            return tr("bubbles that the water gives off");
         default:
             return {};
     }
@@ -56,8 +58,8 @@ struct Look {
     int hatch = 0;  // 0 none, 1 wide, 2 close
 };
 Look lookOfTerm(std::size_t term, const PlotStyle& style) {
-    constexpr auto kLines = std::to_array<std::size_t>({3, 6, 4, 2, 0, 1, 5, 5, 1});
-    constexpr auto kHatches = std::to_array<int>({0, 1, 0, 0, 2, 0, 1, 2, 2});
+    constexpr auto kLines = std::to_array<std::size_t>({3, 6, 4, 2, 0, 1, 5, 5, 1, 5});
+    constexpr auto kHatches = std::to_array<int>({0, 1, 0, 0, 2, 0, 1, 2, 2, 0});
     static_assert(kLines.size() == engine::kTerms && kHatches.size() == engine::kTerms);
     const QColor line = style.lineColour(kLines[term]);
     return {mixed(style.paper, line, term == engine::kDebtTerm ? 0.75 : 0.62), kHatches[term]};

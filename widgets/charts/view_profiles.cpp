@@ -227,7 +227,10 @@ Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection) {
                  oxygenText(rows.layers[0].front().oxygen), oxygenText(rows.layers[0].back().oxygen));
     picture.detail =
         tr("The surface is %1 \u00b0C warmer than the bottom then, and was %2 \u00b0C warmer at the start.")
-            .arg(degrees(dawn.front(), dawn.back()), degrees(rows.layers[0].front(), rows.layers[0].back()));
+            .arg(degrees(dawn.front(), dawn.back()), degrees(rows.layers[0].front(), rows.layers[0].back())) +
+        QLatin1Char(' ') +
+        localized(engine::sentencesOf(outcome->comparison),
+                  {engine::SentenceKey::BalanceMiss, engine::SentenceKey::BalanceContrary});
     QStringList words{picture.headline, picture.detail};
     for (std::size_t i = 0; i < dawn.size(); i += 4) {
         words << tr("%1 m: %2 mg/L, %3 \u00b0C.")

@@ -213,7 +213,8 @@ QString termText(std::size_t term) {
          QT_TRANSLATE_NOOP("PaperFigure", "breathing of the fish"), QT_TRANSLATE_NOOP("PaperFigure", "mud"),
          QT_TRANSLATE_NOOP("PaperFigure", "oxygen debt paid"),
          QT_TRANSLATE_NOOP("PaperFigure", "air at the surface"), QT_TRANSLATE_NOOP("PaperFigure", "bubbles"),
-         QT_TRANSLATE_NOOP("PaperFigure", "surface aerator"), QT_TRANSLATE_NOOP("PaperFigure", "spring")});
+         QT_TRANSLATE_NOOP("PaperFigure", "surface aerator"), QT_TRANSLATE_NOOP("PaperFigure", "spring"),
+         QT_TRANSLATE_NOOP("PaperFigure", "bubbles that the water gives off")});
     static_assert(kTexts.size() == engine::kTerms);
     return tr(kTexts[term]);
 }

@@ -37,8 +37,8 @@ struct TwoLayers {
     }
 };
 
-// What surfaces denser than the surface sinks back, brings warm water down with it and comes to rest where the
-// two waters meet.
+// What surfaces denser than the surface sinks back, brings warm water down with it and comes to rest where
+// the two waters meet.
 TEST(Plume, WhatSinksBackTakesSurfaceWaterDown) {
     const TwoLayers water(24.0, 14.0);
     ASSERT_FALSE(water.plume.segments.empty());
@@ -78,7 +78,8 @@ TEST(Plume, OfBubblesThatDissolveEndsInNothing) {
     const Plume plume =
         integratePlume({29.0, 1e-8, 1, 2e-4, 101325.0}, {grid, temperature, salinity, density, oxygen}, 15.0);
     for (const PlumeSegment& rise : plume.segments) {
-        EXPECT_TRUE(std::isfinite(rise.topSpeed) && std::isfinite(rise.topRadius) && std::isfinite(rise.flow));
+        EXPECT_TRUE(std::isfinite(rise.topSpeed) && std::isfinite(rise.topRadius) &&
+                    std::isfinite(rise.flow));
         EXPECT_NEAR(std::accumulate(rise.detrained.begin(), rise.detrained.end(), 0.0), 1.0, 1e-12);
     }
 }

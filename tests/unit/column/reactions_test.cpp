@@ -26,6 +26,7 @@ TEST(Reactions, NeverNegativeAndAlwaysAccountedFor) {
         r.regeneration = unit(random);
         r.fastShare = unit(random);
         r.aeratorSaturation = 15.0 * unit(random);
+        r.bubblingOut = some(1e-3);
         for (int i = 0; i < kLayers; ++i) {
             r.photosynthesis[i] = some(1e-3);
             r.bubbles[i] = some(1e-4);
@@ -37,12 +38,17 @@ TEST(Reactions, NeverNegativeAndAlwaysAccountedFor) {
             r.fast[i] = some(1e-2);
             r.medium[i] = some(1e-4);
             r.slow[i] = some(1e-5);
+            r.labile[i] = some(1e-4);
+            r.organic[i] = some(1e-3);
+            r.nitrogen[i] = some(1e-4);
+            r.mostOxygen[i] = some(30.0);
             r.stirredFast[i] = some(1e-3);
             r.stirredMedium[i] = some(1e-3);
             state.oxygen[i] = some(20.0);
             state.fast[i] = some(50.0);
             state.medium[i] = some(50.0);
             state.slow[i] = some(50.0);
+            state.labile[i] = some(50.0);
         }
         const OxygenAndDebt<double> before = state;
         engine::reactionStep(r, dt, state, a);
@@ -51,15 +57,18 @@ TEST(Reactions, NeverNegativeAndAlwaysAccountedFor) {
             ASSERT_GE(state.fast[i], 0.0) << trial;
             ASSERT_GE(state.medium[i], 0.0) << trial;
             ASSERT_GE(state.slow[i], 0.0) << trial;
+            ASSERT_GE(state.labile[i], 0.0) << trial;
             const double made = before.oxygen[i] + dt * (r.photosynthesis[i] + r.bubbles[i]) + a.aerated[i];
             const double used = a.respiration[i] + a.fish[i] + a.sediment[i] + a.fast[i] + a.medium[i] +
-                                a.slow[i] + a.spilled[i] + a.stripped[i];
+                                a.slow[i] + a.labile[i] + a.spilled[i] + a.stripped[i] + a.bubbled[i];
             ASSERT_NEAR(state.oxygen[i], made - used, 1e-12 * made) << trial;
             const double debt = before.fast[i] + before.medium[i] + before.slow[i] + a.regenerated[i] +
-                                dt * (r.stirredFast[i] + r.stirredMedium[i]);
+                                dt * (r.stirredFast[i] + r.stirredMedium[i] + r.nitrogen[i]);
             ASSERT_NEAR(state.fast[i] + state.medium[i] + state.slow[i],
                         debt - a.fast[i] - a.medium[i] - a.slow[i], 1e-12 * debt)
                 << trial;
+            const double organic = before.labile[i] + dt * r.organic[i];
+            ASSERT_NEAR(state.labile[i], organic - a.labile[i], 1e-12 * organic) << trial;
             // The sediment takes its demand or gives the stated share of the rest as debt.
             ASSERT_NEAR(a.regenerated[i], r.regeneration * (dt * r.sediment[i] - a.sediment[i]),
                         1e-12 * dt * r.sediment[i] + 1e-300)

@@ -59,8 +59,8 @@ TEST(Measure, RanksTheInputsOfARampAndSaysWhatAMeasurementBrings) {
         std::find_if(result.inputs.begin(), result.inputs.end(),
                      [](const MeasuredInput& input) { return input.name == "oxygen_debt_mg_per_l"; });
     ASSERT_NE(debt, result.inputs.end());
-    EXPECT_NEAR(debt->low, 6.0, 1e-9);
-    EXPECT_NEAR(debt->high, 30.0, 1e-9);
+    EXPECT_NEAR(debt->low, 4.5, 1e-9);
+    EXPECT_NEAR(debt->high, 22.5, 1e-9);
     EXPECT_GT(debt->worstAtLow, debt->worstAtHigh) << "more debt, less oxygen";
     ASSERT_NE(debt->way, nullptr);
     EXPECT_LT(debt->left, 1.0);

@@ -1,7 +1,7 @@
 #include "engine/ensemble/uncertain_inputs.h"
 
+#include "engine/run/balance.h"
 #include "engine/run/member_pack.h"
-#include "engine/run/prepare.h"
 #include "engine/water/light.h"
 #include "tests/pond_texts.h"
 #include "tests/scenario.h"
@@ -111,8 +111,8 @@ TEST(Member, WhatIsWrittenDownDecidesTheSpread) {
     const std::vector<UncertainInput> inputs = uncertainInputs(model);
     const UncertainInput& debt = at(inputs, "oxygen_debt_mg_per_l");
     EXPECT_FALSE(debt.measured);
-    EXPECT_NEAR(debt.spread.quantile(0.05), 6.0, 1e-11);
-    EXPECT_NEAR(debt.spread.quantile(0.95), 30.0, 1e-11);
+    EXPECT_NEAR(debt.spread.quantile(0.05), 4.5, 1e-11);
+    EXPECT_NEAR(debt.spread.quantile(0.95), 22.5, 1e-11);
     // Plain numbers: the trade's meters.
     EXPECT_TRUE(at(inputs, "secchi_m").measured);
     EXPECT_NEAR(at(inputs, "secchi_m").spread.atScore(1.0), 0.45 * 1.075, 1e-12);
@@ -169,7 +169,7 @@ TEST(Member, AnInputGoesWhereItBelongs) {
     const Parameters<double>& p = model.parameters;
     EXPECT_NEAR(with(model, "sediment_demand_g_per_m2_d", 5.0).parameters.sediment.demand,
                 2.0 * p.sediment.demand, 1e-18);
-    const Member debt = with(model, "oxygen_debt_mg_per_l", 28.0);
+    const Member debt = with(model, "oxygen_debt_mg_per_l", 21.0);
     EXPECT_NEAR(total(debt.start.fast, model.grid), 2.0 * total(model.start.fast, model.grid), 1e-6);
     EXPECT_NEAR(total(debt.start.slow, model.grid), 2.0 * total(model.start.slow, model.grid), 1e-6);
     const Member clearer = with(model, "secchi_m", 0.9);

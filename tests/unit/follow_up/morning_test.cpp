@@ -1,7 +1,7 @@
 #include "engine/follow_up/morning.h"
 
 #include "engine/pond/local_time.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>
@@ -20,7 +20,7 @@ void put(Pond& pond, const char* at, double depth, double oxygen) {
 
 MorningReadings morningOf(const Pond& pond, int day) {
     const PondModel model = prepareUnbalanced(pond, {14, 1800.0});
-    const WeatherSeries sun(pond, {true, std::nullopt}, day, day);
+    const WeatherSeries sun(pond, {true}, day, day);
     return readingsAtDawn(model, judgedLog(logInForce(pond), model), sun.sunrise(day));
 }
 

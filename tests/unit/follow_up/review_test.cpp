@@ -57,9 +57,9 @@ TEST(Review, SaysEachFindingByItsKindAndWaitsForThirtyDays) {
     ASSERT_EQ(review.findings.size(), 3U);
     EXPECT_EQ(review.findings[0].count, 3);
     EXPECT_EQ(review.findings[2].count, 0);
-    // 70 ug/L of chlorophyll, 8 to 13 mg/L for each 100.
-    EXPECT_NEAR(review.algaeBillLow, 5.6, 1e-9);
-    EXPECT_NEAR(review.algaeBillHigh, 9.1, 1e-9);
+    // 70 ug/L of chlorophyll, 6.5 to 16 mg/L for each 100.
+    EXPECT_NEAR(review.algaeBillLow, 4.55, 1e-9);
+    EXPECT_NEAR(review.algaeBillHigh, 11.2, 1e-9);
     const std::vector<Sentence> said = sentencesOf(review);
     EXPECT_EQ(test::textsOf(said, SentenceKey::ReviewVerdict, "verdict"),
               std::vector<std::string>{"verdict-wait"});

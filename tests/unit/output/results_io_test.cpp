@@ -66,19 +66,23 @@ TEST(ResultsIo, HeadersAreTheContract) {
               "ramp,time_h,depth_m,temperature_c,oxygen_mg_per_l,debt_mg_per_l");
     EXPECT_EQ(header(budgetCsv(comparison)),
               "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
-              "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg");
+              "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg,bubbling_out_kg");
 }
 
-TEST(ResultsIo, TheFilesAreTheFiveOfTheContractAndTheGases) {
+TEST(ResultsIo, TheFilesAreThoseOfTheContractAndTheGases) {
     const Comparison comparison = madeUpComparison();
     const std::vector<TextFile> files = comparisonFiles(comparison);
-    ASSERT_EQ(files.size(), 6U);
+    ASSERT_EQ(files.size(), 7U);
     EXPECT_EQ(files[0].name, "summary.csv");
     EXPECT_EQ(files[1].name, "daily.csv");
     EXPECT_EQ(files[2].name, "hourly.csv");
     EXPECT_EQ(files[3].name, "layers.csv");
     EXPECT_EQ(files[4].name, "budget.csv");
     EXPECT_EQ(files[4].text, budgetCsv(comparison));
+    EXPECT_EQ(files[6].name, "organic.csv");
+    EXPECT_TRUE(
+        files[6].text.starts_with("ramp,day,made_kg,loaded_kg,respired_kg,settled_kg,lost_kg,burnt_kg,stored_"
+                                  "change_kg,closing_error_kg\r\n"));
     EXPECT_EQ(files[5].name, "gases.csv");
     EXPECT_TRUE(
         files[5].text.starts_with("ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l\r\n"));
@@ -228,7 +232,7 @@ TEST(ResultsIo, BudgetIsInKilogramsAndKnowsNoMinusZero) {
     const auto rows = records(budgetCsv(madeUpComparison()));
     ASSERT_EQ(rows.size(), 1U + 4U * 4U);
     EXPECT_EQ(rows[1], (Row{"do-nothing", "0", "9", "-5", "-1", "-1.5", "-0.5", "0.25", "0.125", "0", "0",
-                            "1.375", "0"}));
+                            "1.375", "0", "0"}));
     EXPECT_EQ(rows[4][1], "3");
 }
 

@@ -74,8 +74,8 @@ TEST(Plan, WhatCannotBePlannedIsSaidInSentences) {
     EXPECT_EQ(planFaults(pond, options), Faults{});
     options.line = 12.0;
     EXPECT_EQ(planFaults(pond, options),
-              Faults{"The line is 12 mg/L, but this pond's surface water holds no more than 7.6 mg/L at "
-                     "saturation (28.5 degC): no plan keeps it above that."});
+              Faults{"The line is 12 mg/L, but this pond's surface water holds no more than 7.4 mg/L at "
+                     "saturation (30.2 degC): no plan keeps it above that."});
     options.line = 1.0;
     EXPECT_EQ(
         planFaults(pond, options),

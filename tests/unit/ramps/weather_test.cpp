@@ -107,7 +107,7 @@ TEST(Weather, UsualDayIsTheMeanOfTheColumns) {
                     1.75 / 2.0, 1e-9)
             << day;
     }
-    const WeatherSeries throughout(pond, {true, std::nullopt}, 1, 2);
+    const WeatherSeries throughout(pond, {true}, 1, 2);
     EXPECT_NEAR(throughout.at(clock(1, 15)).air, 33.5, 1e-9);
     EXPECT_NEAR(throughout.at(clock(2, 15)).air, 33.5, 1e-9);
 }
@@ -176,8 +176,7 @@ TEST(Weather, UsualHoursAreTheMeanOfTheirHour) {
     for (const int day : {0, 3, 4}) {
         EXPECT_NEAR(weather.at(clock(day, 7.5)).air, 22.0, 1e-9) << day;
     }
-    EXPECT_NEAR(WeatherSeries(hourlyPond(false), {true, std::nullopt}, 1, 2).at(clock(1, 7.5)).air, 22.0,
-                1e-9);
+    EXPECT_NEAR(WeatherSeries(hourlyPond(false), {true}, 1, 2).at(clock(1, 7.5)).air, 22.0, 1e-9);
 }
 
 }  // namespace

@@ -1,7 +1,7 @@
 #include "engine/run/kernel.h"
 
 #include "engine/ensemble/ensemble.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>
@@ -72,7 +72,7 @@ TEST(Kernel, AllGiveTheSameMembers) {
     std::vector<MemberPack<Lanes>> packs;
     for (const Kernel* one : usableKernels()) {
         packs.push_back(packOf<Lanes>(members));
-        one->balancePack(model, slopes, dawn, packs.back(), {});
+        one->balancePack(model, slopes, dawn, packs.back(), {}, {});
         traces.emplace_back(kMembers, plan);
         one->runPack(model, plan, packs.back(), 0, kMembers, traces.back(), {});
     }

@@ -273,7 +273,7 @@ TEST(CappedRamp, WithoutBottomWaterIsLetGoOnTheFirstDayInTwoSteps) {
 }
 
 TEST(CappedRamp, IsLetGoOnTheFirstMorningThatFindsThePondMixed) {
-    const PondModel model = prepare(scenario("new-clay"), kCoarse);
+    const PondModel model = prepare(scenario("pea-soup"), kCoarse);
     const RampRun run = ran(cappedRamp(25.0, false), 14, model);
     ASSERT_TRUE(run.capLiftedDay);
     const int lifted = *run.capLiftedDay;

@@ -64,7 +64,9 @@ TEST(Triage, TheFirstDoseIsWhatTheColumnLifts) {
 
 TEST(Triage, TemperatureAloneDoesNotMakeAMixedPond) {
     EXPECT_EQ(triage("windy-dugout").layering.kind, Layering::Kind::Mixed);
-    EXPECT_EQ(triage("salt-lens").layering.kind, Layering::Kind::OnlyByTemperature);
+    Pond lens = scenario("salt-lens");
+    lens.profile->temperature.assign(lens.profile->depth.size(), 28.0);
+    EXPECT_EQ(triageOf(prepareUnbalanced(lens)).layering.kind, Layering::Kind::OnlyByTemperature);
     EXPECT_EQ(triage("grandfathers-pond").layering.kind, Layering::Kind::Layered);
     // Salt alone, and oxygen alone.
     Pond pond = scenario("windy-dugout");
@@ -109,8 +111,9 @@ TEST(Triage, NamesTheMinutesThatADoseIs) {
     const auto sentences = sentencesOf(scenario("courtyard-koi"), "koi.toml", {});
     const auto minutes = test::numberSaid(sentences, SentenceKey::TriageFirstDoseTooLarge, "minutes");
     ASSERT_TRUE(minutes);
-    const double dose = triage("courtyard-koi").firstDose->ofBottom_percent;
-    EXPECT_NEAR(*minutes, 30.0 * 25.0 / dose, 1e-9);
+    const auto koi = triage("courtyard-koi");
+    ASSERT_TRUE(koi.band && doseCap_percent(*koi.band));
+    EXPECT_NEAR(*minutes, 30.0 * *doseCap_percent(*koi.band) / koi.firstDose->ofBottom_percent, 1e-9);
 }
 
 }  // namespace

@@ -187,7 +187,7 @@ TEST(DebtEstimate, AGivenDebtStands) {
     pond.bottom.stratified_days = Quantity(60.0);
     pond.water.methane = Quantity(5.0);
     const PondModel model = prepareUnbalanced(pond);
-    EXPECT_EQ(startDebt(pond, model.bottom, model.basin), 14.0);
+    EXPECT_EQ(startDebt(pond, model.bottom, model.basin), 10.5);
     EXPECT_EQ(model.start.fast, prepareUnbalanced(scenario("grandfathers-pond")).start.fast);
 }
 

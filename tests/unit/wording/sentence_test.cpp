@@ -167,20 +167,25 @@ TEST(Sentence, TheMassTakenForAFishIsTheOneThatIsSaid) {
     EXPECT_EQ(stock("stock_kg_per_ha = 120"), stock("stock_kg_per_ha = 120\nmean_mass_g = 250"));
 }
 
-TEST(Sentence, AnUnusualBalanceWarnsAndItsMissIsSigned) {
+TEST(Sentence, AnUnusualBalanceWarnsAndItsMissIsSaid) {
     Comparison comparison = madeUpComparison();
-    comparison.model.balance = {2.9, 1.0, false, 0.0};
+    comparison.model.balance = {2.9, 1.0, 1.1, false, -0.66, 0.4};
+    const auto sentences = sentencesOf(comparison);
     EXPECT_EQ(said(comparison, SentenceKey::BalanceUnusual), "");
-    EXPECT_EQ(numberSaid(sentencesOf(comparison), SentenceKey::Balance, "photosynthesis"), 2.9);
-    EXPECT_EQ(numberSaid(sentencesOf(comparison), SentenceKey::Balance, "respiration"), 1.0);
-    EXPECT_EQ(said(comparison, SentenceKey::BalanceMiss), "");
-    comparison.model.balance = {10.0, 1.0, false, 0.0};
-    EXPECT_NE(said(comparison, SentenceKey::BalanceMiss), "") << "the end is said whatever is missed";
-    comparison.model.balance = {1.0, 0.1, true, -0.66};
-    EXPECT_NE(said(comparison, SentenceKey::BalanceUnusual), "");
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::Balance, "photosynthesis"), 2.9);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::Balance, "respiration"), 1.0);
+    EXPECT_EQ(numberSaid(sentences, SentenceKey::Balance, "wind"), 1.1);
     EXPECT_EQ(said(comparison, SentenceKey::BalanceMiss),
-              "The factor of respiration came to the end of its range, 0.1: the model remains -0.7 mg/L off "
-              "(model minus measured).");
+              "A usual day after the profile the computed water is off by -0.7 mg/L and 0.4 degC where it is "
+              "off most "
+              "(computed minus measured).");
+    EXPECT_EQ(said(comparison, SentenceKey::BalanceContrary), "");
+    comparison.model.balance = {1.0, 0.2, 1.0, true, -1.6, 0.4};
+    EXPECT_NE(said(comparison, SentenceKey::BalanceUnusual), "");
+    EXPECT_EQ(said(comparison, SentenceKey::BalanceMiss), "");
+    EXPECT_NE(said(comparison, SentenceKey::BalanceContrary), "");
+    comparison.model.balance = {1.0, 1.0, 1.0, true, 0.2, -1.2};
+    EXPECT_NE(said(comparison, SentenceKey::BalanceContrary), "");
 }
 
 TEST(Sentence, ARunThatEndedEarlyIsSaidAndNotCompared) {
@@ -200,7 +205,7 @@ TEST(Sentence, TheCautionsCloseEveryComparison) {
     EXPECT_EQ(sentences.back().key, SentenceKey::CautionIce);
     for (const SentenceKey key :
          {SentenceKey::CautionComparison, SentenceKey::CautionReadings, SentenceKey::CautionPermits,
-          SentenceKey::CautionLifeSupport, SentenceKey::NoBubblingOut, SentenceKey::CentralRunOnly}) {
+          SentenceKey::CautionLifeSupport, SentenceKey::CentralRunOnly}) {
         EXPECT_NE(find(sentences, key), nullptr) << english({SentencePart::Caution, key, {}});
     }
 }
@@ -225,7 +230,7 @@ std::vector<Comparison> allKinds() {
     other.runs[2].message = "It was stopped.";
     other.model.oxygenReserve_kg = 0.0;
     other.model.bottom.cause = BottomWater::Cause::Density;
-    other.model.balance = {10.0, 1.0, true, -1.0};
+    other.model.balance = {10.0, 1.0, 1.0, true, -2.0, 0.5};
     other.model.parameters.thresholds.altitudeCut = true;
     other.model.parameters.thresholds.fishMax = 20.0;
     other.runs[0].usualDays = 2;

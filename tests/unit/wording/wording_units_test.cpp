@@ -1,6 +1,6 @@
 // Sentences for readers of US units.
 #include "engine/pond/pond_io.h"
-#include "engine/run/prepare.h"
+#include "engine/run/balance.h"
 #include "engine/wording/sentence.h"
 #include "engine/wording/wording.h"
 #include "tests/scenario.h"
@@ -38,6 +38,8 @@ double bottomShare_percent(const Pond& pond) {
 
 TEST(UsUnits, AreThoseOfThePondFile) {
     Pond pond = test::scenario("grandfathers-pond");
+    pond.profile->oxygen = {8.5, 7.8, 6.8, 3, 0.3, 0.1, 0};
+    pond.profile->temperature = {28.5, 28, 27.5, 25, 22, 20.5, 20};
     const auto said = [&] {
         const auto sentences = sentencesOf(pond, "pond.toml", {});
         const Sentence* bottom = test::find(sentences, SentenceKey::BottomByDensity);
