@@ -57,7 +57,8 @@ public:
         return rows;
     }
 
-    TrialRun<Real> run(const std::array<Real, kBalanceUnknowns>& factors) {
+    /// Half a run if a stop is asked for.
+    TrialRun<Real> run(const std::array<Real, kBalanceUnknowns>& factors, const std::stop_token& stop) {
         m_pack.parameters.respiration.factor = factors[kRespirationFactor];
         m_pack.parameters.growth.factor = factors[kGrowthFactor];
         m_pack.parameters.surface.windFactor = factors[kWindFactor];
@@ -67,6 +68,9 @@ public:
         out.organic.before = column.labileAbove();
         int marks = 0;
         for (const MemberStep& step : m_steps) {
+            if (stop.stop_requested()) {
+                break;
+            }
             takeStep(column, step, m_pack.offsets);
             if (!step.endsHour) {
                 continue;
@@ -238,7 +242,8 @@ BalanceSlopes balanceSlopes(const PondModel& model) {
     Trial<double> trial(model, central, balanceTarget(model));
     const Point at = logFactors(model.parameters, 0);
     const auto run = [&](const Point& where) {
-        const TrialRun<double> out = trial.run({std::exp(where[0]), std::exp(where[1]), std::exp(where[2])});
+        const TrialRun<double> out =
+            trial.run({std::exp(where[0]), std::exp(where[1]), std::exp(where[2])}, {});
         return Eigen::Map<const Rows>(out.rows.data()).eval();
     };
     const Rows here = run(at);
@@ -275,18 +280,18 @@ void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<
     };
     // A member that is done is taken along as it is, so that its factors do not depend on its neighbours.
     for (int turn = 0; turn < kMostTrials && isSearching() && !stop.stop_requested(); ++turn) {
-        const TrialRun<Real> tried = trial.run(factors(&Search::at));
+        const TrialRun<Real> tried = trial.run(factors(&Search::at), stop);
         for (int k = 0; k < kLanes<Real>; ++k) {
             if (!searches[k].isDone()) {
                 searches[k].take(missOf(tried.rows, wanted, k, read));
             }
         }
     }
+    const std::array<Real, kBalanceUnknowns> found = factors(&Search::best);
+    const TrialRun<Real> last = trial.run(found, stop);
     if (stop.stop_requested()) {
         return;
     }
-    const std::array<Real, kBalanceUnknowns> found = factors(&Search::best);
-    const TrialRun<Real> last = trial.run(found);
     pack.parameters.respiration.factor = found[kRespirationFactor];
     pack.parameters.growth.factor = found[kGrowthFactor];
     pack.parameters.surface.windFactor = found[kWindFactor];
