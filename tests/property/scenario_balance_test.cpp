@@ -103,5 +103,39 @@ TEST(ScenarioBalance, HeadlineStillCrashesWhenStartedAtOnceAndGainsLater) {
     EXPECT_GT(atOnce.days.back().lowest, 3.5);
 }
 
+/// The headline's basin, mixed, at a date: all of one warmth, with 8 mg/L and a debt of 1 mg/L.
+Pond mixedHeadline(const Date& first, double degrees) {
+    Pond pond = scenario("grandfathers-pond");
+    const auto shift = std::chrono::local_days(first) - std::chrono::local_days(*pond.place.firstDay);
+    pond.place.firstDay = first;
+    for (WeatherDay& day : pond.weather.days) {
+        day.date = Date(std::chrono::local_days(day.date) + shift);
+        day.airMin = Quantity(degrees - 6.0);
+        day.airMax = Quantity(degrees + 6.0);
+    }
+    *pond.profile->at += shift;
+    pond.profile->temperature.assign(pond.profile->depth.size(), degrees);
+    pond.profile->oxygen.assign(pond.profile->depth.size(), 8.0);
+    pond.bottom.oxygenDebt = Quantity(1.0);
+    return pond;
+}
+
+// In the cool season a mixed pond takes air at once: it stays above its stress line and no lower than alone.
+TEST(ScenarioBalance, AMixedPondInOctoberOrAprilIsNotHarmed) {
+    using namespace std::chrono;
+    for (const Pond& pond :
+         {mixedHeadline(Date(2026y / October / 10), 16.0), mixedHeadline(Date(2026y / April / 10), 13.0)}) {
+        const PondModel model = prepare(pond);
+        RunRequest request;
+        request.keepLayers = false;
+        const double alone = runRamp(model, nullptr, request).worst().lowest;
+        const double atOnce =
+            runRamp(model, &rampOfKind(model.pond, RampKind::Continuous), request).worst().lowest;
+        EXPECT_GT(alone, model.parameters.thresholds.stress);
+        EXPECT_GT(atOnce, model.parameters.thresholds.stress);
+        EXPECT_GE(atOnce, alone);
+    }
+}
+
 }  // namespace
 }  // namespace engine::test
