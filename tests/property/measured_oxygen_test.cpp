@@ -1,6 +1,7 @@
 // Oxygen of a measured reservoir: without air in summer, the demand of its bottom water, and an overturn of
 // water in debt. Nothing of the model is fitted to it; each start is balanced on the ten days before. Where
 // the data are from stands in measured_waters.h.
+#include "engine/base/units.h"
 #include "engine/pond/local_time.h"
 #include "engine/run/balance.h"
 #include "tests/property/measured_reservoir.h"
@@ -11,7 +12,6 @@
 #include <chrono>
 #include <cmath>
 #include <cstdio>
-#include <functional>
 
 namespace engine::test {
 namespace {
@@ -19,19 +19,6 @@ namespace {
 using namespace std::chrono;
 
 constexpr int kPast = 10;  // [d] of weather before a profile
-
-/// Volume mean between two depths of what `value` gives at a depth.
-double meanBetween(const Basin& basin, double top, double bottom,
-                   const std::function<double(double)>& value) {
-    constexpr int kSlices = 200;
-    double sum = 0.0, area = 0.0;
-    for (int i = 0; i < kSlices; ++i) {
-        const double depth = top + (i + 0.5) * (bottom - top) / kSlices;
-        sum += basin.area(depth) * value(depth);
-        area += basin.area(depth);
-    }
-    return sum / area;
-}
 
 struct OxygenRun {
     PondModel model;
@@ -83,7 +70,7 @@ TEST(MeasuredOxygen, WithoutAirTheUpperWaterIsNearerThanWithoutBooks) {
     }
     std::printf("0 to 3 m after 7 to 11 days: off by %.2f mg/L, bias %+.2f, start unchanged %.2f\n", off,
                 bias, unchanged);
-    // Asked is 0.8: missed, 1.39 when this was written. Before labile matter had books it was 2.40.
+    // Asked is 0.8: missed, 1.41 when this was written. Before labile matter had books it was 2.40.
     EXPECT_LT(off, 2.40);
 }
 
@@ -104,6 +91,41 @@ TEST(MeasuredOxygen, BottomWaterLosesWhatItsMudAsksFor) {
     // Asked is within 0.15: missed, 0.61 when this was written, since the demand of an average pond is taken.
     // Before it was 1.0.
     EXPECT_NEAR(found, measured, 0.4);
+}
+
+// The plume's line as chosen on another start by its heat alone (measured_waters_test.cpp); "on and off"
+// taken as 12 h from noon a day.
+TEST(MeasuredOxygen, AStartOfThePlumeTakesTheUpperWaterDown) {
+    const auto data = trialData("reservoir");
+    if (!data) {
+        GTEST_SKIP() << kNoTrialData << "reservoir";
+    }
+    const Reservoir reservoir = readReservoir(*data);
+    constexpr int kDays = 3, kDiffusers = 50;
+    constexpr double kDepth = 6.0;
+    const LakeProfile& before = reservoir.profileOf(local_days(2016y / July / 25));
+    const LakeProfile& after = reservoir.profileOf(local_days(2016y / July / 28));
+    Pond pond = reservoirPond(reservoir, before, kDays, {}, kPast);
+    Aerator& aerator = pond.aerator.emplace();
+    aerator.diffusers = Quantity(kDiffusers);
+    aerator.depth = Quantity(kDepth);
+    aerator.freeAir_lPerMin = Quantity(617.0 / kDiffusers);
+    OxygenRun run{prepare(pond), {}};
+    RunRequest request;
+    request.days = kDays;
+    request.schedule.emplace();
+    for (int day = 0; day < kDays; ++day) {
+        request.schedule->push_back(
+            {day * kDay + 12.0 * kHour, (day + 1) * kDay, kDiffusers, kDepth, day + 1});
+    }
+    const Ramp any;  // with a schedule, a ramp only says that this is not do-nothing
+    run.run = runRamp(run.model, &any, request);
+    const double measured = run.measured(after, 0.0, 3.0), found = run.mean(kDays, 0.0, 3.0);
+    std::printf("0 to 3 m on 28 July 2016 %.1f mg/L, measured %.1f, %.1f on the 25th\n", found, measured,
+                run.measured(before, 0.0, 3.0));
+    // Falling Creek Reservoir fell from 8.4 to 6.1; without books of labile matter the upper water gained.
+    EXPECT_LT(found, run.measured(before, 0.0, 3.0) - 1.0);
+    EXPECT_NEAR(found, measured, 1.2);
 }
 
 TEST(MeasuredOxygen, AnOverturnOfWaterInDebtIsFollowed) {
@@ -150,9 +172,12 @@ TEST(MeasuredOxygen, AnOverturnOfWaterInDebtIsFollowed) {
         if (day >= local_days(2018y / October / 29)) {
             EXPECT_LT(most, 0.1) << "methane was gone on 29 October";
         }
+        if (day == local_days(2018y / October / 29)) {
+            EXPECT_NEAR(run.mean(after, 0.0, 9.3), run.measured(profile, 0.0, 9.3), 0.5);
+        }
     }
-    // Falling Creek Reservoir. Asked are 1.2 for the surface on 15 October and 0.5 for the lake on the 29th:
-    // missed, 1.7 and 0.9 too high when this was written. Before it was off by 1.80 on these four days.
+    // Falling Creek Reservoir. Asked are 1.2 for the surface on 15 October: missed, 1.3 too high when this
+    // was written. Before, the lake was off by 1.80 on these four days.
     EXPECT_LT(error, 1.80);
 }
 

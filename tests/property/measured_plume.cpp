@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
-#include <functional>
 #include <optional>
 
 namespace engine::test {
@@ -15,20 +14,6 @@ namespace {
 using std::chrono::local_days;
 
 constexpr double kParting = 3.0, kReach = 6.5;  // [m]; water above and below the first, down to the second
-
-/// Volume mean between two depths of what `value` gives at a depth.
-double meanBetween(const Basin& basin, double top, double bottom,
-                   const std::function<double(double depth)>& value) {
-    constexpr int kSlices = 200;
-    const double thickness = (bottom - top) / kSlices;
-    double sum = 0.0, area = 0.0;
-    for (int i = 0; i < kSlices; ++i) {
-        const double depth = top + (i + 0.5) * thickness;
-        sum += basin.area(depth) * value(depth);
-        area += basin.area(depth);
-    }
-    return sum / area;
-}
 
 Schedule scheduleOf(const PlumeStart& start, const DiffuserLine& line) {
     Schedule air;

@@ -107,6 +107,19 @@ void print(const std::string& title, const std::vector<DepthErrors>& errors) {
     std::printf("\n");
 }
 
+double meanBetween(const Basin& basin, double top, double bottom,
+                   const std::function<double(double depth)>& value) {
+    constexpr int kSlices = 200;
+    const double thickness = (bottom - top) / kSlices;
+    double sum = 0.0, area = 0.0;
+    for (int i = 0; i < kSlices; ++i) {
+        const double depth = top + (i + 0.5) * thickness;
+        sum += basin.area(depth) * value(depth);
+        area += basin.area(depth);
+    }
+    return sum / area;
+}
+
 double WaterRun::temperature(std::size_t hour, double depth) const {
     std::vector<double> values;
     for (const LayerRow& layer : run.layers.at(hour)) {

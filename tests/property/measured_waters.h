@@ -13,6 +13,7 @@
 #include "engine/run/run.h"
 
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <string>
 #include <string_view>
@@ -62,6 +63,10 @@ template <class Depths>
 
 /// Prints mean absolute errors and biases, all depths together first.
 void print(const std::string& title, const std::vector<DepthErrors>& errors);
+
+/// Volume mean between two depths [m] of what `value` gives at a depth.
+[[nodiscard]] double meanBetween(const Basin& basin, double top, double bottom,
+                                 const std::function<double(double depth)>& value);
 
 /// A pond made ready, and its run with all layers.
 struct WaterRun {
