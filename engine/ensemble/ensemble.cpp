@@ -166,7 +166,7 @@ std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const Memb
 bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
                     const std::stop_token& stop, const std::function<void()>& packDone) {
     const std::size_t packs = packsOf(members.size());
-    const BalanceSlopes slopes = balanceSlopes(model);
+    const BalanceSlopes slopes = balanceSlopes(model, stop);
     const std::size_t done = forEachIndex(packs, threads, stop, [&](std::size_t pack) {
         balanceOnePack(model, slopes, membersOfPack(std::span(members), pack), stop);
         if (packDone) {

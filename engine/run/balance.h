@@ -47,8 +47,9 @@ inline constexpr int kBalanceRows = kDawnRow + 1;
 /// How the rows [g/m^3], [K] go with the logarithms of the factors.
 using BalanceSlopes = Eigen::Matrix<double, kBalanceRows, kBalanceUnknowns>;
 
-/// Those of the central run at the factors that it has, with which each member is searched.
-[[nodiscard]] BalanceSlopes balanceSlopes(const PondModel& model);
+/// Those of the central run at the factors that it has, with which each member is searched; of no use once a
+/// stop was asked for.
+[[nodiscard]] BalanceSlopes balanceSlopes(const PondModel& model, const std::stop_token& stop = {});
 
 /// What a day after the profile is off by, at its worst [g/m^3], [K]; model minus profile.
 struct BalanceMiss {

@@ -237,13 +237,13 @@ BalanceMiss worstOfDay(const Rows& miss) {
 
 }  // namespace
 
-BalanceSlopes balanceSlopes(const PondModel& model) {
+BalanceSlopes balanceSlopes(const PondModel& model, const std::stop_token& stop) {
     const MemberPack<double> central{model.parameters, model.start, {PackOffset<double>{}}};
     Trial<double> trial(model, central, balanceTarget(model));
     const Point at = logFactors(model.parameters, 0);
     const auto run = [&](const Point& where) {
         const TrialRun<double> out =
-            trial.run({std::exp(where[0]), std::exp(where[1]), std::exp(where[2])}, {});
+            trial.run({std::exp(where[0]), std::exp(where[1]), std::exp(where[2])}, stop);
         return Eigen::Map<const Rows>(out.rows.data()).eval();
     };
     const Rows here = run(at);
