@@ -25,7 +25,8 @@ void addBalance(const BalanceResult& balance, const SentenceBuilder& builder) {
                             std::fabs(balance.missTemperature) > kContraryTemperature.value;
     builder.add(
         isContrary ? SentenceKey::BalanceContrary : SentenceKey::BalanceMiss,
-        {oxygen("oxygen", balance.missOxygen), number("degrees", Measure::Degrees, balance.missTemperature)});
+        {oxygen("oxygen", balance.missOxygen),
+         number("degrees", Measure::Degrees, std::round(10.0 * balance.missTemperature) / 10.0 + 0.0)});
 }
 
 void addFish(const PondModel& model, const SentenceBuilder& builder) {
