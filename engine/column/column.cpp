@@ -109,16 +109,12 @@ void Column<Real>::startOrganic() {
     const OrganicParameters<Real>& p = m_parameters.organic;
     const bool isPart = m_bottom.exists() && m_bottom.depth > 0.0;  // Some ponds are poor from the very top
     const double open = isPart ? m_bottom.depth : m_grid.face[m_layers];
-    const auto breathing = [&](const Real& chlorophyll) {
-        return m_parameters.respiration.base + m_parameters.respiration.perChlorophyll * chlorophyll;
-    };
-    const auto labile = [&](const Real& chlorophyll) {
-        const Real breathes = breathing(chlorophyll), living = p.ofChlorophyll * chlorophyll;
-        return max(Real((breathes - p.maintenance * living) / p.decay),
-                   Real(breathes / (p.decay + p.maintenance)));
-    };
-    const Real zero = 0.0;
-    const Real above = labile(m_state.solutes[0][kChlorophyll]);
+    const Real zero = 0.0, chlorophyll = m_state.solutes[0][kChlorophyll];
+    const Real breathes =
+        m_parameters.respiration.base + m_parameters.respiration.perChlorophyll * chlorophyll;
+    // Algae are no more than all of it, which the second says.
+    const Real above = max(Real((breathes - p.maintenance * (p.ofChlorophyll * chlorophyll)) / p.decay),
+                           Real(breathes / (p.decay + p.maintenance)));
     m_organic.oldDemand = max(Real(m_parameters.sediment.demand - p.settling * above),
                               Real((1.0 - kMostLabileMud.value) * m_parameters.sediment.demand));
     for (int i = 0; i < m_layers; ++i) {
