@@ -15,11 +15,10 @@
 //
 // What is left stays positive for any step and conserves to rounding:
 // - A stage is backward Euler with flow that is central as far as diffusion carries it, tridiagonal plus one
-// dense row per rise of the plume
-//   (Sherman, Morrison, Woodbury), solved with sums and products of positive numbers only; the surface's
-//   exchange with the air is one more entry of that matrix, so that nothing has to be slowed. Central face
-//   values come back as antidiffusive fluxes under the limiter of Boris and Book. First-order flow on the
-//   same layers loses the thermocline.
+//   dense row per rise of the plume (Sherman, Morrison, Woodbury), solved with sums and products of positive
+//   numbers only; the surface's exchange with the air is one more entry of that matrix, so that nothing has
+//   to be slowed. Central face values come back as antidiffusive fluxes under the limiter of Boris and Book.
+//   First-order flow on the same layers loses the thermocline.
 // - Two stages may pass zero, one stage does not: where they do, a solute is brought back towards the answer
 //   of one stage over the whole step, by no more than it takes.
 // - Reactions: oxygen after the step solves a rising concave equation. Newton from the left of the root never
@@ -118,9 +117,9 @@ public:
     [[nodiscard]] Real fishWater() const { return m_fish.best; }
     /// Oxygen of the whole pond [g]; fast plus medium debt of the whole pond [g].
     [[nodiscard]] Real oxygenStored() const;
+    [[nodiscard]] Real debtStored() const;
     /// Oxygen above z_b, of the whole pond without bottom water [g].
     [[nodiscard]] Real oxygenAbove() const { return heldAbove(kOxygen); }
-    [[nodiscard]] Real debtStored() const;
     /// Labile organic matter of water and sediment, and that of the water above z_b alone [g O2].
     [[nodiscard]] Real organicStored() const;
     [[nodiscard]] Real labileAbove() const { return heldAbove(kLabile); }

@@ -21,8 +21,8 @@ struct Forcing {
 struct WeatherPlan {
     bool usualThroughout = false;        ///< Every day is the usual day (balance; a cause).
     std::optional<int> usualAfterDay{};  ///< Later days take the usual day under that day's sun (end state).
-    std::optional<int>
-        usualBeforeDay{};  ///< Usual is the mean of the days before this, if kPastDays are known.
+    /// Usual is the mean of the days before this, if kPastDays of them are known.
+    std::optional<int> usualBeforeDay{};
 };
 
 /// Weather of the pond at any time of a run: the table of days turned into hours, or the hourly file;
