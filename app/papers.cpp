@@ -121,7 +121,7 @@ PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::pa
     auto run = std::make_shared<const engine::FrozenRun>(
         engine::runFrozen(std::get<engine::FrozenPond>(frozen),
                           {DAWNLINE_VERSION, runTime(), options.seed, options.members, 0, options.ramp},
-                          engine::ruleDays(pond), control, earlier));
+                          engine::defaultDays(pond), control, earlier));
     if (const QString fault = endedEarly(run->comparison); !fault.isEmpty()) {
         return {nullptr, fault.toStdString(), 1};
     }

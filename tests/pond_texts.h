@@ -98,6 +98,7 @@ elevation_m = 120
 first_day = 2026-06-14
 utc_offset_h = -6
 wind_shelter = { value = 0.7, low = 0.5, high = 0.9, sure = "guessed", source = "trees\non three sides" }
+time_zone = "America/Chicago"
 
 [[basin.contour]]
 depth_m = 0
@@ -162,6 +163,15 @@ temperature_c = 10
 oxygen_mg_per_l = 8
 salinity = 0.2
 
+[[inflow]]
+from = 2026-06-15T14:00:00
+until = 2026-06-15T20:00:00
+flow_l_per_s = 40
+temperature_c = 16
+oxygen_mg_per_l = 9
+salinity = 0.1
+organic_mg_per_l = 5
+
 [[fish]]
 kind = "bass"
 stock_kg_per_ha = 120
@@ -201,6 +211,8 @@ air_max_c = 34
 dew_point_c = 19
 wind_m_per_s = 1.5
 cloud_percent = 90
+rain_mm = 30
+snow_mm = 2
 
 [aerator]
 free_air_l_per_min = 45
@@ -223,6 +235,16 @@ stress_mg_per_l = 5
 lethal_mg_per_l = 2.5
 fish_water_percent = 25
 fish_max_c = 20
+
+[history]
+years_without_kill = 12
+kills = [2019-07-20]
+
+[start_rules]
+lethal_percent = 4
+lethal_alone_percent = 8
+lethal_added_percent = 1
+days_after_algaecide = 28
 
 [[ramp]]
 name = "at once"
@@ -258,6 +280,8 @@ kind = "table"
 minutes = [5, 10, 0, 720, 1440]
 diffusers = [1, 1, 2]
 depth_m = [1.5, 3]
+surface_air_kw = 1.5
+surface_air_window = ["22:00", "08:00"]
 
 [readings]
 file = "logger.csv"

@@ -223,6 +223,13 @@ inline Pond randomPond(Dice& dice) {
         pond.profile->oxygen.resize(size, 0.0);
         pond.profile->salinity.resize(dice.coin() ? size : 0, 1.0 / 3.0);
     }
+    // What would be warned of: a clock far from the sun's, and air that freezes.
+    if (!pond.place.timeZone.empty()) {
+        pond.place.timeZone = "America/Chicago";
+    }
+    if (pond.place.utcOffset_h && pond.place.longitude_deg) {
+        pond.place.utcOffset_h = Quantity(*pond.place.longitude_deg / 15.0);
+    }
     pond.weather.file = "";
     pond.weather.stamp.reset();
     pond.weather.days.resize(pond.weather.days.size() + 1);
@@ -232,7 +239,7 @@ inline Pond randomPond(Dice& dice) {
         Filler(dice).number("", table.cloud_percent.emplace(), kPercentRule);
         table.date = day;
         day = Date(std::chrono::local_days(day) + std::chrono::days(1));
-        table.airMax = Quantity(30.0 * dice.share());
+        table.airMax = Quantity(10.0 + 20.0 * dice.share());
         table.airMin = Quantity(*table.airMax - 9.0 * dice.share());
         table.humidity_percent.reset();
         table.dewPoint.reset();
@@ -263,6 +270,9 @@ inline Pond randomPond(Dice& dice) {
         reading.depth = Quantity(deepest * dice.share());
         reading.oxygen = Quantity(dice.number(kOxygenRule));
     }
+    for (Inflow& inflow : pond.inflows) {
+        inflow.until = *inflow.from + std::chrono::seconds(dice.between(60, 60 * 86400));
+    }
     for (Event& event : pond.events) {
         event.kind = "rain";
         event.ramp.clear();
@@ -287,6 +297,7 @@ inline Pond randomPond(Dice& dice) {
         ramp.dose_percent =
             ramp.kind == RampKind::Capped ? ramp.dose_percent.value_or(Quantity(10.0)) : MaybeQuantity();
         ramp.hold = ramp.kind == RampKind::Capped && ramp.hold;
+        ramp.surfaceAirWindow = ramp.surfaceAir_kW ? ramp.surfaceAirWindow : std::nullopt;
         if (ramp.kind == RampKind::Capped) {
             ramp.pulses.reset();  // one run a day
         }

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 namespace engine {
 
@@ -22,6 +24,40 @@ Percentiles percentilesOf(std::span<float> sample) {
     Percentiles out{};
     for (std::size_t i = 0; i < out.size(); ++i) {
         out[i] = sortedQuantile(sample, kPercentiles[i]);
+    }
+    return out;
+}
+
+Percentiles percentilesOf(std::span<float> sample, std::span<const double> weights) {
+    if (weights.empty()) {
+        return percentilesOf(sample);
+    }
+    ensure(weights.size() == sample.size(), "each value has its weight");
+    std::vector<std::pair<float, double>> values;
+    for (std::size_t i = 0; i < sample.size(); ++i) {
+        if (weights[i] > 0.0) {
+            values.emplace_back(sample[i], weights[i]);
+        }
+    }
+    ensure(!values.empty(), "some value has a weight");
+    std::sort(values.begin(), values.end());
+    std::vector<double> place;  // Of each value: the weight up to its middle, from that of the first on
+    double before = 0.0;
+    for (const auto& [value, weight] : values) {
+        place.push_back(before + 0.5 * weight - 0.5 * values.front().second);
+        before += weight;
+    }
+    Percentiles out{};
+    for (std::size_t k = 0; k < out.size(); ++k) {
+        const double wanted = kPercentiles[k] * place.back();
+        const auto above = static_cast<std::size_t>(
+            std::min(std::lower_bound(place.begin(), place.end(), wanted), place.end() - 1) - place.begin());
+        const std::size_t below = above > 0 ? above - 1 : 0;
+        const double span = place[above] - place[below];
+        const double share = span > 0.0 ? (wanted - place[below]) / span : 1.0;
+        const double low = static_cast<double>(values[below].first),
+                     high = static_cast<double>(values[above].first);
+        out[k] = low + share * (high - low);
     }
     return out;
 }

@@ -18,4 +18,9 @@ using Percentiles = std::array<double, kPercentiles.size()>;
 /// All five of a sample in any order, which is sorted on the way.
 [[nodiscard]] Percentiles percentilesOf(std::span<float> sample);
 
+/// The same of a sample whose values weigh differently; with equal weights the same numbers. A value stands
+/// at half its own weight beyond that of the smaller ones, and the first and the last at the ends.
+/// @param weights  As many, none negative and not all 0; empty: equal ones. The sample is sorted on the way.
+[[nodiscard]] Percentiles percentilesOf(std::span<float> sample, std::span<const double> weights);
+
 }  // namespace engine

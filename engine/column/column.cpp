@@ -78,9 +78,10 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
             m_grid.volume[i] *
             std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
-    m_transport.springWater.fill(zero);
-    m_transport.springWater[kOxygen] = parameters.spring.oxygen;
-    m_transport.springWater[kSalt] = parameters.spring.salinity;
+    for (int i = 0; i < m_layers; ++i) {
+        m_transport.heatBrought[i][0] = zero;
+        m_transport.brought[i].fill(zero);
+    }
     m_plants.weedMassAtStart = parameters.weeds.mass;
     m_state.muck.assign(aerator.diffusers, parameters.muck.store);
     for (const double z : m_grid.face) {
@@ -147,15 +148,17 @@ void Column<Real>::resume(const KeptWater<Real>& water) {
 }
 
 template <class Real>
-void Column<Real>::step(double dt, const Air<Real>& overWater, const Aeration& aeration) {
+void Column<Real>::step(double dt, const Air<Real>& overWater, const Aeration& aeration,
+                        const InflowingWater& inflow) {
     const Air<Real> air = onPond(overWater);
     applyPlantTable(air);
     sunlight(air, m_state);
     densities(m_state);
-    meetAir(air, m_state);
+    meetAir(air, inflow, m_state);
+    enter(inflow);
     plume(aeration, m_state);
     stirring(air);
-    react(dt, aeration);
+    react(dt, aeration, inflow);
     move(dt);
     stirMuck(aeration, dt);
     placeFish(m_state);
@@ -164,7 +167,7 @@ void Column<Real>::step(double dt, const Air<Real>& overWater, const Aeration& a
 
 /// What the reactions of the step make of the water, beside the water as it was.
 template <class Real>
-void Column<Real>::react(double dt, const Aeration& aeration) {
+void Column<Real>::react(double dt, const Aeration& aeration, const InflowingWater& inflow) {
     gather(m_state);
     reactionsOf(aeration, m_state, dt);
     reactionStep(m_reacting.rates, dt, m_reacting.water, m_reacting.amounts);
@@ -186,17 +189,53 @@ void Column<Real>::react(double dt, const Aeration& aeration) {
         s[kSlow] = m_reacting.water.slow[i];
         s[kLabile] = m_reacting.water.labile[i];
     }
+    dilute(dt, inflow);
     settle(dt);
 }
 
+/// Rain thins what the surface holds, which runs over; its heat and oxygen go with those of the air.
 template <class Real>
-Real Column<Real>::whereFishAre(Solute which, double (*toxicShare)(double temperature, double ph)) const {
+void Column<Real>::dilute(double dt, const InflowingWater& inflow) {
+    if (!(inflow.rain > 0.0)) {
+        return;
+    }
+    const double left = 1.0 / (1.0 + dt * inflow.rain * m_grid.faceArea[0] * m_perVolume[0]);
+    const double gone = (1.0 - left) * m_grid.volume[0];
+    auto& surface = m_transport.reacted[0];
+    m_ledger.debtInflow -= gone * (surface[kFast] + surface[kMedium]);
+    m_ledger.organic[kLost] += gone * surface[kLabile];
+    for (int c = kOxygen + 1; c < kSolutes; ++c) {
+        surface[c] *= left;
+    }
+}
+
+template <class Real>
+Real Column<Real>::oxygenAtFish() const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_fish.places[i] * m_state.solutes[i][kOxygen];
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::temperatureAtFish() const {
+    Real sum = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        sum += m_fish.places[i] * m_state.heat[i][0];
+    }
+    return sum;
+}
+
+template <class Real>
+Real Column<Real>::whereFishAre(Solute which, double ph,
+                                double (*toxicShare)(double temperature, double ph)) const {
     Real sum = 0.0;
     for (int member = 0; member < kLanes<Real>; ++member) {
         double total = 0.0;
         for (int i = 0; i < m_layers; ++i) {
             total += lane(m_fish.places[i], member) * lane(m_state.solutes[i][which], member) *
-                     toxicShare(lane(m_state.heat[i][0], member), m_parameters.toxicants.ph);
+                     toxicShare(lane(m_state.heat[i][0], member), ph);
         }
         setLane(sum, member, total);
     }
@@ -204,13 +243,13 @@ Real Column<Real>::whereFishAre(Solute which, double (*toxicShare)(double temper
 }
 
 template <class Real>
-Real Column<Real>::unionisedAmmonia() const {
-    return m_parameters.toxicants.ammoniaOfSlow * whereFishAre(kSlow, unionisedAmmoniaShare);
+Real Column<Real>::unionisedAmmonia(double ph) const {
+    return m_parameters.toxicants.ammoniaOfSlow * whereFishAre(kSlow, ph, unionisedAmmoniaShare);
 }
 
 template <class Real>
-Real Column<Real>::hydrogenSulfide() const {
-    return whereFishAre(kSulfide, undissociatedSulfideShare);
+Real Column<Real>::hydrogenSulfide(double ph) const {
+    return whereFishAre(kSulfide, ph, undissociatedSulfideShare);
 }
 
 template <class Real>
@@ -272,20 +311,24 @@ template Column<double>::Column(const Grid&, const Parameters<double>&, const Ae
 template Column<Pack<4>>::Column(const Grid&, const Parameters<Pack<4>>&, const AeratorSetup&,
                                  const BottomWater&, const StartState<Pack<4>>&, const ColumnSwitches&);
 
-template void Column<double>::step(double, const Air<double>&, const Aeration&);
+template void Column<double>::step(double, const Air<double>&, const Aeration&, const InflowingWater&);
 template void Column<double>::resume(const KeptWater<double>&);
-template double Column<double>::unionisedAmmonia() const;
-template double Column<double>::hydrogenSulfide() const;
+template double Column<double>::unionisedAmmonia(double) const;
+template double Column<double>::oxygenAtFish() const;
+template double Column<double>::temperatureAtFish() const;
+template double Column<double>::hydrogenSulfide(double) const;
 template double Column<double>::oxygenStored() const;
 template double Column<double>::debtStored() const;
 template double Column<double>::organicStored() const;
 template double Column<double>::heldAbove(Solute) const;
 template std::vector<double> Column<double>::temperatures(int) const;
 template std::vector<double> Column<double>::solutes(Solute, int) const;
-template void Column<Pack<4>>::step(double, const Air<Pack<4>>&, const Aeration&);
+template void Column<Pack<4>>::step(double, const Air<Pack<4>>&, const Aeration&, const InflowingWater&);
 template void Column<Pack<4>>::resume(const KeptWater<Pack<4>>&);
-template Pack<4> Column<Pack<4>>::unionisedAmmonia() const;
-template Pack<4> Column<Pack<4>>::hydrogenSulfide() const;
+template Pack<4> Column<Pack<4>>::unionisedAmmonia(double) const;
+template Pack<4> Column<Pack<4>>::oxygenAtFish() const;
+template Pack<4> Column<Pack<4>>::temperatureAtFish() const;
+template Pack<4> Column<Pack<4>>::hydrogenSulfide(double) const;
 template Pack<4> Column<Pack<4>>::oxygenStored() const;
 template Pack<4> Column<Pack<4>>::debtStored() const;
 template Pack<4> Column<Pack<4>>::organicStored() const;

@@ -36,6 +36,7 @@
 #include "engine/column/column_parts.h"
 #include "engine/column/state.h"
 #include "engine/water/basin.h"
+#include "engine/water/inflowing_water.h"
 #include "engine/water/parameters.h"
 
 #include <array>
@@ -88,7 +89,7 @@ public:
     Column& operator=(const Column&) = delete;
 
     /// Advances by `dt` under air and aeration that hold for the step (taken at its middle).
-    void step(double dt, const Air<Real>& air, const Aeration& aeration);
+    void step(double dt, const Air<Real>& air, const Aeration& aeration, const InflowingWater& inflow = {});
 
     /// Brings the plume up to date with the water for a step that is about to come, so that
     /// hypolimneticLift() holds for it.
@@ -96,7 +97,8 @@ public:
 
     /// d/dt of a state at an instant under the same physics. Never throws on trial states; continues its
     /// formulas outside their range.
-    void rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, State<Real>& out);
+    void rates(const Air<Real>& air, const Aeration& aeration, const State<Real>& state, State<Real>& out,
+               const InflowingWater& inflow = {});
 
     /// The plume is integrated again at the next step, whatever has moved (on the clock, each hour).
     void refreshPlume() { m_bubbles.isStale = true; }
@@ -125,9 +127,13 @@ public:
     [[nodiscard]] Real labileAbove() const { return heldAbove(kLabile); }
     /// Volume above z_b, of the whole pond without bottom water [m^3].
     [[nodiscard]] double openVolume() const { return m_organic.openVolume; }
+    /// Oxygen where the fish are [g/m^3] and their temperature [degC].
+    [[nodiscard]] Real oxygenAtFish() const;
+    [[nodiscard]] Real temperatureAtFish() const;
     /// Un-ionised ammonia as nitrogen and hydrogen sulfide as sulfur where the fish are [g/m^3].
-    [[nodiscard]] Real unionisedAmmonia() const;
-    [[nodiscard]] Real hydrogenSulfide() const;
+    /// @param ph  Of the water there.
+    [[nodiscard]] Real unionisedAmmonia(double ph) const;
+    [[nodiscard]] Real hydrogenSulfide(double ph) const;
     /// [m^3/s], net: what the plume carries up through z_b now.
     [[nodiscard]] Real hypolimneticLift() const { return m_bubbles.hypolimneticLift; }
     /// Integrations of the plume so far, all lanes.
@@ -139,7 +145,8 @@ public:
 
 private:
     [[nodiscard]] Real heldAbove(Solute which) const;
-    [[nodiscard]] Real whereFishAre(Solute which, double (*toxicShare)(double temperature, double ph)) const;
+    [[nodiscard]] Real whereFishAre(Solute which, double ph,
+                                    double (*toxicShare)(double temperature, double ph)) const;
     /// The air with the wind that the balance found.
     [[nodiscard]] Air<Real> onPond(Air<Real> air) const {
         air.wind10 = m_parameters.surface.windFactor * air.wind10;
@@ -150,16 +157,18 @@ private:
     void densities(const State<Real>& state);
     void sunlight(const Air<Real>& air, const State<Real>& state);
     [[nodiscard]] Real surfaceLoss(const Air<Real>& air, const Real& surface) const;
-    void meetAir(const Air<Real>& air, const State<Real>& state);
+    void meetAir(const Air<Real>& air, const InflowingWater& inflow, const State<Real>& state);
     void plume(const Aeration& aeration, const State<Real>& state);
     void integrate(const Aeration& aeration, const State<Real>& state);
     [[nodiscard]] bool mixingChanges() const {
         return m_switches.mixing && m_switches.fixedDiffusivity < 0.0;
     }
     void stirring(const Air<Real>& air);
-    void returnedDensity(const Real& spring);
+    void returnedDensity();
     void diffusivityAtEnd(double dt, int turns);
-    void springWater();
+    void enter(const InflowingWater& inflow);
+    void bring(const Real& flow, const Real& temperature, const std::array<Real, kSolutes>& holds);
+    void dilute(double dt, const InflowingWater& inflow);
     void applyPlantTable(const Air<Real>& air);
     void placeFish(const State<Real>& state);
     void reactionsOf(const Aeration& aeration, const State<Real>& state, double dt);
@@ -173,7 +182,7 @@ private:
     void releaseMuck(const Aeration& aeration, const Real& stirs, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;
     void prepareMuck(double dt);
-    void react(double dt, const Aeration& aeration);
+    void react(double dt, const Aeration& aeration, const InflowingWater& inflow);
     void move(double dt);
     void startStage(bool isFirst, double dt);
     void keepPositive(double dt, std::array<Real, kSolutes>& surface);

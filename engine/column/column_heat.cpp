@@ -14,6 +14,16 @@ namespace {
 
 constexpr double kHeatPerVolume = kWaterDensity.value * kWaterSpecificHeat.value;  // [J/m^3/K]
 
+/// Two exchanges as one.
+template <class Real>
+AirExchange<Real> joined(const AirExchange<Real>& one, double rate, double target) {
+    if (!(rate > 0.0)) {
+        return one;
+    }
+    const Real both = one.rate + rate;
+    return {both, (one.rate * one.target + rate * target) / both};
+}
+
 }  // namespace
 
 template <class Real>
@@ -86,9 +96,10 @@ Real Column<Real>::surfaceLoss(const Air<Real>& air, const Real& surface) const 
 }
 
 /// Heat and oxygen that the surface exchanges with the air: rates of the step, as the surface is at its
-/// start.
+/// start. Rain brings its own warmth and the oxygen that it holds, and takes as much of the surface over the
+/// brim.
 template <class Real>
-void Column<Real>::meetAir(const Air<Real>& air, const State<Real>& state) {
+void Column<Real>::meetAir(const Air<Real>& air, const InflowingWater& inflow, const State<Real>& state) {
     const Real surface = state.heat[0][0];
     const Real loss = surfaceLoss(air, surface);
     // [W/m^2/K]; longwave alone has more than kLeast, but air wetter than can be takes some off.
@@ -101,21 +112,30 @@ void Column<Real>::meetAir(const Air<Real>& air, const State<Real>& state) {
     m_mixing.buoyancyFlux = kGravity / kHeatPerVolume * expansion * (loss - m_sun.heating[0] / perDegree);
     m_transport.oxygenExchange = {
         m_parameters.surface.exchangeFactor *
-            pistonVelocityOxygen(surface, air.wind10, m_mixing.buoyancyFlux) * m_grid.faceArea[0],
+            (pistonVelocityOxygen(surface, air.wind10, m_mixing.buoyancyFlux) +
+             pistonVelocityRain(surface, inflow.rain)) *
+            m_grid.faceArea[0],
         oxygenSaturationKernel(surface, state.solutes[0][kSalt], m_parameters.site.airPressure)};
+    const double falls = inflow.rain * m_grid.faceArea[0];
+    if (falls > 0.0) {
+        const double holds =
+            oxygenSaturationKernel(std::max(inflow.rainTemperature, 0.0), 0.0, m_parameters.site.airPressure);
+        m_transport.oxygenExchange = joined(m_transport.oxygenExchange, falls, holds);
+    }
     if (!m_switches.heat) {
         std::fill(m_sun.heating.begin(), m_sun.heating.end(), Real(0.0));
         m_sun.air = {};
         return;
     }
-    m_sun.air = {slope * (m_grid.faceArea[0] / kHeatPerVolume), surface - loss / slope};
+    m_sun.air = joined<Real>({slope * (m_grid.faceArea[0] / kHeatPerVolume), surface - loss / slope}, falls,
+                             inflow.rainTemperature);
 }
 
 template void Column<double>::densities(const State<double>&);
 template void Column<double>::sunlight(const Air<double>&, const State<double>&);
-template void Column<double>::meetAir(const Air<double>&, const State<double>&);
+template void Column<double>::meetAir(const Air<double>&, const InflowingWater&, const State<double>&);
 template void Column<Pack<4>>::densities(const State<Pack<4>>&);
 template void Column<Pack<4>>::sunlight(const Air<Pack<4>>&, const State<Pack<4>>&);
-template void Column<Pack<4>>::meetAir(const Air<Pack<4>>&, const State<Pack<4>>&);
+template void Column<Pack<4>>::meetAir(const Air<Pack<4>>&, const InflowingWater&, const State<Pack<4>>&);
 
 }  // namespace engine

@@ -44,9 +44,9 @@ void Column<Real>::stirring(const Air<Real>& air) {
     }
 }
 
-/// Density that plume and spring bring into each layer, as the water was last found.
+/// Density that plume and inflow bring into each layer, as the water was last found.
 template <class Real>
-void Column<Real>::returnedDensity(const Real& spring) {
+void Column<Real>::returnedDensity() {
     const Flows<Real>& flows = m_transport.flows;
     std::fill(m_mixing.returned.begin(), m_mixing.returned.end(), Real(0.0));
     if (!flows.moving) {
@@ -54,9 +54,9 @@ void Column<Real>::returnedDensity(const Real& spring) {
     }
     const int layers = m_layers;
     Real* const returned = m_mixing.returned.data();
-    const Real* const entering = flows.entering.data();
+    const Real* const brought = m_transport.densityBrought.data();
     for (int i = 0; i < layers; ++i) {
-        returned[i] = entering[i] * spring * m_perVolume[i];
+        returned[i] = brought[i] * m_perVolume[i];
     }
     for (int k = 0; k < flows.segments; ++k) {
         const Real *const taken = flows.taken[k].data(), *const back = flows.returned[k].data();
@@ -96,11 +96,10 @@ void Column<Real>::diffusivityAtEnd(double dt, int turns) {
     for (int i = 0; i < layers; ++i) {
         start[i] = waterDensity(temperature[i], salinity[i]);
     }
-    const Real spring = waterDensity(m_parameters.spring.temperature, m_parameters.spring.salinity);
     const Real *const diffusivity = m_mixing.diffusivity.data(), *const slope = m_mixing.slope.data();
     for (int turn = 0; turn < turns; ++turn) {
         turbulentDiffusivity(m_mixing.stirring, m_mixing.density, m_mixing.diffusivity, m_mixing.slope);
-        returnedDensity(spring);
+        returnedDensity();
         Real fromAbove = 0.0;
         for (int i = 0; i < layers; ++i) {
             Real toBelow = 0.0;
@@ -139,9 +138,9 @@ template <class Real>
 std::array<Real, kSolutes> Column<Real>::carrySolutes(Fields<Real, kSolutes>& fields) {
     return m_transport.hasToxicants
                ? m_transport.solutes.template advance<kSolutes, kSolutes>(
-                     m_transport.flows, m_transport.springWater, m_transport.oxygenExchange, fields)
+                     m_transport.flows, m_transport.brought, m_transport.oxygenExchange, fields)
                : m_transport.solutes.template advance<kAlwaysCarried, kSolutes>(
-                     m_transport.flows, m_transport.springWater, m_transport.oxygenExchange, fields);
+                     m_transport.flows, m_transport.brought, m_transport.oxygenExchange, fields);
 }
 
 template <class Real>
@@ -154,8 +153,8 @@ void Column<Real>::move(double dt) {
         diffusivityAtEnd(stage, isFirst ? kFirstTurns : kSecondTurns);
         Transport<Real>::prepareBoth(stage, m_mixing.diffusivity, m_transport.flows, m_transport.heat,
                                      kMolecularHeat.value, m_transport.solutes, kMolecularSolute.value);
-        m_transport.heat.template advance<1, 1>(m_transport.flows, {m_parameters.spring.temperature},
-                                                m_sun.air, m_state.heat);
+        m_transport.heat.template advance<1, 1>(m_transport.flows, m_transport.heatBrought, m_sun.air,
+                                                m_state.heat);
         const std::array<Real, kSolutes> met = carrySolutes(m_state.solutes);
         const double share = isFirst ? 1.0 - kStageShare : kStageShare;
         for (int c = 0; c < kSolutes; ++c) {
@@ -165,10 +164,13 @@ void Column<Real>::move(double dt) {
     keepPositive(dt, surface);
     const AirExchange<Real>& air = m_transport.oxygenExchange;
     m_ledger.oxygen[kSurface] += dt * air.rate * (air.target - surface[kOxygen]);
-    const Real spring = dt * m_parameters.spring.flow;
-    m_ledger.oxygen[kInflow] += spring * (m_transport.springWater[kOxygen] - surface[kOxygen]);
-    m_ledger.debtInflow -= spring * (surface[kFast] + surface[kMedium]);
-    m_ledger.organic[kLost] += spring * surface[kLabile];
+    if (m_transport.flows.enters) {
+        const Real over = dt * m_transport.flows.overflow;
+        m_ledger.oxygen[kInflow] += dt * m_transport.inflow[kOxygen] - over * surface[kOxygen];
+        m_ledger.debtInflow -= over * (surface[kFast] + surface[kMedium]);
+        m_ledger.organic[kLoaded] += dt * m_transport.inflow[kLabile];
+        m_ledger.organic[kLost] += over * surface[kLabile];
+    }
 }
 
 /// Where two stages took a solute below zero, it comes back towards what one implicit stage over the whole

@@ -15,9 +15,10 @@ namespace engine {
 
 /// What the aerator does during a step; the same for all members of a pack.
 struct Aeration {
-    int open = 0;          ///< Diffusers running
-    double depth = 0.0;    ///< [m]
-    bool surface = false;  ///< The surface aerator runs
+    int open = 0;                  ///< Diffusers running
+    double depth = 0.0;            ///< [m]
+    bool surface = false;          ///< The surface aerator runs
+    double surfaceTransfer = 0.0;  ///< Of surface air beside it: clean water, 20 degC, no oxygen [g/s]
     bool operator==(const Aeration&) const = default;
 };
 
@@ -66,7 +67,7 @@ struct VerticalMixing {
     std::vector<Real> slope;        ///< Of the flux with the gradient [m^2/s]
     std::vector<Real> density;      ///< Of the layers at the end of a stage, as found so far [kg/m^3]
     std::vector<Real> start;        ///< The same with all that the stage brings but mixing [kg/m^3]
-    std::vector<Real> returned;     ///< What plume and spring bring of it [kg/m^3/s]
+    std::vector<Real> returned;     ///< What plume and inflow bring of it [kg/m^3/s]
     Fields<Real, 1> carried;        ///< Density as it is transported [kg/m^3]
     Real buoyancyFlux = 0.0;        ///< Lost at the surface [m^2/s^3]
 
@@ -90,8 +91,11 @@ struct WaterTransport {
     Fields<Real, kSolutes> reacted;   ///< That, and what the reactions of the step make of it
     Fields<Real, kSolutes> cautious;  ///< The step's end by one implicit stage
     AirExchange<Real> oxygenExchange;
-    std::array<Real, kSolutes> springWater{};
-    bool hasToxicants = false;  ///< Sulfide or ammonia is there to be carried
+    Fields<Real, 1> heatBrought;          ///< By entering water into each layer [degC m^3/s]
+    Fields<Real, kSolutes> brought;       ///< The same of the solutes, times m^3/s
+    std::vector<Real> densityBrought;     ///< [kg/s]
+    std::array<Real, kSolutes> inflow{};  ///< The sum over the layers
+    bool hasToxicants = false;            ///< Sulfide or ammonia is there to be carried
 
     explicit WaterTransport(const Grid& grid)
         : flows(grid.layers()),
@@ -101,7 +105,10 @@ struct WaterTransport {
           heatBefore(grid.middle.size()),
           before(grid.middle.size()),
           reacted(before),
-          cautious(before) {}
+          cautious(before),
+          heatBrought(grid.middle.size()),
+          brought(grid.middle.size()),
+          densityBrought(grid.middle.size(), Real(0.0)) {}
 };
 
 /// The diffusers' plume and the oxygen of its bubbles.

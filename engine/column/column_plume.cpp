@@ -1,4 +1,4 @@
-// The plume and the spring of a column (engine/column/column.h).
+// The plume of a column and what runs into it (engine/column/column.h).
 #include "engine/column/column.h"
 #include "engine/water/water.h"
 
@@ -50,15 +50,11 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
 
 template <class Real>
 void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
-    const bool spring = largestLane(m_parameters.spring.flow) > 0.0;
-    if (spring) {
-        springWater();
-    }
     if (aeration.open == 0) {
         m_bubbles.hypolimneticLift = 0.0;
         m_bubbles.jet = {};
         m_transport.flows.segments = 0;
-        m_transport.flows.moving = spring;
+        m_transport.flows.moving = m_transport.flows.enters;
         m_bubbles.last = aeration;
         m_bubbles.isStale = true;
         return;
@@ -75,29 +71,72 @@ void Column<Real>::plume(const Aeration& aeration, const State<Real>& state) {
     m_bubbles.isStale = false;
 }
 
-/// Spring water enters where the standing water is as dense as itself, parted between two layers; as much
+/// What runs in enters where the standing water is as dense as itself, parted between two layers; as much
 /// runs over at the surface.
 template <class Real>
-void Column<Real>::springWater() {
-    const Real density = waterDensity(m_parameters.spring.temperature, m_parameters.spring.salinity);
-    m_transport.flows.overflow = m_parameters.spring.flow;
-    for (int i = 0; i < m_layers; ++i) {
-        m_transport.flows.entering[i] = 0.0;
+void Column<Real>::enter(const InflowingWater& inflow) {
+    WaterTransport<Real>& t = m_transport;
+    const SpringParameters<Real>& spring = m_parameters.spring;
+    const bool before = t.flows.enters;
+    t.flows.enters = inflow.flow > 0.0 || largestLane(spring.flow) > 0.0;
+    if (t.flows.enters || before) {
+        t.flows.overflow = spring.flow + inflow.flow;
+        t.inflow.fill(Real(0.0));
+        std::fill(t.flows.entering.begin(), t.flows.entering.end(), Real(0.0));
+        std::fill(t.densityBrought.begin(), t.densityBrought.end(), Real(0.0));
+        for (int i = 0; i < m_layers; ++i) {
+            t.heatBrought[i][0] = 0.0;
+            t.brought[i].fill(Real(0.0));
+        }
+    }
+    std::array<Real, kSolutes> holds;
+    if (largestLane(spring.flow) > 0.0) {
+        holds.fill(Real(0.0));
+        holds[kOxygen] = spring.oxygen;
+        holds[kSalt] = spring.salinity;
+        bring(spring.flow, spring.temperature, holds);
+    }
+    if (inflow.flow > 0.0) {
+        holds.fill(Real(0.0));
+        holds[kOxygen] = inflow.oxygen;
+        holds[kSalt] = inflow.salinity;
+        holds[kLabile] = inflow.labile;
+        bring(inflow.flow, inflow.temperature, holds);
+    }
+}
+
+template <class Real>
+void Column<Real>::bring(const Real& flow, const Real& temperature, const std::array<Real, kSolutes>& holds) {
+    WaterTransport<Real>& t = m_transport;
+    const Real density = waterDensity(temperature, holds[kSalt]);
+    for (int c = 0; c < kSolutes; ++c) {
+        t.inflow[c] += flow * holds[c];
     }
     for (int member = 0; member < kLanes<Real>; ++member) {
-        const double wanted = lane(density, member), flow = lane(m_parameters.spring.flow, member);
+        const double wanted = lane(density, member);
+        const auto into = [&](int i, double share) {
+            const auto add = [&](Real& to, const Real& amount) {
+                setLane(to, member, lane(to, member) + share * lane(amount, member));
+            };
+            add(t.flows.entering[i], flow);
+            add(t.heatBrought[i][0], Real(flow * temperature));
+            add(t.densityBrought[i], Real(flow * density));
+            for (int c = 0; c < kSolutes; ++c) {
+                add(t.brought[i][c], Real(flow * holds[c]));
+            }
+        };
         int i = 0;
         while (i < m_layers && lane(m_water.density[i], member) < wanted) {
             ++i;
         }
         if (i == 0 || i == m_layers) {
-            setLane(m_transport.flows.entering[std::min(i, m_layers - 1)], member, flow);
+            into(std::min(i, m_layers - 1), 1.0);
             continue;
         }
         const double above = lane(m_water.density[i - 1], member);
         const double part = (wanted - above) / (lane(m_water.density[i], member) - above);
-        setLane(m_transport.flows.entering[i], member, part * flow);
-        setLane(m_transport.flows.entering[i - 1], member, (1.0 - part) * flow);
+        into(i, part);
+        into(i - 1, 1.0 - part);
     }
 }
 
@@ -107,6 +146,8 @@ void Column<Real>::preparePlume(const Aeration& aeration) {
     plume(aeration, m_state);
 }
 
+template void Column<double>::enter(const InflowingWater&);
+template void Column<Pack<4>>::enter(const InflowingWater&);
 template void Column<double>::plume(const Aeration&, const State<double>&);
 template void Column<double>::preparePlume(const Aeration&);
 template void Column<Pack<4>>::plume(const Aeration&, const State<Pack<4>>&);

@@ -8,20 +8,21 @@ namespace engine {
 
 template <class Real>
 void Column<Real>::rates(const Air<Real>& overWater, const Aeration& aeration, const State<Real>& state,
-                         State<Real>& out) {
+                         State<Real>& out, const InflowingWater& inflow) {
     const Air<Real> air = onPond(overWater);
     sunlight(air, state);
     densities(state);
-    meetAir(air, state);
+    meetAir(air, inflow, state);
+    enter(inflow);
     plume(aeration, state);
     stirring(air);
     if (mixingChanges()) {
         turbulentDiffusivity(m_mixing.stirring, m_water.density, m_mixing.diffusivity, m_mixing.slope);
     }
     m_transport.heat.template rates<1>(m_mixing.diffusivity, kMolecularHeat.value, m_transport.flows,
-                                       {m_parameters.spring.temperature}, state.heat, out.heat);
+                                       m_transport.heatBrought, state.heat, out.heat);
     m_transport.solutes.template rates<kSolutes>(m_mixing.diffusivity, kMolecularSolute.value,
-                                                 m_transport.flows, m_transport.springWater, state.solutes,
+                                                 m_transport.flows, m_transport.brought, state.solutes,
                                                  out.solutes);
     placeFish(state);
     gather(state);
@@ -57,6 +58,9 @@ void Column<Real>::rates(const Air<Real>& overWater, const Aeration& aeration, c
     out.heat[0][0] += m_sun.air.rate * (m_sun.air.target - state.heat[0][0]) * m_perVolume[0];
     const AirExchange<Real>& exchange = m_transport.oxygenExchange;
     out.solutes[0][kOxygen] += exchange.rate * (exchange.target - state.solutes[0][kOxygen]) * m_perVolume[0];
+    for (int c = kOxygen + 1; c < kSolutes; ++c) {
+        out.solutes[0][c] -= inflow.rain * m_grid.faceArea[0] * m_perVolume[0] * state.solutes[0][c];
+    }
     const Real stirs = reaches(aeration);
     for (int k = 0; k < static_cast<int>(state.muck.size()); ++k) {
         const Real releases = k < aeration.open ? stirs : Real(0.0);
@@ -66,9 +70,9 @@ void Column<Real>::rates(const Air<Real>& overWater, const Aeration& aeration, c
     }
 }
 
-template void Column<double>::rates(const Air<double>&, const Aeration&, const State<double>&,
-                                    State<double>&);
+template void Column<double>::rates(const Air<double>&, const Aeration&, const State<double>&, State<double>&,
+                                    const InflowingWater&);
 template void Column<Pack<4>>::rates(const Air<Pack<4>>&, const Aeration&, const State<Pack<4>>&,
-                                     State<Pack<4>>&);
+                                     State<Pack<4>>&, const InflowingWater&);
 
 }  // namespace engine

@@ -4,25 +4,13 @@
 #include "engine/column/column.h"
 #include "engine/water/air_transfer.h"
 #include "engine/water/light.h"
+#include "engine/water/sediment.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace engine {
-namespace {
-
-/// Factor on the sediment's demand [-]: in cold water it falls smoothly to a part of the exponential rule.
-template <class Real>
-Real coldSedimentFactor(const Real& temperature) {
-    constexpr double kSpan = kColdSedimentFrom.value - kColdSedimentTo.value;
-    constexpr double kLeast = kColdSedimentShare.value;
-    const Real x = min(max((temperature - kColdSedimentTo.value) / kSpan, Real(0.0)), Real(1.0));
-    return kLeast + (1.0 - kLeast) * x * x * (3.0 - 2.0 * x);
-}
-
-}  // namespace
-
 template <class Real>
 void Column<Real>::placeFish(const State<Real>& state) {
     const OxygenThresholds& thresholds = m_parameters.thresholds;
@@ -243,19 +231,21 @@ template <class Real>
 void Column<Real>::splash(const Aeration& aeration, const State<Real>& state) {
     const Parameters<Real>& p = m_parameters;
     const Real surface = state.heat[0][0];
-    if (aeration.surface) {
+    if (aeration.surface || aeration.surfaceTransfer > 0.0) {
         m_reacting.rates.aeratorSaturation = transferTarget(
             oxygenSaturationKernel(surface, state.solutes[0][kSalt], p.site.airPressure), kAeratorBeta.value);
     }
-    const Real perVolume = aeration.surface
-                               ? transferRate(Real(p.surface.aeratorTransfer / m_surfaceAerator.reach),
-                                              surface, kAeratorAlpha.value, kStandardSaturation.value)
-                               : Real(0.0);
-    for (int i = 0; i < m_layers && (aeration.surface || m_surfaceAerator.isInRates); ++i) {
+    const bool runs = aeration.surface || aeration.surfaceTransfer > 0.0;
+    const Real transfer =
+        aeration.surfaceTransfer + (aeration.surface ? p.surface.aeratorTransfer : Real(0.0));
+    const Real perVolume = runs ? transferRate(Real(transfer / m_surfaceAerator.reach), surface,
+                                               kAeratorAlpha.value, kStandardSaturation.value)
+                                : Real(0.0);
+    for (int i = 0; i < m_layers && (runs || m_surfaceAerator.isInRates); ++i) {
         m_reacting.rates.aerator[i] =
             perVolume * std::clamp((kAeratorReach.value - m_grid.face[i]) / m_grid.thickness[i], 0.0, 1.0);
     }
-    m_surfaceAerator.isInRates = aeration.surface;
+    m_surfaceAerator.isInRates = runs;
 }
 
 /// Muck leaves its store first order while the diffuser runs; over a step exactly so.

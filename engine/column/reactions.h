@@ -1,7 +1,6 @@
 #pragma once
 
 #include "engine/base/lane.h"
-#include "engine/column/constants_reactions.h"
 #include "engine/water/priors.h"
 
 #include <array>

@@ -177,21 +177,19 @@ void Transport<Real>::answerPlume(const std::array<Transport*, M>& all, const Fl
 
 template <class Real>
 template <int Used, int C>
-void Transport<Real>::solve(const Flows<Real>& flows, const std::array<Real, C>& entering,
-                            Fields<Real, C>& fields) const {
+void Transport<Real>::solve(bool enters, const Fields<Real, C>& brought, Fields<Real, C>& fields) const {
     std::array<Real, C>* const layer = fields.data();
     const Real* const fromAbove = m_fromAbove.data();
     const Real* const inverse = m_inverse.data();
     const Real* const back = m_back.data();
     const double perStep = 1.0 / m_dt;
     using Carried = Row<Real, Used, C>;
-    const Carried outside(entering);
     Carried carry;
     for (int i = 0; i < m_layers; ++i) {
         const Real held = m_grid.volume[i] * perStep;
         Carried sum = held * Carried(layer[i]) + fromAbove[i] * carry;
-        if (flows.moving) {
-            sum = sum + flows.entering[i] * outside;
+        if (enters) {
+            sum = sum + Carried(brought[i]);
         }
         carry = inverse[i] * sum;
         carry.put(layer[i]);
@@ -277,14 +275,14 @@ void Transport<Real>::advanceAlone(double dt, const std::vector<Real>& diffusivi
     for (int i = 0; i < m_layers; ++i) {
         field[i][0] += dt * returned[i];
     }
-    solve<1, 1>(flows, {}, field);
+    solve<1, 1>(false, {}, field);
 }
 
 template <class Real>
 template <int Used, int C>
-std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const Fields<Real, C>& brought,
                                              const AirExchange<Real>& air, Fields<Real, C>& fields) {
-    solve<Used, C>(flows, entering, fields);
+    solve<Used, C>(flows.enters, brought, fields);
     if (flows.moving) {
         addPlume<Used, C>(flows, fields);
     }
@@ -301,24 +299,24 @@ std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const std
 template class Transport<double>;
 template class Transport<Pack<4>>;
 template std::array<double, 1> Transport<double>::advance<1, 1>(const Flows<double>&,
-                                                                const std::array<double, 1>&,
+                                                                const Fields<double, 1>&,
                                                                 const AirExchange<double>&,
                                                                 Fields<double, 1>&);
 template std::array<double, kSolutes> Transport<double>::advance<kAlwaysCarried, kSolutes>(
-    const Flows<double>&, const std::array<double, kSolutes>&, const AirExchange<double>&,
+    const Flows<double>&, const Fields<double, kSolutes>&, const AirExchange<double>&,
     Fields<double, kSolutes>&);
 template std::array<double, kSolutes> Transport<double>::advance<kSolutes, kSolutes>(
-    const Flows<double>&, const std::array<double, kSolutes>&, const AirExchange<double>&,
+    const Flows<double>&, const Fields<double, kSolutes>&, const AirExchange<double>&,
     Fields<double, kSolutes>&);
 template std::array<Pack<4>, 1> Transport<Pack<4>>::advance<1, 1>(const Flows<Pack<4>>&,
-                                                                  const std::array<Pack<4>, 1>&,
+                                                                  const Fields<Pack<4>, 1>&,
                                                                   const AirExchange<Pack<4>>&,
                                                                   Fields<Pack<4>, 1>&);
 template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kAlwaysCarried, kSolutes>(
-    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
+    const Flows<Pack<4>>&, const Fields<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
     Fields<Pack<4>, kSolutes>&);
 template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kSolutes, kSolutes>(
-    const Flows<Pack<4>>&, const std::array<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
+    const Flows<Pack<4>>&, const Fields<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
     Fields<Pack<4>, kSolutes>&);
 
 }  // namespace engine

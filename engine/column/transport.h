@@ -16,9 +16,10 @@ struct Flows {
     int segments = 0;                                        ///< Rises of the plume in use
     std::array<std::vector<Real>, kPlumeSegments> taken;     ///< From each layer [m^3/s]
     std::array<std::vector<Real>, kPlumeSegments> returned;  ///< To each layer [m^3/s]; sums equal
-    std::vector<Real> entering;  ///< From outside into each layer [m^3/s] (spring)
-    Real overflow = 0.0;         ///< From layer 0 to outside [m^3/s]
-    bool moving = false;         ///< Anything above is not zero
+    std::vector<Real> entering;                              ///< From outside into each layer [m^3/s]
+    Real overflow = 0.0;                                     ///< From layer 0 to outside [m^3/s]
+    bool enters = false;                                     ///< Something enters
+    bool moving = false;                                     ///< Anything above is not zero
 
     explicit Flows(int layers) : entering(layers, Real(0.0)) {
         for (int k = 0; k < kPlumeSegments; ++k) {
@@ -57,14 +58,15 @@ public:
                             Transport& a, double molecularA, Transport& b, double molecularB);
 
     /// Advances the fields by the prepared step.
-    /// @param entering  What entering water carries; used only where it enters.
+    /// @param brought   What entering water brings into each layer, the numbers times m^3/s; read only where
+    /// water enters.
     /// @param air       Exchange of the first number with the air; the solution is that of the matrix with
     /// it.
     /// @return the surface's values, at which water overflowed and met the air.
     /// @tparam Used  The first `Used` of the C numbers of a layer are there; the rest are zeros. There
     ///   are <1, 1>, <kAlwaysCarried, kSolutes> and <kSolutes, kSolutes>.
     template <int Used, int C>
-    std::array<Real, C> advance(const Flows<Real>& flows, const std::array<Real, C>& entering,
+    std::array<Real, C> advance(const Flows<Real>& flows, const Fields<Real, C>& brought,
                                 const AirExchange<Real>& air, Fields<Real, C>& fields);
 
     /// Advances one field by the low order alone, with a matrix of its own and what plumes return given: one
@@ -76,7 +78,7 @@ public:
     /// d/dt of the fields at the limit of small steps: the same fluxes with the same limiter.
     template <int C>
     void rates(const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows,
-               const std::array<Real, C>& entering, const Fields<Real, C>& fields, Fields<Real, C>& out);
+               const Fields<Real, C>& brought, const Fields<Real, C>& fields, Fields<Real, C>& out);
 
 private:
     /// Of a flow through a face, what the matrix has of its central value: as much as diffusion carries, so
@@ -92,7 +94,7 @@ private:
     template <std::size_t M>
     static void answerPlume(const std::array<Transport*, M>& all, const Flows<Real>& flows);
     template <int Used, int C>
-    void solve(const Flows<Real>& flows, const std::array<Real, C>& entering, Fields<Real, C>& fields) const;
+    void solve(bool enters, const Fields<Real, C>& brought, Fields<Real, C>& fields) const;
     template <int Used, int C>
     void addPlume(const Flows<Real>& flows, Fields<Real, C>& fields) const;
     template <int C>

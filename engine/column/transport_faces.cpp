@@ -48,7 +48,7 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
 template <class Real>
 template <int C>
 void Transport<Real>::rates(const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows,
-                            const std::array<Real, C>& entering, const Fields<Real, C>& fields,
+                            const Fields<Real, C>& brought, const Fields<Real, C>& fields,
                             Fields<Real, C>& out) {
     if (flows.moving) {
         faceFlows(flows);
@@ -99,9 +99,9 @@ void Transport<Real>::rates(const std::vector<Real>& diffusivity, double molecul
             }
         }
     }
-    for (int i = 0; i < m_layers; ++i) {
+    for (int i = 0; flows.enters && i < m_layers; ++i) {
         for (int c = 0; c < C; ++c) {
-            out[i][c] += flows.entering[i] * entering[c] / m_grid.volume[i];
+            out[i][c] += brought[i][c] / m_grid.volume[i];
         }
     }
     for (int c = 0; c < C; ++c) {
@@ -113,19 +113,19 @@ template void Transport<double>::sharpen<1, 1>(Fields<double, 1>&);
 template void Transport<double>::sharpen<kAlwaysCarried, kSolutes>(Fields<double, kSolutes>&);
 template void Transport<double>::sharpen<kSolutes, kSolutes>(Fields<double, kSolutes>&);
 template void Transport<double>::rates<1>(const std::vector<double>&, double, const Flows<double>&,
-                                          const std::array<double, 1>&, const Fields<double, 1>&,
+                                          const Fields<double, 1>&, const Fields<double, 1>&,
                                           Fields<double, 1>&);
 template void Transport<double>::rates<kSolutes>(const std::vector<double>&, double, const Flows<double>&,
-                                                 const std::array<double, kSolutes>&,
+                                                 const Fields<double, kSolutes>&,
                                                  const Fields<double, kSolutes>&, Fields<double, kSolutes>&);
 template void Transport<Pack<4>>::sharpen<1, 1>(Fields<Pack<4>, 1>&);
 template void Transport<Pack<4>>::sharpen<kAlwaysCarried, kSolutes>(Fields<Pack<4>, kSolutes>&);
 template void Transport<Pack<4>>::sharpen<kSolutes, kSolutes>(Fields<Pack<4>, kSolutes>&);
 template void Transport<Pack<4>>::rates<1>(const std::vector<Pack<4>>&, double, const Flows<Pack<4>>&,
-                                           const std::array<Pack<4>, 1>&, const Fields<Pack<4>, 1>&,
+                                           const Fields<Pack<4>, 1>&, const Fields<Pack<4>, 1>&,
                                            Fields<Pack<4>, 1>&);
 template void Transport<Pack<4>>::rates<kSolutes>(const std::vector<Pack<4>>&, double, const Flows<Pack<4>>&,
-                                                  const std::array<Pack<4>, kSolutes>&,
+                                                  const Fields<Pack<4>, kSolutes>&,
                                                   const Fields<Pack<4>, kSolutes>&,
                                                   Fields<Pack<4>, kSolutes>&);
 

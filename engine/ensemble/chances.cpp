@@ -4,17 +4,18 @@ namespace engine {
 namespace {
 
 /// Share of members that a ramp takes below a line and do-nothing does not.
-std::optional<double> addedBelow(const RampEnsemble& ramp, const RampEnsemble* nothing, double line) {
+std::optional<double> addedBelow(const EnsembleResult& all, const RampEnsemble& ramp,
+                                 const RampEnsemble* nothing, double line) {
     if (nothing == nullptr) {
         return std::nullopt;
     }
-    int added = 0;
+    std::vector<std::uint8_t> added;
     for (std::size_t i = 0; i < ramp.lowest.size(); ++i) {
-        added += static_cast<double>(ramp.lowest[i]) < line && static_cast<double>(nothing->lowest[i]) >= line
-                     ? 1
-                     : 0;
+        const bool isAdded =
+            static_cast<double>(ramp.lowest[i]) < line && static_cast<double>(nothing->lowest[i]) >= line;
+        added.push_back(isAdded ? 1 : 0);
     }
-    return ramp.lowest.empty() ? 0.0 : static_cast<double>(added) / static_cast<double>(ramp.lowest.size());
+    return all.shareOf(added);
 }
 
 }  // namespace
@@ -28,7 +29,7 @@ Chances chancesOf(const Comparison& comparison, const RampRun& run) {
     const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     if (const RampEnsemble* members = membersOf(comparison, index)) {
         return {members->chanceBelowStress, members->chanceBelowLethal, members->chanceAdded,
-                addedBelow(*members, membersOf(comparison, 0), thresholds.lethal)};
+                addedBelow(*comparison.ensemble, *members, membersOf(comparison, 0), thresholds.lethal)};
     }
     const RampRun& nothing = comparison.runs.front();
     const bool isBelowStress = isBelow(run, run.hoursBelowStress, thresholds.stress);

@@ -5,68 +5,18 @@
 #include "engine/base/units.h"
 #include "engine/ensemble/ensemble.h"
 #include "engine/run/attribution.h"
+#include "engine/run/end_state.h"
 
 #include <algorithm>
 #include <mutex>
+#include <utility>
 
 namespace engine {
 namespace {
 
-constexpr int kShortestRun = 14;  // [d]
-constexpr int kAfterRamp = 7;     // [d]
-// Let go in two steps, half a day's air on the day the cap is lifted and continuous the day after.
-constexpr int kLiftedInTime = kLongestRamp - 1;  // [d]
-constexpr double kCentralShare = 0.05;           // of the progress, where members follow
-
-/// Whether only a run tells how many days a ramp takes.
-bool lengthNeedsRun(const Ramp& ramp) {
-    return ramp.kind == RampKind::Capped && !ramp.hold;
-}
-
-/// As many days as any comparison gets by default, ended early where the cap is lifted before.
-RampRun longestRun(const PondModel& model, const Ramp& ramp, bool endState, std::stop_token stop) {
-    RunRequest request;
-    request.days = kLongestRamp + kAfterRamp;
-    request.endState = endState;
-    request.stopWhenLiftedBefore = kLiftedInTime;
-    return runRamp(model, &ramp, request, {stop, nullptr});
-}
-
-bool endedEarly(const RampRun& run) {
-    return run.capLiftedDay && *run.capLiftedDay < kLiftedInTime;
-}
-
-/// The default days, and the runs of capped ramps that were needed to know them, by ramp; those that were not
-/// ended early are what a comparison of the longest length runs anyway.
-struct Length {
-    int days = kShortestRun;
-    std::vector<RampRun> runs;
-};
-
-Length defaultLength(const PondModel& model, bool endStates, int threads, std::stop_token stop) {
-    Length out;
-    const std::vector<Ramp>& ramps = model.pond.ramps;
-    out.runs.resize(ramps.size());
-    int longest = 0;
-    std::vector<std::size_t> open;
-    for (std::size_t i = 0; i < ramps.size(); ++i) {
-        if (lengthNeedsRun(ramps[i])) {
-            open.push_back(i);
-        } else {
-            longest =
-                std::max(longest, ramps[i].kind == RampKind::Capped ? kLongestRamp : ruleLength(ramps[i]));
-        }
-    }
-    static_cast<void>(forEachIndex(open.size(), threads, stop, [&](std::size_t k) {
-        out.runs[open[k]] = longestRun(model, ramps[open[k]], endStates, stop);
-    }));
-    for (const std::size_t i : open) {
-        const RampRun& run = out.runs[i];
-        longest = std::max(longest, endedEarly(run) ? *run.capLiftedDay + 1 : kLongestRamp);
-    }
-    out.days = std::max(kShortestRun, longest + kAfterRamp);
-    return out;
-}
+constexpr int kShortestRun = 14;        // [d]
+constexpr int kAfterRamp = 7;           // [d]
+constexpr double kCentralShare = 0.05;  // of the progress, where members follow
 
 }  // namespace
 
@@ -108,9 +58,7 @@ const RampRun* knownRun(const CompareOptions& options, const Ramp* ramp, int day
     const Comparison& earlier = *options.earlier;
     for (std::size_t i = 0; earlier.days == days && i < earlier.runs.size(); ++i) {
         const RampRun& run = earlier.runs[i];
-        const bool isWhole =
-            (run.endState || !options.endStates) && (!run.attribution.empty() || !options.attribution);
-        if (run.end != RunEnd::Completed || !isWhole || (i == 0) != (ramp == nullptr)) {
+        if (run.end != RunEnd::Completed || (i == 0) != (ramp == nullptr)) {
             continue;
         }
         if (ramp == nullptr) {
@@ -153,15 +101,9 @@ const Ramp* rampOf(const PondModel& model, std::size_t i) {
     return i == 0 ? nullptr : &model.pond.ramps[i - 1];
 }
 
-/// One run of a comparison: that which was needed to know the days, that of an earlier comparison, or a new
-/// one.
+/// One run of a comparison: that of an earlier comparison, or a new one.
 RampRun runOf(const Comparison& result, std::size_t i, const CompareOptions& options, bool isSame,
-              Length& length, const std::stop_token& stop) {
-    RampRun* const known = i > 0 && i <= length.runs.size() ? &length.runs[i - 1] : nullptr;
-    if (known != nullptr && known->end == RunEnd::Completed && !endedEarly(*known) &&
-        static_cast<int>(known->days.size()) == result.days) {
-        return std::move(*known);
-    }
+              const std::stop_token& stop) {
     const Ramp* ramp = rampOf(result.model, i);
     if (const RampRun* before = isSame ? knownRun(options, ramp, result.days) : nullptr) {
         RampRun run = *before;
@@ -170,8 +112,40 @@ RampRun runOf(const Comparison& result, std::size_t i, const CompareOptions& opt
     }
     RunRequest request;
     request.days = result.days;
-    request.endState = options.endStates;
     return runRamp(result.model, ramp, request, {stop, nullptr});
+}
+
+/// Finds the end states that the runs do not have yet, each kind of sustained air once.
+void findEndStates(Comparison& result, int threads, const std::stop_token& stop) {
+    struct Kind {
+        bool isNothing = false;
+        SustainedAir air;
+        std::optional<EndState> end;
+    };
+    std::vector<Kind> kinds;
+    std::vector<std::pair<RampRun*, std::size_t>> wanted;
+    for (RampRun& run : result.runs) {
+        if (run.end != RunEnd::Completed || run.endState) {
+            continue;
+        }
+        const Kind own{&run == result.runs.data(), sustainedAirOf(run), {}};
+        const auto same = std::find_if(kinds.begin(), kinds.end(), [&](const Kind& kind) {
+            return kind.isNothing == own.isNothing && kind.air == own.air;
+        });
+        wanted.emplace_back(&run, same - kinds.begin());
+        if (same == kinds.end()) {
+            kinds.push_back(own);
+        }
+    }
+    static_cast<void>(forEachIndex(kinds.size(), threads, stop, [&](std::size_t k) {
+        kinds[k].end = endStateOf(result.model, kinds[k].isNothing ? nullptr : &kinds[k].air, stop);
+    }));
+    for (const auto& [run, kind] : wanted) {
+        if (const std::optional<EndState>& end = kinds[kind].end) {
+            run->endState = end->low;
+            run->endDrift = end->drift;
+        }
+    }
 }
 
 /// Says of each run that has no causes yet what its worst night would be without each.
@@ -233,16 +207,12 @@ void addMembers(Comparison& result, const CompareOptions& options, bool isSame, 
 
 }  // namespace
 
-int ruleDays(const Pond& pond) {
+int defaultDays(const Pond& pond) {
     int longest = 0;
     for (const Ramp& ramp : pond.ramps) {
         longest = std::max(longest, ramp.kind == RampKind::Capped ? 0 : ruleLength(ramp));
     }
     return std::max(kShortestRun, longest + kAfterRamp);
-}
-
-int defaultDays(const PondModel& model) {
-    return defaultLength(model, false, 1, {}).days;
 }
 
 Comparison compare(const Pond& pond, const CompareOptions& options, const RunControl& control) {
@@ -251,20 +221,17 @@ Comparison compare(const Pond& pond, const CompareOptions& options, const RunCon
     result.model = modelOf(pond, options, isSame);
     const std::size_t count = pond.ramps.size() + 1;
     const int threads = threadsFor(options.threads);
-    Length length;
-    if (options.days) {
-        length.days = *options.days;
-    } else {
-        length = defaultLength(result.model, options.endStates, threads, control.stop);
-    }
-    result.days = length.days;
+    result.days = options.days.value_or(defaultDays(pond));
     const std::size_t questions = options.attribution ? kCauses : 0;
     TaskProgress progress(control, options.members > 1 ? kCentralShare : 1.0, count * (1 + questions));
     result.runs.resize(count);
     std::size_t finished = forEachIndex(count, threads, control.stop, [&](std::size_t i) {
-        result.runs[i] = runOf(result, i, options, isSame, length, control.stop);
+        result.runs[i] = runOf(result, i, options, isSame, control.stop);
         progress.step();
     });
+    if (options.endStates) {
+        findEndStates(result, threads, control.stop);
+    }
     finished += questions > 0 ? attribute(result, threads, control.stop, progress) : 0;
     ensure(finished == count * (1 + questions) || control.stop.stop_requested(),
            "every ramp was run unless stopped");

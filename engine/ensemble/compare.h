@@ -18,7 +18,7 @@ struct Comparison {
 };
 
 struct CompareOptions {
-    std::optional<int> days;  ///< 14 or the longest ramp plus 7
+    std::optional<int> days;  ///< As defaultDays() has it
     int threads = 0;          ///< 0: as many as cores
     Resolution resolution;
     bool endStates = true;
@@ -37,10 +37,8 @@ struct CompareOptions {
 [[nodiscard]] Comparison compare(const Pond& pond, const CompareOptions& options,
                                  const RunControl& control = {});
 
-/// Days that `compare` runs by default.
-[[nodiscard]] int defaultDays(const PondModel& model);
-
-/// The same without running anything: capped ramps, whose length only a run can tell, do not count.
-[[nodiscard]] int ruleDays(const Pond& pond);
+/// Days that `compare` runs by default: 14, or the longest ramp and a week after it. Capped ramps, whose
+/// length only a run can tell, do not count.
+[[nodiscard]] int defaultDays(const Pond& pond);
 
 }  // namespace engine

@@ -2,13 +2,16 @@
 
 #include "engine/base/error.h"
 #include "engine/base/parallel.h"
+#include "engine/ensemble/constants_past.h"
 #include "engine/ensemble/draws.h"
+#include "engine/ensemble/past.h"
 #include "engine/run/balance.h"
 #include "engine/run/kernel.h"
 
 #include <algorithm>
 #include <cmath>
 #include <mutex>
+#include <numeric>
 
 namespace engine {
 namespace {
@@ -57,31 +60,50 @@ const RampEnsemble* knownRamp(const EnsembleOptions& options, const EnsembleRamp
                               const MemberPlan& plan) {
     const EnsembleResult* const earlier = options.earlier;
     if (earlier == nullptr || earlier->end != EnsembleEnd::Completed || earlier->seed != options.seed ||
-        earlier->members != options.members || earlier->factors.empty() == options.balance) {
+        earlier->asked != options.members || earlier->factors.empty() == options.balance) {
         return nullptr;
     }
     const auto found =
         std::find_if(earlier->ramps.begin(), earlier->ramps.end(), [&](const RampEnsemble& one) {
             return one.isDoNothing == ramp.isDoNothing && one.schedule == ramp.schedule &&
-                   one.hours == plan.hours && one.endStates.empty() == plan.endSteps.empty();
+                   one.surfaceAir == ramp.surfaceAir && one.hours == plan.hours &&
+                   one.endStates.empty() == plan.endSteps.empty();
         });
     return found == earlier->ramps.end() ? nullptr : &*found;
 }
 
-/// Factors of members whose balance was found before; false if it was not.
-bool takeFactors(const EnsembleOptions& options, std::vector<WeatheredMember>& members) {
+/// Whether an earlier result has the same members, with their factors and weights.
+bool hasMembers(const EnsembleOptions& options) {
     const EnsembleResult* const earlier = options.earlier;
-    if (earlier == nullptr || earlier->seed != options.seed || earlier->factors.size() < members.size()) {
-        return false;
-    }
-    for (std::size_t i = 0; i < members.size(); ++i) {
-        setFactors(members[i].member.parameters, earlier->factors[i]);
-    }
-    return true;
+    return earlier != nullptr && earlier->end == EnsembleEnd::Completed && earlier->seed == options.seed &&
+           earlier->asked == options.members && !earlier->factors.empty() && options.balance;
 }
 
-double share(const std::vector<std::uint8_t>& flags) {
+double plainShare(const std::vector<std::uint8_t>& flags) {
     return static_cast<double>(std::count(flags.begin(), flags.end(), 1)) / static_cast<double>(flags.size());
+}
+
+/// Members of an earlier result.
+DrawnMembers knownMembers(const PondModel& model, const EnsembleOptions& options, const RunControl& control) {
+    const EnsembleResult& earlier = *options.earlier;
+    DrawnMembers out;
+    out.draws = drawMembers(model, earlier.members, options.days, options.seed);
+    out.members = weatheredMembers(model, out.draws, options.days, threadsFor(options.threads), control.stop);
+    for (std::size_t i = 0; i < out.members.size(); ++i) {
+        setFactors(out.members[i].member.parameters, earlier.factors[i]);
+    }
+    out.weights = earlier.weights;
+    out.effective = earlier.effective;
+    return out;
+}
+
+/// The rows of draws from one on.
+MemberDraws rowsFrom(const MemberDraws& draws, std::size_t first) {
+    MemberDraws out{draws.inputs, {}, {}};
+    const auto skip = static_cast<std::ptrdiff_t>(first);
+    out.values.assign(draws.values.begin() + skip, draws.values.end());
+    out.weatherScores.assign(draws.weatherScores.begin() + skip, draws.weatherScores.end());
+    return out;
 }
 
 /// A ramp that is to be run, and its place among those asked for.
@@ -91,10 +113,12 @@ struct RampWork {
     MemberTrace trace;
 };
 
-RampEnsemble summed(const EnsembleRamp& ramp, const MemberPlan& plan, MemberTrace& trace) {
+RampEnsemble summed(const EnsembleResult& result, const EnsembleRamp& ramp, const MemberPlan& plan,
+                    MemberTrace& trace) {
     RampEnsemble out;
     out.name = ramp.name;
     out.schedule = ramp.schedule;
+    out.surfaceAir = ramp.surfaceAir;
     out.isDoNothing = ramp.isDoNothing;
     out.hours = plan.hours;
     const std::size_t members = trace.members;
@@ -102,14 +126,19 @@ RampEnsemble summed(const EnsembleRamp& ramp, const MemberPlan& plan, MemberTrac
     for (std::size_t i = 0; i < trace.lows.size(); ++i) {
         out.lowest[i % members] = std::min(out.lowest[i % members], trace.lows[i]);
     }
+    const std::vector<double>& weights = result.weights;
     for (std::size_t hour = 0; hour < plan.hours.size(); ++hour) {
-        out.fishWater.push_back(percentilesOf(std::span(trace.hours).subspan(hour * members, members)));
+        out.fishWater.push_back(
+            percentilesOf(std::span(trace.hours).subspan(hour * members, members), weights));
     }
     for (int night = 0; night < plan.nights; ++night) {
-        out.nightLows.push_back(percentilesOf(std::span(trace.lows).subspan(night * members, members)));
+        out.nightLows.push_back(
+            percentilesOf(std::span(trace.lows).subspan(night * members, members), weights));
     }
-    out.chanceBelowStress = share(trace.isBelowStress);
-    out.chanceBelowLethal = share(trace.isBelowLethal);
+    out.chanceBelowStress = result.shareOf(trace.isBelowStress);
+    out.chanceBelowLethal = result.shareOf(trace.isBelowLethal);
+    out.plainBelowStress = plainShare(trace.isBelowStress);
+    out.plainBelowLethal = plainShare(trace.isBelowLethal);
     out.isBelowStress = trace.isBelowStress;
     out.endStates = trace.endStates;
     return out;
@@ -123,11 +152,11 @@ void addChances(const std::vector<EnsembleRamp>& ramps, EnsembleResult& result) 
     }
     const auto& without = result.ramps[static_cast<std::size_t>(nothing - ramps.begin())].isBelowStress;
     for (RampEnsemble& ramp : result.ramps) {
-        std::size_t added = 0;
+        std::vector<std::uint8_t> added(without.size());
         for (std::size_t i = 0; i < without.size(); ++i) {
-            added += ramp.isBelowStress[i] == 1 && without[i] == 0 ? 1 : 0;
+            added[i] = ramp.isBelowStress[i] == 1 && without[i] == 0 ? 1 : 0;
         }
-        ramp.chanceAdded = static_cast<double>(added) / static_cast<double>(without.size());
+        ramp.chanceAdded = result.shareOf(added);
     }
 }
 
@@ -163,12 +192,12 @@ std::vector<WeatheredMember> weatheredMembers(const PondModel& model, const Memb
     return members;
 }
 
-bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+bool balanceMembers(const PondModel& model, std::span<WeatheredMember> members, int threads,
                     const std::stop_token& stop, const std::function<void()>& packDone) {
     const std::size_t packs = packsOf(members.size());
     const BalanceSlopes slopes = balanceSlopes(model, stop);
     const std::size_t done = forEachIndex(packs, threads, stop, [&](std::size_t pack) {
-        balanceOnePack(model, slopes, membersOfPack(std::span(members), pack), stop);
+        balanceOnePack(model, slopes, membersOfPack(members, pack), stop);
         if (packDone) {
             packDone();
         }
@@ -176,22 +205,83 @@ bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& member
     return done == packs && !stop.stop_requested();
 }
 
-std::vector<WeatheredMember> balancedMembers(const PondModel& model, const EnsembleOptions& options,
-                                             const RunControl& control) {
+double EnsembleResult::shareOf(const std::vector<std::uint8_t>& holds) const {
+    if (weights.empty()) {
+        return holds.empty() ? 0.0 : plainShare(holds);
+    }
+    double sum = 0.0;
+    for (std::size_t i = 0; i < holds.size(); ++i) {
+        sum += holds[i] == 1 ? weights[i] : 0.0;
+    }
+    return sum / std::accumulate(weights.begin(), weights.end(), 0.0);
+}
+
+DrawnMembers drawnMembers(const PondModel& model, const EnsembleOptions& options, const RunControl& control) {
+    constexpr int kMostTimes = 4;
     requireRange("members", options.members, 1, kMostMembers, "members");
     const int threads = threadsFor(options.threads);
-    std::vector<WeatheredMember> members =
-        weatheredMembers(model, drawMembers(model, options.members, options.days, options.seed), options.days,
-                         threads, control.stop);
-    if (control.stop.stop_requested() ||
-        (options.balance && !balanceMembers(model, members, threads, control.stop))) {
-        members.clear();
+    const bool counts = options.past && options.balance && options.members > 1 && countsPast(model);
+    DrawnMembers out;
+    std::vector<double> likelihoods;
+    // A trial takes two days, a balance mostly three to five trials, and the past its nights.
+    const double perMember = options.balance ? 10.0 + (counts ? kPastNights.value : 0.0) : 1.0;
+    Reporter reporter(control, perMember * options.members);
+    for (int count = options.members;; count *= 2) {
+        const std::size_t first = out.members.size();
+        out.draws = drawMembers(model, count, options.days, options.seed);
+        const MemberDraws rows = rowsFrom(out.draws, first);
+        std::vector<WeatheredMember> more =
+            weatheredMembers(model, rows, options.days, threads, control.stop);
+        if (control.stop.stop_requested() ||
+            (options.balance && !balanceMembers(model, more, threads, control.stop,
+                                                [&] { reporter.done(10.0 * static_cast<double>(kPack)); }))) {
+            return {};
+        }
+        if (counts) {
+            const std::vector<double> own =
+                pastLikelihoods(model, rows, more, first, options.seed, threads, control.stop);
+            if (own.empty()) {
+                return {};
+            }
+            likelihoods.insert(likelihoods.end(), own.begin(), own.end());
+        }
+        out.members.insert(out.members.end(), std::make_move_iterator(more.begin()),
+                           std::make_move_iterator(more.end()));
+        out.weights = weightsOf(likelihoods);
+        const auto members = static_cast<double>(count);
+        out.effective = out.weights.empty() ? members : effectiveSize(out.weights);
+        const double wanted = std::min(kLeastEffective.value, static_cast<double>(options.members));
+        if (out.effective >= wanted - 1e-9 ||
+            2 * count > std::min(kMostTimes * options.members, kMostMembers)) {
+            return out;
+        }
     }
-    return members;
+}
+
+std::vector<WeatheredMember> balancedMembers(const PondModel& model, const EnsembleOptions& options,
+                                             const RunControl& control) {
+    EnsembleOptions asked = options;
+    if (options.past && countsPast(model)) {
+        asked.members = std::min(2 * options.members, kMostMembers);
+    }
+    const DrawnMembers drawn = drawnMembers(model, asked, control);
+    if (drawn.members.empty()) {
+        return {};
+    }
+    const auto count = static_cast<std::size_t>(options.members);
+    std::vector<WeatheredMember> out;
+    if (drawn.weights.empty()) {
+        out.assign(drawn.members.begin(), drawn.members.begin() + options.members);
+        return out;
+    }
+    for (const std::size_t i : resampled(drawn.weights, drawn.members.size(), count)) {
+        out.push_back(drawn.members[i]);
+    }
+    return out;
 }
 
 EnsembleRamp ensembleRamp(const RampRun& run) {
-    return {run.name, run.schedule, run.name == "do-nothing"};
+    return {run.name, run.schedule, run.name == "do-nothing", run.surfaceAir};
 }
 
 EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp>& ramps,
@@ -201,7 +291,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     const int threads = threadsFor(options.threads);
     EnsembleResult result;
     result.seed = options.seed;
-    result.members = options.members;
+    result.asked = options.members;
     const auto stopped = [&] {
         result.end = EnsembleEnd::Cancelled;
         result.message = "The members were stopped before their runs were done.";
@@ -209,13 +299,31 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
         result.ramps.clear();
         return result;
     };
-    std::vector<WeatheredMember> members =
-        weatheredMembers(model, drawMembers(model, options.members, options.days, options.seed), options.days,
-                         threads, control.stop);
-    if (control.stop.stop_requested()) {
+    const bool isKnown = hasMembers(options);
+    // A balance with the nights of the past takes about as long as a run of two weeks.
+    const double perRun = options.days * (options.endStates ? 3.0 : 1.0),
+                 before = isKnown || !options.balance ? 0.0 : 16.0,
+                 all = static_cast<double>(ramps.size()) * perRun + before;
+    RunControl drawing{control.stop, {}};
+    if (control.progress) {
+        drawing.progress = [&](double share) { control.progress(share * before / all); };
+    }
+    DrawnMembers drawn =
+        isKnown ? knownMembers(model, options, control) : drawnMembers(model, options, drawing);
+    if (control.stop.stop_requested() || drawn.members.empty()) {
         return stopped();
     }
-    const bool toBalance = options.balance && !takeFactors(options, members);
+    std::vector<WeatheredMember>& members = drawn.members;
+    result.members = static_cast<int>(members.size());
+    result.weights = drawn.weights;
+    result.effective = drawn.effective;
+    if (options.balance) {
+        for (const WeatheredMember& one : members) {
+            result.factors.push_back(factorsOf(one.member.parameters, 0));
+        }
+        result.atFactorEnd =
+            static_cast<int>(std::count_if(result.factors.begin(), result.factors.end(), isAtFactorEnd));
+    }
     const std::size_t packs = packsOf(members.size());
     std::vector<RampWork> work;
     result.ramps.resize(ramps.size());
@@ -229,22 +337,11 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
             work.push_back({r, std::move(plan), std::move(trace)});
         }
     }
-    // A balance is about half a run of two weeks.
-    const double perRun = options.days * (options.endStates ? 3.0 : 1.0), perBalance = toBalance ? 6.0 : 0.0;
-    Reporter reporter(control,
-                      static_cast<double>(packs) * (static_cast<double>(work.size()) * perRun + perBalance));
-    if (toBalance &&
-        !balanceMembers(model, members, threads, control.stop, [&] { reporter.done(perBalance); })) {
-        return stopped();
+    RunControl running{control.stop, {}};
+    if (control.progress) {
+        running.progress = [&](double share) { control.progress((before + (all - before) * share) / all); };
     }
-    if (options.balance) {
-        for (const WeatheredMember& one : members) {
-            const Parameters<double>& own = one.member.parameters;
-            result.factors.push_back(factorsOf(own, 0));
-        }
-        result.atFactorEnd =
-            static_cast<int>(std::count_if(result.factors.begin(), result.factors.end(), isAtFactorEnd));
-    }
+    Reporter reporter(running, std::max(1.0, static_cast<double>(packs * work.size()) * perRun));
     const std::size_t tasks = packs * work.size();
     const std::size_t done = forEachIndex(tasks, threads, control.stop, [&](std::size_t task) {
         const std::size_t pack = task / work.size();
@@ -267,7 +364,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
                              " of ramp \"" + ramps[one.ramp].name + "\" is not a finite number at some hour.";
             return result;
         }
-        result.ramps[one.ramp] = summed(ramps[one.ramp], one.plan, one.trace);
+        result.ramps[one.ramp] = summed(result, ramps[one.ramp], one.plan, one.trace);
     }
     addChances(ramps, result);
     result.end = EnsembleEnd::Completed;

@@ -25,7 +25,8 @@
 //
 // Fish water of every hour and member is kept in single precision until the percentiles are taken: 1,000
 // members, 14 days and 5 runs are 7 MB, the members themselves about 5. After an edit of a ramp
-// EnsembleOptions::earlier takes over the members' factors and the ramps that stayed, bit for bit.
+// EnsembleOptions::earlier takes over the members' factors and weights and the ramps that stayed, bit for
+// bit.
 #pragma once
 
 #include "engine/ensemble/ensemble_result.h"
@@ -35,6 +36,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <span>
 #include <stop_token>
 #include <vector>
 
@@ -51,6 +53,7 @@ struct EnsembleOptions {
     std::uint64_t seed = 1;
     int threads = 0;         ///< 0: as many as cores
     bool balance = true;     ///< Each member gets its own factors; else those of the central run
+    bool past = true;        ///< Members weigh as the pond's past has it (engine/ensemble/past.h)
     bool endStates = false;  ///< Fill RampEnsemble::endStates
     /// Members of the same model but for its ramps, with the same `balance`: with the same seed their factors
     /// are taken over, and with the same number and days all that became of ramps with the same schedule. The
@@ -75,10 +78,23 @@ struct MemberDraws {
 /// Gives each member the factors of its own balance, pack by pack.
 /// @param packDone  Called after each pack, on any thread; may be empty.
 /// @return false after a stop.
-[[nodiscard]] bool balanceMembers(const PondModel& model, std::vector<WeatheredMember>& members, int threads,
+[[nodiscard]] bool balanceMembers(const PondModel& model, std::span<WeatheredMember> members, int threads,
                                   const std::stop_token& stop, const std::function<void()>& packDone = {});
 
-/// Members drawn, with their weather, and balanced unless the options say otherwise. Empty after a stop.
+/// Members drawn, with their weather, and balanced and weighted unless the options say otherwise.
+struct DrawnMembers {
+    MemberDraws draws;
+    std::vector<WeatheredMember> members;  ///< Empty after a stop
+    std::vector<double> weights;           ///< As in EnsembleResult
+    double effective = 0.0;
+};
+/// Draws more, the sequence going on, while the past leaves fewer than kLeastEffective, up to four times as
+/// many.
+[[nodiscard]] DrawnMembers drawnMembers(const PondModel& model, const EnsembleOptions& options,
+                                        const RunControl& control = {});
+
+/// As many members as asked for, all of the same weight, by resampling from twice as many where the past
+/// counts. Empty after a stop.
 [[nodiscard]] std::vector<WeatheredMember> balancedMembers(const PondModel& model,
                                                            const EnsembleOptions& options,
                                                            const RunControl& control = {});

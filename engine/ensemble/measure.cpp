@@ -6,6 +6,7 @@
 #include "engine/base/percentile.h"
 #include "engine/ensemble/compare.h"
 #include "engine/ensemble/ensemble.h"
+#include "engine/ensemble/past.h"
 #include "engine/ensemble/variance_share.h"
 
 #include <algorithm>
@@ -26,12 +27,8 @@ const Ramp* rampOf(const Pond& pond, const std::string& name) {
 }
 
 /// Days that `compare` would run if the pond had this ramp alone.
-int daysOf(const PondModel& model, const Ramp* ramp) {
-    PondModel alone = model;
-    alone.pond.ramps.clear();
-    if (ramp != nullptr) {
-        alone.pond.ramps.push_back(*ramp);
-    }
+int daysOf(Pond alone, const Ramp* ramp) {
+    alone.ramps = ramp != nullptr ? std::vector<Ramp>{*ramp} : std::vector<Ramp>();
     return defaultDays(alone);
 }
 
@@ -102,7 +99,7 @@ MeasureResult measure(const Pond& pond, const MeasureOptions& options, const Run
     result.members = options.members;
     result.seed = options.seed;
     const Ramp* const ramp = rampOf(result.model.pond, *name);
-    result.days = daysOf(result.model, ramp);
+    result.days = daysOf(pond, ramp);
     RunRequest request;
     request.days = result.days;
     request.keepLayers = false;
@@ -127,15 +124,20 @@ MeasureResult measure(const Pond& pond, const MeasureOptions& options, const Run
     if (ensemble.end != EnsembleEnd::Completed) {
         return result;
     }
-    const std::vector<float>& lowest = ensemble.ramps.front().lowest;
-    const std::vector<double> worst(lowest.begin(), lowest.end());
-    std::vector<float> sorted = lowest;
-    const Percentiles percentiles = percentilesOf(sorted);
+    // Shares are found of members that weigh the same.
+    const MemberDraws all = drawMembers(result.model, ensemble.members, result.days, options.seed);
+    MemberDraws draws{all.inputs, {}, {}};
+    std::vector<double> worst;
+    for (const std::size_t i : resampled(ensemble.weights, all.values.size(), all.values.size())) {
+        draws.values.push_back(all.values[i]);
+        worst.push_back(static_cast<double>(ensemble.ramps.front().lowest[i]));
+    }
+    std::vector<float> sorted = ensemble.ramps.front().lowest;
+    const Percentiles percentiles = percentilesOf(sorted, ensemble.weights);
     result.low = percentiles.front();
     result.median = percentiles[2];
     result.high = percentiles.back();
-    fillInputs(drawMembers(result.model, options.members, result.days, options.seed), worst, threads, control,
-               result);
+    fillInputs(draws, worst, threads, control, result);
     if (control.progress && result.end == EnsembleEnd::Completed) {
         control.progress(1.0);
     }

@@ -31,15 +31,18 @@ void addDebt(UncertainList& list) {
     // A given debt that is no more than a guess keeps the spread of the trade's table.
     Prior prior = classPriors(pondClass(bottom)).oxygenDebt;
     if (!bottom.oxygenDebt) {
-        const std::optional<DebtEstimate> estimate = estimateDebt(model.pond, model.bottom, model.basin);
+        const std::optional<DebtEstimate> estimate =
+            estimateDebt(model.pond, model.profile, model.bottom, model.basin);
         if (!estimate) {
             return;
         }
         prior = {estimate->value, estimate->low, estimate->high, "what the pond file tells of the debt"};
     }
-    list.key("oxygen_debt_mg_per_l", "mg/L", bottom.oxygenDebt, prior, kBottleTest,
-             [](MemberSource& s) -> MaybeQuantity& { return s.pond.bottom.oxygenDebt; })
-        .group = InputGroup::Bottom;
+    UncertainInput& debt =
+        list.key("oxygen_debt_mg_per_l", "mg/L", bottom.oxygenDebt, prior, kBottleTest,
+                 [](MemberSource& s) -> MaybeQuantity& { return s.pond.bottom.oxygenDebt; });
+    debt.group = InputGroup::Bottom;
+    debt.isDebt = true;
 }
 
 void addSlowDebt(UncertainList& list) {
@@ -51,7 +54,8 @@ void addSlowDebt(UncertainList& list) {
     if (given) {
         const Prior prior = around(given->value, kSlowOfDebt);
         list.key("slow_debt_mg_per_l", "mg/L", given, prior, kSlowDebtLab,
-                 [](MemberSource& s) -> MaybeQuantity& { return s.pond.bottom.slowDebt; });
+                 [](MemberSource& s) -> MaybeQuantity& { return s.pond.bottom.slowDebt; })
+            .isDebt = true;
         return;
     }
     if (model.bottom.isOxic && !model.pond.bottom.oxygenDebt) {
@@ -59,6 +63,7 @@ void addSlowDebt(UncertainList& list) {
     }
     UncertainInput& ratio = list.add("slow debt over oxygen debt", "1", spreadOf(kSlowOfDebt));
     ratio.meter = kSlowDebtLab;
+    ratio.isDebt = true;
     ratio.intoSource = [](MemberSource& s, double value) {
         s.pond.bottom.slowDebt = Quantity(value * s.pond.bottom.oxygenDebt->value);
     };

@@ -28,6 +28,7 @@ struct UncertainInput {
     std::string unit;       ///< As the pond file writes it, "1" for a factor
     Spread spread;          ///< Its median is what the central run takes
     bool measured = false;  ///< Measured inputs are correlated with nothing
+    bool isDebt = false;    ///< Oxygen debt that the past of the pond does not narrow
     InputGroup group = InputGroup::Alone;
     std::optional<MeterError> meter;  ///< What a measurement of it is off by; nothing if none is usual
     double withChlorophyll = 0.0;     ///< In the algae group: the correlation with chlorophyll

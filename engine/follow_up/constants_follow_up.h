@@ -63,8 +63,6 @@ inline constexpr Constant kStaysAbove_h{3.0, 3.0, 3.0, "h",
     "before its end, to count as for good; judgement"};
 inline constexpr Constant kEmergency_kWPerHa{2.5, 1.8, 3.7, "kW/ha",
     "of a surface aerator for an emergency where the pond has none; common practice, no source"};
-inline constexpr Constant kEmergency_kgPerKWh{1.5, 1.2, 2.0, "kg/kWh",
-    "of oxygen into clean water, from memory"};
 inline constexpr Constant kStratified{2.0, 2.0, 2.0, "K",
     "from top to bottom, above which a pond is stratified; common practice, no source"};
 

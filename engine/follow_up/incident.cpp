@@ -4,6 +4,7 @@
 #include "engine/follow_up/constants_follow_up.h"
 #include "engine/follow_up/morning.h"
 #include "engine/pond/local_time.h"
+#include "engine/water/constants_exchange.h"
 #include "engine/water/layering.h"
 
 #include <algorithm>
@@ -98,8 +99,8 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     surface.endTime.reset();
     out.surfaceIsGuess = !pond.surfaceAerator;
     if (out.surfaceIsGuess) {
-        surface.transfer_kgPerH =
-            Quantity(kEmergency_kWPerHa.value * kEmergency_kgPerKWh.value * 1e-4 * out.model.basin.area(0.0));
+        surface.transfer_kgPerH = Quantity(kEmergency_kWPerHa.value * kSurfaceAir_kgPerKWh.value * 1e-4 *
+                                           out.model.basin.area(0.0));
     }
     out.surfaceTransfer_kgPerH = *surface.transfer_kgPerH;
     Pond withSurface = now;

@@ -109,7 +109,9 @@ std::optional<RestartAdvice> restartOf(const PondModel& model, const Morning& mo
     if (model.bottom.exists()) {
         const double thickness = model.bottom.volume / model.basin.area(model.bottom.depth);
         const double before = interpolate(model.profile.depth, model.profile.oxygen, model.bottomDepth);
-        out.accumulated = demandAccumulated(out.daysOff, thickness, before);
+        const double temperature = morning.temperatureBottom.value_or(model.profile.temperature.back());
+        out.accumulated =
+            demandAccumulated(model.parameters.sediment, temperature, out.daysOff, thickness, before);
         const double first = model.debt_kg * kGramPerKilogram / model.bottom.volume;
         out.share = first > 0.0 ? std::min(out.accumulated.debt / first, 1.0) : 0.0;
     }

@@ -25,7 +25,8 @@ constexpr std::string_view kHourlyHeader =
     "ramp,time_h,surface_mg_per_l,fish_water_mg_per_l,bottom_mg_per_l,mean_mg_per_l,surface_c,bottom_c,"
     "running,fish_water_p05,fish_water_p25,fish_water_p50,fish_water_p75,fish_water_p95";
 constexpr std::string_view kLayersHeader = "ramp,time_h,depth_m,temperature_c,oxygen_mg_per_l,debt_mg_per_l";
-constexpr std::string_view kGasesHeader = "ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l";
+constexpr std::string_view kGasesHeader =
+    "ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l,ph";
 constexpr std::string_view kBudgetHeader =
     "ramp,day,photosynthesis_kg,respiration_kg,fish_kg,sediment_kg,debt_kg,surface_kg,bubbles_kg,"
     "surface_aerator_kg,inflow_kg,stored_change_kg,closing_error_kg,bubbling_out_kg";
@@ -173,7 +174,7 @@ std::string gasesCsv(const Comparison& comparison) {
     for (const RampRun& run : comparison.runs) {
         for (const HourRow& hour : run.hours) {
             table.text(run.name).number(hour.time / kHour);
-            table.number(hour.unionisedAmmonia).number(hour.hydrogenSulfide).end();
+            table.number(hour.unionisedAmmonia).number(hour.hydrogenSulfide).number(hour.ph).end();
         }
     }
     return table.take();

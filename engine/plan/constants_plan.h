@@ -46,8 +46,6 @@ inline constexpr Constant kCoolBottom{12.0, 12.0, 12.0, "degC",
 inline constexpr Constant kCoolSlowness{2.0, 2.0, 2.0, "-",
     "times as many days there: what four warm days gather takes as much longer as the sediment is slower, "
     "and twice is kept to; judgement"};
-inline constexpr Constant kSedimentUptake_gPerM2Day{0.9, 0.9, 0.9, "g O2/m^2/d",
-    "of bottom water that has oxygen, Mueller and others (2012), Environ. Sci. Technol. 46:9964-9971"};
 
 // Lows and end states.
 inline constexpr Constant kNoWorse{0.2, 0.2, 0.2, "g/m^3",

@@ -3,8 +3,9 @@
 #include "engine/base/error.h"
 #include "engine/run/constants_run.h"
 #include "engine/run/run.h"
-#include "engine/water/constants_debt.h"
+#include "engine/water/debt_estimate.h"
 #include "engine/water/layering.h"
+#include "engine/water/sediment.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -14,7 +15,6 @@ namespace engine {
 namespace {
 
 constexpr int kHoldsToReview = 3;
-constexpr double kReducedFlux = kKeptDebt.value * kReducedFlux_gPerM2Day.value;  // [g/m^2/d]
 
 }  // namespace
 
@@ -170,10 +170,12 @@ Restart restartAfter(double daysOff, double bottomWater, bool isMixed) {
     return daysOff > few ? Restart::ReducedStart : Restart::GoOn;
 }
 
-RestartDebt demandAccumulated(double daysOff, double thickness, double oxygenBefore) {
+RestartDebt demandAccumulated(const SedimentParameters<double>& sediment, double temperature, double daysOff,
+                              double thickness, double oxygenBefore) {
     ensure(thickness > 0.0, "bottom water has a thickness");
-    return {kReducedFlux * daysOff / thickness,
-            std::max(oxygenBefore - kSedimentUptake_gPerM2Day.value * daysOff / thickness, 0.0)};
+    const double taken = sedimentDemandAt_gPerM2Day(sediment, temperature) * daysOff / thickness;
+    return {debtFromDays(returnedDebt_gPerM2Day(sediment, temperature), daysOff, thickness),
+            std::max(oxygenBefore - taken, 0.0)};
 }
 
 }  // namespace engine

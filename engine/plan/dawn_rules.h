@@ -2,6 +2,7 @@
 
 #include "engine/plan/constants_plan.h"
 #include "engine/pond/pond.h"
+#include "engine/water/parameters.h"
 
 #include <optional>
 #include <vector>
@@ -117,13 +118,14 @@ enum class Restart {
 /// @param isMixed      Surface and bottom within 1 degC and 1.5 mg/L.
 [[nodiscard]] Restart restartAfter(double daysOff, double bottomWater, bool isMixed);
 
-/// Demand that has accumulated in the bottom water since the air went off [g/m^3 of bottom water]: 0.5 x 0.37
-/// g/m^2/d over its thickness for reduced substances, plus what oxygen it had, used at 0.9 g/m^2/d
-/// (Mueller et al. 2012, Environ. Sci. Technol. 46:9964).
+/// Demand that has accumulated in the bottom water since the air went off [g/m^3 of bottom water], by the
+/// sediment's own law (engine/water/sediment.h): it takes the oxygen that was there and gives debt back.
+/// @param temperature  Of the bottom water [degC].
 struct RestartDebt {
     double debt = 0.0;    ///< [g/m^3]
     double oxygen = 0.0;  ///< Left of what the bottom water held [g/m^3]
 };
-[[nodiscard]] RestartDebt demandAccumulated(double daysOff, double thickness, double oxygenBefore);
+[[nodiscard]] RestartDebt demandAccumulated(const SedimentParameters<double>& sediment, double temperature,
+                                            double daysOff, double thickness, double oxygenBefore);
 
 }  // namespace engine

@@ -9,6 +9,7 @@
 #include "engine/plan/plan_sustained.h"
 #include "engine/plan/plan_weather.h"
 #include "engine/plan/planner.h"
+#include "engine/run/end_state.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -43,10 +44,9 @@ void Planner::prepareModels() {
 void Planner::findEndStates() {
     RunRequest request;
     request.days = kShortestPlanRun;
-    request.endState = true;
     request.keepLayers = false;
     m_nothing = runRamp(m_model, nullptr, request, {m_control.stop, {}});
-    m_plan.nothingEndState = m_nothing.endState.value_or(0.0);
+    m_plan.nothingEndState = endStateOf(m_model, nullptr, m_control.stop).value_or(EndState{}).low;
     m_plan.sustainedSchedules =
         sustainedSchedules(m_model, m_plan.nothingEndState, m_threads, m_control.stop);
 }

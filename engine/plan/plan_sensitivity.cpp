@@ -60,12 +60,14 @@ int fewestMembers(double share) {
 CountedChance addedBelow(const EnsembleResult& ensemble, std::size_t ramp, double line) {
     const std::vector<float>& with = ensemble.ramps[ramp].lowest;
     const std::vector<float>& without = ensemble.ramps.front().lowest;
-    CountedChance chance{0, static_cast<int>(with.size())};
+    std::vector<std::uint8_t> added;
     for (std::size_t i = 0; i < with.size(); ++i) {
-        chance.count +=
-            static_cast<double>(with[i]) < line && static_cast<double>(without[i]) >= line ? 1 : 0;
+        added.push_back(static_cast<double>(with[i]) < line && static_cast<double>(without[i]) >= line ? 1
+                                                                                                       : 0);
     }
-    return chance;
+    // As so many members of equal weight would count it.
+    const auto members = static_cast<int>(std::lround(ensemble.effective));
+    return {static_cast<int>(std::lround(ensemble.shareOf(added) * members)), members};
 }
 
 std::vector<TradeOffPoint> fileTradeOff(const Plan& plan) {

@@ -8,7 +8,8 @@
 
 namespace engine {
 
-/// Members that a ramp takes below a line at some time and do-nothing does not.
+/// Members that a ramp takes below a line at some time and do-nothing does not, of as many of equal weight as
+/// tell as much.
 [[nodiscard]] CountedChance addedBelow(const EnsembleResult& ensemble, std::size_t ramp, double line);
 
 /// Days against added chance: the file's ramps and the planned one, on fresh draws.

@@ -1,8 +1,9 @@
 #include "engine/plan/plan_sustained.h"
 
 #include "engine/base/parallel.h"
+#include "engine/base/units.h"
 #include "engine/plan/constants_plan.h"
-#include "engine/plan/plan_search.h"
+#include "engine/run/end_state.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +11,6 @@
 namespace engine {
 namespace {
 
-constexpr int kRunDays = 14;  // before the 30 more of the end state
 constexpr ClockTime kMorning{8 * 60}, kStart{10 * 60}, kEvening{20 * 60};
 
 std::vector<double> raisedDepths(const PondModel& model, double full) {
@@ -63,14 +63,14 @@ std::vector<SustainedSchedule> sustainedSchedules(const PondModel& model, double
     }
     static_cast<void>(forEachIndex(table.size(), threads, stop, [&](std::size_t i) {
         SustainedSchedule& one = table[i];
-        const Ramp ramp = rampOf({one.action}, one.start);
-        RunRequest request;
-        request.days = kRunDays;
-        request.keepLayers = false;
-        request.endState = true;
-        const RampRun run = runRamp(model, &ramp, request, {stop, {}});
-        one.endState = run.endState.value_or(0.0);
-        one.endDrift = run.endDrift;
+        const double start = one.start.minutes * kMinute;
+        const SustainedAir air{
+            {{start, start + one.action.minutes * kMinute, one.action.diffusers, one.action.depth, 0}},
+            one.action.minutes == kMinutesPerDay,
+            {}};
+        const EndState end = endStateOf(model, &air, stop).value_or(EndState{});
+        one.endState = end.low;
+        one.endDrift = end.drift;
         one.verdict = endVerdict(one.endState, nothingEnd, model.parameters.thresholds.stress);
     }));
     return table;

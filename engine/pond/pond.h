@@ -51,6 +51,7 @@ struct Place {
     std::optional<Date> firstDay;
     MaybeQuantity utcOffset_h;
     MaybeQuantity windShelter;  ///< Key wind_shelter: wind on the pond over wind of the table, 0 to 1.
+    std::string timeZone;       ///< Name of a zone for times that people read; empty: the file's own clock.
     bool operator==(const Place&) const = default;
 };
 
@@ -91,11 +92,11 @@ struct Water {
     MaybeQuantity chlorophyll_ugPerL;
     MaybeQuantity weedsCover_percent;
     MaybeQuantity ph;
-    MaybeQuantity totalAmmonia;   ///< As nitrogen [g/m^3], of the bottom water.
-    MaybeQuantity totalSulfide;   ///< As sulfur [g/m^3], of the bottom water.
-    MaybeQuantity ferrousIron;    ///< As iron [g/m^3], of the bottom water.
-    MaybeQuantity methane;        ///< As CH4 [g/m^3], of the bottom water.
-    MaybeQuantity alkalinity;     ///< As CaCO3 [g/m^3]
+    MaybeQuantity totalAmmonia;  ///< As nitrogen [g/m^3], of the bottom water.
+    MaybeQuantity totalSulfide;  ///< As sulfur [g/m^3], of the bottom water.
+    MaybeQuantity ferrousIron;   ///< As iron [g/m^3], of the bottom water.
+    MaybeQuantity methane;       ///< As CH4 [g/m^3], of the bottom water.
+    MaybeQuantity alkalinity;    ///< As CaCO3 [g/m^3]
     std::vector<WaterChange> changes;
     bool operator==(const Water&) const = default;
 };
@@ -127,6 +128,17 @@ struct Spring {
     bool operator==(const Spring&) const = default;
 };
 
+/// Water that runs in for a while, such as after a storm.
+struct Inflow {
+    std::optional<LocalTime> from, until;
+    MaybeQuantity flow_lPerS;
+    MaybeQuantity temperature;  ///< [degC]; absent: of the air
+    MaybeQuantity oxygen;       ///< [g/m^3]; absent: saturated
+    MaybeQuantity salinity;
+    MaybeQuantity organic;  ///< Labile organic matter as the oxygen that it takes [g/m^3]
+    bool operator==(const Inflow&) const = default;
+};
+
 struct FishStock {
     std::string kind;
     MaybeQuantity stock_kgPerHa;
@@ -151,6 +163,8 @@ struct WeatherDay {
     MaybeQuantity dewPoint;          ///< [degC]
     MaybeQuantity wind;              ///< [m/s]
     MaybeQuantity cloud_percent;
+    MaybeQuantity rain_mm;             ///< Of the whole day; absent means none.
+    MaybeQuantity snow_mm;             ///< As water.
     std::optional<LocalTime> knownAt;  ///< When this row was known; a later one of the same date replaces it.
     bool forecast = false;             ///< Not measured: members scatter about it under observed weather too.
     bool operator==(const WeatherDay&) const = default;
@@ -169,6 +183,7 @@ struct WeatherHour {
     std::optional<double> shortwave;  ///< [W/m^2]
     std::optional<double> par_umolPerM2S;
     std::optional<double> cloud_percent;
+    std::optional<double> rain_mm, snow_mm;  ///< Snow as water; absent means none.
     bool operator==(const WeatherHour&) const = default;
 };
 
@@ -185,7 +200,7 @@ struct Weather {
 
 /// A usual day of one month.
 struct ClimateMonth {
-    MaybeQuantity month;  ///< 1 to 12
+    MaybeQuantity month;             ///< 1 to 12
     MaybeQuantity airMin, airMax;    ///< [degC]
     MaybeQuantity humidity_percent;  ///< This or the dew point.
     MaybeQuantity dewPoint;          ///< [degC]
@@ -254,8 +269,10 @@ struct Ramp {
     std::optional<ClockWindow> window;
     std::optional<ByDay> pulses;
     std::optional<ByDay> diffusers;
-    std::optional<ByDay> depth;  ///< [m]
-    MaybeQuantity colour;        ///< Of its line, 1 to 12 in the charts' order; absent: by its place.
+    std::optional<ByDay> depth;   ///< [m]
+    MaybeQuantity surfaceAir_kW;  ///< Key surface_air_kw: surface air at night while the ramp runs.
+    std::optional<ClockWindow> surfaceAirWindow;  ///< absent means 22:00 to 08:00
+    MaybeQuantity colour;  ///< Of its line, 1 to 12 in the charts' order; absent: by its place.
     bool operator==(const Ramp&) const = default;
 };
 
@@ -317,6 +334,23 @@ struct DawnRules {
     bool operator==(const DawnRules&) const = default;
 };
 
+/// What the owner knows of the years before.
+struct History {
+    MaybeQuantity yearsWithoutKill;
+    std::vector<Date> kills;  ///< Days on which dead fish were seen.
+    bool operator==(const History&) const = default;
+};
+
+/// When a start may be advised; what the file sets stands before common practice
+/// (engine/advice/constants_advice.h).
+struct StartRules {
+    MaybeQuantity lethal_percent;       ///< Of ponds like this one below the lethal line with the ramp.
+    MaybeQuantity lethalAlone_percent;  ///< The same left alone.
+    MaybeQuantity lethalAdded_percent;  ///< With the ramp minus left alone.
+    MaybeQuantity daysAfterAlgaecide;
+    bool operator==(const StartRules&) const = default;
+};
+
 /// For whom the papers are; nothing of it enters a run.
 struct Client {
     std::string name;
@@ -327,7 +361,7 @@ struct Client {
 /// The document: one pond, its readings and its ramps, in the units of the pond file.
 struct Pond {
     std::string title;
-    std::string chosenRamp;  ///< Empty if none.
+    std::string chosenRamp;           ///< Empty if none.
     std::optional<UnitSystem> units;  ///< Absent: by the user's locale.
     std::optional<Client> client;
     Place place;
@@ -336,6 +370,7 @@ struct Pond {
     Water water;
     std::optional<BottleTest> bottleTest;
     std::optional<Spring> spring;
+    std::vector<Inflow> inflows;
     std::vector<FishStock> fish;
     MaybeQuantity feed_kgPerDay;
     std::optional<Profile> profile;
@@ -345,6 +380,8 @@ struct Pond {
     std::optional<SurfaceAerator> surfaceAerator;
     Limits limits;
     std::optional<DawnRules> dawnRules;
+    History history;
+    std::optional<StartRules> startRules;
     std::vector<Ramp> ramps;
     std::vector<Reading> readings;  ///< Of the pond file itself.
     ReadingsFile readingsFile;

@@ -3,6 +3,7 @@
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_words.h"
+#include "engine/pond/time_zone.h"
 
 #include <algorithm>
 #include <cmath>
@@ -232,6 +233,28 @@ void checkBottleTest(const Pond& pond, const PondFaults& faults) {
     }
 }
 
+void checkInflows(const Pond& pond, const PondFaults& faults) {
+    for (std::size_t i = 0; i < pond.inflows.size(); ++i) {
+        const Inflow& inflow = pond.inflows[i];
+        if (inflow.from && inflow.until && *inflow.until <= *inflow.from) {
+            faults.add(itemPath("inflow", i) + ".until",
+                       "The end " + formatLocalTime(*inflow.until) + " must come after the start, " +
+                           formatLocalTime(*inflow.from) + ".");
+        }
+    }
+}
+
+/// A ramp's window of surface air says when its air runs, and not how much.
+void checkSurfaceAir(const Pond& pond, const PondFaults& faults) {
+    for (std::size_t i = 0; i < pond.ramps.size(); ++i) {
+        const std::string path = itemPath("ramp", i);
+        if (pond.ramps[i].surfaceAirWindow && !pond.ramps[i].surfaceAir_kW &&
+            !faults.isUnread(path + ".surface_air_kw")) {
+            faults.add(path + ".surface_air_window", "This key needs surface_air_kw beside it.");
+        }
+    }
+}
+
 void checkSurfaceAerator(const Pond& pond, const PondFaults& faults) {
     if (!pond.surfaceAerator || faults.isUnread("surface_aerator.start_time") ||
         faults.isUnread("surface_aerator.end_time")) {
@@ -306,6 +329,13 @@ void checkTables(const Pond& pond, const PondFaults& faults) {
     checkBasin(pond.basin, faults);
     checkWater(pond.water, faults);
     checkBottleTest(pond, faults);
+    checkInflows(pond, faults);
+    checkSurfaceAir(pond, faults);
+    checkPlainText("place.time_zone", pond.place.timeZone, faults);
+    if (!pond.place.timeZone.empty() && !isTimeZone(pond.place.timeZone)) {
+        faults.add("place.time_zone", "The system has no time zone of the name " + shownText(pond.place.timeZone) +
+                                          "; one is \"America/Chicago\".");
+    }
     for (std::size_t i = 0; i < pond.fish.size(); ++i) {
         checkPlainText(itemPath("fish", i) + ".kind", pond.fish[i].kind, faults);
     }

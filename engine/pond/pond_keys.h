@@ -37,6 +37,7 @@ inline constexpr NumberRule kChlorophyllRule{0.0, 2000.0, "ug/L"};
 inline constexpr NumberRule kDiffusersRule{1.0, 100.0, "diffusers", false, true};
 inline constexpr NumberRule kDiffuserDepthRule{0.1, 60.0, "m"};
 inline constexpr NumberRule kPowerRule{0.0, 100.0, "kW"};
+inline constexpr NumberRule kRainRule{0.0, 2000.0, "mm"};
 inline constexpr NumberRule kLineRule{0.0, 20.0, "mg/L"};
 
 template <class Visitor, class P>
@@ -47,6 +48,7 @@ void visitPlace(Visitor& v, P& place) {
     v.date("first_day", place.firstDay, Need::Required);
     v.number("utc_offset_h", place.utcOffset_h, {-12.0, 14.0, "h"}, Need::Required);
     v.number("wind_shelter", place.windShelter, {0.05, 1.0, ""}, Need::Optional);
+    v.text("time_zone", place.timeZone, Need::Optional);
 }
 
 template <class Visitor, class P>
@@ -128,6 +130,17 @@ void visitSpring(Visitor& v, P& spring) {
 }
 
 template <class Visitor, class P>
+void visitInflow(Visitor& v, P& inflow) {
+    v.time("from", inflow.from, Need::Required);
+    v.time("until", inflow.until, Need::Required);
+    v.number("flow_l_per_s", inflow.flow_lPerS, {0.0, 10000.0, "L/s"}, Need::Required);
+    v.number("temperature_c", inflow.temperature, kWaterTemperatureRule, Need::Optional);
+    v.number("oxygen_mg_per_l", inflow.oxygen, kOxygenRule, Need::Optional);
+    v.number("salinity", inflow.salinity, kSalinityRule, Need::Optional);
+    v.number("organic_mg_per_l", inflow.organic, kDebtRule, Need::Optional);
+}
+
+template <class Visitor, class P>
 void visitFish(Visitor& v, P& fish) {
     v.text("kind", fish.kind, Need::Required);
     v.number("stock_kg_per_ha", fish.stock_kgPerHa, {0.0, 50000.0, "kg/ha"}, Need::Required);
@@ -152,6 +165,8 @@ void visitWeatherDay(Visitor& v, P& day) {
     v.number("dew_point_c", day.dewPoint, kDewPointRule, Need::Optional);
     v.number("wind_m_per_s", day.wind, kWindRule, Need::Required);
     v.number("cloud_percent", day.cloud_percent, kPercentRule, Need::Required);
+    v.number("rain_mm", day.rain_mm, kRainRule, Need::Optional);
+    v.number("snow_mm", day.snow_mm, kRainRule, Need::Optional);
     v.time("known_at", day.knownAt, Need::Optional);
     v.truth("forecast", day.forecast, false);
 }
@@ -218,6 +233,20 @@ void visitDawnRules(Visitor& v, P& rules) {
 }
 
 template <class Visitor, class P>
+void visitHistory(Visitor& v, P& history) {
+    v.number("years_without_kill", history.yearsWithoutKill, {0.0, 200.0, "years"}, Need::Optional);
+    v.dates("kills", history.kills);
+}
+
+template <class Visitor, class P>
+void visitStartRules(Visitor& v, P& rules) {
+    v.number("lethal_percent", rules.lethal_percent, kPercentRule, Need::Optional);
+    v.number("lethal_alone_percent", rules.lethalAlone_percent, kPercentRule, Need::Optional);
+    v.number("lethal_added_percent", rules.lethalAdded_percent, kPercentRule, Need::Optional);
+    v.number("days_after_algaecide", rules.daysAfterAlgaecide, {0.0, 365.0, "days"}, Need::Optional);
+}
+
+template <class Visitor, class P>
 void visitRamp(Visitor& v, P& ramp) {
     v.text("name", ramp.name, Need::Required);
     v.choice("kind", ramp.kind);
@@ -233,6 +262,8 @@ void visitRamp(Visitor& v, P& ramp) {
     v.byDay("pulses", ramp.pulses, {1.0, 48.0, "pulses", false, true});
     v.byDay("diffusers", ramp.diffusers, kDiffusersRule);
     v.byDay("depth_m", ramp.depth, kDiffuserDepthRule);
+    v.number("surface_air_kw", ramp.surfaceAir_kW, kPowerRule, Need::Optional);
+    v.window("surface_air_window", ramp.surfaceAirWindow);
     v.number("colour", ramp.colour, {1.0, 12.0, "", false, true}, Need::Optional);
 }
 
@@ -270,7 +301,7 @@ void visitEvent(Visitor& v, P& event) {
     v.text("what", event.what, Need::Optional);
     v.number("area_percent", event.area_percent, kPercentRule, Need::Optional);
     v.number("amount_kg", event.amount_kg, {0.0, 100000.0, "kg"}, Need::Optional);
-    v.number("rain_mm", event.rain_mm, {0.0, 2000.0, "mm"}, Need::Optional);
+    v.number("rain_mm", event.rain_mm, kRainRule, Need::Optional);
     v.number("cost", event.cost, {0.0, 1e9, ""}, Need::Optional);
     v.time("corrects", event.corrects, Need::Optional);
     v.text("photo", event.photo, Need::Optional);
@@ -291,6 +322,7 @@ void visitPond(Visitor& v, P& pond) {
     v.table("water", pond.water, Need::Required, [](auto& w, auto& water) { visitWater(w, water); });
     v.maybeTable("bottle_test", pond.bottleTest, [](auto& w, auto& test) { visitBottleTest(w, test); });
     v.maybeTable("spring", pond.spring, [](auto& w, auto& spring) { visitSpring(w, spring); });
+    v.tables("inflow", pond.inflows, [](auto& w, auto& inflow) { visitInflow(w, inflow); });
     v.tables("fish", pond.fish, [](auto& w, auto& fish) { visitFish(w, fish); });
     v.table("feed", pond.feed_kgPerDay, Need::Optional, [](auto& w, auto& feed) {
         w.number("kg_per_d", feed, {0.0, 10000.0, "kg/d"}, Need::Optional);
@@ -306,6 +338,9 @@ void visitPond(Visitor& v, P& pond) {
                  [](auto& w, auto& aerator) { visitSurfaceAerator(w, aerator); });
     v.table("limits", pond.limits, Need::Optional, [](auto& w, auto& limits) { visitLimits(w, limits); });
     v.maybeTable("dawn_rules", pond.dawnRules, [](auto& w, auto& rules) { visitDawnRules(w, rules); });
+    v.table("history", pond.history, Need::Optional,
+            [](auto& w, auto& history) { visitHistory(w, history); });
+    v.maybeTable("start_rules", pond.startRules, [](auto& w, auto& rules) { visitStartRules(w, rules); });
     v.tables("ramp", pond.ramps, [](auto& w, auto& ramp) { visitRamp(w, ramp); });
     v.table("readings", pond.readingsFile, Need::Optional,
             [](auto& w, auto& file) { visitReadingsFile(w, file); });

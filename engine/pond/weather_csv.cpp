@@ -92,7 +92,7 @@ Columns chooseColumns(CsvTable& table, CsvFaults& faults) {
                    "This column is missing; par_umol_per_m2_s or cloud_percent would do as well.");
     }
     table.warnOfOthers({"at", "air_c", "humidity_percent", "dew_point_c", "wind_m_per_s", kLights[0].column,
-                        kLights[1].column, kLights[2].column});
+                        kLights[1].column, kLights[2].column, "rain_mm", "snow_mm"});
     return columns;
 }
 
@@ -165,6 +165,8 @@ std::vector<WeatherHour> readWeatherCsv(std::string_view text, const std::string
             hour.humidity_percent = humidity.number(table);
         }
         hour.*(columns.light->member) = light.number(table);
+        hour.rain_mm = table.has("rain_mm") ? table.number("rain_mm", kRainRule) : std::nullopt;
+        hour.snow_mm = table.has("snow_mm") ? table.number("snow_mm", kRainRule) : std::nullopt;
         hours.push_back(hour);
     }
     humidity.say(faults);

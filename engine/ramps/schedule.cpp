@@ -2,6 +2,7 @@
 
 #include "engine/base/error.h"
 #include "engine/base/units.h"
+#include "engine/water/constants_exchange.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,6 +38,16 @@ int ruleLength(const Ramp& ramp) {
     }
     return ramp.kind == RampKind::Table ? std::min(static_cast<int>(ramp.minutes.size()), kLongestRamp)
                                         : kLongestRamp;
+}
+
+SurfaceAir surfaceAirOf(const Ramp& ramp) {
+    if (!ramp.surfaceAir_kW) {
+        return {};
+    }
+    constexpr ClockWindow kNight{{22 * 60}, {8 * 60}};
+    const ClockWindow window = ramp.surfaceAirWindow.value_or(kNight);
+    return {*ramp.surfaceAir_kW * kSurfaceAir_kgPerKWh.value * kGramPerKilogram / kHour,
+            window.from.minutes * kMinute, window.to.minutes * kMinute};
 }
 
 double onDay(const ByDay& list, int day) {

@@ -17,6 +17,16 @@ struct RunBlock {
     bool operator==(const RunBlock&) const = default;
 };
 
+/// Surface air that goes with a ramp, night by night from the first on.
+struct SurfaceAir {
+    double transfer = 0.0;  ///< Clean water, 20 degC, no oxygen [g/s]; 0: none
+    double from = 0.0;      ///< [s after midnight]
+    double until = 0.0;     ///< [s after midnight]; before `from`: of the next day
+    bool operator==(const SurfaceAir&) const = default;
+};
+/// That of a ramp: 22:00 to 08:00 unless it says otherwise.
+[[nodiscard]] SurfaceAir surfaceAirOf(const Ramp& ramp);
+
 /// When the air is on: blocks in order, not overlapping; blocks may meet.
 using Schedule = std::vector<RunBlock>;
 

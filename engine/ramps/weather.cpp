@@ -23,7 +23,26 @@ std::chrono::local_days localDays(const Date& date) {
 
 struct PlainDay {
     double airMin = 0.0, airMax = 0.0, vapourPressure = 0.0, wind = 0.0, cloud = 0.0;
+    double rain = 0.0, snow = 0.0;  // [m/s]
 };
+
+double metresPerSecond(double millimetres, double seconds) {
+    return 1e-3 * millimetres / seconds;
+}
+
+/// Puts rain and snow of so much into a forcing that has the rest of the hour.
+void addRain(double rain, double snow, Forcing& now) {
+    now.rain = rain + snow;
+    if (!(now.rain > 0.0)) {
+        return;
+    }
+    // The wet bulb lies about a third of the way from the air to the dew point.
+    constexpr double kTowardsDewPoint = 1.0 / 3.0;
+    const double logs = std::log(std::max(now.vapourPressure, 1.0) / 610.8);
+    const double dewPoint = std::min(237.3 * logs / (17.27 - logs), now.air);
+    const double wetBulb = std::max(now.air - kTowardsDewPoint * (now.air - dewPoint), 0.0);
+    now.rainTemperature = (rain * wetBulb - snow * kMeltingCools.value) / now.rain;
+}
 
 PlainDay plain(const WeatherDay& day) {
     PlainDay out;
@@ -34,11 +53,13 @@ PlainDay plain(const WeatherDay& day) {
                              : 0.01 * *day.humidity_percent * vapourPressure(0.5 * (out.airMin + out.airMax));
     out.wind = *day.wind;
     out.cloud = 0.01 * *day.cloud_percent;
+    out.rain = metresPerSecond(day.rain_mm ? day.rain_mm->value : 0.0, kDay);
+    out.snow = metresPerSecond(day.snow_mm ? day.snow_mm->value : 0.0, kDay);
     return out;
 }
 
-/// Mean of the table's days, column by column; where both humidity and dew points occur, of their vapour
-/// pressures.
+/// Mean of the table's days, column by column, without their rain; where both humidity and dew points occur,
+/// of their vapour pressures.
 PlainDay usualDay(const std::vector<WeatherDay>& days) {
     PlainDay mean;
     for (const WeatherDay& day : days) {
@@ -166,6 +187,8 @@ WeatherSeries::WeatherSeries(const Pond& pond, const WeatherPlan& plan, int firs
         day.vapourPressure = values.vapourPressure;
         day.wind = values.wind;
         day.cloud = values.cloud;
+        day.rain = values.rain;
+        day.snow = values.snow;
         day.sun = sunPath(latitude, longitude, offset, day.dayOfYear);
         day.rise_h =
             sunTimes(latitude, longitude, offset, day.dayOfYear).rise_h.value_or(kSunriseWithoutSun_h.value);
@@ -215,6 +238,7 @@ Forcing WeatherSeries::at(double time) const {
     now.wind10 = m_windScale * today.wind *
                  (1.0 + kWindSwing.value * std::cos(kPi / 12.0 * (clock_h - kWarmestHour.value)));
     now.cloud = today.cloud;
+    addRain(today.rain, today.snow, now);
     return now;
 }
 
@@ -229,6 +253,8 @@ Forcing WeatherSeries::forcingOf(const Pond& pond, const WeatherHour& row) const
     now.vapourPressure =
         row.dewPoint ? vapourPressure(*row.dewPoint) : 0.01 * *row.humidity_percent * vapourPressure(row.air);
     now.wind10 = m_windScale * row.wind;
+    addRain(metresPerSecond(row.rain_mm.value_or(0.0), kHour),
+            metresPerSecond(row.snow_mm.value_or(0.0), kHour), now);
     if (row.cloud_percent) {
         now.cloud = 0.01 * *row.cloud_percent;
         now.shortwave = shortwaveFromCloud(elevation, today.sun.distance, now.cloud);

@@ -10,11 +10,13 @@ namespace engine {
 
 /// The air over the pond at one moment.
 struct Forcing {
-    double shortwave = 0.0;       ///< Reaching the surface [W/m^2]
-    double air = 20.0;            ///< [degC]
-    double vapourPressure = 0.0;  ///< Of the air [Pa]
-    double wind10 = 0.0;          ///< On the pond, sheltering taken off, at 10 m [m/s]
-    double cloud = 0.0;           ///< Share of sky, 0 to 1
+    double shortwave = 0.0;        ///< Reaching the surface [W/m^2]
+    double air = 20.0;             ///< [degC]
+    double vapourPressure = 0.0;   ///< Of the air [Pa]
+    double wind10 = 0.0;           ///< On the pond, sheltering taken off, at 10 m [m/s]
+    double cloud = 0.0;            ///< Share of sky, 0 to 1
+    double rain = 0.0;             ///< Rain and melted snow [m/s]
+    double rainTemperature = 0.0;  ///< As in InflowingWater [degC]
 };
 
 /// Which weather a run sees. Day 1 is the pond file's first day.
@@ -30,8 +32,8 @@ struct WeatherPlan {
 ///
 /// A table's day runs, as FAO Irrigation and Drainage Paper 56 assumes: air from its minimum at sunrise
 /// to its maximum at 15:00 and on to the next minimum, by half cosines; vapour pressure and cloud
-/// constant; wind twice as strong by day as by night (kWindSwing), strongest at 15:00. An hourly file is
-/// taken as hourly means.
+/// constant; wind twice as strong by day as by night (kWindSwing), strongest at 15:00; rain evenly all day.
+/// An hourly file is taken as hourly means. Rain has the wet bulb's temperature; usual days have none.
 class WeatherSeries {
 public:
     /// @pre the pond passed its checks.
@@ -50,6 +52,7 @@ private:
     struct Day {
         int dayOfYear = 1;
         double airMin = 0.0, airMax = 0.0, vapourPressure = 0.0, wind = 0.0, cloud = 0.0;
+        double rain = 0.0, snow = 0.0;  ///< [m/s], snow as water
         SunPath sun;
         double rise_h = 6.0;
     };

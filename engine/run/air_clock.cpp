@@ -25,6 +25,9 @@ AirClock::AirClock(const PondModel& model, const Ramp* ramp, const RunRequest& r
         m_schedule = scheduleOf(*ramp, *model.pond.aerator, request.days + 1, end,
                                 ramp->weatherHold ? holdDays(model.pond) : std::vector<int>{}, m_cutMinutes);
     }
+    m_nightAir = request.surfaceAir ? *request.surfaceAir
+                 : ramp != nullptr  ? surfaceAirOf(*ramp)
+                                    : SurfaceAir{};
     const auto& surface = model.pond.surfaceAerator;
     if (surface && (surface->existing || ramp != nullptr)) {
         m_surface = true;
@@ -43,6 +46,7 @@ Aeration AirClock::at(double time) const {
         }
     }
     now.surface = m_surface && surfaceRuns(time);
+    now.surfaceTransfer = nightAirRuns(time) ? m_nightAir.transfer : 0.0;
     return now;
 }
 
@@ -55,13 +59,19 @@ double AirClock::nextSwitch(double time) const {
             }
         }
     }
-    if (m_surface) {
-        const double midnight = std::floor(time / kDay) * kDay;
-        for (const double mark : {m_surfaceStart, m_surfaceEnd, m_surfaceStart + kDay, m_surfaceEnd + kDay}) {
+    const double midnight = std::floor(time / kDay) * kDay;
+    const auto daily = [&](double from, double until) {
+        for (const double mark : {from, until, from + kDay, until + kDay}) {
             if (midnight + mark > time + kInstant) {
                 next = std::min(next, midnight + mark);
             }
         }
+    };
+    if (m_surface) {
+        daily(m_surfaceStart, m_surfaceEnd);
+    }
+    if (m_nightAir.transfer > 0.0) {
+        daily(m_nightAir.from, m_nightAir.until);
     }
     return next;
 }
@@ -143,13 +153,28 @@ void AirClock::hold(int lastDay, double end) {
               [](const RunBlock& a, const RunBlock& b) { return a.start < b.start; });
 }
 
+namespace {
+
+/// Whether a time lies in a window of each day, which may pass midnight.
+bool isWithin(double time, double from, double until) {
+    const double clock = time - std::floor((time + kInstant) / kDay) * kDay;
+    const bool afterStart = clock >= from - kInstant, beforeEnd = clock < until - kInstant;
+    return from < until ? afterStart && beforeEnd : afterStart || beforeEnd;
+}
+
+}  // namespace
+
 bool AirClock::surfaceRuns(double time) const {
     if (time < m_surfaceFrom - kInstant || m_surfaceStart == m_surfaceEnd) {
         return time >= m_surfaceFrom - kInstant;
     }
-    const double clock = time - std::floor((time + kInstant) / kDay) * kDay;
-    const bool afterStart = clock >= m_surfaceStart - kInstant, beforeEnd = clock < m_surfaceEnd - kInstant;
-    return m_surfaceStart < m_surfaceEnd ? afterStart && beforeEnd : afterStart || beforeEnd;
+    return isWithin(time, m_surfaceStart, m_surfaceEnd);
+}
+
+bool AirClock::nightAirRuns(double time) const {
+    // Not before the day on which the ramp begins.
+    return m_nightAir.transfer > 0.0 && time >= kDay / 2 - kInstant &&
+           isWithin(time, m_nightAir.from, m_nightAir.until);
 }
 
 void AirClock::planDay(int day) {

@@ -46,11 +46,13 @@ public:
     void hold(int lastDay, double end);
 
     [[nodiscard]] const Schedule& schedule() const { return m_schedule; }
+    [[nodiscard]] const SurfaceAir& nightAir() const { return m_nightAir; }
     [[nodiscard]] std::optional<int> liftedDay() const { return m_liftedDay; }
     [[nodiscard]] double cutMinutes() const { return m_cutMinutes; }
 
 private:
     [[nodiscard]] bool surfaceRuns(double time) const;
+    [[nodiscard]] bool nightAirRuns(double time) const;
 
     void planDay(int day);
 
@@ -60,6 +62,7 @@ private:
     Schedule m_schedule;
     double m_cutMinutes = 0.0;
     bool m_surface = false;
+    SurfaceAir m_nightAir;
     double m_surfaceFrom = 0.0, m_surfaceStart = 0.0, m_surfaceEnd = 0.0;
     // Capped ramps only
     bool m_capped = false;

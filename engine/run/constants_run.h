@@ -59,7 +59,8 @@ inline constexpr Constant kBottleOxygen{0.5, 0.5, 2.0, "g/m^3",
 
 // What fish meet.
 inline constexpr Constant kSulfideCriterion{2e-3, 2e-3, 2e-3, "g H2S/m^3",
-    "EPA, Quality Criteria for Water (1986), from memory"};
+    "as the mean of four days; EPA, Quality Criteria for Water (1986), from memory"};
+inline constexpr Constant kSulfideHour{10e-3, 5e-3, 20e-3, "g H2S/m^3", "in any hour; judgement"};
 
 // Readings and the sun.
 inline constexpr Constant kDawnReading_h{2.0, 2.0, 2.0, "h",

@@ -9,8 +9,18 @@
 namespace engine {
 namespace {
 
-// [g S/m^3]
-constexpr double kSulfideLimit = kSulfideCriterion.value * kSulfurMass / (kSulfurMass + 2.0 * kHydrogenMass);
+constexpr double kSulfurOfSulfide = kSulfurMass / (kSulfurMass + 2.0 * kHydrogenMass);
+constexpr int kMeanHours = 96;
+
+/// Mean of the hours of a run up to one, at most four days of them [g/m^3].
+double meanUntil(const std::vector<HourRow>& hours, std::size_t at) {
+    const std::size_t first = at + 1 > kMeanHours ? at + 1 - kMeanHours : 0;
+    double sum = 0.0;
+    for (std::size_t i = first; i <= at; ++i) {
+        sum += hours[i].hydrogenSulfide;
+    }
+    return sum / kMeanHours;  // before the run there was none
+}
 
 /// The two branches of the criterion about pH 7.204.
 double branches(double ph, double acid, double alkaline) {
@@ -40,17 +50,21 @@ double acuteTotalAmmonia(double temperature, double ph, bool salmonids) {
 
 GasLimits gasLimits(SpeciesGroup group, double temperature, double ph) {
     const double total = acuteTotalAmmonia(temperature, ph, group == SpeciesGroup::Trout);
-    return {total * unionisedAmmoniaShare(temperature, ph), kSulfideLimit};
+    return {total * unionisedAmmoniaShare(temperature, ph), kSulfurOfSulfide * kSulfideHour.value,
+            kSulfurOfSulfide * kSulfideCriterion.value};
 }
 
 GasPeaks gasPeaks(const PondModel& model, const RampRun& run) {
     GasPeaks out;
     const Parameters<double>& parameters = model.parameters;
-    for (const HourRow& hour : run.hours) {
-        const GasLimits limits =
-            gasLimits(parameters.thresholds.group, hour.surfaceTemperature, parameters.toxicants.ph);
+    for (std::size_t i = 0; i < run.hours.size(); ++i) {
+        const HourRow& hour = run.hours[i];
+        const GasLimits limits = gasLimits(parameters.thresholds.group, hour.warmth, hour.ph);
         note(out.ammonia, hour.unionisedAmmonia, limits.ammonia, hour.time);
-        note(out.sulfide, hour.hydrogenSulfide, limits.sulfide, hour.time);
+        const double mean = meanUntil(run.hours, i);
+        const bool isMean = mean * limits.sulfide > hour.hydrogenSulfide * limits.sulfideMean;
+        note(out.sulfide, isMean ? mean : hour.hydrogenSulfide, isMean ? limits.sulfideMean : limits.sulfide,
+             hour.time);
     }
     return out;
 }

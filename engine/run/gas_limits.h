@@ -14,16 +14,19 @@ namespace engine {
 
 /// Limits where the fish are.
 struct GasLimits {
-    double ammonia = 0.0;  ///< Un-ionised, as nitrogen [g/m^3]
-    double sulfide = 0.0;  ///< Undissociated, as sulfur [g/m^3]
+    double ammonia = 0.0;      ///< Un-ionised, as nitrogen [g/m^3]
+    double sulfide = 0.0;      ///< Undissociated, as sulfur, in any hour [g/m^3]
+    double sulfideMean = 0.0;  ///< The same over four days
 };
 
-/// Ammonia: the un-ionised part of acuteTotalAmmonia(). Sulfide: 2 ug/L as H2S, EPA's Quality Criteria for
-/// Water (1986), from memory; it is meant to hold for long, and bluegill lay no eggs at 2.2 ug/L, while half
-/// of the adults die within 96 h at 44.8 ug/L (abstract of the toxicity study of its life stages).
+/// Ammonia: the un-ionised part of acuteTotalAmmonia(). Sulfide: 2 ug/L as H2S as the mean of four days,
+/// EPA's Quality Criteria for Water (1986), from memory, which is meant to hold for long; in any hour five
+/// times as much (judgement: bluegill lay no eggs at 2.2 ug/L, while half of the adults die within 96 h
+/// at 44.8 ug/L, abstract of the toxicity study of its life stages).
 [[nodiscard]] GasLimits gasLimits(SpeciesGroup group, double temperature, double ph);
 
-/// One gas over a run's hours, against the limit of each hour.
+/// One gas over a run's hours, against the limit of each hour. Of sulfide it is the hour or the mean of the
+/// four days until then, whichever has the greater share of its limit.
 struct GasPeak {
     double peak = 0.0;        ///< Of the hour with the greatest share of its limit [g/m^3]
     double limit = 0.0;       ///< Of that hour [g/m^3]
@@ -35,8 +38,8 @@ struct GasPeaks {
     GasPeak ammonia, sulfide;
 };
 
-/// Ammonia's limits follow the surface temperature of each hour and the pond's pH. Ammonia and sulfide that
-/// the pond file does not give are not followed, and pass nothing.
+/// Ammonia's limits follow the temperature and the pH of each hour where the fish are. Ammonia that the pond
+/// file does not give is not followed and passes nothing; of sulfide an anoxic bottom has what is usual.
 [[nodiscard]] GasPeaks gasPeaks(const PondModel& model, const RampRun& run);
 
 /// Whether either gas goes above its limit at any hour of a run, which no plan may.

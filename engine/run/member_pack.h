@@ -37,9 +37,9 @@ struct WeatheredMember {
 /// Calls f(to, from) for each number of Parameters that members may differ in.
 template <class To, class From, class F>
 void forEachParameter(To& to, From& from, const F& f) {
-    // 55 below, by process as Parameters has them, and four that members share. A parameter that is not
+    // 55 below, by process as Parameters has them, and seven that members share. A parameter that is not
     // handed on would quietly be its default in every member.
-    static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 59 * sizeof(double),
+    static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 62 * sizeof(double),
                   "hand the new parameter on below");
     f(to.light.attenuationRest, from.light.attenuationRest);
     f(to.light.albedo, from.light.albedo);
@@ -106,7 +106,7 @@ template <class Real>
     pack.parameters.site.airPressure = first.site.airPressure;
     pack.parameters.site.latitude_deg = first.site.latitude_deg;
     pack.parameters.fish.mass_g = first.fish.mass_g;
-    pack.parameters.toxicants.ph = first.toxicants.ph;
+    pack.parameters.toxicants.known = first.toxicants.known;
     pack.parameters.thresholds = first.thresholds;
     const std::size_t layers = members.front().member.start.oxygen.size();
     StartState<Real>& start = pack.start;

@@ -1,4 +1,5 @@
 #include "engine/base/units.h"
+#include "engine/ramps/inflow.h"
 #include "engine/run/air_clock.h"
 #include "engine/run/member_run.h"
 #include "engine/run/step_clock.h"
@@ -19,6 +20,7 @@ public:
     StepMaker(const PondModel& model, const WeatherSeries& weather, WeatherDays offsets)
         : m_weather(weather),
           m_plants(model.pond, model.startTime),
+          m_inflow(model.pond),
           m_offsets(offsets),
           m_longest(model.resolution.largestStep) {}
 
@@ -33,6 +35,7 @@ public:
             step.air = m_weather.at(middle);
             step.plants = m_plants.at(end);
             step.aeration = aeration;
+            step.inflow = m_inflow.at(middle, step.air);
             step.day = offsetOf(dayOf(middle));
             const double noons = middle / kDay + 0.5;  // 1 at noon of day 1
             step.noon = offsetOf(static_cast<int>(std::floor(noons)));
@@ -54,17 +57,22 @@ private:
 
     const WeatherSeries& m_weather;
     PlantTable m_plants;
+    InflowTable m_inflow;
     WeatherDays m_offsets;
     double m_longest;
 };
 
-}  // namespace
-
-WeatherDays weatherDays(const PondModel& model, int days) {
-    return {dayOf(model.startTime) - 1, days + 1};
+/// What is as it was before the start: no plants that change, nothing that runs in.
+void leaveAsIs(std::vector<MemberStep>& steps) {
+    for (MemberStep& step : steps) {
+        step.plants = {};
+        step.inflow = {};
+    }
 }
 
-MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days, bool endState) {
+/// A member plan under a plan for its weather.
+MemberPlan planUnder(const WeatherPlan& weatherPlan, const PondModel& model, const EnsembleRamp& ramp,
+                     int days, bool endState) {
     MemberPlan plan;
     plan.nights = days;
     const double end = days * kDay + kDay / 2;
@@ -72,9 +80,9 @@ MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days
     RunRequest request;
     request.days = days;
     request.schedule = ramp.schedule;
+    request.surfaceAir = ramp.surfaceAir;
     const Ramp any;  // with a schedule, a ramp only says that this is not do-nothing
     AirClock clock(model, ramp.isDoNothing ? nullptr : &any, request, end);
-    const WeatherPlan weatherPlan{false, endState ? std::optional(days + 1) : std::nullopt, {}};
     const WeatherSeries weather(model.pond, weatherPlan, dayOf(model.startTime) - 1,
                                 days + 1 + (endState ? kEndStateDays : 0));
     const StepMaker maker(model, weather, weatherDays(model, days));
@@ -102,6 +110,24 @@ MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days
     return plan;
 }
 
+}  // namespace
+
+WeatherDays weatherDays(const PondModel& model, int days) {
+    return {dayOf(model.startTime) - 1, days + 1};
+}
+
+MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days, bool endState) {
+    return planUnder({false, endState ? std::optional(days + 1) : std::nullopt, {}}, model, ramp, days,
+                     endState);
+}
+
+MemberPlan pastPlan(const PondModel& model, int days) {
+    MemberPlan plan =
+        planUnder({true, std::nullopt, dayOf(model.startTime)}, model, {"do-nothing", {}, true}, days, false);
+    leaveAsIs(plan.steps);
+    return plan;
+}
+
 std::vector<MemberStep> trialSteps(const PondModel& model, const std::vector<double>& marks) {
     const int first = dayOf(model.startTime), last = dayOf(marks.back());
     const WeatherSeries weather(model.pond, {true, std::nullopt, first}, first - 1, last + 1);
@@ -116,9 +142,7 @@ std::vector<MemberStep> trialSteps(const PondModel& model, const std::vector<dou
             time = next;
         }
     }
-    for (MemberStep& step : steps) {
-        step.plants = {};  // the balance is about the pond as it is
-    }
+    leaveAsIs(steps);  // the balance is about the pond as it is
     return steps;
 }
 

@@ -58,7 +58,7 @@ void takeStep(Column<Real>& column, const MemberStep& step, const std::vector<Pa
     column.step(step.dt,
                 {air.shortwave, air.air, air.vapourPressure, air.wind10, air.cloud,
                  Real(step.plants.chlorophyll), Real(step.plants.weeds)},
-                step.aeration);
+                step.aeration, step.inflow);
     if (step.endsHour) {
         column.refreshPlume();
     }

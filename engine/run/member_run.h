@@ -19,6 +19,7 @@ struct MemberStep {
     Forcing air;               ///< Of the central run, at the step's middle
     PlantTable::Scale plants;  ///< At its end
     Aeration aeration;
+    InflowingWater inflow;
     int day = 0;              ///< Of the step's middle, in MemberPack::offsets
     int noon = 0;             ///< The last noon before the middle, in the same
     double pastNoon = 0.0;    ///< Share of the way from that noon to the next
@@ -32,6 +33,7 @@ struct EnsembleRamp {
     std::string name;
     Schedule schedule;
     bool isDoNothing = false;
+    SurfaceAir surfaceAir = {};
 };
 
 /// What one ramp's members do in step: made once, shared by all packs.
@@ -51,6 +53,10 @@ struct WeatherDays {
 
 [[nodiscard]] MemberPlan memberPlan(const PondModel& model, const EnsembleRamp& ramp, int days,
                                     bool endState);
+
+/// The same left alone over usual days, from the start on and with the plants as they are: what stands for
+/// the time before.
+[[nodiscard]] MemberPlan pastPlan(const PondModel& model, int days);
 
 /// The steps of do-nothing days under the usual day, for the balance: the mean of the days before the profile
 /// where they are known, else of all. The hour's end is set at each mark. @param marks  Rising

@@ -66,6 +66,8 @@ struct HourRow {
     double running = 0.0;           ///< Share of the hour that follows, 0 to 1
     double unionisedAmmonia = 0.0;  ///< As nitrogen, where the fish are [g/m^3]
     double hydrogenSulfide = 0.0;   ///< As sulfur, where the fish are [g/m^3]
+    double ph = 7.5;                ///< Where the fish are
+    double warmth = 20.0;           ///< Where the fish are [degC]
     double habitat = 0.0;  ///< Share of the volume above the stress line and cool enough for the fish
 };
 
@@ -108,11 +110,11 @@ struct RunRequest {
     int days = 14;
     WeatherPlan weather;
     ColumnSwitches switches;
-    bool keepLayers = true;        ///< Fill `layers`
-    bool endState = false;         ///< Go on for kEndStateDays under the last schedule
-    int stopWhenLiftedBefore = 0;  ///< A capped ramp whose cap is lifted before this day ends the run with it
-    std::optional<Schedule> schedule;   ///< Instead of the ramp's own: a schedule resolved earlier
-    std::optional<int> stopAfterNight;  ///< End at the noon that closes this night
+    bool keepLayers = true;                ///< Fill `layers`
+    bool endState = false;                 ///< Go on for kEndStateDays under the last schedule
+    std::optional<Schedule> schedule;      ///< Instead of the ramp's own: a schedule resolved earlier
+    std::optional<SurfaceAir> surfaceAir;  ///< Instead of the ramp's own
+    std::optional<int> stopAfterNight;     ///< End at the noon that closes this night
 };
 
 /// One thing that a re-run leaves out.
@@ -135,9 +137,10 @@ struct Cause {
 
 struct RampRun {
     RunEnd end = RunEnd::NotRun;
-    std::string message;  ///< A sentence unless completed
-    std::string name;     ///< "do-nothing" or the ramp's
-    Schedule schedule;    ///< As it ran
+    std::string message;    ///< A sentence unless completed
+    std::string name;       ///< "do-nothing" or the ramp's
+    Schedule schedule;      ///< As it ran
+    SurfaceAir surfaceAir;  ///< That went with it
     std::vector<HourRow> hours;
     std::vector<std::vector<LayerRow>> layers;  ///< One row of N layers an hour row; empty unless kept
     std::vector<DayRow> days;
@@ -147,7 +150,9 @@ struct RampRun {
     std::optional<int> capLiftedDay;  ///< Day on which a capped ramp was let go
     double cutMinutes = 0.0;          ///< Run time cut off by the ramp's window
     double energy_kWh = 0.0;
-    std::optional<double> endState;  ///< Mean of the last seven dawn lows after 30 more days [g/m^3]
+    /// Mean of the last seven dawn lows after kEndStateDays more [g/m^3]; of a comparison's runs that of
+    /// endStateOf() (engine/run/end_state.h).
+    std::optional<double> endState;
     double endDrift = 0.0;           ///< Per day over those seven [g/m^3/d]
     std::vector<Cause> attribution;  ///< Of the worst night, the greatest gain first; empty unless asked for
     int usualDays = 0;               ///< Days outside the weather table

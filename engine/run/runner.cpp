@@ -27,8 +27,14 @@ double Runner::nextMark(double time) const {
     return std::min({mark, m_clock.nextSwitch(time), m_clock.nextDayStart(time)});
 }
 
+void Runner::stepColumn(double dt) {
+    const double middle = m_time + 0.5 * dt;
+    const Forcing now = m_weather.at(middle);
+    m_column.step(dt, airOf(now, m_plants.at(m_time + dt)), m_clock.at(m_time), m_inflow.at(middle, now));
+}
+
 void Runner::oneStep(double dt) {
-    m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)), m_clock.at(m_time));
+    stepColumn(dt);
     m_clock.addLiftedVolume(dt * m_column.hypolimneticLift());
     m_time += dt;
     const double after = m_column.fishWater();
@@ -111,11 +117,6 @@ RampRun Runner::go() {
                 m_control.progress((m_time - m_model.startTime) / (m_end - m_model.startTime));
             }
         }
-        if (m_clock.liftedDay() && *m_clock.liftedDay() < m_request.stopWhenLiftedBefore) {
-            m_run.capLiftedDay = m_clock.liftedDay();
-            m_run.end = RunEnd::Completed;
-            return std::move(m_run);
-        }
     }
     closeBudget(dayOf(m_end));
     m_run.end = RunEnd::Completed;
@@ -140,8 +141,7 @@ void Runner::findEndState() {
             if (2 * i == count) {
                 m_column.refreshPlume();
             }
-            m_column.step(dt, airOf(m_weather.at(m_time + 0.5 * dt), m_plants.at(m_time + dt)),
-                          m_clock.at(m_time));
+            stepColumn(dt);
             m_time += dt;
             lows[night] = std::min(lows[night], m_column.fishWater());
         }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/column/column.h"
+#include "engine/ramps/inflow.h"
 #include "engine/ramps/plants.h"
 #include "engine/run/air_clock.h"
 #include "engine/run/run.h"
@@ -21,6 +22,7 @@ public:
           m_weather(model.pond, weatherOf(request), dayOf(model.startTime) - 1,
                     request.days + 1 + (request.endState ? kEndStateDays : 0)),
           m_plants(model.pond, model.startTime),
+          m_inflow(model.pond),
           m_column(model.grid, model.parameters, model.aerator, model.bottom, model.start, request.switches),
           m_clock(model, ramp, request, m_end) {
         m_run.name = ramp != nullptr ? ramp->name : "do-nothing";
@@ -46,6 +48,7 @@ private:
     [[nodiscard]] EvenSteps stepsTo(double until) const;
     void advance(double until);
     void oneStep(double dt);
+    void stepColumn(double dt);
     void note(double dt, double before, double after);
     void hourRow();
     void midnight();
@@ -60,6 +63,7 @@ private:
     double m_end;
     WeatherSeries m_weather;
     PlantTable m_plants;
+    InflowTable m_inflow;
     Column<double> m_column;
     AirClock m_clock;
     RampRun m_run;

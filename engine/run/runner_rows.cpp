@@ -37,8 +37,10 @@ void Runner::hourRow() {
     row.mean = m_column.oxygenStored() / m_model.basin.volume();
     row.surfaceTemperature = interpolate(grid.middle, temperature, m_model.surfaceDepth);
     row.bottomTemperature = interpolate(grid.middle, temperature, m_model.bottomDepth);
-    row.unionisedAmmonia = m_column.unionisedAmmonia();
-    row.hydrogenSulfide = m_column.hydrogenSulfide();
+    row.warmth = m_column.temperatureAtFish();
+    row.ph = phWith(m_model.parameters.toxicants.known, m_column.oxygenAtFish(), row.warmth);
+    row.unionisedAmmonia = m_column.unionisedAmmonia(row.ph);
+    row.hydrogenSulfide = m_column.hydrogenSulfide(row.ph);
     const OxygenThresholds& thresholds = m_model.parameters.thresholds;
     for (int i = 0; i < grid.layers(); ++i) {
         const bool good = oxygen[i] >= thresholds.stress && temperature[i] <= thresholds.fishMax;
@@ -103,6 +105,7 @@ void Runner::dawn(int day) {
 
 void Runner::finish() {
     m_run.schedule = joined(m_clock.schedule());
+    m_run.surfaceAir = m_clock.nightAir();
     m_run.cutMinutes = m_clock.cutMinutes();
     m_run.capLiftedDay = m_clock.liftedDay();
     m_run.daysToContinuous = daysToContinuous(m_run.schedule, m_end);

@@ -7,18 +7,6 @@ namespace engine {
 
 // The ways to the oxygen debt of bottom water.
 
-inline constexpr Constant kKeptDebt{0.5, 0.3, 0.8, "-",
-    "of what leaves the sediment, not lost as gas or to burial; judgement. Methane alone came to 4.8 g/m3 "
-    "in a reservoir of 49 days without oxygen, where the rule has 5.0 (computed from published profiles of "
-    "Falling Creek Reservoir)"};
-/// One standard deviation on each side.
-inline constexpr Constant kReducedFlux_gPerM2Day{0.37, 0.25, 0.49, "g O2/m^2/d",
-    "of reduced substances out of the sediment of eleven eutrophic lakes, Mueller and others (2012), "
-    "Environ. Sci. Technol. 46:9964-9971; deep lakes have 0.02 to 0.12, Steinsberger and others (2020), "
-    "Limnol. Oceanogr. 65:3128"};
-inline constexpr Constant kReducedFluxError_gPerM2Day{0.12, 0.12, 0.12, "g O2/m^2/d",
-    "1 sigma of it, Mueller and others (2012)"};
-
 inline constexpr Constant kLeastReading{1.0, 0.5, 1.5, "g/m^3",
     "under which a bottle test is void; common practice, no source"};
 inline constexpr Constant kMeterError{0.2, 0.1, 0.3, "g/m^3",

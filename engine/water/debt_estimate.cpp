@@ -3,6 +3,7 @@
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/water/constants_debt.h"
+#include "engine/water/sediment.h"
 #include "engine/water/toxic.h"
 
 #include <Eigen/Cholesky>
@@ -35,12 +36,23 @@ double spent(double minutes, double warmth, double fastShare, double fastRate, d
     return fastShare * -std::expm1(-fastRate * days) + (1.0 - fastShare) * -std::expm1(-mediumRate * days);
 }
 
-DebtRoute ofDays(const Quantity& days, double thickness) {
-    const double kept = sigmaOf(kKeptDebt.low, kKeptDebt.high);
-    const double flux = kReducedFluxError_gPerM2Day.value / kReducedFlux_gPerM2Day.value;
-    const double counted = days.low && *days.low > 0.0 ? sigmaOf(*days.low, *days.high) : 0.0;
-    return route(DebtRouteKind::DaysStratified, debtFromDays(days, thickness),
-                 std::hypot(kept, flux, counted));
+/// 1 sigma of the logarithm of a number with its spread; without one that of a prior, or nothing.
+double spreadOf(const Quantity& given, double otherwise) {
+    return given.low && *given.low > 0.0 ? sigmaOf(*given.low, *given.high) : otherwise;
+}
+
+/// @param temperature  Of the bottom water [degC].
+DebtRoute ofDays(const Bottom& bottom, double temperature, double thickness) {
+    const Prior& usual = classPriors(pondClass(bottom)).sedimentDemand_gPerM2Day;
+    const MaybeQuantity& given = bottom.sedimentDemand_gPerM2Day;
+    SedimentParameters<double> sediment;
+    sediment.demand = fromPerDay(given ? given->value : usual.value);
+    const double returned = sigmaOf(kRegenerationShare.low, kRegenerationShare.high);
+    const double demand = given ? spreadOf(*given, 0.0) : sigmaOf(usual.low, usual.high);
+    const Quantity& days = *bottom.stratified_days;
+    return route(DebtRouteKind::DaysStratified,
+                 debtFromDays(returnedDebt_gPerM2Day(sediment, temperature), days, thickness),
+                 std::hypot(returned, demand, spreadOf(days, 0.0)));
 }
 
 DebtRoute ofClass(const Bottom& bottom) {
@@ -113,8 +125,8 @@ Weights weightsOf(const std::vector<DebtRoute>& routes) {
 
 }  // namespace
 
-double debtFromDays(double days, double thickness) {
-    return kKeptDebt.value * kReducedFlux_gPerM2Day.value * days / thickness;
+double debtFromDays(double returned_gPerM2Day, double days, double thickness) {
+    return returned_gPerM2Day * days / thickness;
 }
 
 BottleDebt bottleDebt(const BottleTest& test, const BottleReading& reading) {
@@ -196,13 +208,15 @@ DebtEstimate combinedDebt(std::vector<DebtRoute> routes) {
     return out;
 }
 
-std::optional<DebtEstimate> estimateDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin) {
+std::optional<DebtEstimate> estimateDebt(const Pond& pond, const Profile& profile, const BottomWater& bottom,
+                                         const Basin& basin) {
     if (!bottom.exists() || bottom.isOxic) {
         return std::nullopt;
     }
     std::vector<DebtRoute> routes{ofClass(pond.bottom)};
     if (pond.bottom.stratified_days) {
-        routes.push_back(ofDays(*pond.bottom.stratified_days, bottom.volume / basin.area(bottom.depth)));
+        routes.push_back(
+            ofDays(pond.bottom, profile.temperature.back(), bottom.volume / basin.area(bottom.depth)));
     }
     if (pond.bottleTest) {
         const std::optional<BottleDebt> bottle = bestBottleDebt(*pond.bottleTest);

@@ -34,11 +34,11 @@ struct DebtEstimate {
     std::vector<DebtRoute> routes;
 };
 
-/// Debt that gathers over some days [g/m^3]: 0.5 x 0.37 g/m2/d x days over the mean thickness of the bottom
-/// water. 0.37 +- 0.12 g O2/m2/d of reduced substances leave the sediment of eleven eutrophic lakes (Mueller
-/// and others 2012, Environ. Sci. Technol. 46:9964-9971); half of it (0.3 to 0.8) is not lost (judgement).
-/// @param thickness  Volume over upper area of the bottom water [m].
-[[nodiscard]] double debtFromDays(double days, double thickness);
+/// Debt that gathers over some days [g/m^3]: what the sediment gives back where there is no oxygen
+/// (returnedDebt_gPerM2Day, as in a run) times the days over the mean thickness of the bottom water.
+/// @param returned_gPerM2Day  [g O2/m^2/d]
+/// @param thickness           Volume over upper area of the bottom water [m].
+[[nodiscard]] double debtFromDays(double returned_gPerM2Day, double days, double thickness);
 
 /// One reading of a bottle test as debt of the bottom water.
 struct BottleDebt {
@@ -83,7 +83,7 @@ struct SubstanceDebt {
 /// What the pond file tells of the debt besides the debt itself; nothing without bottom water, and nothing
 /// where all of it has oxygen. The table of
 /// ponds alone is taken as it stands. A debt that the pond file gives is not looked at.
-[[nodiscard]] std::optional<DebtEstimate> estimateDebt(const Pond& pond, const BottomWater& bottom,
-                                                       const Basin& basin);
+[[nodiscard]] std::optional<DebtEstimate> estimateDebt(const Pond& pond, const Profile& profile,
+                                                       const BottomWater& bottom, const Basin& basin);
 
 }  // namespace engine

@@ -60,4 +60,20 @@ template <class Real>
            sqrt(kReferenceSchmidt.value / schmidtOxygen(temperature));
 }
 
+/// What rain adds to the piston velocity of oxygen [m/s]: 0.679 R - 0.0015 R^2 cm/h at Schmidt number 600
+/// with R in mm/h, Ho et al. (1997), Tellus B 49:149-158, from memory, without their constant, which is water
+/// at rest; it is linear with the wind's, Ho et al. (2007), J. Mar. Syst. 66:150-160.
+/// @param temperature  Of the surface water [degC]. @param rain  [m/s]; above 200 mm/h it adds no more.
+template <class Real>
+[[nodiscard]] Real pistonVelocityRain(Real temperature, double rain) {
+    using std::sqrt;
+    if (!(rain > 0.0)) {
+        return Real(0.0);
+    }
+    constexpr double kMillimetresPerHour = 3.6e6;  // of 1 m/s
+    const double fall = std::min(rain * kMillimetresPerHour, kMostRain_mmPerHour.value);
+    const double steady = (kRainExchange.value + kRainExchangeSquare.value * fall) * fall;  // [cm/h]
+    return steady * kMetrePerSecondOfCmPerHour * sqrt(kReferenceSchmidt.value / schmidtOxygen(temperature));
+}
+
 }  // namespace engine

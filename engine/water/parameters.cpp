@@ -177,14 +177,14 @@ double startChlorophyll(const Pond& pond) {
     return valueOr(pond.water.chlorophyll_ugPerL, chlorophyllFromSecchi(*pond.water.secchi));
 }
 
-double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin) {
+double startDebt(const Pond& pond, const Profile& profile, const BottomWater& bottom, const Basin& basin) {
     if (!bottom.exists()) {
         return 0.0;
     }
     if (pond.bottom.oxygenDebt) {
         return pond.bottom.oxygenDebt->value;
     }
-    const std::optional<DebtEstimate> estimate = estimateDebt(pond, bottom, basin);
+    const std::optional<DebtEstimate> estimate = estimateDebt(pond, profile, bottom, basin);
     return estimate ? estimate->value : 0.0;
 }
 
@@ -251,15 +251,18 @@ SpringParameters<double> springOf(const Spring& spring) {
 /// Demand fractions of the bottom water at the start, as its mean where it has no oxygen [g/m^3].
 struct DemandFractions {
     double fast = 0.0, medium = 0.0, slow = 0.0;
+    double sulfide = 0.0;  ///< As sulfur, in the fast one
 };
 
 /// The fractions hold at least what the toxicants inside them need.
-DemandFractions startFractions(const Pond& pond, const BottomWater& bottom, const Basin& basin) {
-    const double debt = startDebt(pond, bottom, basin);
-    const double sulfide = valueOr(pond.water.totalSulfide, 0.0),
-                 ammonia = valueOr(pond.water.totalAmmonia, 0.0);
+DemandFractions startFractions(const Pond& pond, const Profile& profile, const BottomWater& bottom,
+                               const Basin& basin) {
+    const double debt = startDebt(pond, profile, bottom, basin);
+    const double ammonia = valueOr(pond.water.totalAmmonia, 0.0);
     DemandFractions out;
-    out.fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * sulfide);
+    const double usual = bottom.isOxic ? 0.0 : sulfideOfFastDebt(pond.bottom).value * kFastShare.value * debt;
+    out.sulfide = valueOr(pond.water.totalSulfide, usual / kOxygenPerSulfur);
+    out.fast = std::max(kFastShare.value * debt, kOxygenPerSulfur * out.sulfide);
     out.medium = (1.0 - kFastShare.value) * debt;
     out.slow = std::max(bottom.exists() ? valueOr(pond.bottom.slowDebt, kSlowOfDebt.value * debt) : 0.0,
                         kOxygenPerAmmoniaNitrogen * ammonia);
@@ -269,17 +272,17 @@ DemandFractions startFractions(const Pond& pond, const BottomWater& bottom, cons
 /// Sulfide and ammonium in what holds them at the start; 0 where there is neither.
 ToxicantParameters<double> toxicantsOf(const Pond& pond, const Profile& profile, const Basin& basin) {
     ToxicantParameters<double> out;
-    out.ph = valueOr(pond.water.ph, kPh.value);
+    out.known = {valueOr(pond.water.ph, kPh.value),
+                 valueOr(pond.water.alkalinity, kAlkalinity_mgPerL.value) / kCalciumCarbonatePerCharge,
+                 profile.oxygen.front(), std::clamp(profile.temperature.front(), 0.0, 50.0)};
     const BottomWater bottom = bottomWater(profile, basin);
     if (!bottom.exists()) {
         return out;
     }
-    const DemandFractions there = startFractions(pond, bottom, basin);
-    const auto part = [](const MaybeQuantity& amount, double of) {
-        return amount && of > 0.0 ? amount->value / of : 0.0;
-    };
-    out.sulfideOfFast = part(pond.water.totalSulfide, there.fast);
-    out.ammoniaOfSlow = part(pond.water.totalAmmonia, there.slow);
+    const DemandFractions there = startFractions(pond, profile, bottom, basin);
+    const auto part = [](double amount, double of) { return of > 0.0 ? amount / of : 0.0; };
+    out.sulfideOfFast = part(there.sulfide, there.fast);
+    out.ammoniaOfSlow = part(valueOr(pond.water.totalAmmonia, 0.0), there.slow);
     return out;
 }
 
@@ -316,7 +319,7 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
                               const Grid& grid) {
     StartState<double> start;
     const double chlorophyll = startChlorophyll(pond);
-    const DemandFractions debt = startFractions(pond, bottom, Basin(pond.basin));
+    const DemandFractions debt = startFractions(pond, profile, bottom, Basin(pond.basin));
     std::vector<double> weight, below;
     double held = 0.0, weighted = 0.0;
     for (int i = 0; i < grid.layers(); ++i) {
@@ -342,7 +345,7 @@ StartState<double> startState(const Pond& pond, const Profile& profile, const Bo
         start.fast.push_back(debt.fast * fastShare);
         start.medium.push_back(debt.medium * share);
         start.slow.push_back(debt.slow * share);
-        start.sulfide.push_back(valueOr(pond.water.totalSulfide, 0.0) * fastShare);
+        start.sulfide.push_back(debt.sulfide * fastShare);
     }
     return start;
 }

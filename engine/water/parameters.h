@@ -3,6 +3,7 @@
 #include "engine/base/units.h"
 #include "engine/pond/pond.h"
 #include "engine/water/basin.h"
+#include "engine/water/carbonate.h"
 #include "engine/water/fish_respiration.h"
 #include "engine/water/priors.h"
 
@@ -139,7 +140,7 @@ struct SpringParameters {
 /// Ammonia and hydrogen sulfide.
 template <class Real>
 struct ToxicantParameters {
-    double ph = 7.5;           ///< The same for all members
+    KnownPh known;             ///< The water whose pH was read; the same for all members
     Real sulfideOfFast = 0.0;  ///< In new fast debt [g S per g O2], as in the bottom water at the start
     Real ammoniaOfSlow = 0.0;  ///< In slow debt [g N per g O2], likewise
 };
@@ -212,6 +213,7 @@ struct BottomWater {
 [[nodiscard]] double startChlorophyll(const Pond& pond);
 
 /// Fast plus medium debt of the bottom water at the start, as given or as estimateDebt() has it [g/m^3].
-[[nodiscard]] double startDebt(const Pond& pond, const BottomWater& bottom, const Basin& basin);
+[[nodiscard]] double startDebt(const Pond& pond, const Profile& profile, const BottomWater& bottom,
+                               const Basin& basin);
 
 }  // namespace engine

@@ -15,7 +15,23 @@ constexpr std::array<ClassPriors, 3> kClasses{{
     {{2.5, 1.2, 5.0, kTrade}, {10.0, 4.0, 30.0, kTrade}, {350, 150, 900, kTrade}, {0.6, 0.3, 1.2, kTrade}},
 }};
 
+constexpr Prior kSulfideWithoutSmell{0.05, 0.01, 0.2,
+                                     "of fast debt, bottom water that does not smell; judgement"};
+constexpr Prior kSulfideUnknown{0.2, 0.03, 0.6, "of fast debt, where nobody has smelled it; judgement"};
+constexpr Prior kSulfideFaint{0.2, 0.05, 0.6, "of fast debt, bottom water that smells a little; judgement"};
+constexpr Prior kSulfideStrong{0.5, 0.2, 0.9,
+                               "of fast debt, bottom water that smells of rotten eggs; judgement"};
+
 }  // namespace
+
+const Prior& sulfideOfFastDebt(const Bottom& bottom) {
+    if (!bottom.smell) {
+        return kSulfideUnknown;
+    }
+    return *bottom.smell == Smell::None    ? kSulfideWithoutSmell
+           : *bottom.smell == Smell::Faint ? kSulfideFaint
+                                           : kSulfideStrong;
+}
 
 PondClass pondClass(const Bottom& bottom) {
     const double age = bottom.age_years ? bottom.age_years->value : kUnknownAge_years.value;

@@ -98,8 +98,10 @@ inline constexpr Prior kSedimentHalf{1.0, 0.7, 1.4,
 inline constexpr Prior kRegenerationShare{0.21, 0.10, 0.33,
     "of the demand that oxygen cannot meet, the part that stays in the water as debt: 0.37 of 0.90 g "
     "O2/m2/d leaves the mud as reduced substances in eleven eutrophic lakes, Mueller and others (2012), "
-    "Environ. Sci. Technol. 46:9964-9971, and half of it (0.3 to 0.8) is lost as gas and to burial, the "
-    "same half as in the estimate from days stratified; judgement"};
+    "Environ. Sci. Technol. 46:9964-9971 (deep lakes have less, Steinsberger and others (2020), Limnol. "
+    "Oceanogr. 65:3128), and half of it (0.3 to 0.8) is lost as gas and to burial; judgement. Also of what "
+    "gathered before the start: 3.6 g/m3 after 49 days in Falling Creek Reservoir, whose methane alone came to "
+    "4.8 (computed from its published profiles)"};
 inline constexpr Prior kStirredDemandFactor{2.0, 1.5, 3.0, "near a running diffuser; judgement"};
 inline constexpr Prior kStirredArea{12.0, 5.0, 20.0, "m2 of bottom per diffuser; judgement"};
 inline constexpr Prior kMuckStore_gPerM2{40.0, 10.0, 80.0, "g O2 mobile per m2; judgement"};
@@ -137,6 +139,8 @@ inline constexpr Prior kWindShelter{0.6, 0.35, 0.9,
 inline constexpr Prior kExchangeFactor{1.0, 0.6, 2.5,
     "piston velocity over the model's: formulas of wind differ by so much on small waters; judgement. "
     "Vachon and Prairie (2013), second hand, would be 2 to 3 times the model over 1 ha"};
+inline constexpr Prior kAlkalinity_mgPerL{100.0, 30.0, 250.0,
+    "as CaCO3, of pond water where none was measured; judgement"};
 inline constexpr Prior kPh{7.5, 6.8, 8.5, "pond water where none was measured; judgement"};
 inline constexpr Prior kAeratorAlpha{0.92, 0.85, 0.97,
     "transfer in pond over clean water, ponds 0.90 to 0.95, from memory of Boyd (1998), Aquacult. Eng. "
@@ -155,6 +159,10 @@ inline constexpr Prior kBubble_mm{3.0, 1.5, 5.0,
     "Luketina (2003), Mar. Freshw. Res. 54:271-285"};
 inline constexpr Prior kChlorophyllBelow{1.0 / 3.0, 0.1, 0.6, "of the value above z_b; judgement"};
 // clang-format on
+
+/// Sulfide where none was measured, as the oxygen that it takes over fast debt of water without oxygen, by
+/// smell.
+[[nodiscard]] const Prior& sulfideOfFastDebt(const Bottom& bottom);
 
 /// Kinds of pond that the trade's table of unknowns tells apart (common practice, no source).
 enum class PondClass { Clean, Average, Mucky };

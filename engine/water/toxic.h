@@ -22,11 +22,13 @@ namespace engine {
 [[nodiscard]] double undissociatedSulfideShare(double temperature, double ph);
 
 // Oxygen taken per mass of substance [g/g], from whole reactions and standard atomic masses.
-inline constexpr double kNitrogenMass = 14.007;   ///< [g/mol]
-inline constexpr double kCarbonMass = 12.011;     ///< [g/mol]
-inline constexpr double kHydrogenMass = 1.008;    ///< [g/mol]
-inline constexpr double kSulfurMass = 32.06;      ///< [g/mol]
-inline constexpr double kIronMass = 55.845;       ///< [g/mol]
+inline constexpr double kNitrogenMass = 14.007;  ///< [g/mol]
+inline constexpr double kCarbonMass = 12.011;    ///< [g/mol]
+inline constexpr double kHydrogenMass = 1.008;   ///< [g/mol]
+inline constexpr double kSulfurMass = 32.06;     ///< [g/mol]
+inline constexpr double kIronMass = 55.845;      ///< [g/mol]
+
+inline constexpr double kCalciumCarbonatePerCharge = 50.04;  ///< Alkalinity as CaCO3 [g/mol of charge]
 
 inline constexpr double kOxygenPerSulfur = 2.0 * kOxygenMolarMass / kSulfurMass;  ///< H2S to SO4, per g S
 inline constexpr double kOxygenPerAmmoniaNitrogen = 2.0 * kOxygenMolarMass / kNitrogenMass;  ///< NH4 to NO3

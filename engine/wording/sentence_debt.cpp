@@ -57,7 +57,8 @@ void addWays(const PondModel& model, const DebtEstimate& estimate, const Sentenc
 }  // namespace
 
 void addDebt(const PondModel& model, const SentenceBuilder& builder) {
-    const std::optional<DebtEstimate> estimate = estimateDebt(model.pond, model.bottom, model.basin);
+    const std::optional<DebtEstimate> estimate =
+        estimateDebt(model.pond, model.profile, model.bottom, model.basin);
     if (!estimate) {
         return;
     }
@@ -74,7 +75,7 @@ void addDebt(const PondModel& model, const SentenceBuilder& builder) {
     if (bottle && bottle->isVoid) {
         addBottle(*pond.bottleTest, builder);
     }
-    const double debt = startDebt(pond, model.bottom, model.basin);
+    const double debt = startDebt(pond, model.profile, model.bottom, model.basin);
     const double ammonium = substanceDebt(pond.water).ammonium;
     if (!pond.bottom.slowDebt && ammonium > kSlowOfDebt.value * debt) {
         builder.add(SentenceKey::AmmoniumIsSlow, {oxygen("debt", ammonium)});

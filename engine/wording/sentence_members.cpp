@@ -2,6 +2,8 @@
 #include "engine/ensemble/chances.h"
 #include "engine/wording/sentence_builder.h"
 
+#include <cmath>
+
 namespace engine {
 
 void addNothingChances(const Comparison& comparison, const SentenceBuilder& builder) {
@@ -52,6 +54,12 @@ void addMembers(const Comparison& comparison, const SentenceBuilder& builder) {
     builder.add(SentenceKey::MembersDrawn,
                 {whole("members", ensemble.members),
                  number("seed", Measure::Whole, static_cast<double>(ensemble.seed))});
+    if (!ensemble.weights.empty()) {
+        builder.add(SentenceKey::MembersWeighed,
+                    {whole("effective", static_cast<int>(std::lround(ensemble.effective))),
+                     ofTen("weighed", ensemble.ramps.front().chanceBelowLethal),
+                     ofTen("plain", ensemble.ramps.front().plainBelowLethal)});
+    }
     builder.add(comparison.model.pond.weather.observed ? SentenceKey::MembersObservedWeather
                                                        : SentenceKey::MembersWeather);
     if (ensemble.atFactorEnd > 0) {

@@ -37,8 +37,8 @@ constexpr std::array kTemplates{
              "{count} of the {total} days that the runs reach into."},
     Template{
         EndStateMeaning,
-        "An end state is the mean of the last seven dawn lows when the last schedule is held for 30 more "
-        "usual days under the sun of the last date."},
+        "An end state is the mean of seven dawn lows when the schedule that a ramp ends in is run from day 1 "
+        "through two weeks of this weather and 30 usual days."},
     Template{
         GuessedProfile,
         "There is no measured profile: temperature and oxygen at the start are guessed from season, depth, "
@@ -78,6 +78,12 @@ constexpr std::array kTemplates{
              "ramp; their "
              "chances are of the whole run and of oxygen, not of survival. The pond's depths are the same in "
              "all."},
+    Template{
+        MembersWeighed,
+        "Its fish are alive, so ponds whose fish would have died in nights like the past ones count for "
+        "less: "
+        "what is left tells as much as {effective} ponds that all count the same. Left alone {weighed} of "
+        "ten go below the lethal line; {plain} would if all counted the same."},
     Template{
         MembersWeather,
         "The weather of those ponds scatters about the table: air by 1.5 degC, wind by a factor of 1.35 and "

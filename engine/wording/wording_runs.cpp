@@ -53,6 +53,10 @@ constexpr std::array kTemplates{
     Template{RampHolds, "It skips {days} hold days for the weather."},
     Template{GuessedPh, "No pH is given: {value} is taken for the poisons."},
     Template{
+        GuessedSulfide,
+        "No sulfide was measured: up to {sulfide} mg/L as sulfur is taken for the bottom water; it may be "
+        "{times} times as much."},
+    Template{
         SulfideRaisesDemand,
         "The sulfide needs more oxygen than the oxygen debt holds in its fast part, so the debt is raised."},
     Template{PlantsByTable,

@@ -70,11 +70,11 @@ Travel travel(int layers) {
     transport.prepare(kStageShare / kSpeed / steps, std::vector<double>(layers + 1, 0.0), 0.0, flows);
     for (int i = 0; i < steps; ++i) {
         const Fields<double, 1> before = fields;
-        transport.advance<1, 1>(flows, {0.0}, {}, fields);
+        transport.advance<1, 1>(flows, {}, {}, fields);
         for (int k = 0; k < layers; ++k) {
             fields[k][0] = before[k][0] + (1.0 - kStageShare) / kStageShare * (fields[k][0] - before[k][0]);
         }
-        transport.advance<1, 1>(flows, {0.0}, {}, fields);
+        transport.advance<1, 1>(flows, {}, {}, fields);
     }
     Travel out{0.0, 0.0, extent(fields, 0)};
     for (int i = 0; i < layers; ++i) {
@@ -192,13 +192,22 @@ TEST(Transport, SpringKeepsBounds) {
         }
         Transport<double> transport(water.grid);
         transport.prepare(600.0, water.diffusivity, 2e-9, water.flows);
+        water.flows.enters = true;
+        // What each kind of water brings.
+        const auto brought = [&](double value) {
+            Fields<double, 1> out(n);
+            for (int i = 0; i < n; ++i) {
+                out[i][0] = value * water.flows.entering[i];
+            }
+            return out;
+        };
         Fields<double, 1> same(n, {7.25}), mixed(n);
         for (auto& layer : mixed) {
             layer[0] = 5.0 + 4.0 * unit(random);
         }
         for (int step = 0; step < 20; ++step) {
-            transport.advance<1, 1>(water.flows, {7.25}, {}, same);
-            transport.advance<1, 1>(water.flows, {2.0}, {}, mixed);
+            transport.advance<1, 1>(water.flows, brought(7.25), {}, same);
+            transport.advance<1, 1>(water.flows, brought(2.0), {}, mixed);
         }
         for (int i = 0; i < n; ++i) {
             ASSERT_NEAR(same[i][0], 7.25, 1e-11) << trial;
@@ -227,6 +236,9 @@ TEST(Transport, RatesAreTheLimitOfSmallSteps) {
     flows.returned[1][2] = 0.045;
     flows.entering[20] = 0.002;
     flows.overflow = 0.002;
+    flows.enters = true;
+    Fields<double, 1> brought(n);
+    brought[20][0] = 6.0 * 0.002;
     std::vector<double> diffusivity(n + 1);
     for (int i = 0; i <= n; ++i) {
         diffusivity[i] = 1e-6 * (1.0 + i % 5);
@@ -236,7 +248,7 @@ TEST(Transport, RatesAreTheLimitOfSmallSteps) {
         start[i][0] = 4.0 - 4.0 * std::tanh((grid.middle[i] - 1.4) / 0.6);
     }
     Transport<double> transport(grid);
-    transport.rates<1>(diffusivity, 2e-9, flows, {6.0}, start, rate);
+    transport.rates<1>(diffusivity, 2e-9, flows, brought, start, rate);
     double largest = 0.0;
     for (const auto& layer : rate) {
         largest = std::max(largest, std::fabs(layer[0]));
@@ -245,7 +257,7 @@ TEST(Transport, RatesAreTheLimitOfSmallSteps) {
     for (const double dt : {10.0, 1.0, 0.1}) {
         Fields<double, 1> fields = start;
         transport.prepare(dt, diffusivity, 2e-9, flows);
-        transport.advance<1, 1>(flows, {6.0}, {}, fields);
+        transport.advance<1, 1>(flows, brought, {}, fields);
         double worst = 0.0;
         for (int i = 0; i < n; ++i) {
             worst = std::max(worst, std::fabs((fields[i][0] - start[i][0]) / dt - rate[i][0]));

@@ -137,7 +137,7 @@ void transport(benchmark::State& state) {
     for (auto unused : state) {
         static_cast<void>(unused);
         Transport<double>::prepareBoth(360.0, diffusivity, flows, heat, 1.4e-7, solutes, 1.0e-9);
-        heat.advance<1, 1>(flows, {20.0}, {}, warm);
+        heat.advance<1, 1>(flows, {}, {}, warm);
         solutes.advance<kAlwaysCarried, kSolutes>(flows, {}, {}, carried);
         benchmark::DoNotOptimize(carried.front()[kOxygen]);
     }

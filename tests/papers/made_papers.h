@@ -35,7 +35,7 @@ inline std::shared_ptr<const engine::FrozenRun> frozenRun(const engine::Pond& po
                                                           std::optional<int> nights = {}) {
     const auto frozen = std::get<engine::FrozenPond>(engine::freeze(pond, "pond.toml"));
     return std::make_shared<const engine::FrozenRun>(engine::runFrozen(
-        frozen, {"0.1.0", kTime, 1, members, 0, ""}, nights ? nights : engine::ruleDays(pond)));
+        frozen, {"0.1.0", kTime, 1, members, 0, ""}, nights ? nights : engine::defaultDays(pond)));
 }
 
 /// What a program printed; empty and a failed test if it did not end with 0.

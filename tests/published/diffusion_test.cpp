@@ -25,7 +25,7 @@ void diffuse(const Grid& grid, double diffusivity, double time, int steps, Field
     Transport<double> transport(grid);
     transport.prepare(time / steps, std::vector<double>(grid.face.size(), diffusivity), 0.0, still);
     for (int i = 0; i < steps; ++i) {
-        transport.advance<1, 1>(still, {0.0}, {}, fields);
+        transport.advance<1, 1>(still, {}, {}, fields);
     }
 }
 

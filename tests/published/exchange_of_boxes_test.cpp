@@ -71,7 +71,7 @@ TEST(ExchangeOfBoxes, PlumeBetweenTwoBoxes) {
             int second = 0;
             for (std::size_t m = 0; m < kMinutes.size(); ++m) {
                 for (; second < 60 * kMinutes[m]; ++second) {
-                    transport.advance<1, 1>(flows, {0.0}, {}, oxygen);
+                    transport.advance<1, 1>(flows, {}, {}, oxygen);
                 }
                 for (int i = 0; i < parts; ++i) {
                     EXPECT_NEAR(oxygen[i][0], kTop[m], tolerance) << kMinutes[m] << " min, layer " << i;
@@ -93,7 +93,7 @@ double mixed(double upperVolume, double upper, double lowerVolume, double lower)
     Transport<double> transport(grid);
     transport.prepare(1e4, {0.0, 1e4, 0.0}, 0.0, still);
     Fields<double, 1> fields = {{upper}, {lower}};
-    transport.advance<1, 1>(still, {0.0}, {}, fields);
+    transport.advance<1, 1>(still, {}, {}, fields);
     EXPECT_NEAR(fields[0][0], fields[1][0], 1e-6);
     return fields[0][0];
 }

@@ -8,7 +8,7 @@ Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWh
                   const engine::RunControl& control) {
     Outcome outcome;
     engine::CompareOptions options;
-    options.days = nights ? *nights : engine::ruleDays(pond);
+    options.days = nights ? *nights : engine::defaultDays(pond);
     options.attribution = options.endStates = isWhole;
     options.earlier = earlier == nullptr ? nullptr : &earlier->comparison;
     outcome.comparison = engine::compare(pond, options, control);

@@ -162,7 +162,7 @@ bool SidePanel::commit() {
 void SidePanel::setOutcome(const OutcomePtr& outcome) {
     m_model->setOutcome(outcome);
     m_actions->setOutcome(outcome);
-    m_nights->setTakenIfEmpty(engine::ruleDays(outcome->comparison.model.pond));
+    m_nights->setTakenIfEmpty(engine::defaultDays(outcome->comparison.model.pond));
     fitTable();
     selectRow();
 }

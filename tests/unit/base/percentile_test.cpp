@@ -42,5 +42,24 @@ TEST(Percentile, AnEmptySampleOrAShareOutsideIsAFault) {
     EXPECT_THROW(static_cast<void>(sortedQuantile(one, 1.5)), ArgumentError);
 }
 
+TEST(Percentile, WeightsOfTheSameSizeChangeNothing) {
+    std::vector<float> sample{5.0F, 1.0F, 4.0F, 2.0F, 3.0F}, again = sample;
+    const Percentiles plain = percentilesOf(sample);
+    const Percentiles weighted = percentilesOf(again, std::vector<double>(5, 0.7));
+    for (std::size_t i = 0; i < plain.size(); ++i) {
+        EXPECT_NEAR(weighted[i], plain[i], 1e-12) << i;
+    }
+}
+
+TEST(Percentile, AValueOfWeightTwoStandsForTwo) {
+    // 1, 2, 2, 3 by type 7 has its median at 2; with a weight of nothing a value is not there.
+    std::vector<float> sample{1.0F, 2.0F, 3.0F, 9.0F};
+    const Percentiles found = percentilesOf(sample, std::vector<double>{1.0, 2.0, 1.0, 0.0});
+    EXPECT_NEAR(found[2], 2.0, 1e-12);
+    EXPECT_LE(found.back(), 3.0);
+    std::vector<float> heavy{1.0F, 2.0F};
+    EXPECT_GT(percentilesOf(heavy, std::vector<double>{1.0, 9.0})[2], 1.4);
+}
+
 }  // namespace
 }  // namespace engine

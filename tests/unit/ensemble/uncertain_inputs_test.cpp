@@ -153,7 +153,7 @@ TEST(Member, AbsentInputsTakeThePriorsOfThePondsClass) {
     pond.bottom.stratified_days = Quantity(30.0);
     const PondModel byDays = prepareUnbalanced(pond);
     EXPECT_NEAR(at(uncertainInputs(byDays), "oxygen_debt_mg_per_l").spread.value,
-                startDebt(pond, byDays.bottom, byDays.basin), 1e-12);
+                startDebt(pond, byDays.profile, byDays.bottom, byDays.basin), 1e-12);
 }
 
 TEST(Member, AMixedPondHasNoDebtToDraw) {

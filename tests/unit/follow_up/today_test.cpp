@@ -1,5 +1,7 @@
 #include "engine/follow_up/today.h"
 
+#include "engine/water/sediment.h"
+
 #include "engine/follow_up/replan.h"
 #include "engine/wording/sentence_today.h"
 #include "tests/sentences.h"
@@ -138,9 +140,11 @@ TEST(Today, APowerCutAsksForPartOfTheRampAgain) {
     ASSERT_TRUE(today.restart);
     EXPECT_NEAR(today.restart->daysOff, 5.75, 1e-9);  // to six in the morning
     EXPECT_EQ(today.restart->restart, Restart::ReducedStart);
-    // Half of 0.37 g/m^2/d gathers in the thickness of the bottom water.
+    // What the mud gives back gathers in the thickness of the bottom water.
     const double thickness = today.model.bottom.volume / today.model.basin.area(today.model.bottom.depth);
-    EXPECT_NEAR(today.restart->accumulated.debt, 0.5 * 0.37 * 5.75 / thickness, 1e-9);
+    const double returned =
+        returnedDebt_gPerM2Day(today.model.parameters.sediment, *today.morning.temperatureBottom);
+    EXPECT_NEAR(today.restart->accumulated.debt, returned * 5.75 / thickness, 1e-9);
 }
 
 TEST(Replan, LeavesTheDaysOfTheVerdict) {

@@ -85,7 +85,7 @@ TEST(ResultsIo, TheFilesAreThoseOfTheContractAndTheGases) {
                                   "change_kg,closing_error_kg\r\n"));
     EXPECT_EQ(files[5].name, "gases.csv");
     EXPECT_TRUE(
-        files[5].text.starts_with("ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l\r\n"));
+        files[5].text.starts_with("ramp,time_h,unionised_ammonia_mg_per_l,hydrogen_sulfide_mg_per_l,ph\r\n"));
 }
 
 TEST(ResultsIo, FieldsAreQuotedWhereTheyMustBe) {

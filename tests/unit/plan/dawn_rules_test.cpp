@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include <algorithm>
 
 namespace engine {
@@ -202,11 +204,17 @@ TEST(DawnRules, AStopAsksForTheRampAgain) {
     EXPECT_EQ(restartAfter(15.0, 20.0, true), Restart::Formality);
 }
 
-TEST(DawnRules, DebtGathersByTheTradesRule) {
-    // 60 days over 1 m of bottom water: 60 times 0.185 g/m^2/d, the rule by which a debt is told from days.
-    EXPECT_NEAR(demandAccumulated(60.0, 1.0, 0.0).debt, 11.1, 1e-9);
-    EXPECT_NEAR(demandAccumulated(2.0, 1.0, 3.0).oxygen, 1.2, 1e-9);
-    EXPECT_EQ(demandAccumulated(20.0, 1.0, 3.0).oxygen, 0.0);
+TEST(DawnRules, DebtGathersByTheSedimentsLaw) {
+    SedimentParameters<double> sediment;
+    sediment.demand = fromPerDay(0.9);
+    sediment.regenerationShare = 0.2;
+    // 60 days over 1 m of bottom water at 20 degC: 60 times 0.2 of 0.9 g/m^2/d.
+    EXPECT_NEAR(demandAccumulated(sediment, 20.0, 60.0, 1.0, 0.0).debt, 10.8, 1e-9);
+    EXPECT_NEAR(demandAccumulated(sediment, 20.0, 2.0, 1.0, 3.0).oxygen, 1.2, 1e-9);
+    EXPECT_EQ(demandAccumulated(sediment, 20.0, 20.0, 1.0, 3.0).oxygen, 0.0);
+    EXPECT_NEAR(demandAccumulated(sediment, 30.0, 60.0, 1.0, 0.0).debt, 10.8 * std::pow(1.065, 10.0), 1e-9);
+    EXPECT_NEAR(demandAccumulated(sediment, 4.0, 60.0, 1.0, 0.0).debt, 0.5 * 10.8 * std::pow(1.065, -16.0), 1e-9)
+        << "half of the rule in cold water";
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "engine/plan/plan_search.h"
 
+#include "engine/ensemble/past.h"
 #include "engine/base/units.h"
 #include "tests/scenario.h"
 
@@ -61,10 +62,13 @@ TEST_F(PlanSearchParallel, MembersAreThoseOfTheEnsemble) {
     const MembersRunState at = all.run(all.start(), schedule, PlanMembers::endOfNight(kDays));
     EnsembleOptions options;
     options.days = kDays;
-    options.members = 6;
+    options.members = 12;
     options.threads = 1;
+    // A plan's members all weigh the same: they are drawn again from twice as many, by their weights.
     const EnsembleResult ensemble =
         runMembers(m_model, {{"do-nothing", {}, true}, {"planned", schedule, false}}, options);
+    const std::vector<std::size_t> own =
+        resampled(ensemble.weights, static_cast<std::size_t>(ensemble.members), 6);
     const OxygenThresholds& thresholds = m_model.parameters.thresholds;
     HarmCount expected;
     for (int i = 0; i < 6; ++i) {
@@ -72,9 +76,9 @@ TEST_F(PlanSearchParallel, MembersAreThoseOfTheEnsemble) {
         for (int night = 0; night < kDays; ++night) {
             lowest = std::min(lowest, lane(at.packs[static_cast<std::size_t>(i / 4)].lows[night], i % 4));
         }
-        EXPECT_EQ(static_cast<float>(lowest), ensemble.ramps[1].lowest[static_cast<std::size_t>(i)]);
-        const auto with = static_cast<double>(ensemble.ramps[1].lowest[static_cast<std::size_t>(i)]);
-        const auto without = static_cast<double>(ensemble.ramps[0].lowest[static_cast<std::size_t>(i)]);
+        EXPECT_EQ(static_cast<float>(lowest), ensemble.ramps[1].lowest[own[static_cast<std::size_t>(i)]]);
+        const auto with = static_cast<double>(ensemble.ramps[1].lowest[own[static_cast<std::size_t>(i)]]);
+        const auto without = static_cast<double>(ensemble.ramps[0].lowest[own[static_cast<std::size_t>(i)]]);
         expected.addedStress += with < thresholds.stress && without >= thresholds.stress ? 1 : 0;
         expected.addedLethal += with < thresholds.lethal && without >= thresholds.lethal ? 1 : 0;
     }

@@ -124,13 +124,13 @@ TEST(Plan, ToxicantsCountWhereTheyPassTheirLimitAndDoNothings) {
     Pond pond = scenario("salt-lens");
     const PondModel model = prepareUnbalanced(pond, {12, 1800.0});
     const double limit =
-        gasLimits(model.parameters.thresholds.group, 25.0, model.parameters.toxicants.ph).sulfide;
+        gasLimits(model.parameters.thresholds.group, 25.0, 7.5).sulfide;
     RampRun run, nothing;
     run.hours.resize(2);
     nothing.hours.resize(2);
     for (RampRun* one : {&run, &nothing}) {
         for (HourRow& hour : one->hours) {
-            hour.surfaceTemperature = 25.0;
+            hour.warmth = 25.0;
         }
     }
     EXPECT_FALSE(addsToxicants(model, run, nothing));

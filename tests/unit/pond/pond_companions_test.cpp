@@ -68,13 +68,13 @@ TEST_F(PondCompanions, AreReadFromBesideThePondFile) {
 
 TEST_F(PondCompanions, WarningsLeaveThePond) {
     std::string rows = hours();
-    rows.replace(rows.find("cloud_percent\n"), 14, "cloud_percent,rain_mm\n");
+    rows.replace(rows.find("cloud_percent\n"), 14, "cloud_percent,mist_mm\n");
     for (auto at = rows.find(",30\n"); at != std::string::npos; at = rows.find(",30\n")) {
         rows.replace(at, 4, ",30,0\n");
     }
     m_folder.write("hours.csv", rows);
     EXPECT_TRUE(read(hourly(kHourlyTable)).pond);
-    EXPECT_EQ(m_said, "hours.csv:1: warning: This column is not used: \"rain_mm\".\n");
+    EXPECT_EQ(m_said, "hours.csv:1: warning: This column is not used: \"mist_mm\".\n");
 }
 
 TEST_F(PondCompanions, WhatIsNotThereIsSaidAtItsKey) {

@@ -80,13 +80,13 @@ TEST(WeatherCsv, TakesColumnsInAnyOrderAndAnyLightAndEitherHumidity) {
 
 TEST(WeatherCsv, SaysWhichOfTwoColumnsItUsesAndWhichItDoesNotKnow) {
     const Outcome outcome =
-        read("at,air_c,humidity_percent,dew_point_c,wind_m_per_s,cloud_percent,par_umol_per_m2_s,rain_mm,\n" +
+        read("at,air_c,humidity_percent,dew_point_c,wind_m_per_s,cloud_percent,par_umol_per_m2_s,mist_mm,\n" +
              day(",65,9,2.5,80,700,wet,"));
     EXPECT_EQ(
         outcome.said,
         "w.csv:1: warning: humidity_percent: The dew point is used instead of this column.\n"
         "w.csv:1: warning: cloud_percent: The column par_umol_per_m2_s is used instead of this column.\n"
-        "w.csv:1: warning: These columns are not used: \"rain_mm\", \"\".\n");
+        "w.csv:1: warning: These columns are not used: \"mist_mm\", \"\".\n");
     ASSERT_TRUE(outcome.isGood);
     EXPECT_EQ(outcome.hours[0].dewPoint, 9.0);
     EXPECT_EQ(outcome.hours[0].par_umolPerM2S, 700.0);

@@ -196,7 +196,7 @@ TEST(StartState, DebtOfABottomThatStillHasOxygen) {
     pond.bottom.age_years = Quantity(60.0);
     pond.bottom.stratified_days = Quantity(90.0);
     EXPECT_TRUE(bottom.isOxic);
-    EXPECT_EQ(startDebt(pond, bottom, basin), 0.0);
+    EXPECT_EQ(startDebt(pond, startProfile(pond), bottom, basin), 0.0);
 }
 
 TEST(StartState, FollowsTheProfile) {

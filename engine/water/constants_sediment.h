@@ -5,7 +5,7 @@
 namespace engine {
 // clang-format off
 
-// Sources and demands of oxygen; most of their numbers may differ by pond and are in engine/water/priors.h.
+// The sediment in cold water; what may differ by pond is in engine/water/priors.h.
 
 inline constexpr Constant kColdSedimentFrom{10.0, 8.0, 12.0, "degC",
     "below which the sediment demands less than the exponential rule says, from memory of Bowie and others "
