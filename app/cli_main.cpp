@@ -2,16 +2,19 @@
 #include "app/cli_options.h"
 #include "app/cli_say.h"
 #include "app/cli_signals.h"
+#include "engine/advice/frozen_run.h"
 #include "engine/base/error.h"
 #include "engine/base/files.h"
 #include "engine/base/text.h"
 #include "engine/base/text_file.h"
 #include "engine/ensemble/compare.h"
 #include "engine/ensemble/measure.h"
+#include "engine/output/advice_io.h"
 #include "engine/output/plan_io.h"
 #include "engine/output/results_io.h"
 #include "engine/pond/pond_io.h"
 #include "engine/wording/sentence.h"
+#include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_measure.h"
 #include "engine/wording/wording.h"
 
@@ -130,7 +133,9 @@ int compare(const app::CliOptions& options) {
     if (endedEarly(comparison)) {
         return kEndedEarly;
     }
-    return finish(options, engine::sentencesOf(comparison), engine::comparisonFiles(comparison));
+    std::vector<engine::TextFile> files = engine::comparisonFiles(comparison);
+    files.push_back(engine::adviceFile(engine::adviceOn(comparison, engine::plannedRamp(comparison))));
+    return finish(options, engine::sentencesOf(comparison), files);
 }
 
 /// The first schedule of a plan's search, on standard error, as long as the rest takes its time.
@@ -165,8 +170,13 @@ int plan(const app::CliOptions& options) {
         complain(found.message + " Nothing was written.");
         return kEndedEarly;
     }
-    return finish(options, engine::sentencesOf(found),
-                  engine::planFiles(found, *pond, options.ponds.front(), options.out));
+    const engine::Answered answer = engine::answered(found, asked.threads, {signals.token(), {}});
+    if (signals.token().stop_requested()) {
+        complain("Stopped on request before the answer was found. Nothing was written.");
+        return kEndedEarly;
+    }
+    return finish(options, engine::sentencesOf(found, answer.advice),
+                  engine::planFiles(found, answer, *pond, options.ponds.front(), options.out));
 }
 
 int run(int argc, char** argv) {

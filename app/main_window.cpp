@@ -77,7 +77,7 @@ void MainWindow::layOut() {
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 0);
     m_page->addPage(tr("Schedule"), m_schedule);
-    m_page->addPage(tr("Afterwards"), m_afterStart, [this] { return m_afterStart->chart(); });
+    m_page->addPage(tr("After the start"), m_afterStart, [this] { return m_afterStart->chart(); });
     m_page->addPage(tr("Pond"), m_pondPage);
     auto* middle = new QWidget(this);
     auto* column = new QVBoxLayout(middle);

@@ -39,7 +39,7 @@ PaperActions::PaperActions(widgets::Document& document, const widgets::Recomputa
       m_recomputation(recomputation),
       m_notice(notice),
       m_window(window),
-      m_ramps(menu.addMenu(tr("Papers Are A&bout"))) {
+      m_ramps(menu.addMenu(tr("&Ramp for the Papers"))) {
     m_ramps->setObjectName(QStringLiteral("paper-ramps"));
     m_actions << m_ramps->menuAction();
     connect(m_ramps, &QMenu::aboutToShow, this, &PaperActions::fillRamps);
@@ -48,7 +48,7 @@ PaperActions::PaperActions(widgets::Document& document, const widgets::Recomputa
     m_actions << menu.addAction(tr("&Print the Papers\u2026"), QKeySequence::Print, this,
                                 &PaperActions::printOut);
     m_actions << menu.addAction(tr("Save the Pap&ers\u2026"), this, &PaperActions::save);
-    menu.addAction(tr("W&hose Papers They Are\u2026"), this, &PaperActions::askWhose);
+    menu.addAction(tr("Your &Business Details\u2026"), this, &PaperActions::askWhose);
     connect(&m_job, &widgets::Job::failed, &m_notice, &widgets::Notice::say);
 }
 
@@ -154,7 +154,7 @@ void PaperActions::askWhose() {
     const std::filesystem::path path = standardProfile();
     widgets::ConsultantDialog dialog(*reading.consultant, path, &m_window);
     if (dialog.exec() == QDialog::Accepted) {
-        m_notice.say(tr("Whose papers they are is kept in %1.").arg(widgets::toQString(path.string())));
+        m_notice.say(tr("Your business details are kept in %1.").arg(widgets::toQString(path.string())));
     }
 }
 

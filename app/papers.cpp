@@ -60,15 +60,9 @@ PlannedPond planned(engine::Pond pond, const PaperOptions& options) {
     if (plan.end != engine::PlanEnd::Completed) {
         return {std::nullopt, {}, plan.message, 1};
     }
-    if (!plan.ramp) {
-        std::vector<engine::Sentence> said = engine::sentencesOf(plan);
-        std::erase_if(said, [](const engine::Sentence& one) {
-            return one.part != engine::SentencePart::Plan || one.key == engine::SentenceKey::PlanTitle;
-        });
-        return {std::nullopt, {}, "There is no ramp to put on paper.\n" + engine::englishText(said), 1};
-    }
-    pond.ramps.push_back(*plan.ramp);
-    return {std::move(pond), plan.ramp->name, {}, 0};
+    const engine::Answered answer = engine::answered(plan);
+    pond.ramps = answer.comparison.model.pond.ramps;
+    return {std::move(pond), answer.advice.run > 0 ? answer.advice.ramp : answer.advice.leastHarmful, {}, 0};
 }
 
 }  // namespace

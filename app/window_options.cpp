@@ -31,7 +31,7 @@ struct Grammar {
         QStringLiteral("DIR")};
     QCommandLineOption profile{
         QStringLiteral("profile"),
-        QStringLiteral("Whose papers they are: name, address, logo, prices (TOML); without it "
+        QStringLiteral("Your business details: name, address, logo, prices (TOML); without it "
                        "dawnline/consultant.toml in the config folder."),
         QStringLiteral("FILE")};
     QCommandLineOption members{QStringLiteral("members"),

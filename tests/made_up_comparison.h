@@ -60,7 +60,8 @@ inline Comparison madeUpComparison(std::string_view text = kPlainPond) {
 inline Comparison withMembers(Comparison comparison) {
     EnsembleResult& ensemble = comparison.ensemble.emplace();
     ensemble.end = EnsembleEnd::Completed;
-    ensemble.members = 200;
+    ensemble.asked = ensemble.members = 200;
+    ensemble.effective = 200.0;
     ensemble.seed = 7;
     for (const RampRun& run : comparison.runs) {
         RampEnsemble& ramp = ensemble.ramps.emplace_back();
@@ -73,7 +74,7 @@ inline Comparison withMembers(Comparison comparison) {
         const bool isNothing = run.name == "do-nothing";
         ramp.chanceBelowStress = isNothing ? 0.3 : 0.46;
         ramp.chanceBelowLethal = isNothing ? 0.0 : 0.015;
-        ramp.chanceAdded = isNothing ? 0.0 : 0.17;
+        ramp.plainBelowLethal = ramp.chanceBelowLethal;
     }
     return comparison;
 }

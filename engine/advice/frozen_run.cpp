@@ -113,9 +113,21 @@ FrozenRun runFrozen(const FrozenPond& frozen, RunStamp stamp, std::optional<int>
     options.seed = stamp.seed;
     options.earlier = earlier;
     FrozenRun run{frozen.files, std::move(stamp), compare(frozen.pond, options, control)};
-    run.review = reviewOf(frozen.pond, run.stamp, control);
     run.stamp.nights = run.comparison.days;
-    run.stamp.ramp = run.comparison.runs[plannedRamp(run.comparison, run.stamp.ramp)].name;
+    const bool isWhole = engine::isWhole(run.comparison);
+    const std::size_t plan = plannedRamp(run.comparison, run.stamp.ramp);
+    if (isWhole) {
+        Answered answer = answered(std::move(run.comparison), plan, 0, control);
+        run.comparison = std::move(answer.comparison);
+        run.advice = std::move(answer.advice);
+        if (run.comparison.model.pond.ramps.size() > frozen.pond.ramps.size()) {
+            Pond with = frozen.pond;
+            with.ramps.push_back(run.comparison.model.pond.ramps.back());
+            run.files.front().text = writePond(with);
+        }
+    }
+    run.review = reviewOf(frozen.pond, run.stamp, control);
+    run.stamp.ramp = run.comparison.runs[isWhole ? run.advice.run : plan].name;
     return run;
 }
 

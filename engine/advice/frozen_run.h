@@ -5,6 +5,7 @@
 // nothing else.
 #pragma once
 
+#include "engine/advice/advice.h"
 #include "engine/base/files.h"
 #include "engine/ensemble/compare.h"
 #include "engine/follow_up/review.h"
@@ -36,6 +37,7 @@ struct FrozenRun {
     std::vector<TextFile> files;
     RunStamp stamp;
     Comparison comparison;
+    Advice advice = {};                 ///< About the ramp of the stamp
     std::optional<Review> review = {};  ///< Where the log has a start and readings to look back on
 };
 

@@ -24,8 +24,8 @@ std::string shortest(double value) {
 std::string fixed(double value, int decimals) {
     ensure(std::isfinite(value), "fixed: the number is finite");
     std::array<char, 400> buffer{};
-    const auto done = std::to_chars(
-        buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);
+    const auto done = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                    std::chars_format::fixed, decimals);
     ensure(done.ec == std::errc(), "fixed: the number fits its buffer");
     std::string text(buffer.data(), done.ptr);
     if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) {
@@ -69,6 +69,11 @@ int editDistance(std::string_view a, std::string_view b) {
         std::swap(last, row);
     }
     return last[b.size()];
+}
+
+std::string figures(double value) {
+    const double magnitude = std::fabs(value);
+    return value == 0.0 ? "0" : fixed(value, magnitude >= 99.95 ? 0 : magnitude >= 9.995 ? 1 : 2);
 }
 
 }  // namespace engine

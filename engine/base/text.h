@@ -41,4 +41,7 @@ std::string nearest(std::string_view word, const Range& candidates) {
     return best;
 }
 
+/// Three figures, which are enough for kilograms and factors; small numbers keep two decimals.
+[[nodiscard]] std::string figures(double value);
+
 }  // namespace engine

@@ -1,25 +1,6 @@
 #include "engine/ensemble/chances.h"
 
 namespace engine {
-namespace {
-
-/// Share of members that a ramp takes below a line and do-nothing does not.
-std::optional<double> addedBelow(const EnsembleResult& all, const RampEnsemble& ramp,
-                                 const RampEnsemble* nothing, double line) {
-    if (nothing == nullptr) {
-        return std::nullopt;
-    }
-    std::vector<std::uint8_t> added;
-    for (std::size_t i = 0; i < ramp.lowest.size(); ++i) {
-        const bool isAdded =
-            static_cast<double>(ramp.lowest[i]) < line && static_cast<double>(nothing->lowest[i]) >= line;
-        added.push_back(isAdded ? 1 : 0);
-    }
-    return all.shareOf(added);
-}
-
-}  // namespace
-
 bool isBelow(const RampRun& run, double hours, double line) {
     return hours > 0.0 || run.worst().lowest < line;
 }
@@ -27,19 +8,22 @@ bool isBelow(const RampRun& run, double hours, double line) {
 Chances chancesOf(const Comparison& comparison, const RampRun& run) {
     const auto index = static_cast<std::size_t>(&run - comparison.runs.data());
     const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
-    if (const RampEnsemble* members = membersOf(comparison, index)) {
-        return {members->chanceBelowStress, members->chanceBelowLethal, members->chanceAdded,
-                addedBelow(*comparison.ensemble, *members, membersOf(comparison, 0), thresholds.lethal)};
-    }
     const RampRun& nothing = comparison.runs.front();
-    const bool isBelowStress = isBelow(run, run.hoursBelowStress, thresholds.stress);
-    const bool isBelowLethal = isBelow(run, run.hoursBelowLethal, thresholds.lethal);
-    Chances chances{isBelowStress ? 1.0 : 0.0, isBelowLethal ? 1.0 : 0.0, {}, {}};
-    if (nothing.end == RunEnd::Completed) {
-        chances.added =
-            isBelowStress && !isBelow(nothing, nothing.hoursBelowStress, thresholds.stress) ? 1.0 : 0.0;
-        chances.addedLethal =
-            isBelowLethal && !isBelow(nothing, nothing.hoursBelowLethal, thresholds.lethal) ? 1.0 : 0.0;
+    const RampEnsemble *members = membersOf(comparison, index), *alone = membersOf(comparison, 0);
+    const auto chancesOfRun = [&](const RampRun& one, const RampEnsemble* drawn) {
+        const auto share = [](bool holds) { return holds ? 1.0 : 0.0; };
+        return drawn != nullptr ? Chances{drawn->chanceBelowStress, drawn->chanceBelowLethal, {}, {}}
+                                : Chances{share(isBelow(one, one.hoursBelowStress, thresholds.stress)),
+                                          share(isBelow(one, one.hoursBelowLethal, thresholds.lethal)),
+                                          {},
+                                          {}};
+    };
+    Chances chances = chancesOfRun(run, members);
+    // One pond is held against one pond, and many against as many.
+    if (nothing.end == RunEnd::Completed && (members == nullptr || alone != nullptr)) {
+        const Chances without = chancesOfRun(nothing, members != nullptr ? alone : nullptr);
+        chances.added = chances.belowStress - without.belowStress;
+        chances.addedLethal = chances.belowLethal - without.belowLethal;
     }
     return chances;
 }

@@ -14,8 +14,8 @@ namespace engine {
 /// Shares of the members that are below a line at any step of the nights, or 0 and 1 of the central run.
 struct Chances {
     double belowStress = 0.0, belowLethal = 0.0;
-    std::optional<double>
-        added;  ///< Below the stress line, but not in do-nothing; nothing if that did not complete
+    /// With the ramp minus left alone, of the stress line; nothing if do-nothing did not complete
+    std::optional<double> added;
     std::optional<double> addedLethal;  ///< The same of the lethal line
 };
 /// @pre `run` is one of the comparison's and completed.

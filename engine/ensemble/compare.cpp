@@ -20,6 +20,16 @@ constexpr double kCentralShare = 0.05;  // of the progress, where members follow
 
 }  // namespace
 
+bool runsCompleted(const Comparison& comparison) {
+    return std::all_of(comparison.runs.begin(), comparison.runs.end(),
+                       [](const RampRun& run) { return run.end == RunEnd::Completed; });
+}
+
+bool isWhole(const Comparison& comparison) {
+    return runsCompleted(comparison) &&
+           (!comparison.ensemble || comparison.ensemble->end == EnsembleEnd::Completed);
+}
+
 bool differsByRampsOnly(const PondModel& model, const PondModel& other) {
     Pond before = other.pond;
     before.ramps = model.pond.ramps;

@@ -17,6 +17,12 @@ struct Comparison {
     std::optional<EnsembleResult> ensemble;  ///< Of the runs, in their order; nothing with one member
 };
 
+/// True if every run completed; the members are another matter.
+[[nodiscard]] bool runsCompleted(const Comparison& comparison);
+
+/// True if every run completed, and the members too where there are any.
+[[nodiscard]] bool isWhole(const Comparison& comparison);
+
 struct CompareOptions {
     std::optional<int> days;  ///< As defaultDays() has it
     int threads = 0;          ///< 0: as many as cores

@@ -144,22 +144,6 @@ RampEnsemble summed(const EnsembleResult& result, const EnsembleRamp& ramp, cons
     return out;
 }
 
-void addChances(const std::vector<EnsembleRamp>& ramps, EnsembleResult& result) {
-    const auto nothing =
-        std::find_if(ramps.begin(), ramps.end(), [](const EnsembleRamp& ramp) { return ramp.isDoNothing; });
-    if (nothing == ramps.end()) {
-        return;
-    }
-    const auto& without = result.ramps[static_cast<std::size_t>(nothing - ramps.begin())].isBelowStress;
-    for (RampEnsemble& ramp : result.ramps) {
-        std::vector<std::uint8_t> added(without.size());
-        for (std::size_t i = 0; i < without.size(); ++i) {
-            added[i] = ramp.isBelowStress[i] == 1 && without[i] == 0 ? 1 : 0;
-        }
-        ramp.chanceAdded = result.shareOf(added);
-    }
-}
-
 }  // namespace
 
 MemberDraws drawMembers(const PondModel& model, int members, int days, std::uint64_t seed) {
@@ -250,7 +234,7 @@ DrawnMembers drawnMembers(const PondModel& model, const EnsembleOptions& options
         out.weights = weightsOf(likelihoods);
         const auto members = static_cast<double>(count);
         out.effective = out.weights.empty() ? members : effectiveSize(out.weights);
-        const double wanted = std::min(kLeastEffective.value, static_cast<double>(options.members));
+        const double wanted = std::min(kLeastEffective.value, 0.5 * static_cast<double>(options.members));
         if (out.effective >= wanted - 1e-9 ||
             2 * count > std::min(kMostTimes * options.members, kMostMembers)) {
             return out;
@@ -366,7 +350,6 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
         }
         result.ramps[one.ramp] = summed(result, ramps[one.ramp], one.plan, one.trace);
     }
-    addChances(ramps, result);
     result.end = EnsembleEnd::Completed;
     return result;
 }

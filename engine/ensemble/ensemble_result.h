@@ -23,11 +23,9 @@ struct RampEnsemble {
         0.0;  ///< Weighted share of members below the line at any step of nights 1 to N
     double chanceBelowLethal = 0.0;
     double plainBelowStress = 0.0, plainBelowLethal = 0.0;  ///< The same without weights
-    double chanceAdded =
-        0.0;  ///< Below the stress line with the ramp and not in do-nothing; 0 for do-nothing
-    std::vector<float> lowest;                ///< Of each member, nights 1 to N [g/m^3]
-    std::vector<std::uint8_t> isBelowStress;  ///< Of each member
-    std::vector<float> endStates;             ///< Of each member [g/m^3]; empty unless asked for
+    std::vector<float> lowest;                              ///< Of each member, nights 1 to N [g/m^3]
+    std::vector<std::uint8_t> isBelowStress;                ///< Of each member
+    std::vector<float> endStates;  ///< Of each member [g/m^3]; empty unless asked for
 };
 
 enum class EnsembleEnd { NotRun, Completed, Cancelled, NotFinite };

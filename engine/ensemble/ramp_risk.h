@@ -21,7 +21,7 @@ struct RampRisk {
 
     /// Share of ponds below the line.
     [[nodiscard]] double below(RiskLine line) const;
-    /// Share of ponds below the line that are not without the ramp; 0 where that is not known.
+    /// That minus the share left alone; 0 where that is not known.
     [[nodiscard]] double added(RiskLine line) const;
 };
 

@@ -65,6 +65,8 @@ inline constexpr Constant kEmergency_kWPerHa{2.5, 1.8, 3.7, "kW/ha",
     "of a surface aerator for an emergency where the pond has none; common practice, no source"};
 inline constexpr Constant kStratified{2.0, 2.0, 2.0, "K",
     "from top to bottom, above which a pond is stratified; common practice, no source"};
+inline constexpr Constant kIceWater{1.0, 0.0, 1.0, "degC",
+    "surface water, up to which there may be ice; judgement"};
 
 // What a user may say of the coming night's sky.
 inline constexpr Constant kClearOutlook_percent{10.0, 10.0, 10.0, "%", "cloud of a clear sky; judgement"};

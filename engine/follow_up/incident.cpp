@@ -87,11 +87,7 @@ Incident judgeIncident(const Pond& pond, const TodayOptions& options, const RunC
     out.surface = profile->oxygen.front();
     out.bottom = profile->oxygen.back();
     out.difference = profile->temperature.front() - profile->temperature.back();
-    // Unlike isMixedThrough() this takes a difference of just the limit for mixed.
-    const bool isSameOxygen = std::fabs(out.surface - out.bottom) <= kMixedOxygen.value;
-    out.state = hasOneTemperature(out.difference) && isSameOxygen ? PresentState::Mixed
-                : std::fabs(out.difference) > kStratified.value   ? PresentState::Stratified
-                                                                  : PresentState::Between;
+    out.state = presentState(out.difference, out.surface - out.bottom, profile->temperature.front());
 
     SurfaceAerator surface = pond.surfaceAerator.value_or(SurfaceAerator{});
     surface.existing = true;

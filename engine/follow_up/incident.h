@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/follow_up/present_state.h"
 #include "engine/follow_up/today.h"
 
 #include <optional>
@@ -24,12 +25,6 @@ struct OptionOutcome {
     std::optional<double>
         recovery_h;  ///< Until it is above the line and stays there up to 48 h; nothing if it does not
     std::vector<double> hours, fishWater;  ///< Hour by hour after now [h], [g/m^3]
-};
-
-enum class PresentState {
-    Stratified,  ///< More than 2 degC from top to bottom, or more than 1 with the oxygen far apart
-    Between,
-    Mixed  ///< Under 1 degC, oxygen within 1.5 mg/L
 };
 
 struct Incident {

@@ -118,6 +118,15 @@ std::optional<RestartAdvice> restartOf(const PondModel& model, const Morning& mo
     return out;
 }
 
+/// How the water stands by a morning's readings.
+PresentState stateOf(const Morning& morning) {
+    const bool isRead =
+        morning.temperatureSurface && morning.temperatureBottom && morning.surface && morning.bottom;
+    return isRead ? presentState(*morning.temperatureSurface - *morning.temperatureBottom,
+                                 *morning.surface - *morning.bottom, *morning.temperatureSurface)
+                  : PresentState::Unknown;
+}
+
 bool isRestart(const std::optional<RestartAdvice>& advice, Restart restart) {
     return advice && advice->restart == restart;
 }
@@ -271,7 +280,7 @@ Today decideKnown(const KnownPond& known, const TodayOptions& options, const Run
     today.at = known.at;
     today.day = static_cast<int>(std::floor(known.time / kDay)) + 1;
     if (today.day < 1) {
-        today.message = "The time asked for lies before the first day of the pond file.";
+        today.message = "No morning readings yet: that time lies before the first day of the pond file.";
         return today;
     }
     const PondModel& model = known.model;
@@ -299,8 +308,15 @@ Today decideKnown(const KnownPond& known, const TodayOptions& options, const Run
     today.group = model.parameters.thresholds.group;
     today.limits = dawnLimits(model, morning.temperatureSurface.value_or(model.profile.temperature.front()));
     today.decision = decideAtDawn(morning, today.limits);
+    today.state = stateOf(morning);
+    // What has mixed the pond goes on renewing it.
+    const bool staysOn = air.isStarted && today.decision.verdict >= DawnVerdict::Back &&
+                         bottomAirIn(today.state) == BottomAir::KeepOn;
+    today.decision.runsToday = today.decision.runsToday || staysOn;
 
-    std::vector<int> minutes = minutesBy(today.decision, steps, today.restart);
+    DawnDecision heeded = today.decision;
+    heeded.verdict = staysOn ? DawnVerdict::Hold : heeded.verdict;
+    std::vector<int> minutes = minutesBy(heeded, steps, today.restart);
     if (minutes != ahead.minutes) {
         ahead = runAhead(of, std::move(minutes));
     }

@@ -3,6 +3,7 @@
 #include "engine/follow_up/dusk.h"
 #include "engine/follow_up/fit.h"
 #include "engine/follow_up/morning.h"
+#include "engine/follow_up/present_state.h"
 #include "engine/plan/dawn_rules.h"
 
 #include <optional>
@@ -48,7 +49,8 @@ struct Today {
     SpeciesGroup group{};
     DawnLimits limits;
     DawnDecision decision;
-    std::vector<StepAhead> steps;  ///< From today on
+    PresentState state = PresentState::Unknown;  ///< By this morning's readings
+    std::vector<StepAhead> steps;                ///< From today on
     std::optional<RestartAdvice> restart;
     std::optional<DuskLine> dusk;  ///< Of this evening; whichever is lower, it or the fit, is tonight's low
     std::optional<FitResult> fit;
@@ -58,7 +60,8 @@ struct Today {
 /// This morning's decision, the schedule from today on and tonight's expected low. The schedule
 /// is the ramp's own: the next step after go, the same minutes after hold, nothing today and half of the last
 /// minutes from tomorrow on after back, nothing for five days and then a quarter after stop (all common
-/// practice, no source); no day lifts more than the cap.
+/// practice, no source); no day lifts more than the cap. In a pond that is mixed what runs stays on after
+/// back and stop too, as in an incident.
 [[nodiscard]] Today decideToday(const Pond& pond, const TodayOptions& options,
                                 const RunControl& control = {});
 

@@ -1,6 +1,7 @@
 #include "engine/output/plan_io.h"
 
 #include "engine/base/units.h"
+#include "engine/output/advice_io.h"
 #include "engine/output/results_io.h"
 #include "engine/output/run_list.h"
 #include "engine/pond/pond_io.h"
@@ -11,28 +12,28 @@ namespace engine {
 namespace {
 
 /// Runs by the day on which they start. A run that goes on for days is cut at the starts of its days.
-std::vector<RunRow> rowsOf(const Plan& plan) {
-    const Pond& pond = plan.comparison.model.pond;
+/// @param run  Of a comparison, that went as the plan has it.
+std::vector<RunRow> rowsOf(const Plan& plan, const Comparison& comparison, std::size_t run) {
+    const Pond& pond = comparison.model.pond;
     std::vector<RunRow> rows;
-    for (int day = 1; day <= plan.comparison.days; ++day) {
+    for (int day = 1; day <= comparison.days; ++day) {
         Schedule runs;
         double cut = 0.0;
         const std::size_t index = std::min(static_cast<std::size_t>(day), plan.days.size()) - 1;
         addDayRuns(*plan.ramp, *pond.aerator, day, plan.days[index].minutes, runs, cut);
-        RunRow row = dayOf(plan.comparison, plan.comparison.runs.size() - 1, day);
+        RunRow row = dayOf(comparison, run, day);
         const std::optional<double> dose_percent = row.dose_percent;
         if (runs.empty()) {
             rows.push_back(row);
         }
-        for (const RunBlock& run : runs) {
-            row.start = run.start;
-            row.stop = run.end;
-            row.minutes = (run.end - run.start) / kMinute;
-            row.open = run.open;
-            row.depth = run.depth;
+        for (const RunBlock& block : runs) {
+            row.start = block.start;
+            row.stop = block.end;
+            row.minutes = (block.end - block.start) / kMinute;
+            row.open = block.open;
+            row.depth = block.depth;
             // The dose of the run: the calendar day's, times the run's share of the day's minutes.
-            const double minutes =
-                plan.comparison.runs.back().days[static_cast<std::size_t>(day - 1)].runMinutes;
+            const double minutes = comparison.runs[run].days[static_cast<std::size_t>(day - 1)].runMinutes;
             const double share = minutes > 0.0 ? std::min(row.minutes / minutes, 1.0) : 0.0;
             row.dose_percent = dose_percent ? std::optional(share * *dose_percent) : std::nullopt;
             rows.push_back(row);
@@ -56,21 +57,39 @@ std::string seenFrom(const std::string& named, const std::filesystem::path& path
 }  // namespace
 
 std::string scheduleCsv(const Plan& plan) {
-    return runListCsv(plan.ramp ? rowsOf(plan) : std::vector<RunRow>());
+    const std::size_t last = plan.comparison.runs.size() - 1;
+    return runListCsv(plan.ramp ? rowsOf(plan, plan.comparison, last) : std::vector<RunRow>());
 }
 
-std::vector<TextFile> planFiles(const Plan& plan, const Pond& pond, const std::filesystem::path& path,
-                                const std::filesystem::path& folder) {
+std::vector<TextFile> planFiles(const Plan& plan, const Answered& answer, const Pond& pond,
+                                const std::filesystem::path& path, const std::filesystem::path& folder) {
+    const Comparison& comparison = answer.comparison;
+    const Advice& advice = answer.advice;
     Pond with = pond;
-    if (plan.ramp) {
-        with.ramps.push_back(*plan.ramp);
+    const std::vector<Ramp>& ramps = comparison.model.pond.ramps;
+    with.ramps.insert(with.ramps.end(), ramps.begin() + static_cast<std::ptrdiff_t>(pond.ramps.size()),
+                      ramps.end());
+    if (advice.run > pond.ramps.size()) {
+        with.chosenRamp = advice.ramp;
     }
     for (std::string* named : {&with.weather.file, &with.readingsFile.name}) {
         *named = seenFrom(*named, path, folder);
     }
-    return {{"schedule.csv", scheduleCsv(plan)},
-            {"summary.csv", summaryCsv(plan.comparison)},
-            {"pond.toml", writePond(with)}};
+    std::vector<RunRow> rows;
+    if (plan.ramp) {
+        rows = rowsOf(plan, comparison, advice.run);
+    } else if (advice.run > 0) {
+        rows = runList(comparison, advice.run);
+    }
+    const std::string schedule = runListCsv(rows, advice.surfaceAir);
+    std::vector<TextFile> files{{"schedule.csv", advice.mayStart() ? schedule : runListCsv({})},
+                                {"summary.csv", summaryCsv(comparison)},
+                                adviceFile(advice),
+                                {"pond.toml", writePond(with)}};
+    if (!advice.mayStart()) {
+        files.push_back({"later.csv", schedule});
+    }
+    return files;
 }
 
 }  // namespace engine

@@ -70,7 +70,7 @@ std::vector<RunRow> runList(const Comparison& comparison, std::size_t index) {
     return rows;
 }
 
-std::string runListCsv(const std::vector<RunRow>& rows) {
+std::string runListCsv(const std::vector<RunRow>& rows, const SurfaceAir& surfaceAir) {
     CsvWriter table(kScheduleHeader);
     for (const RunRow& row : rows) {
         table.number(row.day).text(formatDate(row.date));
@@ -82,7 +82,14 @@ std::string runListCsv(const std::vector<RunRow>& rows) {
         } else {
             table.nothing().number(0.0).nothing().nothing();
         }
-        table.number(row.dose_percent).number(row.lowestP05).number(row.lowestP50).end();
+        table.number(row.dose_percent).number(row.lowestP05).number(row.lowestP50);
+        if (surfaceAir.transfer > 0.0) {
+            table.text(formatClock(clockOf(surfaceAir.from)))
+                .text(formatClock(clockOf(surfaceAir.until)))
+                .end();
+        } else {
+            table.nothing().nothing().end();
+        }
     }
     return table.take();
 }

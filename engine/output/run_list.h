@@ -34,9 +34,11 @@ struct RunRow {
 
 /// Columns of `schedule.csv`.
 inline constexpr std::string_view kScheduleHeader =
-    "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,lowest_p50_mg_per_l";
+    "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,lowest_p50_mg_per_l,"
+    "surface_air_from,surface_air_until";
 
 /// Those rows as `schedule.csv`. A day without a run has 0 minutes, and neither start, diffusers nor depth.
-[[nodiscard]] std::string runListCsv(const std::vector<RunRow>& rows);
+/// @param surfaceAir  That goes with the ramp, or none.
+[[nodiscard]] std::string runListCsv(const std::vector<RunRow>& rows, const SurfaceAir& surfaceAir = {});
 
 }  // namespace engine

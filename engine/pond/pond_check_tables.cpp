@@ -237,9 +237,9 @@ void checkInflows(const Pond& pond, const PondFaults& faults) {
     for (std::size_t i = 0; i < pond.inflows.size(); ++i) {
         const Inflow& inflow = pond.inflows[i];
         if (inflow.from && inflow.until && *inflow.until <= *inflow.from) {
-            faults.add(itemPath("inflow", i) + ".until",
-                       "The end " + formatLocalTime(*inflow.until) + " must come after the start, " +
-                           formatLocalTime(*inflow.from) + ".");
+            faults.add(itemPath("inflow", i) + ".until", "The end " + formatLocalTime(*inflow.until) +
+                                                             " must come after the start, " +
+                                                             formatLocalTime(*inflow.from) + ".");
         }
     }
 }
@@ -333,8 +333,8 @@ void checkTables(const Pond& pond, const PondFaults& faults) {
     checkSurfaceAir(pond, faults);
     checkPlainText("place.time_zone", pond.place.timeZone, faults);
     if (!pond.place.timeZone.empty() && !isTimeZone(pond.place.timeZone)) {
-        faults.add("place.time_zone", "The system has no time zone of the name " + shownText(pond.place.timeZone) +
-                                          "; one is \"America/Chicago\".");
+        faults.add("place.time_zone", "The system has no time zone of the name " +
+                                          shownText(pond.place.timeZone) + "; one is \"America/Chicago\".");
     }
     for (std::size_t i = 0; i < pond.fish.size(); ++i) {
         checkPlainText(itemPath("fish", i) + ".kind", pond.fish[i].kind, faults);

@@ -148,10 +148,9 @@ void checkClimate(const Climate& climate, const PondFaults& faults) {
 void checkPlausible(const Pond& pond, const PondFaults& faults) {
     constexpr double kDegreesPerHour = 15.0, kMostOff_h = 2.5;
     const Place& place = pond.place;
-    const bool isOnEarth = place.longitude_deg && std::fabs(*place.longitude_deg) <= 180.0 && place.utcOffset_h &&
-                           *place.utcOffset_h >= -12.0 && *place.utcOffset_h <= 14.0;
-    if (isOnEarth &&
-        std::fabs(*place.utcOffset_h - *place.longitude_deg / kDegreesPerHour) > kMostOff_h) {
+    const bool isOnEarth = place.longitude_deg && std::fabs(*place.longitude_deg) <= 180.0 &&
+                           place.utcOffset_h && *place.utcOffset_h >= -12.0 && *place.utcOffset_h <= 14.0;
+    if (isOnEarth && std::fabs(*place.utcOffset_h - *place.longitude_deg / kDegreesPerHour) > kMostOff_h) {
         faults.warn("place.longitude_deg",
                     "At longitude " + shownNumber(*place.longitude_deg) + " the sun's own clock is " +
                         shownNumber(std::round(10.0 * *place.longitude_deg / kDegreesPerHour) / 10.0) +
@@ -166,13 +165,14 @@ void checkPlausible(const Pond& pond, const PondFaults& faults) {
         return;
     }
     constexpr std::chrono::days kWeek{7};
-    const auto gap = std::chrono::local_days(pond.weather.days.front().date) -
-                     std::chrono::local_days(*place.firstDay);
-    if (gap > kWeek || std::chrono::local_days(pond.weather.days.back().date) < std::chrono::local_days(*place.firstDay)) {
+    const auto gap =
+        std::chrono::local_days(pond.weather.days.front().date) - std::chrono::local_days(*place.firstDay);
+    if (gap > kWeek ||
+        std::chrono::local_days(pond.weather.days.back().date) < std::chrono::local_days(*place.firstDay)) {
         faults.warn("weather.day[1].date",
-                    "The weather begins on " + formatDate(pond.weather.days.front().date) +
-                        " and ends on " + formatDate(pond.weather.days.back().date) +
-                        ", away from the first day, " + formatDate(*place.firstDay) + ".");
+                    "The weather begins on " + formatDate(pond.weather.days.front().date) + " and ends on " +
+                        formatDate(pond.weather.days.back().date) + ", away from the first day, " +
+                        formatDate(*place.firstDay) + ".");
     }
     for (std::size_t i = 0; i < pond.weather.days.size(); ++i) {
         if (pond.weather.days[i].airMax && pond.weather.days[i].airMax->value < 0.0) {

@@ -1,10 +1,12 @@
 #include "engine/wording/sentence.h"
 
+#include "engine/advice/frozen_run.h"
 #include "engine/ensemble/chances.h"
 #include "engine/pond/pond_words.h"
 #include "engine/ramps/hold_rules.h"
 #include "engine/run/shares.h"
 #include "engine/water/constants_fish.h"
+#include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
@@ -52,7 +54,7 @@ void addNothing(const Comparison& comparison, const SentenceBuilder& builder) {
     if (isBelow(run, run.hoursBelowLethal, thresholds.lethal)) {
         builder.add(SentenceKey::NothingBelowLethal, below(run, run.hoursBelowLethal, thresholds.lethal));
     }
-    addNothingChances(comparison, builder);
+    addChances(comparison, 0, builder);
     addHabitat(comparison, run, builder);
     addToxicants(comparison, run, builder);
     if (run.endState) {
@@ -169,7 +171,7 @@ void addEnd(const Comparison& comparison, const RampRun& run, const SentenceBuil
 void addRamp(const Comparison& comparison, const Ramp& ramp, const RampRun& run,
              const SentenceBuilder& builder) {
     addLow(comparison, run, builder);
-    addRampChances(comparison, run, builder);
+    addChances(comparison, static_cast<std::size_t>(&run - comparison.runs.data()), builder);
     addDose(comparison, run, builder);
     addCap(comparison, ramp, run, builder);
     if (run.daysToContinuous) {
@@ -224,6 +226,15 @@ void addRamps(const Comparison& comparison, const SentenceBuilder& builder) {
     addSpread(comparison, builder);
 }
 
+/// What the file's ramp comes to, in one sentence, and what its numbers still lack. Nothing was searched for,
+/// so there is no kind of answer.
+void addAnswer(const Comparison& comparison, const SentenceBuilder& builder) {
+    const Advice advice = adviceOn(comparison, plannedRamp(comparison));
+    const Sentence verdict = verdictOf(advice, comparison.model);
+    builder.add(verdict.key, verdict.values);
+    addProvisional(advice, builder);
+}
+
 /// The first and the last day with weather.
 std::pair<Date, Date> weatherDays(const Weather& weather) {
     if (!weather.days.empty()) {
@@ -241,6 +252,9 @@ std::vector<Sentence> sentencesOf(const Comparison& comparison) {
     const SentenceBuilder pond(out, SentencePart::Pond);
     pond.add(SentenceKey::Title,
              {title(model.pond), whole("days", comparison.days), day("date", *model.pond.place.firstDay)});
+    if (runsCompleted(comparison)) {
+        addAnswer(comparison, {out, SentencePart::Advice});
+    }
     if (comparison.runs.front().end == RunEnd::Completed) {
         addNothing(comparison, {out, SentencePart::DoNothing});
     }

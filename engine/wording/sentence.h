@@ -51,7 +51,6 @@ enum class SentenceKey {
     NothingBelowStress,
     NothingBelowLethal,
     NothingAbove,
-    NothingChances,
     NothingEndState,
     StressLine,
     StressLineOwn,
@@ -80,8 +79,6 @@ enum class SentenceKey {
     RampAbove,
     RampBelowStress,
     RampBelowLethal,
-    RampChances,
-    RampChancesLethal,
     RampLargestDose,
     RampLiftsNothing,
     RampContinuous,
@@ -107,17 +104,53 @@ enum class SentenceKey {
     RampEndedEarly,
     RampsApart,
     FilesWritten,
+    // The answer
+    AdviceCompared,
+    AdviceAlone,
+    AdviceStart,
+    AdviceStartSurface,
+    AdviceNoRamp,
+    AdviceNoGain,
+    AdviceNoGainAtAll,
+    AdviceWait,
+    AdviceChance,
+    AdviceChanceAlone,
+    AdviceMore,
+    AdviceFewer,
+    AdviceSurfaceFails,
+    UnmetLethal,
+    UnmetAlone,
+    UnmetAdded,
+    UnmetDawn,
+    UnmetAlgaecide,
+    UnmetGases,
+    UnmetMorning,
+    UnmetEnd,
+    UnmetFrost,
+    AdviceWaitClimate,
+    AdviceWaitPractice,
+    AdviceUntilThen,
+    AdviceLeastHarmful,
+    AdviceEnd,
+    AdviceHolds,
+    AdviceNoHolds,
+    AdviceReadingBelow,
+    AdviceReadingAbove,
+    AdviceReadingAny,
+    ProvisionalDebt,
+    ProvisionalProfile,
+    ProvisionalDawns,
     // A plan
     PlanTitle,
     PlanNothingExceeds,
     PlanNothingWithin,
+    PlanUnderWay,
     PlanDoNotStartLethal,
     PlanDoNotStartWarm,
     PlanDoNotStartNoEnd,
     PlanDoNotStartNoWay,
     PlanDoNotStartBetter,
     PlanDoNotStartToxicants,
-    PlanAtOnce,
     PlanCourtesy,
     PlanRamp,
     PlanDay,
@@ -129,14 +162,11 @@ enum class SentenceKey {
     PlanContinuousKeeps,
     PlanContinuousFails,
     PlanContinuousBetter,
-    PlanChances,
-    PlanLethalChances,
     PlanOwnDraws,
     PlanHarmMeaning,
     EndStateRow,
     EndStateOfNothing,
     HoldOne,
-    HoldsNone,
     HoldsDoNotCount,
     HoldsNoOutlook,
     SensitivityPoint,
@@ -247,6 +277,7 @@ enum class SentenceKey {
     TodayNoDose,
     TodayMixed,
     TodaySurfaceAir,
+    TodayBottomAir,
     TodayStepDay,
     TodayRules,
     TodayRestart,
@@ -306,6 +337,7 @@ enum class SentencePart {
     Files,
     Night,
     NightDetail,
+    Advice,
     Log,
     Fit,
     Today,
@@ -336,7 +368,7 @@ enum class Measure {
     Minutes,     ///< [min]
     Hours,       ///< [h]
     Percent,     ///< [%]
-    OfTen,       ///< A share, 0 to 1, as so many of ten ponds.
+    Of100,       ///< A share, 0 to 1, as so many of 100 ponds.
     Plain,       ///< Two significant decimals: a ratio, a factor.
     Input,       ///< As a pond file would hold it: the shortest form.
     Clock,       ///< [s] after local midnight of day 1, shown as the time of day.
@@ -377,8 +409,8 @@ struct Sentence {
 /// All that a plan says: do-nothing first where it alone exceeds the wanted share.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const struct Plan& plan);
 
-/// Of ten ponds like this one, how many go below a line under a ramp (part NightDetail); nothing as long as
-/// there are no members of that ramp and of do-nothing.
+/// Of 100 ponds like this one, how many go below each line under a ramp and left alone (part NightDetail);
+/// nothing as long as there are no members of that ramp and of do-nothing.
 [[nodiscard]] std::vector<Sentence> sentencesOfChances(const Comparison& comparison, std::size_t selected);
 
 /// Where the tables went. @param folder  As it is shown.

@@ -77,8 +77,9 @@ void addPlantsAndToxicants(const PondModel& model, const SentenceBuilder& builde
     if (!pond.water.totalSulfide && model.parameters.toxicants.sulfideOfFast > 0.0) {
         const Prior& share = sulfideOfFastDebt(pond.bottom);
         const double most = *std::max_element(model.start.sulfide.begin(), model.start.sulfide.end());
-        builder.add(SentenceKey::GuessedSulfide, {number("sulfide", Measure::Plain, most),
-                                                  number("times", Measure::Plain, share.high / share.value)});
+        builder.add(SentenceKey::GuessedSulfide,
+                    {number("sulfide", Measure::Input, std::round(10.0 * most) / 10.0),
+                     number("times", Measure::Plain, share.high / share.value)});
     }
     const double debt = startDebt(pond, model.profile, model.bottom, model.basin);
     if (pond.water.totalSulfide && model.bottom.exists() &&

@@ -32,8 +32,8 @@ private:
 [[nodiscard]] inline SentenceValue oxygen(const char* name, double value) {
     return number(name, Measure::Oxygen, value);
 }
-[[nodiscard]] inline SentenceValue ofTen(const char* name, double share) {
-    return number(name, Measure::OfTen, share);
+[[nodiscard]] inline SentenceValue of100(const char* name, double share) {
+    return number(name, Measure::Of100, share);
 }
 [[nodiscard]] inline SentenceValue text(const char* name, std::string_view value) {
     return {name, Measure::Text, 0.0, std::string(value)};
@@ -76,10 +76,9 @@ void addToxicants(const Comparison& comparison, const RampRun& run, const Senten
 /// Layers that salt holds and a thermometer does not see.
 void addSaltLayer(const PondModel& model, const SentenceBuilder& builder);
 
-/// How many of ten ponds go below the lines without the new aerator, and with a ramp: there the chance with
-/// it, the pond's own and what the ramp adds, always together. Nothing without members.
-void addNothingChances(const Comparison& comparison, const SentenceBuilder& builder);
-void addRampChances(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder);
+/// How many of 100 ponds go below each line with a ramp and left alone, and how many more that is, always
+/// together; of do-nothing its own. Nothing without members.
+void addChances(const Comparison& comparison, std::size_t run, const SentenceBuilder& builder);
 /// What the members are, or that there are none.
 void addMembers(const Comparison& comparison, const SentenceBuilder& builder);
 

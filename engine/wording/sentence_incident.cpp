@@ -30,16 +30,11 @@ std::vector<Sentence> sentencesOf(const Incident& incident) {
     builder.add(SentenceKey::IncidentTitle,
                 {title(incident.pond), day("date", Date(std::chrono::floor<std::chrono::days>(incident.at))),
                  number("clock", Measure::Clock, seconds)});
-    const char* const state = incident.state == PresentState::Mixed        ? "mixed"
-                              : incident.state == PresentState::Stratified ? "stratified"
-                                                                           : "between";
-    builder.add(SentenceKey::IncidentPresent,
-                {oxygen("surface", incident.surface), oxygen("bottom", incident.bottom),
-                 number("difference", Measure::Rate, incident.difference), term("state", state)});
-    builder.add(SentenceKey::IncidentAdvice,
-                {term("advice", incident.state == PresentState::Mixed        ? "advice-mixed"
-                                : incident.state == PresentState::Stratified ? "advice-stratified"
-                                                                             : "advice-between")});
+    builder.add(
+        SentenceKey::IncidentPresent,
+        {oxygen("surface", incident.surface), oxygen("bottom", incident.bottom),
+         number("difference", Measure::Rate, incident.difference), term("state", termOf(incident.state))});
+    builder.add(SentenceKey::IncidentAdvice, {term("advice", termOf(bottomAirIn(incident.state)))});
     for (const OptionOutcome& option : incident.options) {
         std::vector<SentenceValue> values{term("option", termOf(option.option)), oxygen("low", option.lowest),
                                           oxygen("line", incident.line)};

@@ -161,7 +161,7 @@ std::vector<Sentence> sentencesOf(const FitResult& fit) {
         builder.add(FitNight, {day("date", dateOfDay(fit.known, night.night)), oxygen("low", night.low.p50),
                                clockValue("clock", night.lowTime), oxygen("from", night.low.p05),
                                oxygen("to", night.low.p95)});
-        builder.add(FitNightChances, {ofTen("stress", night.chanceBelowStress),
+        builder.add(FitNightChances, {of100("stress", night.chanceBelowStress),
                                       oxygen("line", fit.model.parameters.thresholds.stress)});
     }
     const SentenceBuilder assumption(out, SentencePart::Assumption);

@@ -1,47 +1,26 @@
+#include "engine/advice/advice.h"
 #include "engine/base/error.h"
 #include "engine/ensemble/chances.h"
+#include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <cmath>
 
 namespace engine {
 
-void addNothingChances(const Comparison& comparison, const SentenceBuilder& builder) {
-    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
-    if (const RampEnsemble* members = membersOf(comparison, 0)) {
-        builder.add(SentenceKey::NothingChances,
-                    {ofTen("stress", members->chanceBelowStress), oxygen("line", thresholds.stress),
-                     whole("days", comparison.days), ofTen("lethal", members->chanceBelowLethal),
-                     oxygen("lethalLine", thresholds.lethal)});
-    }
-}
-
-void addRampChances(const Comparison& comparison, const RampRun& run, const SentenceBuilder& builder) {
-    const RampEnsemble* members =
-        membersOf(comparison, static_cast<std::size_t>(&run - comparison.runs.data()));
-    const RampEnsemble* nothing = membersOf(comparison, 0);
-    if (members == nullptr || nothing == nullptr) {
+void addChances(const Comparison& comparison, std::size_t run, const SentenceBuilder& builder) {
+    if (membersOf(comparison, run) == nullptr || membersOf(comparison, 0) == nullptr) {
         return;
     }
-    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
-    builder.add(SentenceKey::RampChances,
-                {ofTen("stress", members->chanceBelowStress), oxygen("line", thresholds.stress),
-                 whole("days", comparison.days), ofTen("nothing", nothing->chanceBelowStress),
-                 ofTen("added", members->chanceAdded)});
-    builder.add(SentenceKey::RampChancesLethal,
-                {ofTen("lethal", members->chanceBelowLethal), oxygen("line", thresholds.lethal),
-                 ofTen("nothing", nothing->chanceBelowLethal)});
+    for (const Sentence& sentence : chanceSentences(adviceOn(comparison, run), comparison.model)) {
+        builder.add(sentence.key, sentence.values);
+    }
 }
 
 std::vector<Sentence> sentencesOfChances(const Comparison& comparison, std::size_t selected) {
     ensure(selected < comparison.runs.size(), "the ramp is of this comparison");
     std::vector<Sentence> out;
-    const SentenceBuilder builder(out, SentencePart::NightDetail);
-    if (selected == 0) {
-        addNothingChances(comparison, builder);
-    } else {
-        addRampChances(comparison, comparison.runs[selected], builder);
-    }
+    addChances(comparison, selected, {out, SentencePart::NightDetail});
     return out;
 }
 
@@ -57,8 +36,8 @@ void addMembers(const Comparison& comparison, const SentenceBuilder& builder) {
     if (!ensemble.weights.empty()) {
         builder.add(SentenceKey::MembersWeighed,
                     {whole("effective", static_cast<int>(std::lround(ensemble.effective))),
-                     ofTen("weighed", ensemble.ramps.front().chanceBelowLethal),
-                     ofTen("plain", ensemble.ramps.front().plainBelowLethal)});
+                     of100("weighed", ensemble.ramps.front().chanceBelowLethal),
+                     of100("plain", ensemble.ramps.front().plainBelowLethal)});
     }
     builder.add(comparison.model.pond.weather.observed ? SentenceKey::MembersObservedWeather
                                                        : SentenceKey::MembersWeather);

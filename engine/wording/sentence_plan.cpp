@@ -5,6 +5,7 @@
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/run/shares.h"
 #include "engine/run/triage.h"
+#include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
@@ -49,51 +50,47 @@ std::string_view termOf(EndVerdict verdict) {
                                            : "end-fails";
 }
 
-int countBelow(const RampEnsemble& ramp, double line) {
-    return static_cast<int>(std::count_if(ramp.lowest.begin(), ramp.lowest.end(),
-                                          [line](float low) { return static_cast<double>(low) < line; }));
-}
-
-/// What do-nothing comes to by itself.
+/// What do-nothing comes to.
 void addNothing(const Plan& plan, const SentenceBuilder& builder, SentenceKey key) {
     const RampEnsemble& nothing = plan.comparison.ensemble->ramps.front();
     const double lethal = plan.comparison.model.parameters.thresholds.lethal;
-    builder.add(key, {whole("count", countBelow(nothing, plan.line)),
-                      whole("members", plan.comparison.ensemble->members), oxygen("line", plan.line),
+    builder.add(key, {of100("count", nothing.chanceBelowStress), oxygen("line", plan.line),
                       whole("days", plan.comparison.days), wanted(plan.chance),
-                      whole("lethal", countBelow(nothing, lethal)), oxygen("lethalLine", lethal)});
+                      of100("lethal", nothing.chanceBelowLethal), oxygen("lethalLine", lethal)});
 }
 
 void addWhyNot(const Plan& plan, const SentenceBuilder& builder) {
     const RampRun& nothing = plan.comparison.runs.front();
-    // Where the pond fails by itself, to leave air off that has mixed it may be the worse.
-    const SentenceValue never = term("order", plan.isUnderWay ? "go-by-morning" : "do-not-start"),
-                        notNow = term("order", plan.isUnderWay ? "leave-off" : "do-not-start-now");
+    const bool failsAlone =
+        plan.reason == PlanReason::NothingBelowLethal || plan.reason == PlanReason::NothingTooWarm;
+    if (plan.isUnderWay) {
+        // Where the pond fails left alone, to switch off air that has mixed it may be the worse.
+        builder.add(SentenceKey::PlanUnderWay, {term("order", failsAlone ? "go-by-morning" : "leave-off")});
+    }
     switch (plan.reason) {
         case PlanReason::None:
             return;
         case PlanReason::NothingBelowLethal:
             builder.add(SentenceKey::PlanDoNotStartLethal,
-                        {never, oxygen("low", nothing.worst().lowest), whole("night", nothing.worst().day),
+                        {oxygen("low", nothing.worst().lowest), whole("night", nothing.worst().day),
                          oxygen("lethalLine", plan.comparison.model.parameters.thresholds.lethal)});
             return;
         case PlanReason::NothingTooWarm:
             builder.add(
                 SentenceKey::PlanDoNotStartWarm,
-                {never,
-                 number("limit", Measure::Degrees, plan.comparison.model.parameters.thresholds.fishMax),
+                {number("limit", Measure::Degrees, plan.comparison.model.parameters.thresholds.fishMax),
                  whole("night", nothing.worst().day)});
             return;
         case PlanReason::NoEndState:
             builder.add(SentenceKey::PlanDoNotStartNoEnd,
-                        {notNow, oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
+                        {oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
             return;
         case PlanReason::NoSafeWay:
         case PlanReason::BetterHarms:
             builder.add(plan.toxicantsFound                    ? SentenceKey::PlanDoNotStartToxicants
                         : plan.reason == PlanReason::NoSafeWay ? SentenceKey::PlanDoNotStartNoWay
                                                                : SentenceKey::PlanDoNotStartBetter,
-                        {notNow, oxygen("line", plan.line), wanted(plan.chance)});
+                        {oxygen("line", plan.line), wanted(plan.chance)});
             return;
     }
 }
@@ -120,7 +117,6 @@ void addRamp(const Plan& plan, const SentenceBuilder& builder) {
     const SustainedSchedule& sustainedSchedule = plan.sustainedSchedules[*plan.chosen];
     const PondModel& model = plan.comparison.model;
     if (plan.verdict == PlanVerdict::AtOnce) {
-        builder.add(SentenceKey::PlanAtOnce);
         const bool isMixed = !model.bottom.exists();
         const std::optional<double> ratio = debtToReserve(model);
         if (isMixed || (ratio && ratioBand(*ratio) == RatioBand::Low)) {
@@ -146,19 +142,7 @@ void addRamp(const Plan& plan, const SentenceBuilder& builder) {
     }
 }
 
-void addChances(const Plan& plan, const SentenceBuilder& builder) {
-    const EnsembleResult& ensemble = *plan.comparison.ensemble;
-    const RampEnsemble &planned = ensemble.ramps.back(), &nothing = ensemble.ramps.front();
-    const double lethal = plan.comparison.model.parameters.thresholds.lethal;
-    builder.add(
-        SentenceKey::PlanChances,
-        {whole("members", ensemble.members), whole("added", plan.added.count), oxygen("line", plan.line),
-         percent("share", plan.added.share()), percent("upper", plan.added.upper()),
-         whole("total", countBelow(planned, plan.line)), whole("nothing", countBelow(nothing, plan.line))});
-    builder.add(SentenceKey::PlanLethalChances,
-                {whole("added", plan.addedLethal.count), oxygen("lethalLine", lethal),
-                 percent("upper", plan.addedLethal.upper()), whole("total", countBelow(planned, lethal)),
-                 whole("nothing", countBelow(nothing, lethal))});
+void addOwnDraws(const Plan& plan, const SentenceBuilder& builder) {
     builder.add(SentenceKey::PlanOwnDraws,
                 {whole("members", plan.ownHarm.members), whole("count", plan.ownHarm.count),
                  percent("upper", plan.ownHarm.upper())});
@@ -189,7 +173,7 @@ void addContinuous(const Plan& plan, const SentenceBuilder& builder) {
                  oxygen("nothing", plan.nothingEndState)});
 }
 
-void addHolds(const Plan& plan, const SentenceBuilder& builder) {
+void addHolds(const Plan& plan, bool saysNone, const SentenceBuilder& builder) {
     const Pond& pond = plan.comparison.model.pond;
     for (const HoldDay& held : plan.holds) {
         for (const HoldReason reason : held.reasons) {
@@ -198,7 +182,9 @@ void addHolds(const Plan& plan, const SentenceBuilder& builder) {
         }
     }
     if (plan.holds.empty()) {
-        builder.add(SentenceKey::HoldsNone);
+        if (saysNone) {
+            builder.add(SentenceKey::AdviceNoHolds);
+        }
     } else if (plan.chosen && !plan.heedsHolds) {
         builder.add(SentenceKey::HoldsDoNotCount);
     }
@@ -251,12 +237,19 @@ void addSensitivity(const Plan& plan, const SentenceBuilder& builder) {
 
 }  // namespace
 
-std::vector<Sentence> sentencesOf(const Plan& plan) {
+namespace {
+
+std::vector<Sentence> planSentences(const Plan& plan, const Advice* advice) {
     std::vector<Sentence> out;
     const SentenceBuilder builder(out, SentencePart::Plan);
     const PondModel& model = plan.comparison.model;
     builder.add(SentenceKey::PlanTitle, {title(model.pond), day("date", *model.pond.place.firstDay),
                                          wanted(plan.chance), oxygen("line", plan.line)});
+    if (advice != nullptr) {
+        for (Sentence& sentence : sentencesOf(*advice, model)) {
+            out.push_back(std::move(sentence));
+        }
+    }
     const RampEnsemble& nothing = plan.comparison.ensemble->ramps.front();
     const bool exceeds = nothing.chanceBelowStress > plan.chance;
     if (exceeds) {
@@ -264,7 +257,7 @@ std::vector<Sentence> sentencesOf(const Plan& plan) {
     }
     if (plan.chosen) {
         addRamp(plan, builder);
-        addChances(plan, builder);
+        addOwnDraws(plan, builder);
     } else {
         addWhyNot(plan, builder);
     }
@@ -273,13 +266,23 @@ std::vector<Sentence> sentencesOf(const Plan& plan) {
         addNothing(plan, {out, SentencePart::DoNothing}, SentenceKey::PlanNothingWithin);
     }
     addEndStates(plan, {out, SentencePart::EndStates});
-    addHolds(plan, {out, SentencePart::Holds});
+    addHolds(plan, advice == nullptr, {out, SentencePart::Holds});
     addSensitivity(plan, {out, SentencePart::Sensitivity});
     SentenceBuilder(out, SentencePart::Assumption)
         .add(SentenceKey::PlanHarmMeaning, {oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
     addAssumptions(plan.comparison, {out, SentencePart::Assumption});
     addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));
+}
+
+}  // namespace
+
+std::vector<Sentence> sentencesOf(const Plan& plan) {
+    return planSentences(plan, nullptr);
+}
+
+std::vector<Sentence> sentencesOf(const Plan& plan, const Advice& advice) {
+    return planSentences(plan, &advice);
 }
 
 }  // namespace engine

@@ -150,6 +150,9 @@ std::vector<Sentence> sentencesOf(const Today& today) {
                           termOf(today.decision.verdict >= DawnVerdict::Back ? today.decision.reasons.front()
                                                                              : DawnReason::NightBelowLine))});
     }
+    if (today.decision.verdict >= DawnVerdict::Back) {
+        builder.add(SentenceKey::TodayBottomAir, {term("advice", termOf(bottomAirIn(today.state)))});
+    }
     if (today.restart) {
         addRestart(*today.restart, today.model.bottom.exists(), builder);
     }

@@ -23,20 +23,14 @@ std::string orUnder(double value, int decimals, std::string_view limit) {
     return value > 0.0 && isNothing ? "under " + std::string(limit) : text;
 }
 
-/// Three figures are enough for kilograms and factors; small ones keep two decimals.
-std::string figures(double value) {
-    const double magnitude = std::fabs(value);
-    return value == 0.0 ? "0" : fixed(value, magnitude >= 99.95 ? 0 : magnitude >= 9.995 ? 1 : 2);
-}
-
-/// A share as so many of ten, without showing what is rare as never or what is frequent as always.
-std::string ofTen(double share) {
-    const double ten = 10.0 * share;
-    return share <= 0.0   ? "none"
-           : share >= 1.0 ? "all"
-           : ten <= 0.5   ? "fewer than one"
-           : ten >= 9.5   ? "more than nine"
-                          : fixed(std::round(ten), 0);
+/// A share as so many of 100, without showing what is rare as never or what is frequent as always.
+std::string of100(double share) {
+    const double hundred = 100.0 * share;
+    return share <= 0.0      ? "none"
+           : share >= 1.0    ? "all"
+           : hundred < 0.5   ? "fewer than 1"
+           : hundred >= 99.5 ? "more than 99"
+                             : fixed(std::round(hundred), 0);
 }
 
 std::string clockOf(double seconds) {
@@ -71,7 +65,7 @@ const UsUnit* usUnitOf(Measure measure, std::string_view behind) {
 std::string_view englishTemplate(SentenceKey key) {
     for (const std::span<const Template> list :
          {templatesOfRuns(), templatesOfAssumptions(), templatesBeforeRuns(), templatesOfMeasuring(),
-          templatesOfLog(), templatesOfPlans()}) {
+          templatesOfLog(), templatesOfPlans(), templatesOfAdvice()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -84,7 +78,7 @@ std::string_view englishTemplate(SentenceKey key) {
 
 std::string_view englishTerm(std::string_view term) {
     for (const std::span<const TermWord> list :
-         {termsOfRuns(), termsOfMeasuring(), termsOfLog(), termsOfPlans()}) {
+         {termsOfRuns(), termsOfMeasuring(), termsOfLog(), termsOfPlans(), termsOfAdvice()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
         if (found != list.end()) {
@@ -101,6 +95,8 @@ std::string_view englishHeading(SentencePart part) {
         case SentencePart::Night:
         case SentencePart::NightDetail:
             return "";
+        case SentencePart::Advice:
+            return "The answer";
         case SentencePart::Plan:
             return "The plan";
         case SentencePart::EndStates:
@@ -118,7 +114,7 @@ std::string_view englishHeading(SentencePart part) {
         case SentencePart::Triage:
             return "Triage";
         case SentencePart::DoNothing:
-            return "Without the new aerator (do-nothing)";
+            return "Left alone";
         case SentencePart::Pond:
             return "The pond";
         case SentencePart::Ramp:
@@ -164,8 +160,8 @@ std::string shownValue(const SentenceValue& value) {
             return std::string(value.number > 0.0 ? "+" : "").append(fixed(value.number, 1));
         case Measure::Hours:
             return orUnder(value.number, 1, "0.1");
-        case Measure::OfTen:
-            return ofTen(value.number);
+        case Measure::Of100:
+            return of100(value.number);
         case Measure::Percent:
             return orUnder(value.number, 0, "1");
         case Measure::Mass:

@@ -72,7 +72,7 @@ constexpr std::array kTemplates{
              "Every input stands at its value, in one run; how far it may be off is not computed, and the "
              "chances in summary.csv are 0 or 1."},
     Template{MembersDrawn,
-             "Every sentence but those of ten ponds is of one run with every input at its value. The ponds "
+             "Every sentence but those of 100 ponds is of one run with every input at its value. The ponds "
              "like this "
              "one are {members} draws (seed {seed}) of how far each input may be off, the same for every "
              "ramp; their "
@@ -83,7 +83,7 @@ constexpr std::array kTemplates{
         "Its fish are alive, so ponds whose fish would have died in nights like the past ones count for "
         "less: "
         "what is left tells as much as {effective} ponds that all count the same. Left alone {weighed} of "
-        "ten go below the lethal line; {plain} would if all counted the same."},
+        "100 go below the lethal line; {plain} would if all counted the same."},
     Template{
         MembersWeather,
         "The weather of those ponds scatters about the table: air by 1.5 degC, wind by a factor of 1.35 and "

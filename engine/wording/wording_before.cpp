@@ -51,11 +51,11 @@ constexpr std::array kTemplates{
              "it in place, and wait until it stands still."},
 
     Template{TriageNothingFirst,
-             "This pond falls below its stress line without the new aerator, and nothing that follows "
-             "overrules that: it judges the start, not the pond."},
+             "Left alone this pond falls below its stress line. The ratings below are about the start only."},
     Template{TriageOfTheStart,
-             "This judges the start from the profile alone and runs nothing; what the pond does by itself, "
-             "without a new aerator, stands above it and takes a run."},
+             "The ratings below are about the start only, from the profile alone; what the pond does left "
+             "alone takes "
+             "a run."},
     Template{TriageMixed,
              "Surface and bottom are mixed already, by temperature, oxygen and salt, so that a ramp is a "
              "formality (common practice, no published source)."},
@@ -103,9 +103,7 @@ constexpr std::array kTemplates{
     Template{
         DebtWithoutReserve,
         "The oxygen debt of the bottom water is {debt} kg, and there is no oxygen above it to pay with."},
-    Template{RatioLow,
-             "That is low (under 0.15): a courtesy ramp of two days will do (common practice, no published "
-             "source)."},
+    Template{RatioLow, "That is low (under 0.15): no ramp is needed (common practice, no published source)."},
     Template{RatioRampRequired, "That requires a ramp (0.15 to 0.5; common practice, no published source)."},
     Template{RatioHigh,
              "That is high (0.5 to 1): a long ramp, with surface aeration standing by (common practice, no "
@@ -117,14 +115,16 @@ constexpr std::array kTemplates{
 
     Template{AmmoniaPassed,
              "Un-ionised ammonia where the fish are ({group}) goes above what EPA's acute criterion of 2013 "
-             "allows for {hours} h, without the new aerator for {nothing} h: at its worst, at {clock} on "
+             "allows for {hours} h, left alone for {nothing} h: at its worst, at {clock} on "
              "{date}, it is {peak} ug/L as nitrogen where {limit} are allowed."},
-    Template{
-        SulfidePassed,
-        "Hydrogen sulfide where the fish are ({group}) goes above EPA's 2 ug/L for lasting exposure for "
-        "{hours} h, without the new aerator for {nothing} h: at its worst, at {clock} on {date}, it is "
-        "{peak} ug/L as sulfur where {limit} are allowed. Half of grown bluegill die within four days at "
-        "42."},
+    Template{SulfidePassed,
+             "Hydrogen sulfide where the fish are ({group}) is above its limit for {hours} h, left alone for "
+             "{nothing} "
+             "h: at its worst, at {clock} on {date}, it is {peak} ug/L as sulfur where {limit} are allowed "
+             "(EPA's 2 "
+             "ug/L as the mean of four days, five times that in any hour). Half of grown bluegill die within "
+             "four days "
+             "at 42."},
     Template{
         GuessedDebt,
         "No oxygen debt is given: {debt} mg/L of bottom water is taken, usual for a pond of this age, muck "
@@ -136,10 +136,10 @@ constexpr std::array kTemplates{
     Template{DebtWaysDisagree,
              "They lie further apart than each by itself allows, so the band was widened {factor} times: "
              "measure again before relying on it."},
-    Template{
-        DebtOfDays,
-        "By {days} days without oxygen below: {debt} mg/L ({low} to {high}; half of 0.37 g/m2 a day over "
-        "the thickness of the bottom water)."},
+    Template{DebtOfDays,
+             "By {days} days without oxygen below: {debt} mg/L ({low} to {high}; what mud like this gives "
+             "back in that "
+             "time, over the thickness of the bottom water)."},
     Template{DebtOfAge,
              "By age, muck and smell: {debt} mg/L ({low} to {high}; common practice, no published source)."},
     Template{DebtOfBottle,

@@ -25,6 +25,8 @@ struct TermWord {
 [[nodiscard]] std::span<const Template> templatesBeforeRuns();
 [[nodiscard]] std::span<const Template> templatesOfMeasuring();
 [[nodiscard]] std::span<const TermWord> termsOfMeasuring();
+[[nodiscard]] std::span<const Template> templatesOfAdvice();
+[[nodiscard]] std::span<const TermWord> termsOfAdvice();
 [[nodiscard]] std::span<const Template> templatesOfPlans();
 [[nodiscard]] std::span<const TermWord> termsOfPlans();
 

@@ -58,7 +58,7 @@ constexpr std::array kLogTemplates{
              "{to} mg/L (5 to 95 %)."},
     Template{
         FitNightChances,
-        "Of ten ponds that fit these readings, {stress} go below the stress line of {line} mg/L that night."},
+        "Of 100 ponds that fit these readings, {stress} go below the stress line of {line} mg/L that night."},
     Template{FitMeaning,
              "Ensemble smoother with multiple data assimilation (Emerick and Reynolds 2013); a meter is "
              "taken to be "
@@ -91,6 +91,7 @@ constexpr std::array kLogTemplates{
         "trade goes to air around the clock in two steps at most."},
     Template{TodayNoDose, "No cap on the dose applies: the pond is mixed, or its bottom water owes little."},
     Template{TodaySurfaceAir, "Have surface air running before midnight; {reason}."},
+    Template{TodayBottomAir, "{advice}"},
     Template{TodayStepDay, "{date}: {minutes} min from {clock}, about {dose} % of the bottom water."},
     Template{TodayRules,
              "The rules are common practice without a published source; [dawn_rules] in the pond file "
@@ -184,13 +185,14 @@ constexpr std::array kLogTerms{
     TermWord{"stop", "STOP"},
     TermWord{"go-means", "next step."},
     TermWord{"hold-means", "the same minutes again."},
-    TermWord{"back-means", "skip a day, then go on with half; raise the diffuser, surface air at night."},
-    TermWord{"stop-means", "no air from the bottom; go to the incident sheet."},
-    TermWord{"fish-water-good", "the fish water is above the go limit"},
+    TermWord{"back-means", "skip a day, then go on with half; surface air at night."},
+    TermWord{"stop-means",
+             "surface air on, no feed, call; the incident sheet says what to do with bottom air."},
+    TermWord{"fish-water-good", "the fish water is at the go limit or above"},
     TermWord{"fish-water-hold", "the fish water is under the go limit"},
     TermWord{"fish-water-back", "the fish water is under the hold limit"},
-    TermWord{"fish-water-stop", "the fish water is under the back limit"},
-    TermWord{"fall-hold", "it has fallen by more than the first limit since before the start or last dawn"},
+    TermWord{"fish-water-stop", "the fish water is under the stop limit"},
+    TermWord{"fall-hold", "it is down by more than the limit since before the start or the last dawn"},
     TermWord{"fall-back", "it has fallen by more than the second limit in one night"},
     TermWord{"smell-faint", "there is a faint smell"},
     TermWord{"smell-strong", "there is a strong smell"},
@@ -209,30 +211,29 @@ constexpr std::array kLogTerms{
     TermWord{"mixed", "mixed"},
     TermWord{"stratified", "still stratified"},
     TermWord{"between", "neither mixed nor clearly stratified"},
+    TermWord{"ice", "near freezing, and what ice does is not computed"},
+    TermWord{"not-read", "not read at two depths"},
     TermWord{"option-stop", "Air off"},
     TermWord{"option-run", "Air on"},
     TermWord{"option-surface", "Air off and surface air on"},
     TermWord{"option-both", "Air and surface air on"},
     TermWord{"advice-stratified",
-             "Still stratified: bottom air off (or the diffuser raised), surface air on in one corner, "
-             "drawing from "
-             "the surface, never from the bottom."},
+             "The pond is in layers: bottom air off. Surface air on in one corner, drawing from the surface, "
+             "never from the bottom."},
     TermWord{"advice-mixed",
-             "Already mixed: the debt is out, and stopping would also stop the renewal at the surface. Keep "
-             "the air "
-             "on and add surface air."},
+             "The pond is mixed: bottom air that runs stays on, since stopping it would stop the renewal at "
+             "the surface. Add surface air."},
     TermWord{"advice-between",
-             "Between the two: take the profile once more at the deepest point; until then surface air on, "
-             "and bottom "
-             "air as the better of the lines above."},
+             "Start surface air and read top and bottom: bottom air that runs goes off only if the top is "
+             "over 2 degC warmer than the bottom. Do not start it."},
     TermWord{"sign-oxygen",
-             "Want of oxygen: large fish first, at night or early in the morning, oxygen below 2 and mostly "
+             "Low oxygen: large fish first, at night or early in the morning, oxygen below 2 and mostly "
              "below 1 "
              "mg/L, pH 6 to 7.5, brown, grey or black water, dying algae."},
-    TermWord{
-        "sign-toxic",
-        "Toxic bloom: small fish first, in bright daylight, oxygen high, pH 9.5 or more. Then it is not the "
-        "aerator (signs after the USFWS field manual on fish kills)."},
+    TermWord{"sign-toxic",
+             "More likely an algal toxin: small fish first, in bright daylight, oxygen high, pH 9.5 or more. "
+             "Then it is not the "
+             "aerator (signs after the USFWS field manual on fish kills)."},
     TermWord{"step-feed", "No feed, no handling, no chemicals."},
     TermWord{"step-inflow", "Fresh water with oxygen in it, if there is any."},
     TermWord{"step-chase", "No permanganate or peroxide as a reflex."},
@@ -248,7 +249,7 @@ constexpr std::array kLogTerms{
     TermWord{"dawn-low", "The dawn oxygen above (mg/L)"},
     TermWord{"bottom-oxygen", "The oxygen at the bottom (mg/L)"},
     TermWord{"secchi", "The Secchi depth (m)"},
-    TermWord{"without-aerator", "without the aerator"},
+    TermWord{"without-aerator", "left alone"},
     TermWord{"without-treatment", "with the aerator and without any treatment"},
     TermWord{"before-change", "as read before it"},
     TermWord{"gate-unknown",
@@ -258,7 +259,7 @@ constexpr std::array kLogTerms{
     TermWord{"verdict-wait",
              "Wait: 30 days have not passed since the last change, and nothing can be judged before."},
     TermWord{"verdict-leave",
-             "Leave it alone: what could be read is better, or no worse, than without the aerator."},
+             "Add nothing: what could be read is better, or no worse, than if the pond had been left alone."},
     TermWord{"verdict-one",
              "One targeted thing at most, on a quarter to a third of the area, then wait 30 to 60 days and "
              "read again."},

@@ -12,37 +12,43 @@ constexpr std::array kTemplates{
              "{title}: a plan from {date}, so that of ponds like this one at most {chance} % are taken below "
              "{line} mg/L or made worse."},
     Template{PlanNothingExceeds,
-             "Without the new aerator {count} of {members} ponds like this one go below {line} mg/L by "
-             "themselves within {days} days, more than the wanted {chance} %; {lethal} go below the lethal "
-             "line of {lethalLine} mg/L. No ramp can better that share, and none is to blame for it."},
+             "Left alone {count} of 100 ponds like this one go below {line} mg/L within {days} days, more "
+             "than the "
+             "wanted {chance}; {lethal} go below the lethal line of {lethalLine} mg/L."},
     Template{PlanNothingWithin,
-             "Without the new aerator {count} of {members} ponds like this one go below {line} mg/L within "
-             "{days} days; {lethal} go below the lethal line of {lethalLine} mg/L."},
+             "Left alone {count} of 100 ponds like this one go below {line} mg/L within {days} days; "
+             "{lethal} go below "
+             "the lethal line of {lethalLine} mg/L."},
+    Template{PlanUnderWay, "{order}."},
     Template{PlanDoNotStartLethal,
-             "{order}: without the new aerator the fish water of this pond falls to {low} mg/L on night "
-             "{night}, below the lethal line of {lethalLine} mg/L. Air from below can be neither blamed nor "
-             "credited for what comes; have surface aeration at hand now."},
-    Template{PlanDoNotStartWarm,
-             "{order}: without the new aerator this pond comes to hold hardly any water of at most "
-             "{limit} degC, worst on night {night}. The fish want cool water and not oxygen; turning the "
-             "pond over warms what is left."},
+             "No ramp was searched for: left alone the fish water of this pond falls to {low} mg/L on night "
+             "{night}, "
+             "below the lethal line of {lethalLine} mg/L. Have surface air at hand now."},
     Template{
-        PlanDoNotStartNoEnd,
-        "{order}: under none of the schedules tried does this pond settle above {line} mg/L in this "
-        "season, or by more than {worse} mg/L higher than without the aerator. Wait for the cool season."},
+        PlanDoNotStartWarm,
+        "No ramp was searched for: left alone this pond has hardly any water of at most {limit} degC, worst "
+        "on "
+        "night {night}. The fish lack cool water, not oxygen; turning the pond over warms what is left."},
+    Template{PlanDoNotStartNoEnd,
+             "No schedule for good was found: under none does this pond settle above {line} mg/L in this "
+             "season, or by "
+             "more than {worse} mg/L higher than left alone."},
     Template{PlanDoNotStartNoWay,
-             "{order}: the pond could settle above {line} mg/L, but every way there that was tried "
-             "harms more than {chance} % of ponds like this one."},
-    Template{PlanDoNotStartBetter,
-             "{order}: this pond settles above {line} mg/L under no schedule, and the ways to those "
-             "under which it would settle higher than without the aerator harm more than {chance} % of ponds "
-             "like this one. Wait for the cool season."},
-    Template{PlanDoNotStartToxicants,
-             "{order}: the best way found brings un-ionised ammonia or hydrogen sulfide where the "
-             "fish are "
-             "above its limit, and further than without the aerator."},
-    Template{PlanAtOnce, "Start at once with the standing schedule; no ramp is needed for it."},
-    Template{PlanCourtesy, "A courtesy ramp of two days will do (common practice, no published source)."},
+             "No ramp was found: the pond could settle above {line} mg/L, but every way there that was tried "
+             "harms "
+             "more than {chance} of 100 ponds like this one."},
+    Template{
+        PlanDoNotStartBetter,
+        "No ramp was found: this pond settles above {line} mg/L under no schedule, and the ways to those "
+        "under "
+        "which it would settle higher than left alone harm more than {chance} of 100 ponds like this one."},
+    Template{
+        PlanDoNotStartToxicants,
+        "No ramp was found: the best way brings ammonia or sulfide where the fish are above its limit, and "
+        "further than left alone."},
+    Template{
+        PlanCourtesy,
+        "No ramp is needed; two short days first are a courtesy (common practice, no published source)."},
     Template{PlanRamp, "The standing schedule begins on day {days}; before it:"},
     Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} of {all} diffusers at {depth} m."},
     Template{PlanDayPulses,
@@ -53,46 +59,37 @@ constexpr std::array kTemplates{
     Template{PlanSustained,
              "Standing schedule: {kind}, {minutes} min a day from {clock}, {diffusers} of {all} diffusers "
              "at {depth} m; "
-             "its end state is a dawn low of {end} mg/L, without the aerator {nothing} mg/L."},
+             "its end state is a dawn low of {end} mg/L, left alone {nothing} mg/L."},
     Template{PlanBelowLine,
-             "That end state is below {line} mg/L, though higher than without the aerator: no schedule keeps "
-             "this pond above its line in this season. Waiting for the cool season is the other answer."},
+             "That end state is below {line} mg/L, though higher than left alone: no schedule keeps this "
+             "pond above its "
+             "line in this season."},
     Template{
         PlanLiftsNothing,
         "Its diffusers hang above the bottom water, which begins at {depth} m: they lift none of it, and "
         "its debt stays."},
     Template{PlanContinuousKeeps,
-             "Around the clock at the file's depth this pond would settle at a dawn low of {end} mg/L in "
-             "this season, above the line of {line} mg/L: it may come to run so. This is about where it "
-             "settles, not about the way there."},
-    Template{
-        PlanContinuousFails,
-        "This pond must not come to run around the clock at the file's depth in this season: it would settle "
-        "at a dawn low of {end} mg/L, under the line of {line} mg/L; without the aerator at {nothing} mg/L."},
-    Template{
-        PlanContinuousBetter,
-        "Around the clock at the file's depth this pond would settle at a dawn low of {end} mg/L in this "
-        "season, under the line of {line} mg/L, but higher than the {nothing} mg/L without the aerator."},
-    Template{PlanChances,
-             "On {members} fresh draws this plan takes {added} below {line} mg/L that would not go there by "
-             "themselves: {share} %, at most {upper} % (upper 95 % bound, Clopper and Pearson). Below the "
-             "line at some time with it: {total}; without the aerator: {nothing}."},
-    Template{
-        PlanLethalChances,
-        "It takes {added} below the lethal line of {lethalLine} mg/L that would not go there by themselves, "
-        "at most {upper} %. Below it with the plan: {total}; without the aerator: {nothing}."},
+             "Run day and night at the file's depth, this pond would settle at a dawn low of {end} mg/L in "
+             "this season, "
+             "above the line of {line} mg/L. This is about where it settles, not about the way there."},
+    Template{PlanContinuousFails,
+             "Do not run it day and night at this depth in this season: it would settle at a dawn low of "
+             "{end} mg/L, "
+             "under the line of {line} mg/L; left alone at {nothing} mg/L."},
+    Template{PlanContinuousBetter,
+             "Run day and night at the file's depth, this pond would settle at a dawn low of {end} mg/L in "
+             "this season, "
+             "under the line of {line} mg/L, but higher than the {nothing} mg/L left alone."},
     Template{PlanOwnDraws,
              "The search held it on {members} draws of its own: {count} ponds harmed, at most {upper} %."},
-    Template{
-        PlanHarmMeaning,
-        "A pond counts as harmed if the plan takes it below either line that it keeps without the aerator, "
-        "or, on any night below {line} mg/L, lower than without the aerator by more than {worse} mg/L; "
-        "the latter where do-nothing fails too, so that the added chance says nothing."},
+    Template{PlanHarmMeaning,
+             "A pond counts as harmed if the plan takes it below either line that it keeps left alone, "
+             "or, on any night below {line} mg/L, lower than left alone by more than {worse} mg/L; "
+             "the latter where do-nothing fails too, so that the added chance says nothing."},
     Template{EndStateRow,
              "{kind}, {minutes} min from {clock} at {depth} m: a dawn low of {end} mg/L{verdict}."},
-    Template{EndStateOfNothing, "Without the new aerator: a dawn low of {end} mg/L."},
+    Template{EndStateOfNothing, "Left alone: a dawn low of {end} mg/L."},
     Template{HoldOne, "Hold on day {day}, {date}: {reason}."},
-    Template{HoldsNone, "The outlook holds no day."},
     Template{
         HoldsDoNotCount,
         "The hold days do not stop this plan, since it lifts no bottom water on top of a natural turnover."},
@@ -101,12 +98,12 @@ constexpr std::array kTemplates{
         "The outlook ends on day {day}; what comes after it is unknown and held by nothing: make the plan "
         "again then."},
     Template{SensitivityPoint,
-             "{ramp}: around the clock from day {days}; {added} of {members} ponds taken below {line} mg/L "
-             "that would not go there by themselves; {left} % of the debt left on the last day."},
-    Template{
-        SensitivityPointNoEnd,
-        "{ramp}: never around the clock; {added} of {members} ponds taken below {line} mg/L that would not "
-        "go there by themselves; {left} % of the debt left on the last day."},
+             "{ramp}: around the clock from day {days}; {added} of {members} ponds that are above {line} "
+             "mg/L left alone are pushed below "
+             "it; {left} % of the debt left on the last day."},
+    Template{SensitivityPointNoEnd,
+             "{ramp}: never around the clock; {added} of {members} ponds that are above {line} mg/L left "
+             "alone are pushed below it; {left} % of the debt left on the last day."},
     Template{SensitivitySearched,
              "Growing evenly to the standing schedule on day {days}: {added} of {members} ponds; {left} % of "
              "the debt left."},
@@ -118,13 +115,13 @@ constexpr std::array kTemplates{
              "since the mud makes it anew: {less} min a day leave {left} %, around the clock {all} %."},
     Template{StressWorst,
              "Of every day of the plan overcast and calm, or with a cold front, the worst is {kind} on day "
-             "{day}: {low} mg/L on night {night} with the plan, {nothing} mg/L without the aerator."},
+             "{day}: {low} mg/L on night {night} with the plan, {nothing} mg/L left alone."},
     Template{MonthHarmless,
-             "A start at once in month {month} would be harmless: {low} mg/L at worst, without the aerator "
-             "{nothing} mg/L."},
-    Template{MonthHarmful,
-             "A start at once in month {month} would do harm: {low} mg/L at worst, without the aerator "
-             "{nothing} mg/L."},
+             "A start at once in month {month} would be harmless: {low} mg/L at worst, left alone {nothing} "
+             "mg/L."},
+    Template{
+        MonthHarmful,
+        "A start at once in month {month} would do harm: {low} mg/L at worst, left alone {nothing} mg/L."},
     Template{
         MonthsMeaning,
         "Months are judged by one run of two weeks each from a guessed profile; read a fresh one first."},
@@ -135,8 +132,6 @@ constexpr std::array kTemplates{
 };
 
 constexpr std::array kTermWords{
-    TermWord{"do-not-start", "Do not start"},
-    TermWord{"do-not-start-now", "Do not start now"},
     TermWord{"go-by-morning", "No schedule from here; go by the morning's readings"},
     TermWord{"leave-off", "Leave the air from below off for now"},
     TermWord{"standing-continuous", "around the clock"},
@@ -145,7 +140,7 @@ constexpr std::array kTermWords{
     TermWord{"standing-by-night", "by night only"},
     TermWord{"standing-part-time", "part of the day"},
     TermWord{"end-keeps", ", which keeps the line"},
-    TermWord{"end-better", ", below the line, but higher than without the aerator"},
+    TermWord{"end-better", ", below the line, but higher than left alone"},
     TermWord{"end-fails", ", which does not keep the line"},
     TermWord{"stress-overcast", "an overcast, calm day"},
     TermWord{"stress-front", "a cold front"},

@@ -13,34 +13,33 @@ constexpr std::array kTemplates{
     Template{FileWeather, "The weather covers {first} to {last}."},
     Template{FileNoRamps, "There is no ramp in it."},
     Template{FileRamp, "Ramp \"{ramp}\": {kind}."},
-    Template{FileWarnings, "Warnings: {count}."},
+    Template{FileWarnings, "Number of warnings: {count}."},
 
     Template{Title, "{title}: {days} days from {date}."},
     Template{NothingBelowStress,
-             "This pond goes below its stress line by itself, without the new aerator: first on night "
-             "{first}; the worst is night {night}, at {clock} on {date}, {low} mg/L in the fish water; in "
-             "all it spends {hours} of {total} h below the stress line of {line} mg/L. That is neither to "
-             "the credit nor to the blame of the aerator."},
-    Template{NothingWorst, "The worst is night {night}, at {clock} on {date}, {low} mg/L in the fish water."},
+             "Left alone this pond goes below its stress line of {line} mg/L, first on night {first}, for "
+             "{hours} of "
+             "{total} h. It is lowest on night {night} at {clock} on {date}, {low} mg/L in the fish water."},
+    Template{NothingWorst,
+             "It is lowest on night {night} at {clock} on {date}, {low} mg/L in the fish water."},
     Template{NothingBelowLethal,
              "It spends {hours} of {total} h below the lethal line of {line} mg/L, first on night {first}."},
-    Template{AttributionNone,
-             "No single thing makes that low: none of them gains 0.1 mg/L when it is left out."},
-    Template{AttributionOne, "What makes that low (mg/L gained if it were not there): {first} {firstGain}."},
+    Template{AttributionNone, "No single thing makes that low: none takes away 0.1 mg/L."},
+    Template{AttributionOne, "Main cause, and what it takes away (mg/L): {first} {firstGain}."},
     Template{AttributionTwo,
-             "What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} "
-             "{secondGain}."},
-    Template{AttributionThree,
-             "What makes that low (mg/L gained if it were not there): {first} {firstGain}; {second} "
-             "{secondGain}; {third} {thirdGain}."},
+             "Main causes, and what each takes away (mg/L): {first} {firstGain}; {second} {secondGain}."},
     Template{
-        WantOfCoolWater,
-        "That low is for want of cool water, not of oxygen: water above {limit} degC counts as having none, "
-        "and the whole pond then holds {mean} mg/L on average."},
+        AttributionThree,
+        "Main causes, and what each takes away (mg/L): {first} {firstGain}; {second} {secondGain}; {third} "
+        "{thirdGain}."},
+    Template{WantOfCoolWater,
+             "The fish lack cool water there, not oxygen: no water is cooler than {limit} degC, and the pond "
+             "holds {mean} "
+             "mg/L on average."},
     Template{HabitatLost,
              "Cold water for the fish, at most {limit} degC with {line} mg/L or more, is under 1 % of the "
              "volume for "
-             "{hours} h; without the new aerator for {nothing} h."},
+             "{hours} h; left alone for {nothing} h."},
     Template{HabitatKept,
              "Cold water for the fish, at most {limit} degC with {line} mg/L or more, never falls under "
              "{share} % of the volume."},
@@ -51,7 +50,7 @@ constexpr std::array kTemplates{
         "Salt holds the layers ({top} above, {bottom} below), not temperature: a thermometer alone would "
         "call this pond mixed."},
     Template{RampHolds, "It skips {days} hold days for the weather."},
-    Template{GuessedPh, "No pH is given: {value} is taken for the poisons."},
+    Template{GuessedPh, "No pH is given: {value} is taken for ammonia and sulfide."},
     Template{
         GuessedSulfide,
         "No sulfide was measured: up to {sulfide} mg/L as sulfur is taken for the bottom water; it may be "
@@ -63,10 +62,6 @@ constexpr std::array kTemplates{
              "Algae and weeds follow the dated table; what dies becomes oxygen debt where it stood."},
     Template{SurfaceAeratorRuns, "The surface aerator of the pond file runs in every ramp{existing}."},
     Template{NothingAbove, "It stays above the stress line of {line} mg/L on every night."},
-    Template{
-        NothingChances,
-        "Of ten ponds like this one, {stress} would go below the stress line of {line} mg/L by themselves at "
-        "some time of the {days} days, and {lethal} below the lethal line of {lethalLine} mg/L."},
     Template{NothingEndState, "Its end state is a dawn low of {end} mg/L."},
     Template{StressLine, "The stress line is {line} mg/L, that of {group}."},
     Template{StressLineOwn, "The stress line is {line} mg/L, as given in the pond file."},
@@ -94,30 +89,22 @@ constexpr std::array kTemplates{
 
     Template{
         RampWorst,
-        "{ramp}: the worst is night {night}, at {clock} on {date}, {low} mg/L in the fish water; without "
-        "the new aerator that night's low is {nothing} mg/L."},
+        "{ramp}: lowest on night {night} at {clock} on {date}, {low} mg/L in the fish water; left alone that "
+        "night's low is {nothing} mg/L."},
     Template{RampAbove, "It stays above the stress line of {line} mg/L on every night."},
     Template{RampBelowStress,
              "It spends {hours} of {total} h below the stress line of {line} mg/L, first on night {first}; "
-             "without the new aerator {nothing} h."},
+             "left alone "
+             "{nothing} h."},
     Template{RampBelowLethal,
              "It spends {hours} of {total} h below the lethal line of {line} mg/L, first on night {first}; "
-             "without the new aerator {nothing} h."},
-    Template{RampChances,
-             "Of ten ponds like this one, {stress} would go below the stress line of {line} mg/L at some "
-             "time of the "
-             "{days} days; without the new aerator {nothing}; {added} with this ramp that would not without, "
-             "which is "
-             "what a ramp can control."},
-    Template{
-        RampChancesLethal,
-        "Of ten ponds like this one, {lethal} would go below the lethal line of {line} mg/L; without the new "
-        "aerator {nothing}."},
+             "left alone "
+             "{nothing} h."},
     Template{RampLargestDose,
              "The largest dose is {dose} % of the bottom water, on day {day} with {minutes} min of air."},
     Template{RampLiftsNothing, "It lifts no bottom water."},
     Template{RampContinuous, "The air runs around the clock from day {day} on."},
-    Template{RampNeverContinuous, "The air does not come to run around the clock within {days} days."},
+    Template{RampNeverContinuous, "It does not run around the clock within {days} days."},
     Template{
         RampCapLifted,
         "The cap of {cap} % a day is lifted on day {day}: at the dawn before, surface and bottom differed by "
@@ -129,16 +116,11 @@ constexpr std::array kTemplates{
              "differ by less than 1 degC with more than 2 mg/L at the bottom."},
     Template{RampCapHeld, "The cap of {cap} % a day is held throughout, as the pond file asks."},
     Template{RampWindowCut, "Its window of the clock cuts off {minutes} min of air in all."},
-    Template{RampDebtLeft,
-             "After {days} days {left} % of the pond's debt is left; without the new aerator {nothing} %."},
-    Template{RampEndState,
-             "Its end state is a dawn low of {end} mg/L; without the new aerator {nothing} mg/L."},
+    Template{RampDebtLeft, "After {days} days {left} % of the pond's debt is left; left alone {nothing} %."},
+    Template{RampEndState, "Its end state is a dawn low of {end} mg/L; left alone {nothing} mg/L."},
     Template{RampEndStateBelow,
-             "That end state is below the stress line of {line} mg/L: what this ramp leads to holds this "
-             "pond below its line in this season, however gentle the ramp."},
-    Template{BothEndStatesBelow,
-             "Both end states are below the stress line of {line} mg/L: in this season the pond keeps above "
-             "it neither with this schedule nor without the aerator."},
+             "That end state is below the stress line of {line} mg/L, however gentle the ramp."},
+    Template{BothEndStatesBelow, "Both end states are below the stress line of {line} mg/L in this season."},
     Template{EndStateDrift, "It has not settled: the dawn low still changes by {drift} mg/L a day."},
     Template{RampEndedEarly, "{ramp}: the run ended early. {message}"},
     Template{
@@ -154,16 +136,16 @@ constexpr std::array kTemplates{
     Template{NightAbove,
              "Night {night}: no ramp goes below the stress line; the lowest is \"{ramp}\" with {low} mg/L at "
              "{clock}."},
-    Template{NightOfNothing, "Night {night}: the low is {low} mg/L at {clock}, without a new aerator."},
+    Template{NightOfNothing, "Night {night}, left alone: the low is {low} mg/L at {clock}."},
     Template{NightWithSelected, "With \"{ramp}\": {low} mg/L."},
-    Template{NightNothing, "Without the new aerator: {low} mg/L."},
-    Template{NightNothingBelow, "Without the new aerator: {low} mg/L, below the stress line as well."},
+    Template{NightNothing, "Left alone: {low} mg/L."},
+    Template{NightNothingBelow, "Left alone: {low} mg/L, below the stress line as well."},
     Template{NightElsewhere, "The worst night of \"{ramp}\" is night {night}, {low} mg/L at {clock}."},
-    Template{
-        NightsOfRamp,
-        "\"{ramp}\": the worst is night {night}, {low} mg/L at {clock}. Without the new aerator that night's "
-        "low is {nothing} mg/L."},
-    Template{NightsOfNothing, "Without the new aerator the worst is night {night}, {low} mg/L at {clock}."},
+    Template{NightsOfRamp,
+             "\"{ramp}\": lowest on night {night}, {low} mg/L at {clock}. Left alone that night's low is "
+             "{nothing} "
+             "mg/L."},
+    Template{NightsOfNothing, "Left alone the lowest is night {night}, {low} mg/L at {clock}."},
 };
 
 constexpr std::array kTermWords{
@@ -186,8 +168,8 @@ constexpr std::array kTermWords{
     TermWord{"cause-fish", "breathing of the fish"},
     TermWord{"cause-weather", "this weather instead of usual days"},
     TermWord{"cause-dying", "dying algae and weeds"},
-    TermWord{"and-nothing", " and without the new aerator"},
-    TermWord{"not-nothing", " but not without the new aerator"},
+    TermWord{"and-nothing", " and left alone"},
+    TermWord{"not-nothing", " but not left alone"},
     TermWord{"photosynthesis", "photosynthesis"},
     TermWord{"respiration", "respiration"},
     TermWord{"untitled", "a pond without a title"},

@@ -22,8 +22,8 @@ using test::placesSaid;
 using test::saidIn;
 using Texts = std::vector<std::string>;
 
-constexpr std::array kFiles{"summary.csv", "daily.csv", "hourly.csv", "layers.csv",
-                            "budget.csv",  "gases.csv", "organic.csv"};
+constexpr std::array kFiles{"summary.csv", "daily.csv", "hourly.csv",  "layers.csv",
+                            "budget.csv",  "gases.csv", "organic.csv", "advice.csv"};
 
 class CliCompare : public Cli {
 protected:

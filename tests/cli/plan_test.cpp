@@ -28,17 +28,17 @@ std::size_t linesOf(const std::string& text) {
 TEST_F(CliPlan, AYoungPondStartsAtOnce) {
     const CliRun plan = run("plan " + scenario("new-clay") + kCoarse + "--out out");
     ASSERT_EQ(plan.code, 0) << plan.err;
-    EXPECT_EQ(saidIn(plan.out, SentenceKey::PlanAtOnce).size(), 1U) << plan.out;
+    EXPECT_EQ(saidIn(plan.out, SentenceKey::AdviceNoRamp).size(), 1U) << plan.out;
     EXPECT_EQ(saidIn(plan.out, SentenceKey::PlanCourtesy).size(), 1U) << plan.out;
-    EXPECT_EQ(placesSaid(plan.out, SentenceKey::PlanChances, "members"), Texts{"256"}) << plan.out;
-    const Texts added = placesSaid(plan.out, SentenceKey::PlanChances, "added");
-    ASSERT_EQ(added.size(), 1U);
-    EXPECT_LE(std::stoi(added.front()), 1) << "a pond without debt: hardly one of a hundred ponds";
+    EXPECT_EQ(placesSaid(plan.out, SentenceKey::AdviceChance, "with").front(), "none") << plan.out;
+    const std::string advice = fileText(m_folder / "out/advice.csv");
+    EXPECT_TRUE(advice.starts_with("field,value\r\nkind,no_ramp_needed\r\nramp,planned\r\n")) << advice;
     EXPECT_EQ(saidIn(plan.out, SentenceKey::CautionComparison).size(), 1U);
     const std::string schedule = fileText(m_folder / "out/schedule.csv");
     EXPECT_TRUE(
         schedule.starts_with("day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,"
-                             "lowest_p05_mg_per_l,lowest_p50_mg_per_l\r\n1,2026-05-26,10:00,1440,2,"))
+                             "lowest_p05_mg_per_l,lowest_p50_mg_per_l,surface_air_from,surface_air_"
+                             "until\r\n1,2026-05-26,10:00,1440,2,"))
         << schedule;
     EXPECT_EQ(linesOf(schedule), 15U) << "a row for each of 14 days";
     const std::string summary = fileText(m_folder / "out/summary.csv");
@@ -55,13 +55,11 @@ TEST_F(CliPlan, AYoungPondStartsAtOnce) {
 TEST_F(CliPlan, NotToStartIsAnAnswer) {
     const CliRun plan = run("plan " + scenario("pea-soup") + kCoarse + "--out out");
     ASSERT_EQ(plan.code, 0) << plan.err;
-    EXPECT_EQ(placesSaid(plan.out, SentenceKey::PlanDoNotStartLethal, "order"),
-              Texts{std::string(englishTerm("do-not-start"))})
-        << plan.out;
-    const auto nothing = plan.out.find(englishHeading(SentencePart::DoNothing)),
-               answer = plan.out.find(englishHeading(SentencePart::Plan));
-    ASSERT_NE(answer, std::string::npos);
-    EXPECT_LT(nothing, answer) << "what the pond does by itself comes first";
+    EXPECT_EQ(saidIn(plan.out, SentenceKey::PlanDoNotStartLethal).size(), 1U) << plan.out;
+    EXPECT_LT(plan.out.find(englishHeading(SentencePart::Advice)),
+              plan.out.find(englishHeading(SentencePart::Plan)))
+        << "the answer comes first";
+    expectContains(fileText(m_folder / "out/advice.csv"), "kind,wait_until\r\n");
     const std::string schedule = fileText(m_folder / "out/schedule.csv");
     EXPECT_EQ(linesOf(schedule), 1U) << schedule;
     EXPECT_EQ(readPond(m_folder / "out/pond.toml").pond->ramps.size(), 5U) << "no ramp is added";
@@ -73,7 +71,7 @@ TEST_F(CliPlan, SeedDecidesAndThreadsDoNot) {
     ASSERT_EQ(run(call + "--threads 1 --out one").code, 0);
     ASSERT_EQ(run(call + "--threads 3 --out three").code, 0);
     ASSERT_EQ(run(call + "--seed 2 --chance 1 --out other").code, 0);
-    for (const char* file : {"schedule.csv", "summary.csv", "pond.toml"}) {
+    for (const char* file : {"schedule.csv", "summary.csv", "advice.csv", "pond.toml"}) {
         EXPECT_EQ(fileText(m_folder / "one" / file), fileText(m_folder / "three" / file)) << file;
     }
     EXPECT_NE(fileText(m_folder / "one/summary.csv"), fileText(m_folder / "other/summary.csv"));

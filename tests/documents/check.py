@@ -29,7 +29,6 @@ SAID = [
     (README, r"longest ramp plus (\w+)[;.]", "kAfterRamp"),
     (README, r"Without `--days` it runs (\w+) days", "kShortestRun"),
     (README, r"longest\s+ramp plus (\w+) where that", "kAfterRamp"),
-    (README, r"never gets the pond mixed counts (\w+)\)", "kLongestRamp"),
     (README, r"come from one run \(`--members (\w+)`", "WindowOptions::members"),
     (README, r"`--members` \(([\d,]+)\) is how many those are", "PlanOptions::members"),
     (README, r"what to measure first: ([\d,]+) ponds", "kMembersToMeasure"),

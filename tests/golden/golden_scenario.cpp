@@ -48,7 +48,7 @@ void addValue(GoldenLine& line, const SentenceValue& value) {
             line.number(value.name, value.number, decimalsOfFive(value.number),
                         kThreeFigures * std::fabs(value.number));
             return;
-        case Measure::OfTen:
+        case Measure::Of100:
             line.number(value.name, value.number, 4, 0.0);
             return;
         case Measure::Text:

@@ -105,10 +105,23 @@ private:
     mutable std::map<std::string, std::string> m_texts;
 };
 
-/// The headline pond's, made once.
+/// The headline pond under rules that let its slow ramp start, so that all papers of a start are made.
+inline engine::Pond startingPond() {
+    engine::Pond pond = engine::test::scenario("grandfathers-pond");
+    pond.chosenRamp = "gentle, twelve days";
+    pond.startRules.emplace();
+    pond.startRules->lethal_percent = engine::Quantity(100.0);
+    pond.startRules->lethalAlone_percent = engine::Quantity(100.0);
+    pond.startRules->lethalAdded_percent = engine::Quantity(100.0);
+    pond.dawnRules.emplace();
+    pond.dawnRules->back = engine::Quantity(0.5);
+    return pond;
+}
+
+/// Its papers, made once.
 inline const MadePapers& headline() {
     static const MadePapers papers = [] {
-        engine::Pond pond = engine::test::scenario("grandfathers-pond");
+        engine::Pond pond = startingPond();
         pond.client = engine::Client{"\u017dofie Nov\u00e1kov\u00e1-\u00c5str\u00f6m", "+00 111 111"};
         return MadePapers(pond, madeUpConsultant(), 8);
     }();

@@ -1,7 +1,7 @@
-#include "engine/water/carbonate.h"
 #include "engine/water/toxic.h"
 
 #include "engine/base/units.h"
+#include "engine/water/carbonate.h"
 #include "engine/water/priors.h"
 
 #include <gtest/gtest.h>
@@ -80,14 +80,15 @@ TEST(Stoichiometry, OxygenPerMass) {
     EXPECT_NEAR(kOxygenPerMethane, 3.989, 1e-3);
 }
 
-// Plummer and Busenberg (1982) at 25 degC: pK1 6.352, pK2 10.329, as textbooks print them. Tolerance: the last digit.
+// Plummer and Busenberg (1982) at 25 degC: pK1 6.352, pK2 10.329, as textbooks print them. Tolerance: the
+// last digit.
 TEST(Carbonate, DissociatesAsPrinted) {
     EXPECT_NEAR(carbonicFirst(25.0), 6.352, 1e-3);
     EXPECT_NEAR(carbonicSecond(25.0), 10.329, 1e-3);
 }
 
-// What plants take up raises pH and what is breathed lowers it, the less the more alkaline the water; back at the same
-// oxygen and warmth it is the same pH.
+// What plants take up raises pH and what is breathed lowers it, the less the more alkaline the water; back at
+// the same oxygen and warmth it is the same pH.
 TEST(Carbonate, PhHasItsDayWithTheOxygen) {
     const KnownPh known{8.2, 2.0, 10.0, 25.0};
     EXPECT_NEAR(phWith(known, 10.0, 25.0), 8.2, 1e-4);

@@ -100,7 +100,7 @@ TEST(PaperActions, PapersCarryTheNameThatIsSetOnce) {
         widgets::test::typeOnly(fieldOf(dialog, "Business"), "Still Water");
         widgets::test::button(dialog, "Save")->click();
     });
-    driven.trigger("Whose Papers They Are\u2026");
+    driven.trigger("Your Business Details\u2026");
 
     const auto who = consultantOf({}).consultant;
     ASSERT_TRUE(who.has_value());
@@ -122,7 +122,7 @@ TEST(PaperActions, AProfileThatCannotBeReadIsSaidAndLeft) {
     std::filesystem::create_directory(config.folder.path() / "dawnline");
     config.folder.write("dawnline/consultant.toml", "buisness = \"Still Water\"\n");
     Driven driven;
-    driven.trigger("Whose Papers They Are\u2026");
+    driven.trigger("Your Business Details\u2026");
     EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
     EXPECT_NE(plain(driven.window.notice().text()).find("the nearest is"), std::string::npos);
 }

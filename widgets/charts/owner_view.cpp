@@ -1,11 +1,14 @@
 #include "widgets/charts/owner_view.h"
 
+#include "engine/advice/advice.h"
 #include "engine/ensemble/chances.h"
 #include "engine/run/nights.h"
 #include "engine/water/oxygen_state.h"
+#include "engine/wording/wording.h"
 #include "widgets/charts/chart_view.h"
 #include "widgets/charts/night_plot.h"
 #include "widgets/charts/sheets.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
 #include <QBoxLayout>
@@ -86,12 +89,16 @@ QString ownerChances(const Outcome& outcome, std::size_t ramp) {
     if (with == nullptr || without == nullptr) {
         return {};
     }
-    const auto ten = [](double share) { return QString::number(std::lround(10.0 * share)); };
+    const engine::Advice advice = engine::adviceOn(outcome.comparison, ramp);
+    const auto hundred = [](double share) {
+        return toQString(engine::shownValue({"", engine::Measure::Of100, share, {}}));
+    };
     return OwnerView::tr(
-               "Of ten ponds like yours, fish suffer at some time in %1 with the plan, and in %2 with "
-               "nothing done; fish can die in %3 with the plan, and in %4 with nothing done.")
-        .arg(ten(with->chanceBelowStress), ten(without->chanceBelowStress), ten(with->chanceBelowLethal),
-             ten(without->chanceBelowLethal));
+               "Of 100 ponds like yours, fish suffer at some time in %1 with the plan, and in %2 left alone; "
+               "fish can "
+               "die in %3 with the plan, and in %4 left alone.")
+        .arg(hundred(advice.stress->with), hundred(advice.stress->alone), hundred(advice.lethal->with),
+             hundred(advice.lethal->alone));
 }
 
 /// The one chart of the owner's screen.
@@ -149,7 +156,7 @@ OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWi
         label->setTextFormat(Qt::PlainText);
     }
     m_headline->setAccessibleName(tr("What this night comes to"));
-    m_chances->setAccessibleName(tr("Of ten ponds like yours"));
+    m_chances->setAccessibleName(tr("Of 100 ponds like yours"));
     m_chances->setText(ownerChances(*outcome, ramp));
     m_foot->setText(sheetFoot(*outcome));
     column->addWidget(m_headline);

@@ -54,7 +54,7 @@ private:
 
 /// Plain words for a night: who is short of oxygen, and when. Do-nothing stands beside the plan.
 [[nodiscard]] QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night);
-/// Of ten ponds like yours; empty while there are no members.
+/// Of 100 ponds like yours; empty while there are no members.
 [[nodiscard]] QString ownerChances(const Outcome& outcome, std::size_t ramp);
 
 }  // namespace widgets

@@ -90,7 +90,7 @@ void paintRamps(QCPPainter& painter, const Sheet& sheet, const Outcome& outcome,
         const std::size_t look = lookOf(outcome.comparison, risk.run);
         const double at = sheet.x(daysOf(outcome, risk));
         // The bar is what the ramp adds, the open circle the whole chance.
-        const double top = sheet.y(risk.added(line));
+        const double top = sheet.y(std::max(risk.added(line), 0.0));
         painter.fillRect(QRectF(at - 5, top, 10, area.bottom() - top),
                          mixed(style.paper, style.lineColour(look), 0.6));
         painter.setPen(QPen(style.lineColour(look), risk.run == selected ? 3.0 : 1.8));
@@ -140,10 +140,10 @@ QString headlineOf(const Outcome& outcome, const std::vector<RampRisk>& risks, R
     const QString least = percent(best.added(line)), most = percent(worst.added(line));
     const QString first =
         line == RiskLine::Stress
-            ? tr("Of a hundred ponds like this one, %1 go below the stress line by themselves;")
-            : tr("Nearly all ponds like this one go below the stress line by themselves. Of a hundred, %1 "
+            ? tr("Of a hundred ponds like this one, %1 go below the stress line left alone;")
+            : tr("Nearly all ponds like this one go below the stress line left alone. Of a hundred, %1 "
                  "go "
-                 "below the lethal line by themselves;");
+                 "below the lethal line left alone;");
     return first.arg(byItself) + QLatin1Char(' ') +
            (most == least
                 ? tr("every ramp adds %1.").arg(least)

@@ -79,8 +79,8 @@ void FirstPondDialog::askAboutPlace(QWidget& sheet) {
 void FirstPondDialog::askAboutWater() {
     m_age = number("bottom.age_years", 20.0, tr("Age"));
     ask(tr("How many years ago was it dug, or last dredged?"), tr("Old ponds owe more oxygen."), {m_age});
-    m_muck =
-        choice({tr("firm bottom"), tr("ankle-deep muck"), tr("knee-deep muck"), tr("deeper")}, 1, tr("Muck"));
+    m_muck = choice({tr("firm bottom"), tr("ankle-deep muck"), tr("knee-deep muck"), tr("knee-deep or more")},
+                    1, tr("Muck"));
     m_smell = choice({tr("no smell"), tr("a faint smell"), tr("a strong smell")}, 1, tr("Smell of the muck"));
     ask(tr("How is the bottom, and does it smell of rotten eggs?"),
         tr("Push a pole into it at a few places."), {m_muck, m_smell});

@@ -1,5 +1,6 @@
 #include "widgets/forms/plan_dialog.h"
 
+#include "engine/wording/sentence_advice.h"
 #include "widgets/controls/number_box.h"
 #include "widgets/controls/progress_line.h"
 #include "widgets/controls/sentence_sheet.h"
@@ -21,8 +22,9 @@ constexpr double kMostHarmed = 50.0;  // of a hundred; more is no wish
 std::vector<SheetSection> sections() {
     using engine::SentencePart;
     using enum engine::SentenceKey;
-    return {{SentencePart::Plan, {}, false, {}, {PlanDay, PlanDayPulses, PlanDayHeld}},
-            {SentencePart::DoNothing, PlanDialog::tr("Without the aerator")},
+    return {{SentencePart::Advice, {}},
+            {SentencePart::Plan, {}, false, {}, {PlanDay, PlanDayPulses, PlanDayHeld}},
+            {SentencePart::DoNothing, PlanDialog::tr("Left alone")},
             {SentencePart::EndStates,
              PlanDialog::tr("What the pond can run for good"),
              false,
@@ -40,20 +42,36 @@ std::vector<SheetSection> sections() {
 
 }  // namespace
 
-QString verdictText(const engine::Plan& plan) {
-    switch (plan.verdict) {
-        case engine::PlanVerdict::AtOnce:
-            return PlanDialog::tr("Start at once");
-        case engine::PlanVerdict::Ramp:
-            return PlanDialog::tr("A ramp of %n day(s)", nullptr, static_cast<int>(plan.days.size()) - 1);
-        case engine::PlanVerdict::DoNotStart:
+QString verdictText(const PlanAnswer& found) {
+    using engine::AdviceKind;
+    const engine::Advice& advice = found.answer.advice;
+    switch (advice.kind.value_or(AdviceKind::WaitUntil)) {
+        case AdviceKind::Start:
+            return found.plan.verdict == engine::PlanVerdict::AtOnce
+                       ? PlanDialog::tr("Start at once")
+                       : PlanDialog::tr("Start: a ramp of %n day(s)", nullptr,
+                                        advice.daysToSustained.value_or(found.answer.comparison.days) - 1);
+        case AdviceKind::StartWithSurfaceAir:
+            return PlanDialog::tr("Start with surface air");
+        case AdviceKind::NoRampNeeded:
+            return PlanDialog::tr("No ramp is needed");
+        case AdviceKind::NoGain:
+            return PlanDialog::tr("Do not start: no gain");
+        case AdviceKind::WaitUntil:
             break;
     }
-    return PlanDialog::tr("Do not start now");
+    return PlanDialog::tr("Do not start now: wait");
 }
 
-QString planHtml(const engine::Plan& plan) {
-    return htmlOf(engine::sentencesOf(plan), sections());
+QString planHtml(const PlanAnswer& found) {
+    return htmlOf(engine::sentencesOf(found.plan, found.answer.advice), sections());
+}
+
+const engine::Ramp* PlanDialog::ramp() const {
+    if (m_plan == nullptr || m_plan->answer.advice.run <= m_asked.ramps.size()) {
+        return nullptr;
+    }
+    return &m_plan->answer.comparison.model.pond.ramps[m_plan->answer.advice.run - 1];
 }
 
 PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution resolution)
@@ -144,7 +162,7 @@ QWidget* PlanDialog::buttons() {
     row->addWidget(m_add);
     row->addWidget(close);
     connect(m_find, &QPushButton::clicked, this, &PlanDialog::find);
-    connect(m_add, &QPushButton::clicked, this, [this] { emit rampWanted(*m_plan->ramp); });
+    connect(m_add, &QPushButton::clicked, this, [this] { emit rampWanted(*ramp()); });
     connect(close, &QPushButton::clicked, this, &QDialog::reject);
     return part;
 }
@@ -193,9 +211,13 @@ void PlanDialog::find() {
     };
     m_job.start(
         [pond = m_document.pond(), options](const std::stop_token& stop, const Job::Progress& progress) {
-            return std::make_shared<const engine::Plan>(engine::makePlan(pond, options, {stop, progress}));
+            PlanAnswer found{engine::makePlan(pond, options, {stop, progress}), {}};
+            if (found.plan.end == engine::PlanEnd::Completed) {
+                found.answer = engine::answered(found.plan, options.threads, {stop, {}});
+            }
+            return std::make_shared<const PlanAnswer>(std::move(found));
         },
-        [this](std::shared_ptr<const engine::Plan> plan) { take(std::move(plan)); });
+        [this](std::shared_ptr<const PlanAnswer> found) { take(std::move(found)); });
     enable();
 }
 
@@ -208,12 +230,12 @@ void PlanDialog::showFirst(const std::vector<engine::DayAction>& days) {
                          .arg(minutes.join(QStringLiteral(", "))));
 }
 
-void PlanDialog::take(std::shared_ptr<const engine::Plan> plan) {
-    if (plan->end != engine::PlanEnd::Completed) {
-        m_state->setText(toQString(plan->message));
+void PlanDialog::take(std::shared_ptr<const PlanAnswer> found) {
+    if (found->plan.end != engine::PlanEnd::Completed) {
+        m_state->setText(toQString(found->plan.message));
         return;
     }
-    m_plan = std::move(plan);
+    m_plan = std::move(found);
     m_state->hide();
     m_verdict->setText(verdictText(*m_plan));
     m_verdict->show();
@@ -239,7 +261,7 @@ void PlanDialog::documentChanged() {
 
 void PlanDialog::enable() {
     m_find->setEnabled(!m_job.isRunning() && !m_document.isEmpty());
-    m_add->setEnabled(!m_job.isRunning() && m_plan != nullptr && m_plan->ramp);
+    m_add->setEnabled(!m_job.isRunning() && ramp() != nullptr);
 }
 
 QString PlanDialog::verdict() const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/advice/advice.h"
 #include "engine/plan/plan.h"
 #include "widgets/document/job.h"
 
@@ -17,6 +18,12 @@ class Document;
 class NumberBox;
 class ProgressLine;
 
+/// A plan and its answer.
+struct PlanAnswer {
+    engine::Plan plan;
+    engine::Answered answer;
+};
+
 /// Finds the ramp instead of comparing ramps: asks what is wanted, searches off the UI thread, and shows the
 /// answer with its end states, holds and sensitivity. Not modal: the window stays usable meanwhile.
 ///
@@ -31,7 +38,9 @@ public:
     void find();
     [[nodiscard]] bool isRunning() const { return m_job.isRunning(); }
     /// The latest answer; null before the first.
-    [[nodiscard]] const engine::Plan* plan() const { return m_plan.get(); }
+    [[nodiscard]] const engine::Plan* plan() const { return m_plan == nullptr ? nullptr : &m_plan->plan; }
+    /// The ramp of the answer that the pond does not have yet; null if there is none.
+    [[nodiscard]] const engine::Ramp* ramp() const;
     [[nodiscard]] QString verdict() const;
     [[nodiscard]] QString text() const;
 
@@ -44,7 +53,7 @@ private:
     QWidget* buttons();
     [[nodiscard]] engine::PlanOptions options() const;
     void showFirst(const std::vector<engine::DayAction>& days);
-    void take(std::shared_ptr<const engine::Plan> plan);
+    void take(std::shared_ptr<const PlanAnswer> plan);
     void documentChanged();
     void enable();
 
@@ -55,16 +64,16 @@ private:
     QTextBrowser* m_text;
     ProgressLine* m_progress;
     QPushButton *m_find, *m_add;
-    std::shared_ptr<const engine::Plan> m_plan;
+    std::shared_ptr<const PlanAnswer> m_plan;
     engine::Pond m_asked;  ///< The pond of the latest search
     int m_search = 0;      ///< Counts searches, so that a late first schedule is not taken for this one's
     Job m_job;
 };
 
-/// What a plan comes to, in a few words.
-[[nodiscard]] QString verdictText(const engine::Plan& plan);
+/// What is advised, in a few words.
+[[nodiscard]] QString verdictText(const PlanAnswer& found);
 
 /// All that an answer has to say, by sections, as rich text.
-[[nodiscard]] QString planHtml(const engine::Plan& plan);
+[[nodiscard]] QString planHtml(const PlanAnswer& found);
 
 }  // namespace widgets

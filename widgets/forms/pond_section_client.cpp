@@ -28,7 +28,7 @@ void buildClient(PondSection& form) {
         {PondSection::tr("Prepared for"), PondSection::tr("Change for whom the papers are"),
          PondSection::tr("The owner\u2019s name as it stands on the papers; empty leaves a line to write "
                          "on. Who advises, with address, logo and prices, is set once for all ponds: File, "
-                         "Whose Papers They Are.")},
+                         "Your Business Details.")},
         &Client::name);
     addText(form,
             {PondSection::tr("Phone at dawn"), PondSection::tr("Change the client\u2019s phone"),

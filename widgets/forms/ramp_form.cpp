@@ -79,7 +79,7 @@ void RampForm::addNameAndKind() {
         new NameEdit(this),
         {tr("Name"), tr("Rename “%1”"),
          tr("The ramp's name, as it stands on charts and papers; at most 60 characters. “do-nothing” is kept "
-            "for the pond without the new aerator.")},
+            "for the pond left alone.")},
         [this](const Pond& pond) { return toQString(rampOf(pond).name); },
         [this](Pond& pond, const QString& name) {
             engine::Ramp& ramp = rampOf(pond);

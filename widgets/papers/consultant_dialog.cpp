@@ -50,7 +50,7 @@ std::vector<std::string> linesOf(const QPlainTextEdit* edit) {
 ConsultantDialog::ConsultantDialog(const engine::Consultant& consultant, std::filesystem::path path,
                                    QWidget* parent)
     : QDialog(parent), m_path(std::move(path)), m_fault(new QLabel(this)) {
-    setWindowTitle(tr("Whose papers they are"));
+    setWindowTitle(tr("Your business details"));
     setObjectName(QStringLiteral("consultant"));
     auto* column = new QVBoxLayout(this);
     auto* intro = new QLabel(tr("Set once, for the papers of all ponds. What is left empty stays a blank to "

@@ -3,6 +3,7 @@
 #include "engine/base/units.h"
 #include "engine/run/backdrop.h"
 #include "widgets/document/to_qstring.h"
+#include "widgets/document/wording.h"
 #include "widgets/papers/paper_parts.h"
 #include "widgets/papers/papers.h"
 
@@ -80,7 +81,52 @@ engine::CalendarEvent runEvent(const PaperRun& run, const engine::RunRow& row, c
     return event;
 }
 
+/// The morning from which on the pond is looked at again.
+engine::CalendarEvent recheckEvent(const PaperRun& run, const std::string& uid) {
+    constexpr double kMorning = 9.0 * engine::kHour;
+    const engine::Pond& pond = run.comparison().model.pond;
+    engine::CalendarEvent event;
+    event.uid = uid;
+    event.start =
+        instant(pond, (engine::dayNumber(pond, run.advice().wait->from) - 1) * engine::kDay + kMorning);
+    event.end = event.start + std::chrono::hours(1);
+    event.summary = text(tr("Read a new profile and plan the start of the air again"));
+    event.description =
+        text(tr("%1\n%2\nRun %3").arg(adviceOn(run).front(), imprintOf(run).caution, imprintOf(run).run));
+    return event;
+}
+
 }  // namespace
+
+QString ownerMessage(const PaperRun& run) {
+    const engine::Advice& advice = run.advice();
+    const engine::Pond& pond = run.comparison().model.pond;
+    const engine::DawnLimits limits = dawnLimits(run);
+    if (!advice.mayStart()) {
+        return advice.wait
+                   ? tr("Leave the bottom air off. We look again from %1. Fish gasping: surface air on, no "
+                        "feed, call us.")
+                         .arg(paperDate(advice.wait->from))
+                   : tr("Leave the bottom air off. Fish gasping: surface air on, no feed, call us.");
+    }
+    for (const engine::RunRow& row : engine::runList(run.comparison(), run.plan)) {
+        if (!row.start) {
+            continue;
+        }
+        const QString runs =
+            row.stop ? tr("%1 min of air from %2").arg(fixedText(row.minutes, 0), clockText(*row.start))
+                     : tr("air on from %1 to stay").arg(clockText(*row.start));
+        const QString night = advice.surfaceAir.transfer > 0.0 ? tr(" Surface air %1 to %2.")
+                                                                     .arg(clockText(advice.surfaceAir.from),
+                                                                          clockText(advice.surfaceAir.until))
+                                                               : QString();
+        return tr("%1: read oxygen at dawn. %2 mg/L or more: %3. Less: no air, call us.%4 Fish gasping: "
+                  "surface air "
+                  "on, no feed, call.")
+            .arg(paperDay(engine::dateOfDay(pond, row.day)), fixedText(limits.go, 1), runs, night);
+    }
+    return tr("No air today. Read oxygen at dawn and call us.");
+}
 
 engine::Calendar scheduleCalendar(const PaperRun& run) {
     const engine::Pond& pond = run.comparison().model.pond;
@@ -90,6 +136,12 @@ engine::Calendar scheduleCalendar(const PaperRun& run) {
     calendar.program = "Dawnline " + run.frozen->stamp.version;
     calendar.time = run.frozen->stamp.time;
     const std::string mark = std::string("@").append(pondMark(pond)).append(".dawnline.invalid");
+    if (!run.advice().mayStart()) {
+        if (run.advice().wait) {
+            calendar.events.push_back(recheckEvent(run, "recheck" + mark));
+        }
+        return calendar;
+    }
     int day = 0, pulse = 0;
     for (const engine::RunRow& row : engine::runList(run.comparison(), run.plan)) {
         pulse = row.day == day ? pulse + 1 : 1;

@@ -63,7 +63,7 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
     Selection selection;
     selection.setExtent(comparison.days, comparison.runs.size());
     selection.setRamp(source.plan);
-    selection.setNight(engine::worstNight(comparison.runs));
+    selection.setNight(source.night);
     NightScene scene = nightScene(*source.outcome, selection, {false, false});
     const std::size_t plan = lookOf(comparison, source.plan);
     const std::size_t fast = source.fast ? lookOf(comparison, *source.fast) : plan;
@@ -98,8 +98,10 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
         lows << tr("%1: low of %2 mg/L at %3").arg(line.name, oxygenText(line.low), clockText(line.lowTime));
     }
     const QString bandText = hasBands ? tr(" Tinted: where nine of ten ponds like this one run.") : QString();
-    figure.caption = tr("**The worst night, %1.** Oxygen in the fish water from noon to noon, mg/L.%2")
-                         .arg(nightName(*source.outcome, selection.night()), bandText);
+    figure.caption =
+        tr("**%1, %2.** Oxygen in the fish water from noon to noon, mg/L.%3")
+            .arg(source.isOfPlan ? tr("The plan\u2019s worst night") : tr("The worst night left alone"),
+                 nightName(*source.outcome, selection.night()), bandText);
     figure.words = tr("In words: %1.").arg(lows.join(QStringLiteral("; ")));
     return figure;
 }
@@ -109,18 +111,18 @@ PaperFigure wholeRunFigure(const FigureSource& source) {
     PaperFigure figure;
     figure.width = source.width;
     figure.height = 82.0 * kMillimetre;
-    figure.paint =
-        plotted(QSizeF(figure.width, figure.height),
-                [outcome = source.outcome, plan = source.plan](QCustomPlot& plot, const PlotStyle& style) {
-                    Selection selection;
-                    selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
-                    selection.setRamp(plan);
-                    selection.setNight(engine::worstNight(outcome->comparison.runs));
-                    drawWholeRun(plot, outcome, selection, style);
-                });
+    figure.paint = plotted(QSizeF(figure.width, figure.height),
+                           [outcome = source.outcome, plan = source.plan, night = source.night](
+                               QCustomPlot& plot, const PlotStyle& style) {
+                               Selection selection;
+                               selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
+                               selection.setRamp(plan);
+                               selection.setNight(night);
+                               drawWholeRun(plot, outcome, selection, style);
+                           });
     figure.caption = tr("**The whole run, %1 days from %2.** Fish-water oxygen under every ramp (mg/L), when "
                         "the air runs, and the "
-                        "weather that was taken. Framed: the worst night.")
+                        "weather that was taken. Framed: the night shown above.")
                          .arg(comparison.days)
                          .arg(toQString(engine::formatDate(*comparison.model.pond.place.firstDay)));
     return figure;

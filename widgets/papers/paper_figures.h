@@ -14,11 +14,13 @@ struct FigureSource {
     OutcomePtr outcome;
     std::size_t plan = 0;             ///< Place of the planned ramp
     std::optional<std::size_t> fast;  ///< Of the one it is held against
+    int night = 1;                    ///< The answer's: worst of the plan, or left alone where not to start
+    bool isOfPlan = true;             ///< Whose worst night that is
     PaperUnits units{false};
     double width = 0.0;  ///< [units]
 };
 
-/// The worst night: the plan, the fastest ramp and do-nothing, with the bands of the two ramps.
+/// The answer's night: the plan, the fastest ramp and do-nothing, with the bands of the two ramps.
 [[nodiscard]] PaperFigure nightFigure(const FigureSource& source, double height);
 
 /// Low of every night, a panel for each ramp, all with the same axes.

@@ -208,8 +208,8 @@ Paper incidentSheet(const PaperRun& run) {
     inserts[QStringLiteral("signs")] = [&](PaperFlow& flow) {
         PaperTable table;
         table.columns = {{tr("Tick what you see"), 1, false},
-                         {tr("Want of oxygen"), 1.6, false},
-                         {tr("Rather a poison of algae"), 1.6, false}};
+                         {tr("Low oxygen"), 1.6, false},
+                         {tr("More likely an algal toxin"), 1.6, false}};
         table.rows = {{tr("Which fish first"), tr("large ones"), tr("small ones")},
                       {tr("When"), tr("night and early morning"), tr("bright daylight")},
                       {tr("Oxygen"), tr("under 2, mostly under 1 mg/L"), tr("high")},

@@ -14,85 +14,80 @@ using enum Say;
 // Common practice of the trade without a published source: the wait of weeks, the days without feed, the days
 // on which to stay near, and the three warm days after which a stop is a new start.
 constexpr std::array kOwner{
-    TemplateLine{BoxTitle, QT_TRANSLATE_NOOP("OwnerSheet", "Do not start now"), "doNotStart"},
-    TemplateLine{
-        BoxText,
-        QT_TRANSLATE_NOOP("OwnerSheet",
-                          "This pond owes more oxygen than it holds. Wait for cool water, or hang the air "
-                          "stones higher. Talk to us first."),
-        "doNotStart"},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**Why slowly?** The bottom of your pond has been without air. It holds an oxygen "
-                          "bill. If we lift it all at once, the bill is paid from the water your fish "
-                          "breathe. So we lift a little each day, and the pond can earn it back."),
+                          "**Why slowly?** The bottom of your pond has no air. It owes oxygen. If it all "
+                          "comes up at once, it takes the oxygen that your fish breathe. So we lift a "
+                          "little each day."),
         "bottomDepth"},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP(
-                     "OwnerSheet",
-                     "**Why with care?** Your pond is mixed now and has no old bottom water. The air still "
-                     "changes how it breathes. So we start in steps and read the oxygen at dawn."),
-                 "!bottomDepth"},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("OwnerSheet",
-                                   "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are "
-                                   "near, or if the dawn reading is low."),
-                 "!doNotStart"},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("OwnerSheet",
+                          "**Why with care?** Your pond is mixed and has no old bottom water. The air "
+                          "still changes how it breathes. So we read the oxygen at dawn."),
+        "!bottomDepth"},
+    TemplateLine{Text, QT_TRANSLATE_NOOP(
+                           "OwnerSheet",
+                           "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are near, "
+                           "or if the dawn reading is low. This sheet is void after seven days, a "
+                           "treatment, a storm or a power cut: ask for a new one.")},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("OwnerSheet",
+                          "**At night:** surface air of {surfacePower} kW runs from {surfaceFrom} to "
+                          "{surfaceUntil}. It has been tested for an hour, and one named person "
+                          "switches it."),
+        "surfacePower"},
     TemplateLine{Insert, "night"},
     TemplateLine{Insert, "chances"},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("OwnerSheet",
-                                   "**Know this:** Of ten ponds like yours, {addedLethal} would go under the "
-                                   "danger line of {lethal} with the plan but not when left alone."),
-                 "addedLethal !moreLethal"},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("OwnerSheet",
-                                   "**With the plan, more ponds go under the danger line of {lethal} than "
-                                   "when left alone. Ask us for a slower plan first.** Of ten ponds like "
-                                   "yours, {addedLethal} would go under it with the plan but not when left "
-                                   "alone."),
-                 "moreLethal"},
     TemplateLine{
-        Small,
-        QT_TRANSLATE_NOOP(
-            "OwnerSheet",
-            "We ran {members} ponds like yours on the computer. The runs compare plans. They can not tell "
-            "what your own pond will do. Your readings come first.")},
-    TemplateLine{BoxTitle, QT_TRANSLATE_NOOP("OwnerSheet", "Not around the clock yet"),
-                 "endState !doNotStart"},
-    TemplateLine{BoxText,
-                 QT_TRANSLATE_NOOP(
-                     "OwnerSheet",
-                     "Run on like this in this weather, the pond settles at a dawn low near {endState} mg/L. "
-                     "That is under the safe line of {line}. Left alone it settles near {endNothing}. Ask us "
-                     "before you run more."),
-                 "endState endNothing !doNotStart"},
+        Text,
+        QT_TRANSLATE_NOOP("OwnerSheet",
+                          "**Will my fish die?** No one can say. Of 100 ponds like yours, {lethalWith} get "
+                          "so low that fish can die with this plan, and {lethalAlone} if left alone. "
+                          "These are computed ponds, not your fish. Fish may die with or without air."),
+        "lethalWith"},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("OwnerSheet",
+                          "**When is it on all day?** From day {planDays} ({planDate}) on, if each dawn "
+                          "reading says go."),
+        "planDays"},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("OwnerSheet",
+                          "**When is it on all day?** Not within {planPart} days. We tell you when."),
+        "planPart"},
     TemplateLine{Subheading, QT_TRANSLATE_NOOP("OwnerSheet", "Each dawn: read the oxygen, then choose")},
     TemplateLine{Insert, "dawn"},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "OwnerSheet",
-                             "**You may see:** green or brown water for a week or three, some smell near the "
-                             "bubbles, cloudy water.")},
+                             "**Fish gasp and we do not answer?** Start surface air, stop feeding, keep "
+                             "calling. Do not start the bottom air. If it runs, switch it off only if the "
+                             "top is over 2 \u00b0C (3.6 \u00b0F) warmer than the bottom.")},
     TemplateLine{Bullet,
                  QT_TRANSLATE_NOOP(
                      "OwnerSheet",
-                     "**Not right:** fish at the top at dawn, or an egg smell on the whole pond. Call us.")},
-    TemplateLine{
-        Bullet,
-        QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**Do not** add a thing to the water. Do not feed. Do not run at night yet. Stay "
-                          "near on days 3 to 7.")},
-    TemplateLine{
-        Bullet,
-        QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**Power cut:** if the air was off for three warm days or more, leave it off and "
-                          "call. We start again with small steps.")},
-    TemplateLine{
-        Bullet,
-        QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**Winter:** air makes thin ice. Mark it and keep people off. **Power:** leave all "
-                          "wires to a licensed electrician. Local rules and permits hold.")},
+                     "**You are away, or the power fails?** No reading, no run. A timer holds today\u2019s "
+                     "minutes only. After a power cut leave it off and call.")},
+    TemplateLine{Bullet, QT_TRANSLATE_NOOP(
+                             "OwnerSheet",
+                             "**Will it clear, and what does it cost?** It may be green or brown for weeks, "
+                             "and smell near the bubbles. Add nothing to the water. We look again after 60 "
+                             "days. The price stands in our proposal.")},
+    TemplateLine{Bullet, QT_TRANSLATE_NOOP(
+                             "OwnerSheet",
+                             "**Do not** feed from two days before the start to five days after it, nor on a "
+                             "hold. An egg smell over the whole pond is not right: call us.")},
+    TemplateLine{Bullet,
+                 QT_TRANSLATE_NOOP(
+                     "OwnerSheet",
+                     "**Wires and ice:** a tripped breaker means stay out of the water until a "
+                     "licensed electrician has cleared it. Stay off all ice: air makes it thin, and after a "
+                     "power cut thin ice hides open water. Fence and sign before the air starts. Local "
+                     "rules and permits hold.")},
+    TemplateLine{Small, QT_TRANSLATE_NOOP("OwnerSheet", "**Not final yet.** {provisional}"), "provisional"},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("OwnerSheet",
                                            "Who reads at dawn|Who stands in|Call us at={phone}|Other phone")},
     TemplateLine{
@@ -116,51 +111,38 @@ constexpr std::array kConsent{
                   "Consent",
                   "Bottom aeration is started in {title} from {startDate} under the plan \"{plan}\", as the "
                   "start-up schedule of the same run shows it.")},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("Consent",
+                                   "Surface air of {surfacePower} kW runs every night from {surfaceFrom} to "
+                                   "{surfaceUntil}."),
+                 "surfacePower"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Consent", "What can go wrong")},
     TemplateLine{
         Text, QT_TRANSLATE_NOOP(
                   "Consent",
                   "Starting the air moves bottom water that lacks oxygen and takes more. It can lower the "
                   "oxygen where the fish are, for hours or days, and fish can die of it. A pond can also run "
-                  "short of oxygen by itself: by bloom, weather, heat or ice, with aeration or without.")},
+                  "short of oxygen left alone: by bloom, weather, heat or ice, with aeration or without.")},
     TemplateLine{Insert, "chances"},
-    TemplateLine{
-        Text,
-        QT_TRANSLATE_NOOP(
-            "Consent",
-            "Of ten ponds like this one, {added} would go under the safe line of {line} mg/L with the "
-            "plan that would not when left alone. That is the part that the plan can control."),
-        "added"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("Consent",
+                                   "**Of 100 ponds like this one, {lethalWith} go below the lethal line of "
+                                   "{lethal} mg/L with the plan, "
+                                   "and {lethalAlone} left alone.** Below the stress line of {line} mg/L go "
+                                   "{stressWith} with the plan and "
+                                   "{stressAlone} left alone."),
+                 "lethalWith"},
+    TemplateLine{Text, QT_TRANSLATE_NOOP("Consent",
+                                         "The chances describe computed ponds, not your fish. Fish may die "
+                                         "with or without air. This method has "
+                                         "not been validated on a measured start of this kind of pond.")},
+    TemplateLine{Text, QT_TRANSLATE_NOOP("Consent", "{provisional}"), "provisional"},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("Consent",
-                          "**Of ten ponds like this one, {addedLethal} would go under the danger line of "
-                          "{lethal} mg/L with the plan that would not when left alone.**"),
-        "addedLethal"},
-    TemplateLine{
-        Text,
-        QT_TRANSLATE_NOOP(
-            "Consent",
-            "**Over all, more of them go under the danger line with the plan than when left alone.**"),
-        "moreLethal"},
-    TemplateLine{
-        Text,
-        QT_TRANSLATE_NOOP(
-            "Consent",
-            "These numbers compare plans under stated assumptions, by {members} runs of ponds like this one. "
-            "They are about oxygen; they do not say how many fish live or die, and they are no promise.")},
-    TemplateLine{
-        Text,
-        QT_TRANSLATE_NOOP(
-            "Consent",
-            "**This pond owes more oxygen than it holds. The consultant advises not to start now.**"),
-        "doNotStart"},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("Consent",
-                                   "Where the plan ends, the model\u2019s dawn low settles at {endState} "
-                                   "mg/L, under the safe line of "
-                                   "{line} mg/L; left alone the pond settles at {endNothing} mg/L."),
-                 "endState endNothing"},
+                          "Run on as the plan ends, the dawn low settles near {endState} mg/L; left alone "
+                          "near {endNothing} mg/L."),
+        "endState endNothing"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Consent", "What each side does")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "Consent",
@@ -194,10 +176,10 @@ constexpr std::array kConsent{
                                          "I have had the start-up explained and have received the schedule, "
                                          "the owner\u2019s sheet and the "
                                          "maintenance card.")},
-    TemplateLine{
-        Tick, QT_TRANSLATE_NOOP(
-                  "Consent",
-                  "I have seen what the same pond does when left alone, and I choose the plan named above.")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Consent",
+                                         "I have seen what the same pond does when left alone, and what the "
+                                         "other options cost: surface air only, "
+                                         "fewer fish or less feed, waiting. I choose the plan named above.")},
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Consent", "I accept the residual risk.")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Consent", "Owner={client}|Place and date|Signature")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Consent", "Consultant={consultant}|Place and date|Signature")},

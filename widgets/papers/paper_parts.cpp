@@ -62,9 +62,9 @@ QString numberOr(const std::optional<double>& value, int decimals) {
     return value ? fixedText(*value, decimals) : QStringLiteral("\u2013");
 }
 
-/// A share as so many of ten.
-QString tenText(double share) {
-    return toQString(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+/// A share as so many of 100.
+QString hundredText(double share) {
+    return toQString(engine::shownValue({"", engine::Measure::Of100, share, {}}));
 }
 
 }  // namespace
@@ -134,16 +134,19 @@ PaperTable chanceTable(const PaperRun& run) {
     const engine::Comparison& comparison = run.comparison();
     const engine::OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     PaperTable table;
-    table.columns = {{tr("Out of ten ponds like this one, in %1 nights").arg(comparison.days), 2.4, false},
-                     {tr("under the safe line, %1 mg/L").arg(oxygenText(thresholds.stress)), 1.4, true},
-                     {tr("under the danger line, %1 mg/L").arg(oxygenText(thresholds.lethal)), 1.4, true}};
+    table.columns = {
+        {tr("Of 100 ponds like this one, in %1 nights").arg(comparison.days), 2.4, false},
+        {tr("below the stress line, %1 mg/L: fish suffer").arg(oxygenText(thresholds.stress)), 1.4, true},
+        {tr("below the lethal line, %1 mg/L: fish can die").arg(oxygenText(thresholds.lethal)), 1.4, true}};
     table.strong = {1};
     const auto add = [&](const QString& name, std::size_t ramp) {
         const engine::Chances chances = engine::chancesOf(comparison, comparison.runs[ramp]);
-        table.rows.push_back({name, tenText(chances.belowStress), tenText(chances.belowLethal)});
+        table.rows.push_back({name, hundredText(chances.belowStress), hundredText(chances.belowLethal)});
     };
     add(tr("left alone"), 0);
-    add(tr("the plan: %1").arg(rampText(run.planRun().name, run.plan)), run.plan);
+    if (run.plan > 0) {
+        add(tr("the plan: %1").arg(rampText(run.planRun().name, run.plan)), run.plan);
+    }
     if (run.fast) {
         add(tr("the fastest start: %1").arg(rampText(comparison.runs[*run.fast].name, *run.fast)), *run.fast);
     }
@@ -167,7 +170,11 @@ PaperTable dawnTable(const PaperRun& run) {
             "it smells strong.")
              .arg(plainText(limits.fallBack))},
         {tr("**Stop**"), tr("under %1").arg(number(limits.back)),
-         tr("So too if fish gasp at the top. Do not start the run. Take the incident sheet and call.")}};
+         tr("Leave the bottom air off and call us. So too if fish gasp at the top: then start surface air, "
+            "stop "
+            "feeding and call. Bottom air that runs goes off only if the top is over 2 \u00b0C (3.6 \u00b0F) "
+            "warmer "
+            "than the bottom.")}};
     return table;
 }
 

@@ -16,7 +16,7 @@ namespace widgets {
 /// Runs of the plan; with boxes to fill in or without.
 [[nodiscard]] PaperTable runTable(const PaperRun& run, bool hasBoxes);
 
-/// So many of ten ponds like this one under the lines: do-nothing, the plan, and the ramp it is held against.
+/// So many of 100 ponds like this one under the lines: do-nothing, the plan, and the ramp it is held against.
 [[nodiscard]] PaperTable chanceTable(const PaperRun& run);
 
 /// Go, hold, ease off, stop, with this pond's numbers.

@@ -10,6 +10,8 @@
 
 #include <QCoreApplication>
 
+#include <cmath>
+
 namespace widgets {
 namespace {
 
@@ -89,18 +91,19 @@ void setOptions(const PaperRun& run, PaperFlow& flow) {
         }
         const engine::Chances chances = engine::chancesOf(comparison, one);
         const auto largest = i == 0 ? std::nullopt : engine::largestDosePercent(comparison.model, one);
-        const auto ten = [](double share) {
-            return toQString(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+        const auto hundred = [](double share) {
+            return toQString(engine::shownValue({"", engine::Measure::Of100, share, {}}));
         };
+        const double added = std::round(100.0 * chances.addedLethal.value_or(0.0));
         if (i == run.plan) {
             table.strong.push_back(table.rows.size());
         }
-        table.rows.push_back({rampText(one.name, i),
-                              one.daysToContinuous ? QString::number(*one.daysToContinuous) : none,
-                              fixedText(one.worst().lowest, 1), QString::number(one.worst().day),
-                              largest ? fixedText(*largest, 0) : none,
-                              one.endState ? fixedText(*one.endState, 1) : none, ten(chances.belowStress),
-                              ten(chances.belowLethal), i == 0 ? none : ten(chances.added.value_or(0.0))});
+        table.rows.push_back(
+            {rampText(one.name, i), one.daysToContinuous ? QString::number(*one.daysToContinuous) : none,
+             fixedText(one.worst().lowest, 1), QString::number(one.worst().day),
+             largest ? fixedText(*largest, 0) : none, one.endState ? fixedText(*one.endState, 1) : none,
+             hundred(chances.belowStress), hundred(chances.belowLethal),
+             i == 0 ? none : (added > 0.0 ? QStringLiteral("+") : QString()) + fixedText(added, 0)});
     }
     flow.table(table);
 }
@@ -184,6 +187,13 @@ void setDuties(PaperFlow& flow) {
     flow.table(table);
 }
 
+/// The answer as a lead, the rest of it below.
+void setAdvice(const PaperRun& run, PaperFlow& flow) {
+    QStringList said = adviceOn(run);
+    flow.paragraph(said.takeFirst(), TextStyle::Lead);
+    flow.bullets(said);
+}
+
 /// What is said of the plan alone, without the other ramps.
 QStringList planSentences(const PaperRun& run) {
     QStringList texts;
@@ -216,6 +226,7 @@ Paper proposal(const PaperRun& run) {
         return
             [&run, part](PaperFlow& flow) { flow.paragraph(sentencesOn(run, part).join(QLatin1Char(' '))); };
     };
+    insert("advice", [&](PaperFlow& flow) { setAdvice(run, flow); });
     insert("night", [&](PaperFlow& flow) { flow.figure(nightFigure(figures, 72.0 * kMillimetre)); });
     insert("chances", [&](PaperFlow& flow) { flow.table(chanceTable(run)); });
     insert("found", [&](PaperFlow& flow) { setFound(run, values, flow); });

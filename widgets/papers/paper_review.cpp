@@ -23,7 +23,7 @@ constexpr std::array kReview{
     TemplateLine{Text, QT_TRANSLATE_NOOP(
                            "Review",
                            "Thirty to sixty days after the start, before anything is added to the water. The "
-                           "question: what changed, beyond what the pond would have done by itself?")},
+                           "question: what changed, beyond what the pond would have done left alone?")},
     TemplateLine{
         Fields,
         QT_TRANSLATE_NOOP("Review", "Review on|By={consultant}|Started on={startDate}|Days since the start")},
@@ -32,7 +32,7 @@ constexpr std::array kReview{
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Review",
                                    "The model\u2019s dawn low where the plan ends: {endState} mg/L; left "
-                                   "alone: {endNothing} mg/L; safe line: {line} mg/L."),
+                                   "alone: {endNothing} mg/L; stress line: {line} mg/L."),
                  "endState endNothing"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Review",

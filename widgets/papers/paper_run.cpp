@@ -9,6 +9,7 @@
 #include "engine/run/nights.h"
 #include "engine/run/shares.h"
 #include "engine/water/oxygen_state.h"
+#include "engine/wording/sentence_advice.h"
 #include "engine/wording/wording.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/document/to_qstring.h"
@@ -23,13 +24,13 @@
 namespace widgets {
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("PaperValues", text);
+QString tr(const char* text, int count = -1) {
+    return QCoreApplication::translate("PaperValues", text, nullptr, count);
 }
 
-/// So many of ten, in words that fit a sentence.
-QString ofTen(double share) {
-    return toQString(engine::shownValue({"", engine::Measure::OfTen, share, {}}));
+/// So many of 100, in words that fit a sentence.
+QString of100(double share) {
+    return toQString(engine::shownValue({"", engine::Measure::Of100, share, {}}));
 }
 
 engine::LocalTime localTime(const PaperRun& run) {
@@ -104,26 +105,28 @@ QString clockName(const engine::Pond& pond) {
 
 void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::Comparison& comparison = run.comparison();
-    const engine::RampRun &plan = run.planRun(), &nothing = comparison.runs.front();
-    const auto lowOn = [](const engine::RampRun& of, int night) {
-        return oxygenText(engine::nightRow(of, night).lowest);
+    const engine::RampRun& plan = run.planRun();
+    const engine::Advice& advice = run.advice();
+    const engine::Pond& pond = comparison.model.pond;
+    const auto lowestOn = [&](const char* low, const char* date, const engine::DayRow& night) {
+        values.set(QString::fromLatin1(low), oxygenText(night.lowest));
+        values.set(QString::fromLatin1(date), paperDate(engine::dateOfDay(pond, night.day)));
     };
-    const int night = engine::worstNight(comparison.runs);
     values.set(QStringLiteral("plan"), toQString(plan.name));
     values.set(QStringLiteral("nights"), QString::number(comparison.days));
-    values.set(QStringLiteral("startDate"), paperDate(engine::dateOfDay(comparison.model.pond, 1)));
+    values.set(QStringLiteral("startDate"), paperDate(advice.firstDay));
     values.set(QStringLiteral("runDate"),
                paperDate(engine::Date(std::chrono::floor<std::chrono::days>(localTime(run)))));
-    values.set(QStringLiteral("worstDate"), paperDate(engine::dateOfDay(comparison.model.pond, night)));
-    values.set(QStringLiteral("planLow"), lowOn(plan, night));
-    values.set(QStringLiteral("nothingLow"), lowOn(nothing, night));
+    lowestOn("planLow", "worstDate", advice.worst);
+    lowestOn("nothingLow", "nothingDate", advice.worstAlone);
     if (run.fast) {
         const engine::RampRun& fast = comparison.runs[*run.fast];
         values.set(QStringLiteral("fast"), toQString(fast.name));
-        values.set(QStringLiteral("fastLow"), lowOn(fast, night));
+        lowestOn("fastLow", "fastDate", fast.worst());
     }
     if (plan.daysToContinuous) {
         values.set(QStringLiteral("planDays"), QString::number(*plan.daysToContinuous));
+        values.set(QStringLiteral("planDate"), paperDate(engine::dateOfDay(pond, *plan.daysToContinuous)));
     } else {
         values.set(QStringLiteral("planPart"), QString::number(comparison.days));
     }
@@ -137,15 +140,42 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     if (run.frozen->review) {
         values.set(QStringLiteral("reviewed"), QStringLiteral("1"));
     }
-    const engine::Chances chances = engine::chancesOf(comparison, plan);
-    if (engine::membersOf(comparison, run.plan) != nullptr) {
-        values.set(QStringLiteral("added"), ofTen(chances.added.value_or(0.0)));
-        if (chances.addedLethal.value_or(0.0) > 0.0) {
-            values.set(QStringLiteral("addedLethal"), ofTen(*chances.addedLethal));
+    if (advice.lethal && advice.stress) {
+        values.set(QStringLiteral("lethalWith"), of100(advice.lethal->with));
+        values.set(QStringLiteral("lethalAlone"), of100(advice.lethal->alone));
+        values.set(QStringLiteral("stressWith"), of100(advice.stress->with));
+        values.set(QStringLiteral("stressAlone"), of100(advice.stress->alone));
+        values.set(QStringLiteral("effective"), fixedText(advice.effective, 0));
+        values.set(QStringLiteral("plainLethalAlone"), of100(advice.plainLethalAlone.value_or(0.0)));
+    }
+}
+
+/// What the answer adds: surface air, the time to wait for, what is not measured yet.
+void setAdvice(const PaperRun& run, PaperValues& values) {
+    const engine::Advice& advice = run.advice();
+    if (advice.surfaceAir.transfer > 0.0) {
+        values.set(QStringLiteral("surfacePower"), plainText(advice.surfaceAir_kW));
+        values.set(QStringLiteral("surfaceFrom"), clockText(advice.surfaceAir.from));
+        values.set(QStringLiteral("surfaceUntil"), clockText(advice.surfaceAir.until));
+    }
+    if (advice.wait) {
+        values.set(QStringLiteral("waitFrom"), paperDate(advice.wait->from));
+        values.set(QStringLiteral("waitUntil"), paperDate(advice.wait->until));
+    }
+    if (!advice.provisional.empty()) {
+        QStringList reasons;
+        for (const engine::Sentence& sentence : engine::sentencesOf(advice, run.comparison().model)) {
+            if (sentence.key == engine::SentenceKey::ProvisionalDebt ||
+                sentence.key == engine::SentenceKey::ProvisionalProfile ||
+                sentence.key == engine::SentenceKey::ProvisionalDawns) {
+                reasons << onPaper(run, sentence);
+            }
         }
-        if (chances.belowLethal > engine::chancesOf(comparison, nothing).belowLethal) {
-            values.set(QStringLiteral("moreLethal"), QStringLiteral("1"));
-        }
+        values.set(QStringLiteral("provisional"), reasons.join(QLatin1Char(' ')));
+    }
+    if (advice.endState && advice.endStateAlone) {
+        values.set(QStringLiteral("endState"), oxygenText(*advice.endState));
+        values.set(QStringLiteral("endNothing"), oxygenText(*advice.endStateAlone));
     }
 }
 
@@ -158,21 +188,6 @@ void setLines(const PaperRun& run, PaperValues& values) {
     values.set(QStringLiteral("hold"), oxygenText(limits.hold));
     values.set(QStringLiteral("back"), oxygenText(limits.back));
     values.set(QStringLiteral("morningRise"), plainText(limits.morningRise));
-}
-
-/// What must stand in front of everything else, if anything must.
-void setWarnings(const PaperRun& run, PaperValues& values) {
-    const engine::PondModel& model = run.comparison().model;
-    const engine::RampRun& plan = run.planRun();
-    if (engine::owesMoreThanReserve(model)) {
-        values.set(QStringLiteral("doNotStart"), QStringLiteral("1"));
-    }
-    if (plan.endState &&
-        engine::stateOf(*plan.endState, model.parameters.thresholds) != engine::OxygenState::Enough) {
-        values.set(QStringLiteral("endState"), oxygenText(*plan.endState));
-        const auto& nothing = run.comparison().runs.front().endState;
-        values.set(QStringLiteral("endNothing"), nothing ? oxygenText(*nothing) : QString());
-    }
 }
 
 QDate ownDate(const engine::Date& date) {
@@ -188,7 +203,15 @@ engine::DawnLimits dawnLimits(const PaperRun& run) {
 }
 
 FigureSource PaperRun::figures() const {
-    return {outcome, plan, fast, units, format.inner().width()};
+    const engine::Advice& answer = advice();
+    const bool isOfPlan = answer.mayStart();
+    return {outcome,
+            plan,
+            fast,
+            isOfPlan ? answer.worst.day : answer.worstAlone.day,
+            isOfPlan,
+            units,
+            format.inner().width()};
 }
 
 PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consultant consultant) {
@@ -197,7 +220,7 @@ PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consu
     outcome->comparison = frozen->comparison;
     outcome->backdrop = engine::backdropOf(outcome->comparison.model, outcome->comparison.days);
     outcome->isWhole = true;
-    run.plan = engine::plannedRamp(outcome->comparison, frozen->stamp.ramp);
+    run.plan = frozen->advice.run;
     run.fast = engine::fastestRamp(outcome->comparison, run.plan);
     engine::ensure(run.plan > 0, "papers are made of a pond with a ramp");
     run.outcome = std::move(outcome);
@@ -219,6 +242,9 @@ PaperImprint imprintOf(const PaperRun& run) {
     for (const auto key : {engine::SentenceKey::CautionComparison, engine::SentenceKey::CautionReadings}) {
         cautions << localized({engine::SentencePart::Caution, key, {}});
     }
+    if (!run.advice().provisional.empty()) {
+        cautions.prepend(tr("PROVISIONAL."));
+    }
     imprint.caution = cautions.join(QLatin1Char(' '));
     imprint.run = toQString(engine::nameOf(*run.frozen));
     imprint.stamp = runStampText(run);
@@ -232,8 +258,13 @@ PaperValues valuesOf(const PaperRun& run) {
     setPond(run, values);
     setPlan(run, values);
     setLines(run, values);
-    setWarnings(run, values);
+    setAdvice(run, values);
     values.set(QStringLiteral("run"), toQString(engine::nameOf(*run.frozen)));
+    values.set(QStringLiteral("checked"),
+               run.checkedStarts == 0
+                   ? tr("no start has been checked against readings so far")
+                   : tr("%n start(s) checked against readings, %1 mg/L off on average", run.checkedStarts)
+                         .arg(fixedText(run.checkedMiss, 1)));
     values.set(QStringLiteral("clock"), clockName(run.comparison().model.pond));
     values.set(QStringLiteral("degrees"), run.isUs ? tr("\u00b0F") : tr("\u00b0C"));
     values.set(QStringLiteral("members"), QString::number(run.frozen->stamp.members));
@@ -268,6 +299,14 @@ QString onPaper(const PaperRun& run, engine::Sentence sentence) {
     return localized(sentence)
         .replace(QLatin1String("degC"), tr("\u00b0C"))
         .replace(QLatin1String("degF"), tr("\u00b0F"));
+}
+
+QStringList adviceOn(const PaperRun& run) {
+    QStringList texts;
+    for (const engine::Sentence& sentence : engine::sentencesOf(run.advice(), run.comparison().model)) {
+        texts << onPaper(run, sentence);
+    }
+    return texts;
 }
 
 QStringList sentencesOn(const PaperRun& run, engine::SentencePart part) {

@@ -19,11 +19,14 @@ struct PaperRun {
     OutcomePtr outcome;  ///< Of the frozen comparison
     std::size_t plan = 0;
     std::optional<std::size_t> fast;
+    int checkedStarts = 0;     ///< Of the consultant's ledger
+    double checkedMiss = 0.0;  ///< Their mean distance from what was read [g/m^3]
     bool isUs = false;
     PaperUnits units{false};  ///< Those of isUs first
     PaperFormat format;
 
     [[nodiscard]] const engine::Comparison& comparison() const { return outcome->comparison; }
+    [[nodiscard]] const engine::Advice& advice() const { return frozen->advice; }
     [[nodiscard]] const engine::RampRun& planRun() const { return comparison().runs[plan]; }
     [[nodiscard]] FigureSource figures() const;
 };
@@ -52,6 +55,9 @@ struct PaperRun {
 
 /// A sentence of the engine in the paper's units, with the signs of print instead of those of a terminal.
 [[nodiscard]] QString onPaper(const PaperRun& run, engine::Sentence sentence);
+
+/// What is advised, sentence by sentence, the answer first.
+[[nodiscard]] QStringList adviceOn(const PaperRun& run);
 
 /// The engine's sentences of one part about the pond or the plan, as paragraphs.
 [[nodiscard]] QStringList sentencesOn(const PaperRun& run, engine::SentencePart part);

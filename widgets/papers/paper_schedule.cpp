@@ -13,35 +13,41 @@ using enum Say;
 
 // Weather that holds a start and what a reading decides: common practice of the trade, no published source.
 constexpr std::array kSchedule{
-    TemplateLine{BoxTitle, QT_TRANSLATE_NOOP("Schedule", "Do not start now"), "doNotStart"},
-    TemplateLine{BoxText,
-                 QT_TRANSLATE_NOOP("Schedule",
-                                   "The bottom water owes more oxygen ({debt}) than the water above it holds "
-                                   "({pool}). Wait for the cool "
-                                   "season or raise the diffusers, and have the plan run anew."),
-                 "doNotStart"},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule",
                                          "Plan \"{plan}\", starting on {startDate}. Clock times are the "
                                          "pond\u2019s own, without daylight-saving "
                                          "time: {clock}. Each run only after the dawn reading says go.")},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP(
+                     "Schedule",
+                     "Every night from {surfaceFrom} to {surfaceUntil}: surface air of {surfacePower} kW."),
+                 "surfacePower"},
     TemplateLine{Insert, "runs"},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("Schedule",
                           "From day {planDays} on the air stays on, as long as the dawn reading allows it."),
         "planDays"},
-    TemplateLine{
-        Text,
-        QT_TRANSLATE_NOOP(
-            "Schedule",
-            "The plan does not come to running around the clock within {planPart} days. Ask before going on "
-            "after the last day."),
-        "planPart"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("Schedule",
+                                   "The plan does not run around the clock within {planPart} days. Ask "
+                                   "before going on after the last "
+                                   "day."),
+                 "planPart"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Schedule",
                                    "The dose is the share of the bottom water lifted that day; the largest "
                                    "is {largestDose} %, on day {largestDoseDay}."),
                  "largestDose"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP(
+                     "Schedule",
+                     "A timer holds today\u2019s minutes only: no reading, no run. This schedule is void "
+                     "after seven days, a treatment, a storm or a power cut. Hold while the outlet "
+                     "spills, people swim or fish spawn. If the air flow measured on the day is not "
+                     "{air} for each diffuser, call before the first run."),
+                 "air"},
+    TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{provisional}"), "provisional"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Schedule", "Before each run")},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule",
                                          "Read oxygen and temperature within half an hour of sunrise: 0.5 m "

@@ -1,6 +1,7 @@
 #include "widgets/papers/papers.h"
 
 #include "engine/base/parallel.h"
+#include "engine/output/advice_io.h"
 #include "engine/output/bundle.h"
 #include "engine/output/results_io.h"
 #include "engine/output/review_io.h"
@@ -43,6 +44,9 @@ void addCharts(const OutcomePtr& outcome, std::vector<engine::TextFile>& files) 
 }  // namespace
 
 std::vector<Paper> allPapers(const PaperRun& run) {
+    if (!run.advice().mayStart()) {
+        return {letter(run), incidentSheet(run)};
+    }
     return {ownerSheet(run),    schedulePaper(run),  dailyLog(run),
             consentPaper(run),  proposal(run),       commissioningSheet(run),
             incidentSheet(run), sixtyDayReview(run), maintenanceCard(run)};
@@ -56,13 +60,21 @@ std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
             {(paper.file + QLatin1String(".pdf")).toStdString(), pdfOf(paper, imprint, run.format)});
     }
     files.push_back({"schedule.ics", engine::icalendar(scheduleCalendar(run))});
+    files.push_back({"message.txt", ownerMessage(run).toStdString() + "\n"});
+    files.push_back(engine::adviceFile(run.advice(), engine::nameOf(*run.frozen)));
     std::vector<engine::TextFile> bundled = files;
     for (const engine::TextFile& file : run.frozen->files) {
         bundled.push_back(file);
     }
     bundled.push_back(
         {std::string(engine::kFrozenStatement), engine::statementOf(run.frozen->files, run.frozen->stamp)});
-    bundled.push_back({"schedule.csv", engine::runListCsv(engine::runList(run.comparison(), run.plan))});
+    const bool starts = run.advice().mayStart();
+    const std::string runs =
+        engine::runListCsv(engine::runList(run.comparison(), run.plan), run.advice().surfaceAir);
+    bundled.push_back({"schedule.csv", starts ? runs : engine::runListCsv({})});
+    if (!starts) {
+        bundled.push_back({"later.csv", runs});
+    }
     if (run.frozen->review) {
         bundled.push_back({"review.csv", engine::reviewCsv(*run.frozen->review)});
     }

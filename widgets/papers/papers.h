@@ -32,7 +32,14 @@ namespace widgets {
 [[nodiscard]] Paper sixtyDayReview(const PaperRun& run);
 [[nodiscard]] Paper maintenanceCard(const PaperRun& run);
 
+/// Of an answer that is not to start.
+[[nodiscard]] Paper letter(const PaperRun& run);
+
+/// The papers of the answer's kind: those of a start, or the letter and the incident sheet.
 [[nodiscard]] std::vector<Paper> allPapers(const PaperRun& run);
+
+/// The first day's instruction for the owner's phone, under 300 characters.
+[[nodiscard]] QString ownerMessage(const PaperRun& run);
 
 /// What the owner's sheet says, context "OwnerSheet".
 [[nodiscard]] std::span<const TemplateLine> ownerTemplate();
@@ -40,7 +47,8 @@ namespace widgets {
 /// A frame with every caution, for templates under the name "cautions". @param run  Outlives it.
 [[nodiscard]] PaperInserts cautionInsert(const PaperRun& run);
 
-/// Runs of the plan and dawn readings, with alarms to start and to stop.
+/// Runs of the plan and dawn readings, with alarms to start and to stop; where the answer is not to start,
+/// the day on which to look again.
 [[nodiscard]] engine::Calendar scheduleCalendar(const PaperRun& run);
 
 /// Every paper as PDF, the calendar, and a bundle of these with pond file, tables and charts.

@@ -13,70 +13,34 @@ namespace widgets {
 
 inline constexpr std::array kProposal{
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "1. Finding and recommendation")},
-    TemplateLine{Say::BoxTitle, QT_TRANSLATE_NOOP("Proposal", "Do not start now"), "doNotStart"},
-    TemplateLine{
-        Say::BoxText,
-        QT_TRANSLATE_NOOP("Proposal",
-                          "The bottom water owes more oxygen ({debt}) than the water above it holds "
-                          "({pool}). We recommend to wait for the cool season or to raise the diffusers, and "
-                          "to run the plan anew then. The plan below is shown for comparison."),
-        "doNotStart"},
-    TemplateLine{Say::Lead,
+    TemplateLine{Say::Insert, "advice"},
+    TemplateLine{Say::Text,
                  QT_TRANSLATE_NOOP("Proposal",
-                                   "We propose to start the air under the plan \"{plan}\" from {startDate}, "
-                                   "one dawn reading before each step."),
-                 "!doNotStart !moreLethal"},
-    TemplateLine{Say::Lead,
-                 QT_TRANSLATE_NOOP("Proposal",
-                                   "The plan \"{plan}\" would start the air on {startDate}. It carries more "
-                                   "risk than leaving the pond alone; the frame below says how much."),
-                 "!doNotStart moreLethal"},
+                                   "The model\u2019s fish water is lowest at {planLow} mg/L on {worstDate} "
+                                   "under the plan, at {nothingLow} "
+                                   "mg/L on {nothingDate} left alone, and at {fastLow} mg/L on {fastDate} "
+                                   "under \"{fast}\". The stress "
+                                   "line is {line} mg/L, the lethal line {lethal} mg/L."),
+                 "fast"},
     TemplateLine{
         Say::Text,
         QT_TRANSLATE_NOOP(
             "Proposal",
-            "On the worst night, {worstDate}, the model\u2019s fish water falls to {planLow} mg/L under the "
-            "plan, to {fastLow} mg/L when started under \"{fast}\", and to {nothingLow} mg/L when the pond "
-            "is left alone. The stress line is {line} mg/L, the lethal line {lethal} mg/L."),
-        "fast"},
-    TemplateLine{
-        Say::Text,
-        QT_TRANSLATE_NOOP("Proposal",
-                          "On the worst night, {worstDate}, the model\u2019s fish water falls to {planLow} "
-                          "mg/L under the plan and to {nothingLow} mg/L when the pond is left alone. The "
-                          "stress line is {line} mg/L, the lethal line {lethal} mg/L."),
+            "The model\u2019s fish water is lowest at {planLow} mg/L on {worstDate} under the plan, and "
+            "at {nothingLow} mg/L on {nothingDate} left alone. The stress line is {line} mg/L, the "
+            "lethal line {lethal} mg/L."),
         "!fast"},
     TemplateLine{Say::Insert, "night"},
     TemplateLine{Say::Insert, "chances"},
-    TemplateLine{
-        Say::Text,
-        QT_TRANSLATE_NOOP("Proposal",
-                          "Of ten ponds like this one, {added} would go under the stress line with the plan "
-                          "that would not when left alone: that is what a plan can control."),
-        "added"},
-    TemplateLine{Say::BoxTitle, QT_TRANSLATE_NOOP("Proposal", "The plan takes ponds below the lethal line"),
-                 "addedLethal"},
-    TemplateLine{Say::BoxText,
-                 QT_TRANSLATE_NOOP("Proposal",
-                                   "Of ten ponds like this one, {addedLethal} would go under the lethal line "
-                                   "of {lethal} mg/L with the plan that would not when left alone."),
-                 "addedLethal"},
-    TemplateLine{Say::BoxText,
-                 QT_TRANSLATE_NOOP("Proposal",
-                                   "Over all, more of them go under the lethal line with the plan than when "
-                                   "left alone. Slower steps, shallower diffusers or a start in cool water "
-                                   "should be looked at first, and surface aeration has to stand by."),
-                 "moreLethal"},
-    TemplateLine{Say::BoxTitle, QT_TRANSLATE_NOOP("Proposal", "Not around the clock in this season"),
-                 "endState !doNotStart"},
-    TemplateLine{
-        Say::BoxText,
-        QT_TRANSLATE_NOOP("Proposal",
-                          "Held for a month of usual days, the plan\u2019s last schedule settles at a dawn "
-                          "low of {endState} mg/L, under the stress line of {line} mg/L; left alone the pond "
-                          "settles at {endNothing} mg/L. Surface aeration should stand by, and running hours "
-                          "should not go beyond the plan before the readings allow it."),
-        "endState endNothing !doNotStart"},
+    TemplateLine{Say::Small,
+                 QT_TRANSLATE_NOOP(
+                     "Proposal",
+                     "Ponds whose fish would have died in nights like the past ones count for less; what "
+                     "is left tells as much as {effective} ponds that all count the same. If all counted "
+                     "the same, {plainLethalAlone} of 100 would go below the lethal line left alone. The "
+                     "chances describe computed ponds, not the fish of this one. This method has not "
+                     "been validated on a measured start of this kind of pond: {checked}."),
+                 "effective"},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "2. What we found")},
     TemplateLine{Say::Insert, "found"},
@@ -94,12 +58,12 @@ inline constexpr std::array kProposal{
     TemplateLine{Say::Small,
                  QT_TRANSLATE_NOOP("Proposal",
                                    "Worst night and end state: every input at its value. Chances: so "
-                                   "many of ten ponds like this one, over {nights} nights. Added: "
-                                   "under the stress line with the option and not when left alone.")},
+                                   "many of 100 ponds like this one, over {nights} nights. Added: "
+                                   "below the lethal line, with the option minus left alone.")},
     TemplateLine{Say::Bullet,
                  QT_TRANSLATE_NOOP(
                      "Proposal",
-                     "**Do nothing.** Stands first in every table and picture. A pond that fails by itself "
+                     "**Do nothing.** Stands first in every table and picture. A pond that fails left alone "
                      "fails with any plan; that is neither to the credit nor to the blame of the aerator.")},
     TemplateLine{Say::Bullet,
                  QT_TRANSLATE_NOOP(
@@ -140,6 +104,12 @@ inline constexpr std::array kProposal{
                                    "diffusers. The dose is the share of the bottom water lifted that day.")},
     TemplateLine{Say::Subheading, QT_TRANSLATE_NOOP("Proposal", "What the dawn reading decides")},
     TemplateLine{Say::Insert, "dawn"},
+    TemplateLine{
+        Say::Text,
+        QT_TRANSLATE_NOOP("Proposal",
+                          "A timer holds today\u2019s minutes only. No reading, no run. The schedule is void "
+                          "after seven days, a treatment, a storm or a power cut, and while the outlet "
+                          "spills, people swim or fish spawn it is held.")},
     TemplateLine{Say::Text,
                  QT_TRANSLATE_NOOP(
                      "Proposal",

@@ -17,7 +17,8 @@ TEST(Past, ANightUnderALineFollowsFromTheNightsThatWereRun) {
     EXPECT_NEAR(chanceBelow(even, 4.0), 0.5, 1e-12);
     EXPECT_NEAR(chanceBelow(even, 3.0), 0.158655, 1e-6) << "one sigma of the normal distribution";
     const std::vector<double> same{4.0, 4.0, 4.0};
-    EXPECT_NEAR(chanceBelow(same, 4.0 - kLowScatter.value), 0.158655, 1e-6) << "a run is off by so much at least";
+    EXPECT_NEAR(chanceBelow(same, 4.0 - kLowScatter.value), 0.158655, 1e-6)
+        << "a run is off by so much at least";
 }
 
 TEST(Past, LethalNightsThatNobodyNoticedAreUnlikely) {
@@ -52,7 +53,8 @@ TEST(Past, WeightsHaveAMeanOfOneAndAnEffectiveSize) {
 
 TEST(Past, ResamplingGivesEachMemberItsShare) {
     EXPECT_EQ(resampled({}, 4, 4), (std::vector<std::size_t>{0, 1, 2, 3}));
-    EXPECT_EQ(resampled(std::vector<double>{2.0, 0.0, 1.0, 1.0}, 4, 4), (std::vector<std::size_t>{0, 0, 2, 3}));
+    EXPECT_EQ(resampled(std::vector<double>{2.0, 0.0, 1.0, 1.0}, 4, 4),
+              (std::vector<std::size_t>{0, 0, 2, 3}));
     EXPECT_EQ(resampled(std::vector<double>{0.0, 0.0, 4.0, 0.0}, 4, 2), (std::vector<std::size_t>{2, 2}));
 }
 

@@ -49,8 +49,8 @@ TEST(RampRisk, OnlyCompletedRampsWithMembersHaveOne) {
     EXPECT_EQ(risks[1].daysToContinuous, std::nullopt);
     EXPECT_DOUBLE_EQ(risks[0].below(RiskLine::Stress), 0.7);
     EXPECT_DOUBLE_EQ(risks[0].below(RiskLine::Lethal), 0.3);
-    EXPECT_EQ(risks[0].added(RiskLine::Stress), 0.17) << "as the members counted it";
-    EXPECT_DOUBLE_EQ(risks[0].added(RiskLine::Lethal), 0.2) << "two of ten that were not below by themselves";
+    EXPECT_NEAR(risks[0].added(RiskLine::Stress), 0.7 - 0.3, 1e-12) << "with the ramp minus left alone";
+    EXPECT_NEAR(risks[0].added(RiskLine::Lethal), 0.3 - 0.1, 1e-12);
     comparison.runs[2].end = RunEnd::NotFinite;
     EXPECT_EQ(rampRisks(comparison).size(), ramps - 1);
     EXPECT_TRUE(rampRisks(test::madeUpComparison()).empty());

@@ -1,11 +1,13 @@
 #include "engine/follow_up/incident.h"
 
 #include "engine/wording/sentence_incident.h"
+#include "engine/wording/sentence_today.h"
 #include "tests/sentences.h"
 #include "tests/unit/follow_up/logged_pond.h"
 
 #include <gtest/gtest.h>
 
+#include <set>
 #include <stop_token>
 #include <string>
 #include <vector>
@@ -40,6 +42,27 @@ TEST(Incident, AMixedPondKeepsItsAirAndAStratifiedOneDoesNot) {
               (std::vector<std::string>{"sign-oxygen", "sign-toxic"}));
     EXPECT_EQ(test::sentencesWith(said, SentenceKey::IncidentCall).size(), 1U);
     EXPECT_EQ(test::sentencesWith(said, SentenceKey::IncidentWrite).size(), 1U);
+}
+
+// The same three readings on the two pages: what is said of the bottom air is one thing.
+TEST(Incident, SaysTheSameOfTheBottomAirAsTheMorning) {
+    std::set<std::string> seen;
+    for (const double bottomTemperature : {26.8, 26.2, 25.4, 24.5, 21.0}) {
+        for (const double bottomOxygen : {1.5, 0.0}) {
+            Pond pond = test::startedPond();
+            test::readAt(pond, "2026-06-17 05:30", 1.6, 1.5, bottomOxygen, bottomTemperature);
+            const Incident incident = judgeIncident(pond, test::quickOptions());
+            const Today today = decideToday(pond, test::quickOptions());
+            ASSERT_TRUE(incident.isJudged && today.isDecided) << incident.message << today.message;
+            EXPECT_EQ(today.state, incident.state) << bottomTemperature << ' ' << bottomOxygen;
+            const auto there = test::textsOf(sentencesOf(incident), SentenceKey::IncidentAdvice, "advice");
+            const auto here = test::textsOf(sentencesOf(today), SentenceKey::TodayBottomAir, "advice");
+            ASSERT_EQ(here.size(), 1U) << bottomTemperature << ' ' << bottomOxygen;
+            EXPECT_EQ(here, there) << bottomTemperature << ' ' << bottomOxygen;
+            seen.insert(here.front());
+        }
+    }
+    EXPECT_EQ(seen, (std::set<std::string>{"advice-between", "advice-mixed", "advice-stratified"}));
 }
 
 TEST(Incident, SaysWhichSurfaceAeratorItTakesWhereTheFileHasNone) {

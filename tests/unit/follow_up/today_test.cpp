@@ -1,8 +1,7 @@
 #include "engine/follow_up/today.h"
 
-#include "engine/water/sediment.h"
-
 #include "engine/follow_up/replan.h"
+#include "engine/water/sediment.h"
 #include "engine/wording/sentence_today.h"
 #include "tests/sentences.h"
 #include "tests/unit/follow_up/logged_pond.h"
@@ -122,7 +121,8 @@ TEST(Today, ThreeInputsSufficeAndNoneIsRefusedInWords) {
     const Today early =
         decideToday(pond, test::quickOptions());  // the profile is of the evening before the first day
     EXPECT_FALSE(early.isDecided);
-    EXPECT_EQ(early.message, "The time asked for lies before the first day of the pond file.");
+    EXPECT_EQ(early.message,
+              "No morning readings yet: that time lies before the first day of the pond file.");
     Pond unread = pond;
     unread.profile.reset();
     const Today none = decideToday(unread, test::quickOptions());

@@ -44,10 +44,11 @@ TEST(RunList, HasARowForEveryRunAndEveryDayWithout) {
 
 TEST(RunList, AsCsv) {
     const std::string csv = runListCsv(runList(madeUp(), 1));
-    EXPECT_TRUE(csv.starts_with(
-        "day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,"
-        "lowest_p50_mg_per_l\r\n1,2026-06-29,10:00,30,2,3,5,5,5\r\n2,2026-06-30,,0,,,10,6,6\r\n"
-        "3,2026-07-01,10:00,60,"))
+    EXPECT_TRUE(
+        csv.starts_with("day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,lowest_p05_mg_per_l,"
+                        "lowest_p50_mg_per_l,surface_air_from,surface_air_until\r\n1,2026-06-29,10:00,30,2,3,"
+                        "5,5,5,,\r\n2,2026-06-30,,0,,,10,6,6,,\r\n"
+                        "3,2026-07-01,10:00,60,"))
         << csv;
 }
 

@@ -2,9 +2,8 @@
 
 #include <gtest/gtest.h>
 
-#include <cmath>
-
 #include <algorithm>
+#include <cmath>
 
 namespace engine {
 namespace {
@@ -213,7 +212,8 @@ TEST(DawnRules, DebtGathersByTheSedimentsLaw) {
     EXPECT_NEAR(demandAccumulated(sediment, 20.0, 2.0, 1.0, 3.0).oxygen, 1.2, 1e-9);
     EXPECT_EQ(demandAccumulated(sediment, 20.0, 20.0, 1.0, 3.0).oxygen, 0.0);
     EXPECT_NEAR(demandAccumulated(sediment, 30.0, 60.0, 1.0, 0.0).debt, 10.8 * std::pow(1.065, 10.0), 1e-9);
-    EXPECT_NEAR(demandAccumulated(sediment, 4.0, 60.0, 1.0, 0.0).debt, 0.5 * 10.8 * std::pow(1.065, -16.0), 1e-9)
+    EXPECT_NEAR(demandAccumulated(sediment, 4.0, 60.0, 1.0, 0.0).debt, 0.5 * 10.8 * std::pow(1.065, -16.0),
+                1e-9)
         << "half of the rule in cold water";
 }
 

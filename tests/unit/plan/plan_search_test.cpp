@@ -1,7 +1,7 @@
 #include "engine/plan/plan_search.h"
 
-#include "engine/ensemble/past.h"
 #include "engine/base/units.h"
+#include "engine/ensemble/past.h"
 #include "tests/scenario.h"
 
 #include <gtest/gtest.h>

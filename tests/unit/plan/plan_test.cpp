@@ -123,8 +123,7 @@ TEST(Plan, AWorseDayIsWorseOnThatDayAlone) {
 TEST(Plan, ToxicantsCountWhereTheyPassTheirLimitAndDoNothings) {
     Pond pond = scenario("salt-lens");
     const PondModel model = prepareUnbalanced(pond, {12, 1800.0});
-    const double limit =
-        gasLimits(model.parameters.thresholds.group, 25.0, 7.5).sulfide;
+    const double limit = gasLimits(model.parameters.thresholds.group, 25.0, 7.5).sulfide;
     RampRun run, nothing;
     run.hours.resize(2);
     nothing.hours.resize(2);

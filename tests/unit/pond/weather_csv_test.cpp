@@ -162,11 +162,12 @@ TEST(WeatherCsv, TakesWhatSensorsGiveALittleOutsideTheRange) {
     text = with(text, "01:00,1,65,2.5,100", "01:00,1,100.2,2.5,0");
     const Outcome outcome = read(text);
     ASSERT_TRUE(outcome.isGood) << outcome.said;
-    EXPECT_EQ(outcome.said,
-              "w.csv: warning: humidity_percent: 2 values lie a little outside 0 to 100 percent and are taken as "
-              "its nearer end.\n"
-              "w.csv: warning: shortwave_w_per_m2: One value lies a little outside 0 to 1500 W/m2 and is taken as "
-              "its nearer end.\n");
+    EXPECT_EQ(
+        outcome.said,
+        "w.csv: warning: humidity_percent: 2 values lie a little outside 0 to 100 percent and are taken as "
+        "its nearer end.\n"
+        "w.csv: warning: shortwave_w_per_m2: One value lies a little outside 0 to 1500 W/m2 and is taken as "
+        "its nearer end.\n");
     EXPECT_EQ(outcome.hours[0].humidity_percent, 100.0);
     EXPECT_EQ(outcome.hours[1].humidity_percent, 100.0);
     EXPECT_EQ(outcome.hours[0].shortwave, 0.0);

@@ -60,8 +60,10 @@ TEST(Inflow, ADaysRainFallsEvenlyAndSnowIsColdWater) {
     EXPECT_GT(now.rainTemperature, 0.0);
     pond.weather.days.front().rain_mm.reset();
     pond.weather.days.front().snow_mm = Quantity(24.0);
-    EXPECT_NEAR(WeatherSeries(pond, {}, day - 1, day + 1).at((day - 0.5) * kDay).rainTemperature, -79.7, 1e-9);
-    EXPECT_EQ(WeatherSeries(pond, {true}, day - 1, day + 1).at((day - 0.5) * kDay).rain, 0.0) << "a usual day";
+    EXPECT_NEAR(WeatherSeries(pond, {}, day - 1, day + 1).at((day - 0.5) * kDay).rainTemperature, -79.7,
+                1e-9);
+    EXPECT_EQ(WeatherSeries(pond, {true}, day - 1, day + 1).at((day - 0.5) * kDay).rain, 0.0)
+        << "a usual day";
 }
 
 /// A run with something changed.
@@ -112,7 +114,8 @@ TEST(Inflow, RainAiresTheSurface) {
     const double schmidt = schmidtOxygen(20.0);
     EXPECT_NEAR(pistonVelocityRain(20.0, 10e-3 / kHour) * kDay * std::sqrt(schmidt / 600.0), 1.6, 0.02);
     EXPECT_EQ(pistonVelocityRain(20.0, 0.0), 0.0);
-    EXPECT_EQ(pistonVelocityRain(20.0, 1.0), pistonVelocityRain(20.0, 0.2 / kHour)) << "no more than 200 mm/h";
+    EXPECT_EQ(pistonVelocityRain(20.0, 1.0), pistonVelocityRain(20.0, 0.2 / kHour))
+        << "no more than 200 mm/h";
 }
 
 }  // namespace

@@ -40,7 +40,8 @@ TEST(EndState, RampsThatLeadToTheSameEndTheSameWhateverTheDays) {
 TEST(EndState, PartOfTheDayGoesOnAsOnTheLastDay) {
     RampRun run;
     run.days.resize(3);
-    run.schedule = {{10 * kHour, 11 * kHour, 1, 2.0, 1}, {kDay + 10 * kHour, kDay + 12 * kHour, 1, 2.0, 2},
+    run.schedule = {{10 * kHour, 11 * kHour, 1, 2.0, 1},
+                    {kDay + 10 * kHour, kDay + 12 * kHour, 1, 2.0, 2},
                     {2 * kDay + 22 * kHour, 3 * kDay + 2 * kHour, 2, 3.0, 3}};
     const SustainedAir air = sustainedAirOf(run);
     EXPECT_FALSE(air.isContinuous);

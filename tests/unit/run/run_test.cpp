@@ -420,7 +420,7 @@ TEST(Compare, RunsTheLongestRampAndAWeekByDefault) {
     pond.ramps = {continuousRamp()};
     EXPECT_EQ(defaultDays(pond), 14);
     pond.ramps = {cappedRamp(10.0, true)};
-    EXPECT_EQ(defaultDays(pond), 14) << "only a run tells how long that takes, and it never lengthens one"; 
+    EXPECT_EQ(defaultDays(pond), 14) << "only a run tells how long that takes, and it never lengthens one";
 }
 
 }  // namespace

@@ -48,8 +48,8 @@ TEST(DebtEstimate, SixtyDaysOverAMetreAreElevenMilligrams) {
     EXPECT_NEAR(debtFromDays(0.185, 60.0, 2.0), 5.55, 1e-12);
 }
 
-// One law for what gathers before the start and for what a run gives back: mud of 0.90 g/m2/d gives 0.21 of it, near
-// half of the 0.37 that leaves the sediment of eleven eutrophic lakes (Mueller and others 2012).
+// One law for what gathers before the start and for what a run gives back: mud of 0.90 g/m2/d gives 0.21 of
+// it, near half of the 0.37 that leaves the sediment of eleven eutrophic lakes (Mueller and others 2012).
 TEST(DebtEstimate, DaysGoByTheMudsOwnDemandAndWarmth) {
     Pond pond = withoutDebt("grandfathers-pond");
     pond.bottom.stratified_days = Quantity(60.0);
@@ -146,8 +146,8 @@ TEST(DebtEstimate, TheTableOfPondsAloneStandsAsItIs) {
     EXPECT_EQ(found.value, 10.0);
     EXPECT_EQ(found.low, 4.0);
     EXPECT_EQ(found.high, 30.0);
-    EXPECT_FALSE(
-        estimateDebt(scenario("windy-dugout"), Profile{}, BottomWater{}, Basin(scenario("windy-dugout").basin)));
+    EXPECT_FALSE(estimateDebt(scenario("windy-dugout"), Profile{}, BottomWater{},
+                              Basin(scenario("windy-dugout").basin)));
 }
 
 TEST(DebtEstimate, WaysAreWeightedByPrecision) {

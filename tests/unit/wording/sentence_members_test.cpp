@@ -17,21 +17,29 @@ std::string said(const Comparison& comparison, SentenceKey key) {
     return test::englishSaid(sentencesOf(comparison), key);
 }
 
-TEST(SentenceMembers, AChanceStandsBesideDoNothingsAndTheAddedOne) {
+TEST(SentenceMembers, AChanceStandsBesideThatOfThePondLeftAlone) {
     const Comparison comparison = withMembers(madeUpComparison());
-    EXPECT_EQ(said(comparison, SentenceKey::NothingChances),
-              "Of ten ponds like this one, 3 would go below the stress line of 5.0 mg/L by themselves at "
-              "some time of "
-              "the 2 days, and none below the lethal line of 2.0 mg/L.");
-    EXPECT_EQ(said(comparison, SentenceKey::RampChances),
-              "Of ten ponds like this one, 5 would go below the stress line of 5.0 mg/L at some time of the "
-              "2 days; "
-              "without the new aerator 3; 2 with this ramp that would not without, which is what a ramp can "
-              "control.");
-    EXPECT_EQ(said(comparison, SentenceKey::RampChancesLethal),
-              "Of ten ponds like this one, fewer than one would go below the lethal line of 2.0 mg/L; "
-              "without the new "
-              "aerator none.");
+    const auto sentences = sentencesOfChances(comparison, 1);
+    ASSERT_EQ(sentences.size(), 4U);
+    EXPECT_EQ(
+        english(sentences[0]),
+        "Of 100 ponds like this one, 2 go below the lethal line of 2.0 mg/L with it, and none left alone.");
+    EXPECT_EQ(english(sentences[1]), "That is 2 more of 100.");
+    EXPECT_EQ(
+        english(sentences[2]),
+        "Of 100 ponds like this one, 46 go below the stress line of 5.0 mg/L with it, and 30 left alone.");
+    EXPECT_EQ(english(sentences[3]), "That is 16 more of 100.");
+    const auto alone = sentencesOfChances(comparison, 0);
+    ASSERT_EQ(alone.size(), 2U);
+    EXPECT_EQ(english(alone[1]), "Of 100 ponds like this one, 30 go below the stress line of 5.0 mg/L.");
+}
+
+TEST(SentenceMembers, WeightsAreSaidWithWhatTheyChange) {
+    Comparison comparison = withMembers(madeUpComparison());
+    EXPECT_FALSE(isSaid(sentencesOf(comparison), SentenceKey::MembersWeighed));
+    comparison.ensemble->weights.assign(200, 1.0);
+    comparison.ensemble->effective = 140.2;
+    EXPECT_EQ(numberSaid(sentencesOf(comparison), SentenceKey::MembersWeighed, "effective"), 140.0);
 }
 
 TEST(SentenceMembers, WhatTheyAreIsSaidInsteadOfTheCentralRunAlone) {
@@ -51,10 +59,10 @@ TEST(SentenceMembers, WhatTheyAreIsSaidInsteadOfTheCentralRunAlone) {
 TEST(SentenceMembers, NoMembersNoChances) {
     Comparison comparison = madeUpComparison();
     EXPECT_NE(said(comparison, SentenceKey::CentralRunOnly), "");
-    EXPECT_EQ(said(comparison, SentenceKey::RampChances), "");
+    EXPECT_EQ(said(comparison, SentenceKey::AdviceChance), "");
     comparison = withMembers(comparison);
     comparison.ensemble->end = EnsembleEnd::Cancelled;
-    EXPECT_EQ(said(comparison, SentenceKey::RampChances), "");
+    EXPECT_EQ(said(comparison, SentenceKey::AdviceChance), "");
     EXPECT_NE(said(comparison, SentenceKey::CentralRunOnly), "");
 }
 

@@ -32,14 +32,13 @@ TEST(SentenceNight, SaysTheLowestTheSelectedAndDoNothing) {
     EXPECT_EQ(
         said(sentencesOfNight(threeRamps(), 2, 3), SentencePart::Night),
         "Night 2: \"at once\" falls to 1.2 mg/L at 05:40, below the lethal line. With \"gentle\": 5.4 mg/L. "
-        "Without the new aerator: 5.5 mg/L.");
+        "Left alone: 5.5 mg/L.");
 }
 
 TEST(SentenceNight, TheSelectedIsNotSaidTwice) {
-    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 2, 1), SentencePart::Night),
-              "Night 2: \"at once\" falls to 1.2 mg/L at 05:40, below the lethal line. Without the new "
-              "aerator: 5.5 "
-              "mg/L.");
+    EXPECT_EQ(
+        said(sentencesOfNight(threeRamps(), 2, 1), SentencePart::Night),
+        "Night 2: \"at once\" falls to 1.2 mg/L at 05:40, below the lethal line. Left alone: 5.5 mg/L.");
 }
 
 TEST(SentenceNight, DoNothingBelowTheLineIsSaidToo) {
@@ -47,16 +46,14 @@ TEST(SentenceNight, DoNothingBelowTheLineIsSaidToo) {
     comparison.runs[0].days[1].lowest = 4.9;
     comparison.runs[1].days[1].lowest = 2.0;
     EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::Night),
-              "Night 2: \"at once\" falls to 2.0 mg/L at 05:40, below the stress line. Without the new "
-              "aerator: 4.9 "
-              "mg/L, below the stress line as well.");
+              "Night 2: \"at once\" falls to 2.0 mg/L at 05:40, below the stress line. Left alone: 4.9 mg/L, "
+              "below the stress line as well.");
 }
 
 TEST(SentenceNight, ANightOnWhichAllStayAboveIsSaidSo) {
     EXPECT_EQ(said(sentencesOfNight(threeRamps(), 1, 0), SentencePart::Night),
               "Night 1: no ramp goes below the stress line; the lowest is \"at once\" with 5.5 mg/L at "
-              "05:00. Without "
-              "the new aerator: 5.5 mg/L.");
+              "05:00. Left alone: 5.5 mg/L.");
 }
 
 TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
@@ -65,7 +62,7 @@ TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
         << "nothing is known yet";
     comparison.runs[1].attribution = {{CauseKind::BottomDebt, 1.26}, {CauseKind::Fish, 0.02}};
     const std::string attribution =
-        "What makes that low (mg/L gained if it were not there): oxygen debt of the bottom water 1.3.";
+        "Main cause, and what it takes away (mg/L): oxygen debt of the bottom water 1.3.";
     EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::NightDetail), attribution);
     EXPECT_EQ(said(sentencesOfNight(comparison, 1, 0), SentencePart::NightDetail),
               "The worst night of \"at once\" is night 2, 1.2 mg/L at 05:40. " + attribution);
@@ -74,26 +71,23 @@ TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
 TEST(SentenceNight, ARampThatFailedIsPassedOver) {
     Comparison comparison = threeRamps();
     comparison.runs[1].end = RunEnd::NotFinite;
-    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
-              "Night 2: \"doubling\" falls to 3.0 mg/L at 05:40, below the stress line. Without the new "
-              "aerator: 5.5 "
-              "mg/L.");
+    EXPECT_EQ(
+        said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
+        "Night 2: \"doubling\" falls to 3.0 mg/L at 05:40, below the stress line. Left alone: 5.5 mg/L.");
 }
 
 TEST(SentenceNight, WithoutRampsThereIsDoNothing) {
     Comparison comparison = threeRamps();
     comparison.runs.resize(1);
     EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::Night),
-              "Night 2: the low is 5.5 mg/L at 05:40, without a new aerator.");
+              "Night 2, left alone: the low is 5.5 mg/L at 05:40.");
 }
 
 TEST(SentenceNight, AllNightsOfARampAreItsWorst) {
     EXPECT_EQ(said(sentencesOfNights(threeRamps(), 1), SentencePart::Night),
-              "\"at once\": the worst is night 2, 1.2 mg/L at 05:40. Without the new aerator that night's "
-              "low is 5.5 "
-              "mg/L.");
+              "\"at once\": lowest on night 2, 1.2 mg/L at 05:40. Left alone that night's low is 5.5 mg/L.");
     EXPECT_EQ(said(sentencesOfNights(threeRamps(), 0), SentencePart::Night),
-              "Without the new aerator the worst is night 1, 5.5 mg/L at 05:00.");
+              "Left alone the lowest is night 1, 5.5 mg/L at 05:00.");
 }
 
 }  // namespace

@@ -31,16 +31,14 @@ TEST(Wording, NumbersAreRoundedAsTheirMeasureAsks) {
     EXPECT_EQ(shown(Measure::Input, 2.5), "2.5");
 }
 
-TEST(Wording, AChanceIsOfTenPondsAndNeverRoundedToNeverOrAlways) {
-    EXPECT_EQ(shown(Measure::OfTen, 0.0), "none");
-    EXPECT_EQ(shown(Measure::OfTen, 0.001), "fewer than one");
-    EXPECT_EQ(shown(Measure::OfTen, 0.05), "fewer than one");
-    EXPECT_EQ(shown(Measure::OfTen, 0.06), "1");
-    EXPECT_EQ(shown(Measure::OfTen, 0.25), "3");
-    EXPECT_EQ(shown(Measure::OfTen, 0.46), "5");
-    EXPECT_EQ(shown(Measure::OfTen, 0.949), "9");
-    EXPECT_EQ(shown(Measure::OfTen, 0.999), "more than nine");
-    EXPECT_EQ(shown(Measure::OfTen, 1.0), "all");
+TEST(Wording, AChanceIsOf100PondsAndNeverRoundedToNeverOrAlways) {
+    EXPECT_EQ(shown(Measure::Of100, 0.0), "none");
+    EXPECT_EQ(shown(Measure::Of100, 0.001), "fewer than 1");
+    EXPECT_EQ(shown(Measure::Of100, 0.006), "1");
+    EXPECT_EQ(shown(Measure::Of100, 0.254), "25");
+    EXPECT_EQ(shown(Measure::Of100, 0.949), "95");
+    EXPECT_EQ(shown(Measure::Of100, 0.999), "more than 99");
+    EXPECT_EQ(shown(Measure::Of100, 1.0), "all");
 }
 
 TEST(Wording, ClocksWrapAroundMidnight) {

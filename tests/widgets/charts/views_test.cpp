@@ -230,7 +230,7 @@ TEST(Views, TheBandOfTheNightHoldsItsMembers) {
     const auto at =
         std::find(members->hours.begin(), members->hours.end(), noon + 17 * 3600.0) - members->hours.begin();
     EXPECT_DOUBLE_EQ(scene.bands[1].low[17], members->fishWater[static_cast<std::size_t>(at)].front());
-    EXPECT_NE(plain(scene.detail).find("Of ten ponds like this one"), std::string::npos);
+    EXPECT_NE(plain(scene.detail).find("Of 100 ponds like this one"), std::string::npos);
 }
 
 }  // namespace

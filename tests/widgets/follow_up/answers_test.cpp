@@ -268,8 +268,8 @@ TEST_F(Answers, AnIncidentIsJudgedFromThreeReadings) {
         EXPECT_EQ(page.incident()->options[i].lowest, expected.options[i].lowest);
         EXPECT_TRUE(page.text().contains(oxygenText(expected.options[i].lowest)));
     }
-    EXPECT_NE(plain(page.verdict()).find("Still stratified"), std::string::npos);
-    for (const char* part : {"Call: owner", "Toxic bloom", "Write down", "No feed"}) {
+    EXPECT_NE(plain(page.verdict()).find("The pond is in layers"), std::string::npos);
+    for (const char* part : {"Call: owner", "an algal toxin", "Write down", "No feed"}) {
         EXPECT_NE(plain(page.text()).find(part), std::string::npos) << part;
     }
     ASSERT_TRUE(page.chart().chart());

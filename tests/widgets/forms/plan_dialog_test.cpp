@@ -45,12 +45,13 @@ TEST(PlanDialog, SaysWhatTheEngineFindsAndHandsTheRampOver) {
     const engine::Plan same = engine::makePlan(asked.document.pond(), options);
     EXPECT_EQ(asked.dialog.plan()->verdict, same.verdict);
     EXPECT_EQ(asked.dialog.plan()->days, same.days);
-    EXPECT_EQ(asked.dialog.verdict(), verdictText(same));
+    EXPECT_EQ(asked.dialog.verdict(), verdictText({same, engine::answered(same)}));
     const std::string text = plain(asked.dialog.text());
     EXPECT_NE(text.find("comparison of plans"), std::string::npos) << "the cautions are there";
     EXPECT_NE(text.find("What the pond can run for good"), std::string::npos);
     QSignalSpy wanted(&asked.dialog, &PlanDialog::rampWanted);
     ASSERT_TRUE(same.ramp);
+    ASSERT_NE(asked.dialog.ramp(), nullptr);
     asked.button("Add to the Pond").click();
     EXPECT_EQ(wanted.count(), 1);
 }

@@ -1,0 +1,314 @@
+#include "engine/advice/advice.h"
+
+#include "engine/advice/constants_advice.h"
+#include "engine/advice/start_conditions.h"
+#include "engine/advice/surface_air_ramp.h"
+#include "engine/advice/telling_readings.h"
+#include "engine/base/error.h"
+#include "engine/base/units.h"
+#include "engine/ensemble/chances.h"
+#include "engine/plan/constants_plan.h"
+#include "engine/ramps/hold_rules.h"
+#include "engine/ramps/weather.h"
+#include "engine/run/shares.h"
+#include "engine/run/triage.h"
+#include "engine/water/constants_exchange.h"
+#include "engine/water/water.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <tuple>
+#include <utility>
+
+namespace engine {
+namespace {
+
+/// First day from which on the air is the same each day.
+std::optional<int> firstSustainedDay(const RampRun& run) {
+    if (run.daysToContinuous) {
+        return run.daysToContinuous;
+    }
+    if (run.schedule.empty()) {
+        return std::nullopt;
+    }
+    const auto dayAir = [&](int day) {
+        double minutes = 0.0, depth = 0.0;
+        int open = 0;
+        for (const RunBlock& block : run.schedule) {
+            if (block.day == day) {
+                minutes += (block.end - block.start) / kMinute;
+                depth = block.depth;
+                open = block.open;
+            }
+        }
+        return std::tuple(std::lround(minutes), open, depth);
+    };
+    int first = static_cast<int>(run.days.size());
+    while (first > 1 && dayAir(first - 1) == dayAir(static_cast<int>(run.days.size()))) {
+        --first;
+    }
+    return first < static_cast<int>(run.days.size()) ? std::optional(first) : std::nullopt;
+}
+
+/// The next window from a day on that begins with this month and day.
+WaitWindow windowFrom(const Date& day, unsigned month, unsigned first, int days, bool isOfClimate) {
+    using namespace std::chrono;
+    year_month_day from = day.year() / std::chrono::month(month) / std::chrono::day(first);
+    if (local_days(from) <= local_days(day)) {
+        from = (day.year() + years(1)) / std::chrono::month(month) / std::chrono::day(first);
+    }
+    return {from, Date(local_days(from) + std::chrono::days(days)), isOfClimate};
+}
+
+WaitWindow waitWindow(const Pond& pond) {
+    const Date day = *pond.place.firstDay;
+    // The first month after this one that is cool after a warm one.
+    const std::vector<ClimateMonth>& months = pond.climate.months;
+    const auto meanOf = [&](unsigned month) -> std::optional<double> {
+        for (const ClimateMonth& one : months) {
+            if (one.month && static_cast<unsigned>(one.month->value) == month) {
+                return 0.5 * (one.airMin->value + one.airMax->value);
+            }
+        }
+        return std::nullopt;
+    };
+    for (unsigned ahead = 1; ahead <= 12; ++ahead) {
+        const unsigned month = (static_cast<unsigned>(day.month()) + ahead - 1) % 12 + 1;
+        const auto mean = meanOf(month);
+        if (mean && *mean > 0.0 && *mean <= kCoolAir.value) {
+            return windowFrom(day, month, 1, 30, true);
+        }
+    }
+    const bool isSouth = *pond.place.latitude_deg < 0.0;
+    const auto month = static_cast<unsigned>(kWaitMonth.value) - (isSouth ? 6U : 0U);
+    return windowFrom(day, month, static_cast<unsigned>(kWaitDay.value), static_cast<int>(kWaitDays.value),
+                      false);
+}
+
+void addReadings(const Pond& pond, Advice& advice, const PondModel& model) {
+    const WeatherSeries sun(pond, {true}, -30, 2);
+    std::vector<int> dawns;
+    double first = 1e300, last = -1e300, profileAt = model.startTime;
+    bool isSecondProfile = false;
+    std::vector<double> depths;
+    for (const auto* list : {&pond.readings, &pond.fileReadings}) {
+        for (const Reading& reading : *list) {
+            if (!reading.at || !reading.oxygen || !reading.depth) {
+                continue;
+            }
+            const double time = secondsOf(pond, *reading.at);
+            const int day = static_cast<int>(std::floor(time / kDay)) + 1;
+            if (day < -30 || day > 2) {
+                continue;
+            }
+            if (std::fabs(time - sun.sunrise(day)) <= 2.0 * kHour &&
+                std::find(dawns.begin(), dawns.end(), day) == dawns.end()) {
+                dawns.push_back(day);
+            }
+            first = std::min(first, time);
+            last = std::max(last, time);
+            if (std::fabs(time - profileAt) > 12.0 * kHour && reading.temperature) {
+                depths.push_back(*reading.depth);
+            }
+        }
+    }
+    std::sort(depths.begin(), depths.end());
+    depths.erase(std::unique(depths.begin(), depths.end()), depths.end());
+    constexpr std::size_t kDepthsOfProfile = 3;
+    isSecondProfile = depths.size() >= kDepthsOfProfile || last - first >= kSecondProfile_h.value * kHour;
+    advice.dawnsRead = static_cast<int>(dawns.size());
+    const Water& water = pond.water;
+    const bool isDebtMeasured = !model.bottom.exists() || model.bottom.isOxic || pond.bottleTest ||
+                                water.totalSulfide || water.methane || water.ferrousIron ||
+                                (pond.bottom.oxygenDebt && pond.bottom.oxygenDebt->confidence.value_or(
+                                                               Confidence::Measured) == Confidence::Measured);
+    if (!isDebtMeasured) {
+        advice.provisional.push_back(ProvisionalReason::DebtGuessed);
+    }
+    if (!isSecondProfile) {
+        advice.provisional.push_back(ProvisionalReason::OneProfile);
+    }
+    if (dawns.size() < 2) {
+        advice.provisional.push_back(ProvisionalReason::FewDawns);
+    }
+}
+
+void addLeastHarmful(const Comparison& comparison, Advice& advice) {
+    if (membersOf(comparison, 0) == nullptr) {
+        return;
+    }
+    std::optional<std::tuple<double, double>> least;
+    for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
+        const RampRun& run = comparison.runs[i];
+        if (run.end != RunEnd::Completed || membersOf(comparison, i) == nullptr ||
+            run.surfaceAir.transfer > 0.0) {
+            continue;
+        }
+        const Chances chances = chancesOf(comparison, run);
+        const std::tuple rank(chances.belowLethal, -run.worst().lowest);
+        if (!least || rank < *least) {
+            least = rank;
+            advice.leastHarmful = run.name;
+            advice.leastHarmfulLethal = {chances.belowLethal,
+                                         chancesOf(comparison, comparison.runs.front()).belowLethal};
+        }
+    }
+}
+
+bool has(const Advice& advice, StartCondition condition) {
+    return std::any_of(advice.unmet.begin(), advice.unmet.end(),
+                       [&](const UnmetCondition& one) { return one.condition == condition; });
+}
+
+/// The same comparison with one ramp more, of which all else is taken over.
+Comparison withRamp(const Comparison& comparison, const Ramp& ramp, int threads, const RunControl& control) {
+    Pond pond = comparison.model.pond;
+    pond.ramps.push_back(ramp);
+    CompareOptions options;
+    options.days = comparison.days;
+    options.threads = threads;
+    options.resolution = comparison.model.resolution;
+    options.earlier = &comparison;
+    if (comparison.ensemble) {
+        options.members = comparison.ensemble->asked;
+        options.seed = comparison.ensemble->seed;
+    }
+    options.endStates = comparison.runs.front().endState.has_value();
+    options.attribution = !comparison.runs.front().attribution.empty();
+    return compare(pond, options, control);
+}
+
+}  // namespace
+
+std::string_view wordOf(AdviceKind kind) {
+    switch (kind) {
+        case AdviceKind::Start:
+            return "start";
+        case AdviceKind::StartWithSurfaceAir:
+            return "start_with_surface_air";
+        case AdviceKind::WaitUntil:
+            return "wait_until";
+        case AdviceKind::NoRampNeeded:
+            return "no_ramp_needed";
+        case AdviceKind::NoGain:
+            return "no_gain";
+    }
+    return "";
+}
+
+Advice adviceOn(const Comparison& comparison, std::size_t run) {
+    ensure(run < comparison.runs.size() && runsCompleted(comparison), "advice is about a run that completed");
+    const PondModel& model = comparison.model;
+    const RampRun &ramp = comparison.runs[run], &nothing = comparison.runs.front();
+    Advice out;
+    out.run = run;
+    out.ramp = ramp.name;
+    out.firstDay = *model.pond.place.firstDay;
+    out.daysToSustained = run > 0 ? firstSustainedDay(ramp) : std::nullopt;
+    out.worst = ramp.worst();
+    out.worstAlone = nothing.worst();
+    if (membersOf(comparison, run) != nullptr && membersOf(comparison, 0) != nullptr) {
+        const Chances with = chancesOf(comparison, ramp), alone = chancesOf(comparison, nothing);
+        out.lethal = LineChance{with.belowLethal, alone.belowLethal};
+        out.stress = LineChance{with.belowStress, alone.belowStress};
+        out.plainLethalAlone = membersOf(comparison, 0)->plainBelowLethal;
+        out.effective = comparison.ensemble->effective;
+    }
+    if (run > 0 && ramp.surfaceAir.transfer > 0.0) {
+        out.worstWithoutSurfaceAir = worstWithoutAir(comparison, run);
+    }
+    out.endState = ramp.endState;
+    out.endStateAlone = nothing.endState;
+    if (model.debt_kg > 0.0) {
+        out.debtLeft_percent = debtLeftPercent(ramp);
+    }
+    out.surfaceAir = ramp.surfaceAir;
+    out.surfaceAir_kW = ramp.surfaceAir.transfer * kHour / (kSurfaceAir_kgPerKWh.value * kGramPerKilogram);
+    for (const int day : holdDays(model.pond)) {
+        out.holdDays.push_back(dateOfDay(model.pond, day));
+    }
+    addReadings(model.pond, out, model);
+    addLeastHarmful(comparison, out);
+    return out;
+}
+
+Answered answered(Comparison comparison, std::size_t run, int threads, const RunControl& control) {
+    Answered out{std::move(comparison), {}};
+    out.advice = adviceOn(out.comparison, run);
+    Advice& advice = out.advice;
+    const PondModel& model = out.comparison.model;
+    if (run == 0) {
+        advice.kind = AdviceKind::WaitUntil;
+        advice.wait = waitWindow(model.pond);
+        return out;
+    }
+    advice.unmet = unmetBy(out.comparison, advice, advice.surfaceAir.transfer > 0.0);
+    advice.readings = tellingReadings(out.comparison, run, startLimits(model.pond).lethal_percent);
+    if (has(advice, StartCondition::EndState)) {
+        advice.kind = AdviceKind::NoGain;
+        return out;
+    }
+    if (advice.unmet.empty()) {
+        const Triage triage = triageOf(model);
+        const bool isHarmless = !model.bottom.exists() || triage.band == RatioBand::Low;
+        advice.kind = advice.surfaceAir.transfer > 0.0 ? AdviceKind::StartWithSurfaceAir
+                      : isHarmless                     ? AdviceKind::NoRampNeeded
+                                                       : AdviceKind::Start;
+        return out;
+    }
+    const bool isOxygenAlone =
+        std::all_of(advice.unmet.begin(), advice.unmet.end(),
+                    [](const UnmetCondition& one) { return isOfOxygen(one.condition); });
+    if (isOxygenAlone && !(advice.surfaceAir.transfer > 0.0)) {
+        Comparison more = withRamp(out.comparison, withSurfaceAir(out.comparison, advice), threads, control);
+        if (isWhole(more)) {
+            Advice aired = adviceOn(more, more.runs.size() - 1);
+            aired.unmet = unmetBy(more, aired, true);
+            if (aired.unmet.empty()) {
+                aired.kind = AdviceKind::StartWithSurfaceAir;
+                aired.readings = tellingReadings(more, aired.run, startLimits(model.pond).lethal_percent);
+                return {std::move(more), aired};
+            }
+        }
+    }
+    advice.kind = AdviceKind::WaitUntil;
+    advice.wait = waitWindow(model.pond);
+    return out;
+}
+
+Answered answered(const Plan& plan, int threads, const RunControl& control) {
+    if (plan.ramp) {
+        return answered(plan.comparison, plan.comparison.runs.size() - 1, threads, control);
+    }
+    // Without a ramp of its own those of the file are judged, the least harmful first.
+    const Comparison& comparison = plan.comparison;
+    const RampRun& nothing = comparison.runs.front();
+    std::vector<std::pair<std::tuple<double, double>, std::size_t>> order;
+    for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
+        const RampRun& run = comparison.runs[i];
+        const bool isLower =
+            run.endState && nothing.endState && *run.endState < *nothing.endState - kNoWorse.value;
+        if (!isLower) {
+            order.push_back({{chancesOf(comparison, run).belowLethal, -run.worst().lowest}, i});
+        }
+    }
+    std::sort(order.begin(), order.end());
+    std::optional<Answered> first;
+    for (const auto& [rank, i] : order) {
+        Answered one = answered(comparison, i, threads, control);
+        if (one.advice.mayStart() || control.stop.stop_requested()) {
+            return one;
+        }
+        first = first ? std::move(first) : std::optional(std::move(one));
+    }
+    if (first) {
+        return std::move(*first);
+    }
+    Answered none = answered(comparison, 0, threads, control);
+    none.advice.kind = AdviceKind::NoGain;
+    none.advice.wait.reset();
+    return none;
+}
+
+}  // namespace engine

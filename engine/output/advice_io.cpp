@@ -1,0 +1,78 @@
+#include "engine/output/advice_io.h"
+
+#include "engine/base/csv_table.h"
+#include "engine/base/text.h"
+#include "engine/base/units.h"
+#include "engine/pond/local_time.h"
+
+#include <cmath>
+
+namespace engine {
+namespace {
+
+std::string clockCell(double seconds) {
+    return formatClock(ClockTime{static_cast<int>(std::lround(seconds / kMinute)) % 1440});
+}
+
+}  // namespace
+
+std::string readingText(const TellingReading& reading) {
+    const std::string unit = reading.unit.empty() || reading.unit == "1" ? "" : " " + reading.unit;
+    return !reading.turns
+               ? reading.input
+               : reading.input + (reading.isBelow ? " below " : " above ") + figures(*reading.turns) + unit;
+}
+
+std::string adviceCsv(const Advice& advice, std::string_view run) {
+    CsvWriter table("field,value");
+    const auto text = [&](const char* field, std::string_view value) { table.text(field).text(value).end(); };
+    const auto number = [&](const char* field, std::optional<double> value) {
+        table.text(field).number(value).end();
+    };
+    const auto date = [&](const char* field, const std::optional<Date>& value) {
+        text(field, value ? formatDate(*value) : std::string());
+    };
+    const auto chance = [&](const std::string& line, const std::optional<LineChance>& value) {
+        const auto percent = [&](double share) {
+            // Hundredths of a percent: a member of 200 is half a percent.
+            return value ? std::optional(std::round(1e4 * share) / 1e2) : std::nullopt;
+        };
+        number((line + "_chance_percent").c_str(), percent(value ? value->with : 0.0));
+        number((line + "_chance_alone_percent").c_str(), percent(value ? value->alone : 0.0));
+        number((line + "_chance_added_percent").c_str(), percent(value ? value->added() : 0.0));
+    };
+    text("kind", advice.kind ? wordOf(*advice.kind) : std::string_view());
+    text("ramp", advice.run > 0 ? advice.ramp : std::string());
+    date("first_day", advice.firstDay);
+    number("days_to_sustained",
+           advice.daysToSustained ? std::optional<double>(*advice.daysToSustained) : std::nullopt);
+    number("worst_mg_per_l", advice.worst.lowest);
+    number("worst_night", advice.worst.day);
+    chance("lethal", advice.lethal);
+    chance("stress", advice.stress);
+    number("end_state_mg_per_l", advice.endState);
+    number("end_state_alone_mg_per_l", advice.endStateAlone);
+    number("debt_left_percent", advice.debtLeft_percent);
+    const bool hasAir = advice.surfaceAir.transfer > 0.0;
+    number("surface_air_kw", hasAir ? std::optional(advice.surfaceAir_kW) : std::nullopt);
+    text("surface_air_from", hasAir ? clockCell(advice.surfaceAir.from) : std::string());
+    text("surface_air_until", hasAir ? clockCell(advice.surfaceAir.until) : std::string());
+    date("wait_from", advice.wait ? std::optional(advice.wait->from) : std::nullopt);
+    date("wait_until", advice.wait ? std::optional(advice.wait->until) : std::nullopt);
+    std::string days;
+    for (const Date& day : advice.holdDays) {
+        days += (days.empty() ? "" : " ") + formatDate(day);
+    }
+    text("hold_days", days);
+    text("first_reading", !advice.readings.empty() ? readingText(advice.readings.front()) : std::string());
+    text("second_reading", advice.readings.size() > 1 ? readingText(advice.readings[1]) : std::string());
+    text("provisional", advice.provisional.empty() ? "no" : "yes");
+    text("run", run);
+    return table.take();
+}
+
+TextFile adviceFile(const Advice& advice, std::string_view run) {
+    return {"advice.csv", adviceCsv(advice, run)};
+}
+
+}  // namespace engine

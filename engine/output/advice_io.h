@@ -1,0 +1,21 @@
+#pragma once
+
+#include "engine/advice/advice.h"
+#include "engine/base/files.h"
+
+#include <string>
+#include <string_view>
+
+namespace engine {
+
+/// `advice.csv`: field,value, one field a row; empty where it does not apply. Chances are of 100 ponds.
+/// @param run  Name of the frozen run; empty where there is none.
+[[nodiscard]] std::string adviceCsv(const Advice& advice, std::string_view run = {});
+
+/// The file of that.
+[[nodiscard]] TextFile adviceFile(const Advice& advice, std::string_view run = {});
+
+/// What a reading is, and from which value on it turns the answer, as it stands in a cell.
+[[nodiscard]] std::string readingText(const TellingReading& reading);
+
+}  // namespace engine

@@ -1,0 +1,190 @@
+#include "engine/wording/sentence_advice.h"
+
+#include "engine/ensemble/site_visit.h"
+#include "engine/pond/local_time.h"
+#include "engine/wording/sentence_builder.h"
+
+#include <cmath>
+
+namespace engine {
+namespace {
+
+/// Night, clock and low of a night that is the ramp's own worst.
+void addNight(const DayRow& night, std::vector<SentenceValue>& values) {
+    values.push_back(whole("night", night.day));
+    values.push_back(number("clock", Measure::Clock, night.lowestTime));
+    values.push_back(oxygen("low", night.lowest));
+}
+
+/// More figures than two would promise what no search over a hundred ponds can know.
+double twoFigures(double value) {
+    if (value == 0.0) {
+        return 0.0;
+    }
+    const double step = std::pow(10.0, std::floor(std::log10(std::fabs(value))) - 1.0);
+    return step < 1.0 ? std::round(value / step) / std::round(1.0 / step) : std::round(value / step) * step;
+}
+
+SentenceKey keyOf(const Advice& advice) {
+    if (!advice.kind) {
+        return SentenceKey::AdviceCompared;
+    }
+    switch (*advice.kind) {
+        case AdviceKind::Start:
+            return SentenceKey::AdviceStart;
+        case AdviceKind::StartWithSurfaceAir:
+            return SentenceKey::AdviceStartSurface;
+        case AdviceKind::NoRampNeeded:
+            return SentenceKey::AdviceNoRamp;
+        case AdviceKind::NoGain:
+            return advice.run > 0 ? SentenceKey::AdviceNoGain : SentenceKey::AdviceNoGainAtAll;
+        case AdviceKind::WaitUntil:
+            return SentenceKey::AdviceWait;
+    }
+    return SentenceKey::AdviceCompared;
+}
+
+void addChance(const LineChance& chance, double line, const char* which, const SentenceBuilder& builder) {
+    builder.add(SentenceKey::AdviceChance, {of100("with", chance.with), of100("alone", chance.alone),
+                                            term("which", which), oxygen("line", line)});
+    const double points = std::round(100.0 * chance.with) - std::round(100.0 * chance.alone);
+    if (points != 0.0) {
+        builder.add(points > 0.0 ? SentenceKey::AdviceMore : SentenceKey::AdviceFewer,
+                    {whole("count", static_cast<int>(std::fabs(points)))});
+    }
+}
+
+void addUnmet(const UnmetCondition& unmet, const SentenceBuilder& builder) {
+    const SentenceValue ponds = whole("value", static_cast<int>(std::lround(unmet.value))),
+                        most = number("limit", Measure::Input, unmet.limit);
+    switch (unmet.condition) {
+        case StartCondition::LethalWith:
+            return builder.add(SentenceKey::UnmetLethal, {ponds, most});
+        case StartCondition::LethalAlone:
+            return builder.add(SentenceKey::UnmetAlone, {ponds, most});
+        case StartCondition::LethalAdded:
+            return builder.add(SentenceKey::UnmetAdded, {ponds, most});
+        case StartCondition::DawnReading:
+            return builder.add(SentenceKey::UnmetDawn,
+                               {oxygen("value", unmet.value), oxygen("limit", unmet.limit)});
+        case StartCondition::Algaecide:
+            return builder.add(SentenceKey::UnmetAlgaecide, {ponds, most});
+        case StartCondition::Gases:
+            return builder.add(SentenceKey::UnmetGases);
+        case StartCondition::MorningRules:
+            return builder.add(
+                SentenceKey::UnmetMorning,
+                {oxygen("value", unmet.value), oxygen("limit", unmet.limit), whole("night", unmet.night)});
+        case StartCondition::EndState:
+            return builder.add(SentenceKey::UnmetEnd,
+                               {oxygen("value", unmet.value), oxygen("limit", unmet.limit)});
+        case StartCondition::Frost:
+            return builder.add(SentenceKey::UnmetFrost);
+    }
+}
+
+std::string holdDaysText(const std::vector<Date>& days) {
+    std::string out;
+    for (const Date& one : days) {
+        out += (out.empty() ? "" : ", ") + formatDate(one);
+    }
+    return out;
+}
+
+}  // namespace
+
+Sentence verdictOf(const Advice& advice, const PondModel& model) {
+    std::vector<SentenceValue> values{text("ramp", advice.ramp), day("date", advice.firstDay)};
+    addNight(advice.worst, values);
+    values.push_back(oxygen("alone", advice.worstAlone.lowest));
+    values.push_back(number("power", Measure::Input, advice.surfaceAir_kW));
+    values.push_back(number("from", Measure::Clock, advice.surfaceAir.from));
+    values.push_back(number("until", Measure::Clock, advice.surfaceAir.until));
+    values.push_back(oxygen("end", advice.endState.value_or(0.0)));
+    values.push_back(oxygen("endAlone", advice.endStateAlone.value_or(0.0)));
+    if (advice.wait) {
+        values.push_back(day("waitFrom", advice.wait->from));
+        values.push_back(day("waitUntil", advice.wait->until));
+    }
+    const SentenceKey key = advice.run == 0 && !advice.kind ? SentenceKey::AdviceAlone : keyOf(advice);
+    return {SentencePart::Advice, key, std::move(values), model.pond.units};
+}
+
+std::vector<Sentence> chanceSentences(const Advice& advice, const PondModel& model) {
+    std::vector<Sentence> out;
+    const SentenceBuilder builder(out, SentencePart::Advice);
+    const OxygenThresholds& thresholds = model.parameters.thresholds;
+    if (advice.lethal && advice.stress) {
+        if (advice.run == 0) {
+            for (const auto& [chance, line, which] :
+                 {std::tuple(*advice.lethal, thresholds.lethal, "line-lethal"),
+                  std::tuple(*advice.stress, thresholds.stress, "line-stress")}) {
+                builder.add(SentenceKey::AdviceChanceAlone,
+                            {of100("alone", chance.alone), term("which", which), oxygen("line", line)});
+            }
+        } else {
+            addChance(*advice.lethal, thresholds.lethal, "line-lethal", builder);
+            addChance(*advice.stress, thresholds.stress, "line-stress", builder);
+        }
+    }
+    return inUnitsOf(model.pond, std::move(out));
+}
+
+std::vector<Sentence> sentencesOf(const Advice& advice, const PondModel& model) {
+    std::vector<Sentence> out{verdictOf(advice, model)};
+    const SentenceBuilder builder(out, SentencePart::Advice);
+    for (Sentence& sentence : chanceSentences(advice, model)) {
+        out.push_back(std::move(sentence));
+    }
+    if (advice.worstWithoutSurfaceAir) {
+        builder.add(SentenceKey::AdviceSurfaceFails, {oxygen("low", *advice.worstWithoutSurfaceAir)});
+    }
+    for (const UnmetCondition& unmet : advice.unmet) {
+        addUnmet(unmet, builder);
+    }
+    if (advice.wait) {
+        builder.add(advice.wait->isOfClimate ? SentenceKey::AdviceWaitClimate
+                                             : SentenceKey::AdviceWaitPractice);
+        builder.add(SentenceKey::AdviceUntilThen);
+    }
+    if (advice.kind && !advice.mayStart() && !advice.leastHarmful.empty()) {
+        builder.add(SentenceKey::AdviceLeastHarmful,
+                    {text("ramp", advice.leastHarmful), of100("with", advice.leastHarmfulLethal.with),
+                     of100("alone", advice.leastHarmfulLethal.alone)});
+    }
+    if (advice.run > 0 && advice.endState && advice.endStateAlone && advice.kind != AdviceKind::NoGain) {
+        builder.add(SentenceKey::AdviceEnd,
+                    {oxygen("end", *advice.endState), oxygen("alone", *advice.endStateAlone)});
+    }
+    if (advice.mayStart() && advice.holdDays.empty()) {
+        builder.add(SentenceKey::AdviceNoHolds);
+    } else if (advice.mayStart()) {
+        builder.add(SentenceKey::AdviceHolds, {text("days", holdDaysText(advice.holdDays))});
+    }
+    if (advice.kind) {
+        for (const TellingReading& reading : advice.readings) {
+            if (reading.turns) {
+                builder.add(
+                    reading.isBelow ? SentenceKey::AdviceReadingBelow : SentenceKey::AdviceReadingAbove,
+                    {text("input", inputWords(reading.input)),
+                     number("value", Measure::Input, twoFigures(*reading.turns)),
+                     text("unit", reading.unit == "1" ? "" : reading.unit)});
+            } else {
+                builder.add(SentenceKey::AdviceReadingAny, {text("input", inputWords(reading.input))});
+            }
+        }
+    }
+    addProvisional(advice, builder);
+    return inUnitsOf(model.pond, std::move(out));
+}
+
+void addProvisional(const Advice& advice, const SentenceBuilder& builder) {
+    for (const ProvisionalReason reason : advice.provisional) {
+        builder.add(reason == ProvisionalReason::DebtGuessed  ? SentenceKey::ProvisionalDebt
+                    : reason == ProvisionalReason::OneProfile ? SentenceKey::ProvisionalProfile
+                                                              : SentenceKey::ProvisionalDawns,
+                    {whole("count", advice.dawnsRead)});
+    }
+}
+
+}  // namespace engine

@@ -1,0 +1,109 @@
+#include "engine/wording/sentence_advice.h"
+
+#include "engine/output/advice_io.h"
+#include "engine/wording/wording.h"
+#include "tests/made_up_comparison.h"
+#include "tests/sentences.h"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+namespace engine {
+namespace {
+
+/// Advice in which everything stands that can.
+Advice fullAdvice(const Comparison& comparison) {
+    Advice out = adviceOn(comparison, 1);
+    out.surfaceAir = {1500.0 * 1.5 / 3600.0, 22 * 3600.0, 7.5 * 3600.0};
+    out.surfaceAir_kW = 1.5;
+    out.worstWithoutSurfaceAir = 1.75;
+    out.endState = 4.5;
+    out.endStateAlone = 4.0;
+    out.holdDays = {Date(std::chrono::year(2026) / 6 / 15)};
+    out.readings = {{"oxygen_debt_mg_per_l", "mg/L", 8.0, true}, {"stock_kg_per_ha", "kg/ha", 400.0, false}};
+    out.provisional = {ProvisionalReason::DebtGuessed, ProvisionalReason::OneProfile,
+                       ProvisionalReason::FewDawns};
+    for (const StartCondition condition :
+         {StartCondition::LethalWith, StartCondition::LethalAlone, StartCondition::LethalAdded,
+          StartCondition::DawnReading, StartCondition::Algaecide, StartCondition::Gases,
+          StartCondition::MorningRules, StartCondition::EndState, StartCondition::Frost}) {
+        out.unmet.push_back({condition, 12.0, 5.0, 3});
+    }
+    return out;
+}
+
+TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
+    const Comparison comparison = test::withMembers(test::madeUpComparison());
+    std::set<SentenceKey> keys;
+    const auto note = [&](const Advice& advice) {
+        for (const Sentence& sentence : sentencesOf(advice, comparison.model)) {
+            keys.insert(sentence.key);
+            const std::string text = english(sentence);  // throws if a value is missing
+            EXPECT_EQ(text.find_first_of("{}"), std::string::npos) << text;
+            EXPECT_TRUE(text.ends_with('.')) << text;
+            const std::string& named =
+                sentence.key == SentenceKey::AdviceLeastHarmful ? advice.leastHarmful : advice.ramp;
+            EXPECT_EQ(text.find("\""), text.find("\"" + named + "\"")) << text;
+        }
+    };
+    for (const AdviceKind kind : {AdviceKind::Start, AdviceKind::StartWithSurfaceAir, AdviceKind::WaitUntil,
+                                  AdviceKind::NoRampNeeded, AdviceKind::NoGain}) {
+        Advice advice = fullAdvice(comparison);
+        advice.kind = kind;
+        advice.leastHarmful = advice.ramp;
+        if (kind == AdviceKind::WaitUntil) {
+            advice.wait = WaitWindow{Date(std::chrono::year(2026) / 10 / 15),
+                                     Date(std::chrono::year(2026) / 11 / 26), false};
+        } else {
+            advice.readings = {{"muck_m", "m", std::nullopt, false}};
+        }
+        if (kind == AdviceKind::NoRampNeeded) {
+            advice.holdDays.clear();
+            advice.lethal = LineChance{0.1, 0.2};
+            advice.stress = LineChance{0.5, 0.5};
+        }
+        note(advice);
+    }
+    Advice climate = fullAdvice(comparison);
+    climate.kind = AdviceKind::WaitUntil;
+    climate.wait =
+        WaitWindow{Date(std::chrono::year(2026) / 10 / 1), Date(std::chrono::year(2026) / 10 / 31), true};
+    note(climate);
+    note(adviceOn(comparison, 1));
+    note(adviceOn(comparison, 0));
+    Advice none = adviceOn(comparison, 0);
+    none.kind = AdviceKind::NoGain;
+    none.endStateAlone = 3.0;
+    note(none);
+    for (int i = static_cast<int>(SentenceKey::AdviceCompared);
+         i <= static_cast<int>(SentenceKey::ProvisionalDawns); ++i) {
+        EXPECT_TRUE(keys.contains(static_cast<SentenceKey>(i)))
+            << englishTemplate(static_cast<SentenceKey>(i));
+    }
+}
+
+TEST(AdviceIo, HasEveryFieldOfTheContractAndNothingWhereItDoesNotApply) {
+    const Comparison comparison = test::withMembers(test::madeUpComparison());
+    Advice advice = fullAdvice(comparison);
+    advice.kind = AdviceKind::StartWithSurfaceAir;
+    EXPECT_EQ(
+        adviceCsv(advice, "abc"),
+        "field,value\r\nkind,start_with_surface_air\r\nramp,at once\r\nfirst_day,2026-06-14\r\n"
+        "days_to_sustained,\r\nworst_mg_per_l,3.25\r\nworst_night,2\r\nlethal_chance_percent,1.5\r\n"
+        "lethal_chance_alone_percent,0\r\nlethal_chance_added_percent,1.5\r\nstress_chance_percent,46\r\n"
+        "stress_chance_alone_percent,30\r\nstress_chance_added_percent,16\r\nend_state_mg_per_l,4.5\r\n"
+        "end_state_alone_mg_per_l,4\r\ndebt_left_percent,125\r\nsurface_air_kw,1.5\r\nsurface_air_from,22:"
+        "00\r\n"
+        "surface_air_until,07:30\r\nwait_from,\r\nwait_until,\r\nhold_days,2026-06-15\r\n"
+        "first_reading,oxygen_debt_mg_per_l below 8.00 mg/L\r\nsecond_reading,stock_kg_per_ha above 400 "
+        "kg/ha\r\n"
+        "provisional,yes\r\nrun,abc\r\n");
+    const std::string bare = adviceCsv(adviceOn(test::madeUpComparison(), 1));
+    EXPECT_NE(bare.find("kind,\r\n"), std::string::npos) << "where no answer was asked for";
+    EXPECT_NE(bare.find("lethal_chance_percent,\r\n"), std::string::npos) << "without members";
+    EXPECT_NE(bare.find("surface_air_kw,\r\n"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace engine
