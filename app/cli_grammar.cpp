@@ -18,6 +18,7 @@ public:
             : name == "compare" ? "compare POND --out DIR [OPTIONS]"
             : name == "plan"    ? "plan POND --out DIR [OPTIONS]"
             : name == "measure" ? "measure POND --out DIR [OPTIONS]"
+            : name == "changes" ? "changes BUNDLE POND-OR-BUNDLE [OPTIONS]"
             : ofLog != kLogCommands.end()
                 ? name + (ofLog->files != nullptr && ofLog->needsFolder ? " POND --out DIR [OPTIONS]"
                                                                         : " POND [OPTIONS]")
@@ -86,11 +87,14 @@ void Grammar::addRunCommands(const std::string& version) {
     for (const NumberOption& number : kMeasureNumbers) {
         addText(*measure, number.name, numbers[number.name], "N", number.help);
     }
-    for (CLI::App* command : {compare, plan, measure}) {
+    changes = app.add_subcommand("changes", "Say how the answer of a bundle has changed since");
+    changes->add_option("BUNDLE", changedBundles, "The earlier bundle, then a later one or a pond file")
+        ->option_text(" ");
+    for (CLI::App* command : {compare, plan, measure, changes}) {
         command->add_flag("--progress", progress, "Write progress to standard error")
             ->disable_flag_override();
     }
-    for (CLI::App* command : {check, compare, plan, measure}) {
+    for (CLI::App* command : {check, compare, plan, measure, changes}) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
     }
@@ -112,6 +116,11 @@ void Grammar::addLogCommands(const std::string& version) {
                 ->disable_flag_override();
         } else {
             addText(*command, "--head", head, "HEAD", "A head that was printed: is this still that log?");
+        }
+        if (one.command == LogCommand::Review) {
+            addText(*command, "--ledger", ledger, "FILE",
+                    "Hold the start against the dawns read and note it in this file, the starts.csv beside "
+                    "consultant.toml, from which papers say how far off plans were");
         }
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();

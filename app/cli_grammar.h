@@ -62,7 +62,7 @@ inline constexpr std::array kPlanNumbers{kLine, kChance, kFreshMembers, kSeed, k
 inline constexpr std::array kMeasureNumbers{kMeasureMembers, kSeed, kThreads};
 
 inline constexpr std::array kCommands{"check", "compare", "plan",     "measure", "fit",
-                                      "today", "log",     "incident", "review"};
+                                      "today", "log",     "incident", "review",  "changes"};
 
 /// A command about a pond's log.
 struct LogCommandGrammar {
@@ -101,8 +101,10 @@ struct Grammar {
     CLI::App* compare = nullptr;
     CLI::App* plan = nullptr;
     CLI::App* measure = nullptr;
+    CLI::App* changes = nullptr;
     std::vector<CLI::App*> ofLog;  ///< As in kLogCommands
-    Texts checkedPonds, comparedPonds, plannedPonds, measuredPonds, logPonds, out, ramp, time, head;
+    Texts checkedPonds, comparedPonds, plannedPonds, measuredPonds, logPonds, changedBundles, out, ramp, time,
+        head, ledger;
     std::map<std::string, Texts> numbers;
     bool progress = false;
 

@@ -12,6 +12,7 @@
 #include "engine/output/fit_io.h"
 #include "engine/output/plan_io.h"
 #include "engine/output/review_io.h"
+#include "engine/output/start_ledger.h"
 #include "engine/wording/sentence_incident.h"
 #include "engine/wording/sentence_log.h"
 #include "engine/wording/sentence_review.h"
@@ -102,6 +103,33 @@ int incident(const engine::Pond& pond, const CliOptions& options, const engine::
     return saidAll(engine::englishText(engine::sentencesOf(judged)));
 }
 
+/// Holds the start against its dawns and writes it into the consultant's ledger; nothing where it cannot,
+/// which is said.
+std::optional<std::vector<engine::Sentence>> noteStart(const engine::Pond& pond,
+                                                       const std::filesystem::path& file,
+                                                       const engine::RunControl& control) {
+    const engine::StartCheck check = engine::checkStart(pond, control);
+    if (!check.isChecked()) {
+        complain(check.message + " Nothing was written.");
+        return std::nullopt;
+    }
+    const engine::StartLedgerReading read = engine::readStartLedger(file);
+    for (const engine::Diagnostic& one : read.diagnostics) {
+        complain(engine::format(one));
+    }
+    if (!read.ledger) {
+        return std::nullopt;
+    }
+    const engine::StartLedger ledger = engine::withStart(*read.ledger, check);
+    const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
+    if (const auto fault =
+            engine::writeFiles(folder, {{file.filename().string(), engine::startLedgerCsv(ledger)}})) {
+        complain(*fault + " Nothing was written.");
+        return std::nullopt;
+    }
+    return engine::sentencesOf(check, static_cast<int>(ledger.starts.size()), ledger.meanDistance());
+}
+
 int review(const engine::Pond& pond, const CliOptions& options, const engine::RunControl& control) {
     const engine::Review done =
         engine::reviewPond(pond, fitOptions(options.log, todayOptions(options.log).members), control);
@@ -110,6 +138,13 @@ int review(const engine::Pond& pond, const CliOptions& options, const engine::Ru
         return control.stop.stop_requested() ? kEndedEarly : kBadInput;
     }
     std::vector<engine::Sentence> sentences = engine::sentencesOf(done);
+    if (!options.log.ledger.empty()) {
+        const auto noted = noteStart(pond, options.log.ledger, control);
+        if (!noted) {
+            return kBadInput;
+        }
+        sentences.insert(sentences.end(), noted->begin(), noted->end());
+    }
     sentences.push_back(engine::filesWritten(engine::shownPath(options.out)));
     const std::string text = engine::englishText(sentences);
     if (const auto fault = engine::writeFiles(options.out, {{"review.csv", engine::reviewCsv(done)}})) {

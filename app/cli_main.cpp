@@ -1,3 +1,4 @@
+#include "app/cli_changes.h"
 #include "app/cli_log.h"
 #include "app/cli_options.h"
 #include "app/cli_say.h"
@@ -199,6 +200,8 @@ int run(int argc, char** argv) {
             return plan(*parse.options);
         case app::Command::OfLog:
             return app::runOnLog(*parse.options);
+        case app::Command::Changes:
+            return app::sayChanges(*parse.options);
         case app::Command::Measure:
             return measure(*parse.options);
     }

@@ -163,6 +163,23 @@ CliOptions planOptions(const Grammar& grammar, Texts& faults) {
     return options;
 }
 
+CliOptions changesOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options;
+    options.command = Command::Changes;
+    options.ponds = grammar.changedBundles;
+    options.progress = grammar.progress;
+    Texts known(kGeneralOptions.begin(), kGeneralOptions.end());
+    known.emplace_back("--progress");
+    const bool hasUnknown = refuseExtras(*grammar.changes, known, faults);
+    if (options.ponds.size() != 2 && !hasUnknown) {
+        faults.push_back(
+            "The command changes needs two files, a bundle and a later bundle or a pond file, but there " +
+            std::string(options.ponds.size() == 1 ? "is " : "are ") + std::to_string(options.ponds.size()) +
+            ".");
+    }
+    return options;
+}
+
 /// A date and time of the pond's own clock.
 std::optional<engine::LocalTime> timeOf(const char* name, const Texts& values, Texts& faults) {
     const auto text = oneOf(name, values, faults);
@@ -194,6 +211,10 @@ CliOptions logOptions(const Grammar& grammar, std::size_t index, Texts& faults) 
         }
     } else {
         known.emplace_back("--head");
+    }
+    if (one.command == LogCommand::Review) {
+        known.emplace_back("--ledger");
+        options.log.ledger = oneOf("--ledger", grammar.ledger, faults).value_or("");
     }
     const bool hasUnknown = refuseExtras(*grammar.ofLog[index], known, faults);
     if (options.ponds.empty()) {
@@ -239,6 +260,9 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     if (grammar.measure->parsed() && words.empty()) {
         return measureOptions(grammar, faults);
     }
+    if (grammar.changes->parsed() && words.empty()) {
+        return changesOptions(grammar, faults);
+    }
     for (std::size_t i = 0; i < kLogCommands.size(); ++i) {
         if (grammar.ofLog[i]->parsed() && words.empty()) {
             return logOptions(grammar, i, faults);
@@ -246,7 +270,8 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     }
     if (words.empty()) {
         faults.emplace_back(
-            "A command is missing: check, compare, plan, measure, fit, today, log, incident or review.");
+            "A command is missing: check, compare, plan, measure, fit, today, log, incident, review or "
+            "changes.");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {
@@ -254,7 +279,7 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
         faults.push_back(
             "There is no command " + engine::shownText(words.front()) +
             (nearest.empty()
-                 ? "; there are check, compare, plan, measure, fit, today, log, incident and review."
+                 ? "; there are check, compare, plan, measure, fit, today, log, incident, review and changes."
                  : "; the nearest is " + nearest + "."));
     }
     return {};

@@ -11,7 +11,7 @@
 
 namespace app {
 
-enum class Command { Say, Check, Compare, Plan, Measure, OfLog };
+enum class Command { Say, Check, Compare, Plan, Measure, OfLog, Changes };
 enum class LogCommand { Log, Fit, Today, Incident, Review };
 
 /// What a command about a pond's log is asked for; absent is the command's own default.
@@ -19,6 +19,7 @@ struct LogOptions {
     LogCommand command = LogCommand::Log;
     std::optional<engine::LocalTime> time;
     std::optional<std::string> head;
+    std::string ledger;  ///< File of the consultant's starts; empty: none
     std::optional<int> members, layers;
     std::optional<double> largestStep;  ///< [s]
     std::uint64_t seed = 1;
@@ -28,9 +29,10 @@ struct LogOptions {
 /// What the command line asks for.
 struct CliOptions {
     Command command = Command::Say;
-    std::string said;                ///< Help or version, with Command::Say.
-    std::vector<std::string> ponds;  ///< Paths as the user gave them; one except with Command::Check.
-    std::string out;                 ///< Folder of the tables.
+    std::string said;  ///< Help or version, with Command::Say.
+    std::vector<std::string>
+        ponds;        ///< Paths as the user gave them; one except with Command::Check and Changes.
+    std::string out;  ///< Folder of the tables.
     engine::CompareOptions compare;
     engine::PlanOptions plan;
     LogOptions log;

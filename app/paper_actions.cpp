@@ -22,6 +22,12 @@
 namespace app {
 namespace {
 
+/// The papers of a run with the starts so far; a ledger that cannot be read was said in withRun().
+widgets::PaperRun papersOf(const std::shared_ptr<const engine::FrozenRun>& run,
+                           const engine::Consultant& consultant) {
+    return widgets::paperRun(run, consultant, ledgerBeside().ledger.value_or(engine::StartLedger()));
+}
+
 /// A printer with the page of the consultant's papers and the resolution that they are laid out for.
 void setUp(QPrinter& printer, const engine::Consultant& consultant) {
     printer.setResolution(widgets::kPaperDots);
@@ -58,6 +64,10 @@ void PaperActions::withRun(Deliver deliver) {
         m_notice.say(widgets::toQString(engine::format(reading.diagnostics.front())));
         return;
     }
+    if (const engine::StartLedgerReading starts = ledgerBeside(); !starts.ledger) {
+        m_notice.say(widgets::toQString(engine::format(starts.diagnostics.front())));
+        return;
+    }
     const engine::Pond& pond = m_document.pond();
     PaperOptions options;
     const bool isThere = std::any_of(pond.ramps.begin(), pond.ramps.end(),
@@ -82,7 +92,7 @@ void PaperActions::withRun(Deliver deliver) {
 
 void PaperActions::print(const std::shared_ptr<const engine::FrozenRun>& run,
                          const engine::Consultant& consultant, QPrinter& printer) {
-    const widgets::PaperRun papers = widgets::paperRun(run, consultant);
+    const widgets::PaperRun papers = papersOf(run, consultant);
     widgets::printPapers(widgets::allPapers(papers), widgets::imprintOf(papers), papers.format, printer);
 }
 
@@ -117,7 +127,7 @@ void PaperActions::save() {
         return;
     }
     withRun([this, folder](const auto& run, const engine::Consultant& consultant) {
-        const auto files = widgets::paperFiles(widgets::paperRun(run, consultant));
+        const auto files = widgets::paperFiles(papersOf(run, consultant));
         const auto fault = engine::writeFiles(folder.toStdString(), files);
         m_notice.say(fault ? tr("%1 Nothing was written.").arg(widgets::toQString(*fault))
                            : tr("%n paper(s) of the ramp %1 and the bundle are in %2.", nullptr,

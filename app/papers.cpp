@@ -97,6 +97,11 @@ engine::ConsultantReading consultantOf(const std::string& profile) {
     return reading;
 }
 
+engine::StartLedgerReading ledgerBeside(const std::string& profile) {
+    const std::filesystem::path beside = profile.empty() ? standardProfile() : std::filesystem::path(profile);
+    return engine::readStartLedger(beside.parent_path() / engine::kLedgerName);
+}
+
 PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::path& path,
                              const PaperOptions& options, const engine::RunControl& control,
                              const engine::Comparison* earlier) {
@@ -131,11 +136,13 @@ int writePapers(const PaperOptions& options) {
     complain(pond.diagnostics);
     const engine::ConsultantReading consultant = consultantOf(options.profile);
     complain(consultant.diagnostics);
+    const engine::StartLedgerReading ledger = ledgerBeside(options.profile);
+    complain(ledger.diagnostics);
     const auto folderFault = engine::folderFault(options.folder);
     if (folderFault) {
         complain(*folderFault);
     }
-    if (!pond.pond || !consultant.consultant || folderFault) {
+    if (!pond.pond || !consultant.consultant || !ledger.ledger || folderFault) {
         return 2;
     }
     PlannedPond own{*pond.pond, options.ramp, {}, 0};
@@ -153,7 +160,8 @@ int writePapers(const PaperOptions& options) {
         complain(run.fault + " Nothing was written.");
         return run.code;
     }
-    const auto files = widgets::paperFiles(widgets::paperRun(run.run, *consultant.consultant));
+    const auto files =
+        widgets::paperFiles(widgets::paperRun(run.run, *consultant.consultant, *ledger.ledger));
     if (const auto fault = engine::writeFiles(options.folder, files)) {
         complain(*fault + " Nothing was written.");
         return 2;

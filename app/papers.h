@@ -2,6 +2,7 @@
 
 #include "engine/advice/frozen_run.h"
 #include "engine/output/consultant.h"
+#include "engine/output/start_ledger.h"
 
 #include <cstdint>
 #include <filesystem>
@@ -38,6 +39,9 @@ struct PaperOptions {
 
 /// The consultant of a profile, whose logo is a picture. @param profile  As in PaperOptions.
 [[nodiscard]] engine::ConsultantReading consultantOf(const std::string& profile);
+
+/// The ledger of starts beside that profile.
+[[nodiscard]] engine::StartLedgerReading ledgerBeside(const std::string& profile = {});
 
 /// A pond's run for papers, or a sentence why there is none and the exit code it means.
 struct PaperRunReading {

@@ -16,9 +16,6 @@
 namespace engine {
 namespace {
 
-constexpr const char* kWeatherName = "weather.csv";
-constexpr const char* kReadingsName = "readings.csv";
-
 std::string isoTime(std::chrono::sys_seconds time) {
     return formatIsoTime(LocalTime(time.time_since_epoch())) + 'Z';
 }
@@ -77,7 +74,7 @@ std::string nameOf(const FrozenRun& run) {
 std::variant<FrozenPond, std::string> freeze(const Pond& pond, const std::filesystem::path& path) {
     FrozenPond frozen{pond, {{std::string(kFrozenPond), {}}}};
     Diagnostics said;
-    const auto take = [&](std::string& named, const char* name) {
+    const auto take = [&](std::string& named, const std::string& name) {
         Companion companion = companionOf(path.parent_path() / named);
         named = name;
         frozen.files.push_back({name, std::move(companion.text)});
@@ -85,17 +82,18 @@ std::variant<FrozenPond, std::string> freeze(const Pond& pond, const std::filesy
     };
     Weather& weather = frozen.pond.weather;
     if (!weather.file.empty()) {
-        if (std::string fault = take(weather.file, kWeatherName); !fault.empty()) {
+        if (std::string fault = take(weather.file, std::string(kFrozenWeather)); !fault.empty()) {
             return fault;
         }
-        weather.hours = readWeatherCsv(frozen.files.back().text, kWeatherName,
+        weather.hours = readWeatherCsv(frozen.files.back().text, std::string(kFrozenWeather),
                                        weather.stamp.value_or(HourStamp::Start), said);
     }
     if (!frozen.pond.readingsFile.name.empty()) {
-        if (std::string fault = take(frozen.pond.readingsFile.name, kReadingsName); !fault.empty()) {
+        if (std::string fault = take(frozen.pond.readingsFile.name, std::string(kFrozenReadings));
+            !fault.empty()) {
             return fault;
         }
-        frozen.pond.fileReadings = readReadingsCsv(frozen.files.back().text, kReadingsName,
+        frozen.pond.fileReadings = readReadingsCsv(frozen.files.back().text, std::string(kFrozenReadings),
                                                    frozen.pond.readingsFile, deepestPoint(pond.basin), said);
     }
     if (std::string fault = firstError(said); !fault.empty()) {

@@ -45,6 +45,8 @@ struct FrozenRun {
 inline constexpr int kReviewMembers = 64;
 
 inline constexpr std::string_view kFrozenPond = "pond.toml";
+inline constexpr std::string_view kFrozenWeather = "weather.csv";
+inline constexpr std::string_view kFrozenReadings = "readings.csv";
 inline constexpr std::string_view kFrozenStatement = "run.txt";
 
 /// The text whose SHA-256 names a run: program version, time, seed, members, nights, ramp, and the SHA-256 of

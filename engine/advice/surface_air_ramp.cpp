@@ -14,6 +14,16 @@
 #include <cmath>
 
 namespace engine {
+namespace {
+
+constexpr std::string_view kWithSurfaceAir = " + surface air";
+
+bool hasRamp(const Pond& pond, std::string_view name) {
+    return std::any_of(pond.ramps.begin(), pond.ramps.end(),
+                       [&](const Ramp& one) { return one.name == name; });
+}
+
+}  // namespace
 
 double refugeAir_kW(const PondModel& model, const RampRun& run) {
     const DayRow& worst = run.worst();
@@ -51,13 +61,9 @@ Ramp withSurfaceAir(const Comparison& comparison, const Advice& advice) {
     ramp.surfaceAirWindow =
         ClockWindow{{static_cast<int>(kSurfaceAirFrom_h.value) * 60}, {until % kMinutesPerDay}};
     ramp.colour.reset();
-    const std::string wanted = ramp.name + " + surface air";
+    const std::string wanted = ramp.name + std::string(kWithSurfaceAir);
     ramp.name = wanted;
-    const auto isTaken = [&](const std::string& name) {
-        return std::any_of(model.pond.ramps.begin(), model.pond.ramps.end(),
-                           [&](const Ramp& one) { return one.name == name; });
-    };
-    for (int number = 2; isTaken(ramp.name); ++number) {
+    for (int number = 2; hasRamp(model.pond, ramp.name); ++number) {
         ramp.name = wanted + " " + std::to_string(number);
     }
     return ramp;
@@ -76,6 +82,11 @@ std::optional<double> worstWithoutAir(const Comparison& comparison, std::size_t 
         }
     }
     return {};
+}
+
+std::string rampWithoutSurfaceAir(const Pond& pond, const std::string& name) {
+    const std::size_t end = name.rfind(kWithSurfaceAir);
+    return hasRamp(pond, name) || end == std::string::npos ? name : name.substr(0, end);
 }
 
 }  // namespace engine

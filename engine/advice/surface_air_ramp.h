@@ -3,6 +3,7 @@
 #include "engine/advice/advice.h"
 
 #include <optional>
+#include <string>
 
 namespace engine {
 
@@ -14,6 +15,10 @@ namespace engine {
 /// The ramp that is advised on with surface air of refugeAir_kW() at night, as the pond file writes it, under
 /// a name that the pond does not have yet.
 [[nodiscard]] Ramp withSurfaceAir(const Comparison& comparison, const Advice& advice);
+
+/// The name of a ramp of the pond: this one, or the one that it was made of by withSurfaceAir() where the
+/// pond has only that.
+[[nodiscard]] std::string rampWithoutSurfaceAir(const Pond& pond, const std::string& name);
 
 /// The worst low [g/m^3] of the ramp that is the same but for its surface air; nothing without one.
 /// @param run  Place of the ramp in the comparison, above 0.

@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::uintmax_t kLargest_bytes = std::uintmax_t{256} << 20;
 constexpr zip_int64_t kMostFiles = 1000;
+constexpr std::string_view kOpenDocumentType = "mimetype";  // stands unpacked at the front, says ODF
 
 /// An archive that is discarded unless it was closed.
 struct Discard {
@@ -204,10 +205,8 @@ void checkRun(const std::map<std::string, std::string>& files, BundleCheck& chec
     }
 }
 
-}  // namespace
-
-std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time) {
-    files.push_back({std::string(kBundleSums), sumsOf(files)});
+/// Files as an archive, in their order.
+std::string archiveOf(const std::vector<TextFile>& files, std::chrono::sys_seconds time) {
     zip_error_t fault;
     zip_error_init(&fault);
     Source store(zip_source_buffer_create(nullptr, 0, 0, &fault));
@@ -222,7 +221,9 @@ std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time)
             zip_file_add(archive.get(), file.name.c_str(), content, ZIP_FL_ENC_UTF_8 | ZIP_FL_OVERWRITE);
         ensure(index >= 0, "a file goes into the archive");
         const auto place = static_cast<zip_uint64_t>(index);
-        ensure(zip_set_file_compression(archive.get(), place, ZIP_CM_DEFLATE, 6) == 0 &&
+        ensure(zip_set_file_compression(archive.get(), place,
+                                        file.name == kOpenDocumentType ? ZIP_CM_STORE : ZIP_CM_DEFLATE,
+                                        6) == 0 &&
                    zip_file_set_dostime(archive.get(), place, clock, date, 0) == 0 &&
                    zip_file_set_external_attributes(archive.get(), place, 0, ZIP_OPSYS_UNIX,
                                                     0100644U << 16U) == 0,
@@ -233,12 +234,38 @@ std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time)
     return readSource(store.get());
 }
 
-BundleCheck verifyBundle(const std::filesystem::path& path) {
-    BundleCheck check;
+}  // namespace
+
+std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time) {
+    files.push_back({std::string(kBundleSums), sumsOf(files)});
+    return archiveOf(files, time);
+}
+
+std::string restamped(const std::string& bytes, std::chrono::sys_seconds time) {
+    zip_error_t fault;
+    zip_error_init(&fault);
+    zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &fault);
+    ensure(source != nullptr, "there is memory for an archive");
+    const Archive archive(zip_open_from_source(source, ZIP_RDONLY, &fault));
+    ensure(archive != nullptr, "an archive of our own can be read");
+    std::vector<TextFile> files;
+    for (zip_int64_t i = 0; i < zip_get_num_entries(archive.get(), 0); ++i) {
+        zip_stat_t stat;
+        ensure(zip_stat_index(archive.get(), static_cast<zip_uint64_t>(i), 0, &stat) == 0,
+               "a file of an archive of our own can be looked at");
+        std::optional<std::string> text = readFile(archive.get(), static_cast<zip_uint64_t>(i), stat.size);
+        ensure(text.has_value(), "a file of an archive of our own is whole");
+        files.push_back({stat.name, std::move(*text)});
+    }
+    return archiveOf(files, time);
+}
+
+BundleFiles readBundle(const std::filesystem::path& path) {
+    BundleFiles out;
     const FileText whole = readWholeFile(path, kLargest_bytes);
     if (!whole.text) {
-        check.faults.push_back("The bundle " + shownPath(path) + " cannot be read: " + whole.fault);
-        return check;
+        out.faults.push_back("The bundle " + shownPath(path) + " cannot be read: " + whole.fault);
+        return out;
     }
     zip_error_t fault;
     zip_error_init(&fault);
@@ -247,13 +274,24 @@ BundleCheck verifyBundle(const std::filesystem::path& path) {
     Archive archive(zip_open_from_source(source, ZIP_RDONLY | ZIP_CHECKCONS, &fault));
     if (archive == nullptr) {
         zip_source_free(source);
-        check.faults.push_back(shownPath(path) + " is not a bundle: it cannot be read as a ZIP archive.");
-        return check;
+        out.faults.push_back(shownPath(path) + " is not a bundle: it cannot be read as a ZIP archive.");
+        return out;
     }
     if (!holdsFilesOnly(archive.get(), *whole.text)) {
-        check.faults.emplace_back("The bundle holds bytes that belong to none of its files.");
+        out.faults.emplace_back("The bundle holds bytes that belong to none of its files.");
     }
-    const auto files = filesOf(archive.get(), check.faults);
+    out.files = filesOf(archive.get(), out.faults);
+    return out;
+}
+
+BundleCheck verifyBundle(const std::filesystem::path& path) {
+    BundleCheck check;
+    const BundleFiles read = readBundle(path);
+    const auto& files = read.files;
+    check.faults = read.faults;
+    if (files.empty() && !check.faults.empty()) {
+        return check;
+    }
     const auto list = files.find(std::string(kBundleSums));
     const auto sums = list == files.end() ? std::nullopt : readSums(list->second, {});
     if (!sums || sums->empty()) {

@@ -4,6 +4,7 @@
 
 #include <chrono>
 #include <filesystem>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -16,6 +17,17 @@ inline constexpr std::string_view kBundleSums = "SHA256SUMS";
 /// give the same bytes.
 /// @param time  That every file in it bears, UTC; ZIP knows the years 1980 to 2107.
 [[nodiscard]] std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time);
+
+/// An archive written anew with that time on every file, so that the same content gives the same bytes.
+/// @param bytes  A ZIP archive that another library has made in memory.
+[[nodiscard]] std::string restamped(const std::string& bytes, std::chrono::sys_seconds time);
+
+/// The files of a bundle by their names, as far as they can be read, and what is wrong with it as an archive.
+struct BundleFiles {
+    std::map<std::string, std::string> files;
+    std::vector<std::string> faults;  ///< Sentences
+};
+[[nodiscard]] BundleFiles readBundle(const std::filesystem::path& path);
 
 /// What the check of a bundle found.
 struct BundleCheck {

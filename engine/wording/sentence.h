@@ -112,7 +112,9 @@ enum class SentenceKey {
     AdviceNoRamp,
     AdviceNoGain,
     AdviceNoGainAtAll,
+    
     AdviceWait,
+    AdviceWaitRamp,
     AdviceChance,
     AdviceChanceAlone,
     AdviceMore,
@@ -140,6 +142,12 @@ enum class SentenceKey {
     ProvisionalDebt,
     ProvisionalProfile,
     ProvisionalDawns,
+    ChangeTitle,
+    ChangeField,
+    ChangeNone,
+    ChangePapers,
+    ChangeInput,
+    ChangeNoInput,
     // A plan
     PlanTitle,
     PlanNothingExceeds,
@@ -311,7 +319,10 @@ enum class SentenceKey {
     ReviewAlgaeBill,
     ReviewCost,
     ReviewVerdict,
+    
     ReviewMeaning,
+    StartChecked,
+    StartsChecked,
     // Cautions
     CautionComparison,
     CautionReadings,

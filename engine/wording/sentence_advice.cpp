@@ -39,7 +39,7 @@ SentenceKey keyOf(const Advice& advice) {
         case AdviceKind::NoGain:
             return advice.run > 0 ? SentenceKey::AdviceNoGain : SentenceKey::AdviceNoGainAtAll;
         case AdviceKind::WaitUntil:
-            return SentenceKey::AdviceWait;
+            return advice.run > 0 ? SentenceKey::AdviceWaitRamp : SentenceKey::AdviceWait;
     }
     return SentenceKey::AdviceCompared;
 }

@@ -120,4 +120,13 @@ std::vector<Sentence> sentencesOf(const Review& review) {
     return inUnitsOf(review.fit.known, std::move(out));
 }
 
+std::vector<Sentence> sentencesOf(const StartCheck& check, int starts, double distance) {
+    std::vector<Sentence> out;
+    const SentenceBuilder builder(out, SentencePart::Review);
+    builder.add(SentenceKey::StartChecked, {text("ramp", check.ramp), whole("dawns", check.dawns),
+                                            oxygen("miss", check.miss), oxygen("distance", check.distance)});
+    builder.add(SentenceKey::StartsChecked, {whole("starts", starts), oxygen("distance", distance)});
+    return out;
+}
+
 }  // namespace engine

@@ -65,7 +65,7 @@ const UsUnit* usUnitOf(Measure measure, std::string_view behind) {
 std::string_view englishTemplate(SentenceKey key) {
     for (const std::span<const Template> list :
          {templatesOfRuns(), templatesOfAssumptions(), templatesBeforeRuns(), templatesOfMeasuring(),
-          templatesOfLog(), templatesOfPlans(), templatesOfAdvice()}) {
+          templatesOfLog(), templatesOfPlans(), templatesOfAdvice(), templatesOfChanges()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [key](const Template& one) { return one.key == key; });
         if (found != list.end()) {
@@ -77,8 +77,8 @@ std::string_view englishTemplate(SentenceKey key) {
 }
 
 std::string_view englishTerm(std::string_view term) {
-    for (const std::span<const TermWord> list :
-         {termsOfRuns(), termsOfMeasuring(), termsOfLog(), termsOfPlans(), termsOfAdvice()}) {
+    for (const std::span<const TermWord> list : {termsOfRuns(), termsOfMeasuring(), termsOfLog(),
+                                                 termsOfPlans(), termsOfAdvice(), termsOfChanges()}) {
         const auto found =
             std::find_if(list.begin(), list.end(), [term](const TermWord& one) { return one.term == term; });
         if (found != list.end()) {

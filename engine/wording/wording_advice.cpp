@@ -31,6 +31,10 @@ constexpr std::array kTemplates{
         "{endAlone} mg/L."},
     Template{AdviceNoGainAtAll, "Do not start: nothing is gained by bottom air on this pond."},
     Template{
+        AdviceWaitRamp,
+        "Do not start \"{ramp}\" now. Wait until the time from {waitFrom} to {waitUntil}, then read a new "
+        "profile and plan again."},
+    Template{
         AdviceWait,
         "Do not start now. Wait until the time from {waitFrom} to {waitUntil}, then read a new profile and "
         "plan again."},

@@ -27,6 +27,8 @@ struct TermWord {
 [[nodiscard]] std::span<const TermWord> termsOfMeasuring();
 [[nodiscard]] std::span<const Template> templatesOfAdvice();
 [[nodiscard]] std::span<const TermWord> termsOfAdvice();
+[[nodiscard]] std::span<const Template> templatesOfChanges();
+[[nodiscard]] std::span<const TermWord> termsOfChanges();
 [[nodiscard]] std::span<const Template> templatesOfPlans();
 [[nodiscard]] std::span<const TermWord> termsOfPlans();
 

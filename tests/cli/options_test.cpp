@@ -47,7 +47,7 @@ TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
 
 TEST_F(CliOptions, WhatIsMissingIsNamed) {
     expectRefused(
-        "", "A command is missing: check, compare, plan, measure, fit, today, log, incident or review.");
+        "", "A command is missing: check, compare, plan, measure, fit, today, log, incident, review or changes.");
     expectRefused("check", "The command check needs at least one pond file.");
     expectRefused("compare --out out", "The command compare needs a pond file.");
     expectRefused("compare pond.toml", "The command compare needs --out and a folder for its tables.");
@@ -67,7 +67,7 @@ TEST_F(CliOptions, SlipsAreNamedWithTheNearest) {
     expectRefused("compre", "There is no command \"compre\"; the nearest is compare.");
     expectRefused("zzzzzz",
                   "There is no command \"zzzzzz\"; there are check, compare, plan, measure, fit, today, log, "
-                  "incident and review.");
+                  "incident, review and changes.");
     expectRefused("--hlep", "There is no option \"--hlep\"; the nearest is --help.");
     expectCompareRefused("--dasy 3", "There is no option \"--dasy\"; the nearest is --days.");
     expectCompareRefused("--seeds=3", "There is no option \"--seeds\"; the nearest is --seed.");

@@ -67,6 +67,36 @@ TEST(PapersProgram, WritesThePapersAndABundleThatItVerifies) {
     EXPECT_EQ(run(folder, "--verify bent.zip").code, 2);
 }
 
+// A bundle held against the same pond, against another, and against itself, by the command line.
+TEST(PapersProgram, ABundleSaysHowItsAnswerHasChanged) {
+    const TemporaryFolder folder;
+    ASSERT_EQ(run(folder, "--papers p --members 4" + kPond).code, 0);
+    const auto changes = [&](const std::string& later) {
+        const int status =
+            std::system(("cd '" + folder.path().string() + "' && '" DAWNLINE_CLI "' changes p/bundle.zip " +
+                         later + " > said.txt 2> err.txt")
+                            .c_str());
+        EXPECT_EQ(status, 0) << fileText(folder.path() / "err.txt");
+        return fileText(folder.path() / "said.txt");
+    };
+    for (const std::string& same : {std::string("p/bundle.zip"), kPond}) {
+        const std::string said = changes(same);
+        EXPECT_NE(said.find("Nothing in the answer has changed."), std::string::npos) << said;
+        EXPECT_NE(said.find("are the same as then."), std::string::npos) << said;
+    }
+    const std::string other = changes("'" DAWNLINE_SCENARIOS "/pea-soup.toml'");
+    EXPECT_NE(other.find("The answer: before no ramp needed, now wait."), std::string::npos) << other;
+    EXPECT_NE(other.find("The papers of the earlier answer are void."), std::string::npos) << other;
+    EXPECT_NE(other.find("Not the same as then: the pond file."), std::string::npos) << other;
+    std::string bytes = fileText(folder.path() / "p/bundle.zip");
+    bytes[bytes.size() / 2] = static_cast<char>(bytes[bytes.size() / 2] ^ 0x10);
+    folder.write("bent.zip", bytes);
+    EXPECT_NE(std::system(("'" DAWNLINE_CLI "' changes '" + (folder.path() / "bent.zip").string() + "' " +
+                           kPond + " 2> /dev/null")
+                              .c_str()),
+              0);
+}
+
 TEST(PapersProgram, AFullDiskLeavesNothingBehindAndSaysSo) {
     const TemporaryFolder folder;
     // A file may have 40 KiB only, as on a disk that is full after that.

@@ -143,7 +143,7 @@ constexpr std::array kMaintenance{
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "Maintenance",
                              "**Electricity:** test each ground-fault or residual-current device monthly. If "
-                             "one trips, no one goes in or near the water until an electrician has looked.")},
+                             "one trips, no one goes in or near the water until a licensed electrician has looked.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "Maintenance",
                              "**Closed pits and sumps** may hold gas that kills. Never climb in alone.")},

@@ -36,7 +36,7 @@ constexpr std::array kLetter{
                           "\u00b0F) warmer than the bottom.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "Letter",
-                             "A tripped breaker: stay out of the water until an electrician has cleared it. "
+                             "A tripped breaker: stay out of the water until a licensed electrician has cleared it. "
                              "Local rules and permits hold.")},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Letter", "When we look again")},
     TemplateLine{

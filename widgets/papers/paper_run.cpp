@@ -214,8 +214,10 @@ FigureSource PaperRun::figures() const {
             format.inner().width()};
 }
 
-PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consultant consultant) {
+PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consultant consultant,
+                  engine::StartLedger ledger) {
     PaperRun run;
+    run.ledger = std::move(ledger);
     auto outcome = std::make_shared<Outcome>();
     outcome->comparison = frozen->comparison;
     outcome->backdrop = engine::backdropOf(outcome->comparison.model, outcome->comparison.days);
@@ -260,11 +262,15 @@ PaperValues valuesOf(const PaperRun& run) {
     setLines(run, values);
     setAdvice(run, values);
     values.set(QStringLiteral("run"), toQString(engine::nameOf(*run.frozen)));
+    const auto starts = run.ledger.starts.size();
+    const QString off = fixedText(run.ledger.meanDistance(), 1);
     values.set(QStringLiteral("checked"),
-               run.checkedStarts == 0
-                   ? tr("no start has been checked against readings so far")
-                   : tr("%n start(s) checked against readings, %1 mg/L off on average", run.checkedStarts)
-                         .arg(fixedText(run.checkedMiss, 1)));
+               starts == 0 ? tr("no start has been checked against readings so far")
+               : starts == 1
+                   ? tr("one start has been checked against readings, %1 mg/L off on average").arg(off)
+                   : tr("%1 starts have been checked against readings, %2 mg/L off on average")
+                         .arg(starts)
+                         .arg(off));
     values.set(QStringLiteral("clock"), clockName(run.comparison().model.pond));
     values.set(QStringLiteral("degrees"), run.isUs ? tr("\u00b0F") : tr("\u00b0C"));
     values.set(QStringLiteral("members"), QString::number(run.frozen->stamp.members));

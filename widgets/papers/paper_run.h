@@ -3,6 +3,7 @@
 #include "engine/advice/frozen_run.h"
 #include "engine/output/consultant.h"
 #include "engine/output/run_list.h"
+#include "engine/output/start_ledger.h"
 #include "engine/plan/dawn_rules.h"
 #include "engine/wording/sentence.h"
 #include "widgets/document/outcome.h"
@@ -19,8 +20,7 @@ struct PaperRun {
     OutcomePtr outcome;  ///< Of the frozen comparison
     std::size_t plan = 0;
     std::optional<std::size_t> fast;
-    int checkedStarts = 0;     ///< Of the consultant's ledger
-    double checkedMiss = 0.0;  ///< Their mean distance from what was read [g/m^3]
+    engine::StartLedger ledger;  ///< The consultant's
     bool isUs = false;
     PaperUnits units{false};  ///< Those of isUs first
     PaperFormat format;
@@ -33,7 +33,7 @@ struct PaperRun {
 
 /// @pre the comparison completed and has a ramp.
 [[nodiscard]] PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen,
-                                engine::Consultant consultant);
+                                engine::Consultant consultant, engine::StartLedger ledger = {});
 
 /// Dawn readings that decide on the day's run. Saturation is taken at the surface of the profile, as long as
 /// no reading of the day is known.

@@ -74,7 +74,10 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
     note(adviceOn(comparison, 0));
     Advice none = adviceOn(comparison, 0);
     none.kind = AdviceKind::NoGain;
-    none.endStateAlone = 3.0;
+        none.endStateAlone = 3.0;
+    note(none);
+    none.kind = AdviceKind::WaitUntil;
+    none.wait = climate.wait;
     note(none);
     for (int i = static_cast<int>(SentenceKey::AdviceCompared);
          i <= static_cast<int>(SentenceKey::ProvisionalDawns); ++i) {
