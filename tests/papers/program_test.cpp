@@ -45,7 +45,7 @@ TEST(PapersProgram, WritesThePapersAndABundleThatItVerifies) {
         run(folder, "--papers 'a/b of c' --members 4 --seed 3" + kPond, "SOURCE_DATE_EPOCH=1781427600");
     ASSERT_EQ(made.code, 0) << made.err;
     const auto papers = folder.path() / "a/b of c";
-    EXPECT_EQ(countIn(papers), 13);
+    EXPECT_EQ(countIn(papers), 14);
     EXPECT_NE(fileText(papers / "proposal.pdf").find("Still Water"), std::string::npos);
     const Ended whole = run(folder, "--verify 'a/b of c/bundle.zip'");
     EXPECT_EQ(whole.code, 0) << whole.err;
@@ -134,7 +134,7 @@ TEST(PapersProgram, ATitleWithSlashesNamesNoFile) {
     folder.write("p.toml", text);
     const Ended ended = run(folder, "--papers out --members 1 p.toml");
     ASSERT_EQ(ended.code, 0) << ended.err;
-    EXPECT_EQ(countIn(folder.path() / "out"), 13);
+    EXPECT_EQ(countIn(folder.path() / "out"), 14);
     EXPECT_EQ(countIn(folder.path()), 4) << "p.toml, out, out.txt and err.txt";
     EXPECT_EQ(run(folder, "--verify out/bundle.zip").code, 0);
 }

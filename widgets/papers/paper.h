@@ -32,6 +32,7 @@ struct Paper {
     QString file;   ///< Name without an ending
     QString title;  ///< As it stands on it
     std::vector<PaperStrip> strips;
+    std::vector<PaperPiece> pieces = {};  ///< The same, but for the head of its first page
 };
 
 /// Paints papers page by page, on a device of 96 dots an inch: charts keep their type in points.

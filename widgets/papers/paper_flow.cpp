@@ -202,6 +202,7 @@ void PaperFlow::title(const QString& title, const QString& subtitle, const QStri
 }
 
 void PaperFlow::heading(int level, const QString& text) {
+    m_pieces.push_back({PaperPiece::Kind::Heading, text, {}, level});
     const double points = level == 1 ? 13.0 : 10.5;
     const LaidText laid(text, m_look.font(points, true), m_width);
     PaperStrip strip;
@@ -249,22 +250,31 @@ void PaperFlow::text(const QString& text, TextStyle style, double indent, const 
 }
 
 void PaperFlow::paragraph(const QString& words, TextStyle style) {
+    m_pieces.push_back({PaperPiece::Kind::Text, words, {}, 0, style});
     text(words, style, 0.0, {});
 }
 
 void PaperFlow::bullets(const QStringList& texts, TextStyle style) {
+    m_pieces.push_back({PaperPiece::Kind::Bullet, {}, texts, 0, style});
     for (const QString& one : texts) {
         text(one, style, 11.0 * kPoint, QStringLiteral("\u2022"));
     }
 }
 
 void PaperFlow::ticks(const QStringList& texts) {
+    m_pieces.push_back({PaperPiece::Kind::Tick, {}, texts});
     for (const QString& one : texts) {
         text(one, TextStyle::Body, 14.0 * kPoint, {}, true);
     }
 }
 
+void PaperFlow::pageBreak() {
+    m_breaks = true;
+    m_pieces.push_back({PaperPiece::Kind::Break, {}, {}});
+}
+
 void PaperFlow::table(const PaperTable& table) {
+    m_pieces.push_back({PaperPiece::Kind::Table, {}, {}, 0, TextStyle::Body, table});
     const std::vector<double> widths = columnWidths(table, m_width);
     const auto head = std::make_shared<PaperStrip>(headStrip(table, m_look, widths, m_width));
     PaperStrip first = *head;
@@ -284,6 +294,7 @@ void PaperFlow::table(const PaperTable& table) {
 }
 
 void PaperFlow::figure(const PaperFigure& figure) {
+    m_pieces.push_back({PaperPiece::Kind::Figure, {}, {}, 0, TextStyle::Body, {}, figure});
     const LaidText caption(figure.caption, m_look.font(8.5), m_width);
     const LaidText words(figure.words, m_look.font(7.0), m_width);
     PaperStrip strip;
@@ -309,6 +320,7 @@ void PaperFlow::figure(const PaperFigure& figure) {
 }
 
 void PaperFlow::fields(const QStringList& labels, int perRow) {
+    m_pieces.push_back({PaperPiece::Kind::Fields, {}, labels});
     const double column = (m_width - (perRow - 1) * 10.0 * kPoint) / perRow;
     for (qsizetype from = 0; from < labels.size(); from += perRow) {
         std::vector<std::pair<LaidText, LaidText>> cells;
@@ -347,6 +359,7 @@ void PaperFlow::fields(const QStringList& labels, int perRow) {
 }
 
 void PaperFlow::box(const QString& title, const QStringList& texts, TextStyle style, bool closes) {
+    m_pieces.push_back({PaperPiece::Kind::Box, title, texts, 0, style});
     const double inset = 7.0 * kPoint, inner = m_width - 2 * inset;
     std::vector<LaidText> laid;
     if (!title.isEmpty()) {
@@ -379,6 +392,7 @@ void PaperFlow::box(const QString& title, const QStringList& texts, TextStyle st
 }
 
 void PaperFlow::lines(int count) {
+    m_pieces.push_back({PaperPiece::Kind::Lines, {}, {}, count});
     if (!m_strips.empty()) {
         m_strips.back().keepsNext = true;
     }

@@ -87,6 +87,18 @@ struct PaperFigure {
     std::function<void(QCPPainter& painter)> paint;  ///< In units, from the origin
 };
 
+/// What a paper says, apart from how it is set on pages: for an office's word processor (paper_office.h).
+struct PaperPiece {
+    enum class Kind { Heading, Text, Bullet, Tick, Table, Figure, Fields, Box, Lines, Break };
+    Kind kind{};
+    QString text;       ///< Of a heading, a text, a box's title
+    QStringList texts;  ///< Of a list, of fields, in a box
+    int count = 0;      ///< Level of a heading; lines
+    TextStyle style = TextStyle::Body;
+    PaperTable table = {};
+    PaperFigure figure = {};
+};
+
 /// Builds the strips of a paper from top to bottom.
 class PaperFlow {
 public:
@@ -109,11 +121,12 @@ public:
     /// Empty lines to write on, on one page with what is asked for.
     void lines(int count);
     void gap(double points);
-    void pageBreak() { m_breaks = true; }
+    void pageBreak();
 
     [[nodiscard]] const PaperLook& look() const { return m_look; }
     [[nodiscard]] double width() const { return m_width; }
     [[nodiscard]] std::vector<PaperStrip> take() { return std::move(m_strips); }
+    [[nodiscard]] std::vector<PaperPiece> takePieces() { return std::move(m_pieces); }
 
 private:
     void add(PaperStrip strip);
@@ -125,6 +138,7 @@ private:
     double m_gap = 0.0;
     bool m_breaks = false;
     std::vector<PaperStrip> m_strips;
+    std::vector<PaperPiece> m_pieces;
 };
 
 }  // namespace widgets

@@ -86,7 +86,7 @@ Paper paperOf(const PaperRun& run, const QString& file, const QString& title, co
     flow.title(title, under.join(QStringLiteral("  \u00b7  ")), senderOf(run.consultant),
                logoOf(run.consultant));
     setTemplate(flow, context, lines, values, inserts);
-    return {file, title, closedUp(flow.take(), run.format.inner().height())};
+    return {file, title, closedUp(flow.take(), run.format.inner().height()), flow.takePieces()};
 }
 
 PaperTable runTable(const PaperRun& run, bool hasBoxes) {

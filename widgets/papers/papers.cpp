@@ -7,6 +7,7 @@
 #include "engine/output/review_io.h"
 #include "widgets/charts/chart_export.h"
 #include "widgets/charts/sheets.h"
+#include "widgets/papers/paper_office.h"
 #include "widgets/papers/paper_pdf.h"
 
 #include <QImage>
@@ -59,6 +60,8 @@ std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
         files.push_back(
             {(paper.file + QLatin1String(".pdf")).toStdString(), pdfOf(paper, imprint, run.format)});
     }
+    const Paper main = run.advice().mayStart() ? proposal(run) : letter(run);
+    files.push_back({main.file.toStdString() + ".odt", odtOf(main, imprint, run.format)});
     files.push_back({"schedule.ics", engine::icalendar(scheduleCalendar(run))});
     files.push_back({"message.txt", ownerMessage(run).toStdString() + "\n"});
     files.push_back(engine::adviceFile(run.advice(), engine::nameOf(*run.frozen)));
