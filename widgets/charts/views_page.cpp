@@ -1,10 +1,13 @@
 #include "widgets/charts/views_page.h"
 
+#include "engine/advice/advice.h"
+#include "engine/wording/sentence_advice.h"
 #include "widgets/charts/dawn_lows_plot.h"
 #include "widgets/charts/night_plot.h"
 #include "widgets/charts/picture_view.h"
 #include "widgets/charts/whole_run_plot.h"
 #include "widgets/controls/sentence_sheet.h"
+#include "widgets/document/wording.h"
 
 #include <QBoxLayout>
 #include <QButtonGroup>
@@ -37,6 +40,7 @@ QToolButton* button(const QString& text, const QString& help, QWidget* parent) {
 ViewsPage::ViewsPage(Selection& selection, QWidget* parent)
     : QWidget(parent),
       m_selection(selection),
+      m_answer(sentenceLabel(tr("The answer"), this)),
       m_headline(sentenceLabel(tr("What this night comes to"), this)),
       m_detail(sentenceLabel(tr("What makes the low"), this)),
       m_stale(sentenceLabel(tr("State of the picture"), this)),
@@ -55,7 +59,10 @@ ViewsPage::ViewsPage(Selection& selection, QWidget* parent)
     m_tabs->setExpanding(false);
     m_tabs->addTab(tr("Night"));
     layout->addWidget(m_tabs);
+    layout->addWidget(m_answer);
+    m_answer->hide();
     layout->addWidget(m_headline);
+
     layout->addWidget(m_detail);
     m_chooser = chooser();
     layout->addWidget(m_chooser);
@@ -198,6 +205,25 @@ void ViewsPage::setPlaying(bool isPlaying) {
     emit playingChanged(isPlaying);
 }
 
+QString ViewsPage::answer() const {
+    return m_outcome != nullptr && m_outcome->answer != nullptr ? m_answer->text() : QString();
+}
+
+/// What the papers would say, on the pages that draw. It keeps its place while it is computed anew, so that
+/// the charts stay where they are.
+void ViewsPage::showAnswer() {
+    const bool isPicture = m_stack->currentIndex() <= static_cast<int>(m_pictures.size());
+    const auto* answer = m_outcome == nullptr ? nullptr : m_outcome->answer.get();
+    if (answer != nullptr) {
+        m_answer->setText(tr("Answer: %1")
+                              .arg(localized({engine::verdictOf(*answer, m_outcome->comparison.model)},
+                                             engine::SentencePart::Advice)));
+    } else if (!m_answer->text().isEmpty()) {
+        m_answer->setText(tr("Answer: it is being computed."));
+    }
+    m_answer->setVisible(isPicture && !m_answer->text().isEmpty() && m_outcome->comparison.runs.size() > 1);
+}
+
 QString ViewsPage::headline() const {
     return m_headline->text();
 }
@@ -219,6 +245,7 @@ void ViewsPage::showSentences() {
     if (m_outcome == nullptr) {
         return;
     }
+    showAnswer();
     m_headline->setText(main().headline());
     const QString detail = main().detail();
     m_detail->setText(detail.isEmpty() && !m_outcome->isWhole ? tr("What makes the low is being computed.")
@@ -293,6 +320,9 @@ void ViewsPage::styleTexts() {
     large.setPointSizeF(large.pointSizeF() * 1.3);
     large.setBold(true);
     m_headline->setFont(large);
+    QFont strong = font();
+    strong.setBold(true);
+    m_answer->setFont(strong);
     QPalette quiet = palette();
     quiet.setColor(QPalette::WindowText, style.quietInk);
     m_detail->setPalette(quiet);

@@ -44,6 +44,8 @@ public:
     [[nodiscard]] NightPlot& night() const { return *m_night; }
     [[nodiscard]] DawnLowsPlot& lows() const { return *m_lows; }
     [[nodiscard]] WholeRunPlot& wholeRun() const { return *m_wholeRun; }
+    /// The answer about the ramp of the papers; empty as long as there is none.
+    [[nodiscard]] QString answer() const;
     [[nodiscard]] QString headline() const;
 
     /// Adds a page that is no picture as the last tab.
@@ -71,6 +73,7 @@ protected:
 private:
     QWidget* chooser();
     void showSelection();
+    void showAnswer();
     void showSentences();
     void showReadOut();
     void styleTexts();
@@ -79,7 +82,7 @@ private:
     Selection& m_selection;
     OutcomePtr m_outcome;
     QTimer m_player, m_staleDelay;
-    QLabel *m_headline, *m_detail, *m_stale, *m_which, *m_readOut;
+    QLabel *m_answer, *m_headline, *m_detail, *m_stale, *m_which, *m_readOut;
     QWidget* m_chooser = nullptr;
     QTabBar* m_tabs;
     QStackedWidget* m_stack;

@@ -8,8 +8,9 @@
 #include <vector>
 
 namespace engine {
+struct Advice;
 struct MeasureResult;
-}
+}  // namespace engine
 
 namespace widgets {
 
@@ -21,6 +22,9 @@ struct Outcome {
     engine::Backdrop backdrop;
     bool isWhole = false;        ///< Causes and end states are there too
     bool hasAllMembers = false;  ///< Members of every ramp, not of the chosen one and do-nothing alone
+                                 /// The answer about the ramp that papers would be about, as they would have
+                                 /// it; null without members of all.
+    std::shared_ptr<const engine::Advice> answer;
     /// What to measure for the chosen ramp; null unless it was asked for.
     std::shared_ptr<const engine::MeasureResult> measured;
 };

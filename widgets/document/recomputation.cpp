@@ -1,5 +1,6 @@
 #include "widgets/document/recomputation.h"
 
+#include "engine/advice/frozen_run.h"
 #include "widgets/document/document.h"
 
 namespace widgets {
@@ -60,6 +61,19 @@ Outcome withMembers(const Outcome& outcome, int members, bool ofAll, const engin
     found.ramps = std::move(placed);
     comparison.ensemble = std::move(found);
     result.hasAllMembers = places.size() == comparison.runs.size();
+    return result;
+}
+
+Outcome withAnswer(const Outcome& outcome, const engine::RunControl& control) {
+    Outcome result = outcome;
+    const std::size_t ramp = engine::plannedRamp(outcome.comparison);
+    if (ramp == 0 || !outcome.hasAllMembers || !engine::isWhole(outcome.comparison)) {
+        return result;
+    }
+    engine::Answered answer = engine::answered(outcome.comparison, ramp, 0, control);
+    if (!control.stop.stop_requested()) {
+        result.answer = std::make_shared<const engine::Advice>(std::move(answer.advice));
+    }
     return result;
 }
 
@@ -172,10 +186,23 @@ void Recomputation::addMembers(bool ofAll) {
             m_drawn = outcome;
             deliver(outcome);
             if (ofAll) {
-                measureOrSettle();
+                addAnswer();
             } else {
                 addMembers(true);
             }
+        });
+}
+
+void Recomputation::addAnswer() {
+    m_job.start(
+        [outcome = m_outcome](const std::stop_token& stop, const Job::Progress& progress) {
+            return std::make_shared<const Outcome>(withAnswer(*outcome, {stop, progress}));
+        },
+        [this](const OutcomePtr& outcome) {
+            if (outcome->answer != nullptr && !m_isGivenUp) {
+                deliver(outcome);
+            }
+            measureOrSettle();
         });
 }
 

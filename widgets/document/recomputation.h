@@ -15,7 +15,7 @@ class Document;
 
 /// Keeps an outcome for the document's pond: each change of the document computes anew, off the UI thread:
 /// curves first, then attribution and end states, then the members of the chosen ramp and do-nothing, then
-/// those of all ramps. The old outcome stays until the new one is there.
+/// those of all ramps, then the answer. The old outcome stays until the new one is there.
 ///
 /// The document must outlive it.
 class Recomputation final : public QObject {
@@ -43,7 +43,9 @@ public:
 
 signals:
     void staleChanged(bool isStale);
-    /// New curves; then again with attribution and end states, twice with members, and with what to measure.
+    /// New curves; then again with attribution and end states, twice with members, with the answer, and with
+    /// what
+    /// to measure.
     void outcomeChanged();
     /// What to measure is being found out.
     void measuring();
@@ -57,6 +59,7 @@ private:
     void deliver(const OutcomePtr& outcome);
     void addAttribution(int nights);
     void addMembers(bool ofAll);
+    void addAnswer();
     void measureOrSettle();
 
     Document& m_document;
@@ -81,6 +84,10 @@ private:
 /// @param earlier  What of its members still holds is taken over, the same bits; may be null.
 [[nodiscard]] Outcome withMembers(const Outcome& outcome, int members, bool ofAll,
                                   const engine::RunControl& control = {}, const Outcome* earlier = nullptr);
+
+/// Adds the answer about the ramp that papers would be about. Nothing is added without a ramp, without the
+/// members of all ramps, or where the work was stopped.
+[[nodiscard]] Outcome withAnswer(const Outcome& outcome, const engine::RunControl& control = {});
 
 /// Adds what to measure for the chosen ramp. Nothing is added where the work was stopped.
 [[nodiscard]] Outcome withMeasured(const Outcome& outcome, int members,

@@ -1,7 +1,10 @@
 #include "widgets/document/recomputation.h"
 
+#include "engine/advice/frozen_run.h"
 #include "engine/ensemble/chances.h"
+#include "engine/output/advice_io.h"
 #include "engine/pond/pond_io.h"
+#include "tests/scenario.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
 
@@ -64,7 +67,7 @@ TEST(Recomputation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
         for (std::size_t i = 0; i < now.comparison.runs.size(); ++i) {
             stage += engine::membersOf(now.comparison, i) != nullptr ? '+' : '-';
         }
-        stages.push_back(stage);
+        stages.push_back(now.answer != nullptr ? stage + '!' : stage);
     });
     bool isSettled = false;
     QObject::connect(&bench.recomputation, &Recomputation::settled, [&] { isSettled = true; });
@@ -72,12 +75,25 @@ TEST(Recomputation, MembersOfTheChosenRampComeBeforeThoseOfAll) {
     const std::size_t chosen = chosenRamp(bench.recomputation.outcome()->comparison);
     std::string pair = "whole----";
     pair[5] = pair[5 + chosen] = '+';
-    EXPECT_EQ(stages, (std::vector<std::string>{"curves----", "whole----", pair, "whole++++"}));
+    EXPECT_EQ(stages, (std::vector<std::string>{"curves----", "whole----", pair, "whole++++", "whole++++!"}));
     EXPECT_TRUE(bench.recomputation.outcome()->hasAllMembers);
     // The pair's members are those of the whole: a draw does not hang on what else is run.
     const auto& all = bench.recomputation.outcome()->comparison.ensemble->ramps;
     const Outcome alone = withMembers(outcomeOf(bench.document.pond(), 3, true), 8, false);
     EXPECT_EQ(engine::membersOf(alone.comparison, chosen)->nightLows, all[chosen].nightLows);
+}
+
+TEST(Recomputation, TheAnswerIsThatOfThePapers) {
+    for (const char* name : {"new-clay", "fee-cats"}) {
+        const engine::Pond pond = engine::test::scenario(name);
+        const Outcome shown = withAnswer(withMembers(outcomeOf(pond, {}, true), 8, true));
+        ASSERT_NE(shown.answer, nullptr) << name;
+        const auto frozen = std::get<engine::FrozenPond>(engine::freeze(pond, "pond.toml"));
+        const engine::FrozenRun papers = engine::runFrozen(frozen, {"0", {}, 1, 8, 0, ""}, {});
+        EXPECT_EQ(engine::adviceCsv(*shown.answer, ""), engine::adviceCsv(papers.advice, "")) << name;
+    }
+    EXPECT_EQ(withAnswer(outcomeOf(engine::test::scenario("new-clay"), 3, true)).answer, nullptr)
+        << "without members there is none";
 }
 
 TEST(Recomputation, AfterAnEditOfARampItsMembersAloneAreDrawn) {
