@@ -130,8 +130,7 @@ void PaperActions::save() {
         const auto files = widgets::paperFiles(papersOf(run, consultant));
         const auto fault = engine::writeFiles(folder.toStdString(), files);
         m_notice.say(fault ? tr("%1 Nothing was written.").arg(widgets::toQString(*fault))
-                           : tr("%n paper(s) of the ramp %1 and the bundle are in %2.", nullptr,
-                                static_cast<int>(files.size()) - 1)
+                           : tr("The papers of the ramp %1 and the bundle are in %2.")
                                  .arg(widgets::toQString(run->stamp.ramp), folder));
     });
 }

@@ -56,13 +56,15 @@ MorningReadings readingsBetween(const PondModel& model, const JudgedLog& log, do
         if (!isEnd && std::fabs(depth - half) < nearest) {
             nearest = std::fabs(depth - half);
             out.middle = *reading->oxygen;
+            out.isMiddleBelow = top.temperature && reading->temperature &&
+                                *top.temperature - *reading->temperature > kStratified.value;
         }
     }
     return out;
 }
 
 std::optional<double> MorningReadings::fishWater() const {
-    if (surface && middle) {
+    if (surface && middle && !isMiddleBelow) {
         return std::min(*surface, *middle);
     }
     return surface ? surface : middle;

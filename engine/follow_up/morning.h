@@ -14,7 +14,11 @@ struct MorningReadings {
     std::optional<double> temperatureSurface, temperatureBottom;  ///< [degC]
     std::optional<Smell> smell;
     std::optional<FishBehaviour> fish;
-    [[nodiscard]] std::optional<double> fishWater() const;  ///< Worst of the upper two
+    /// The middle one lies in the bottom water, over kStratified colder than the surface: fish do not breathe
+    /// there, and of a pond in layers it would stop every start.
+    bool isMiddleBelow = false;
+    /// Worst of the upper two, of which the middle one counts unless it is below.
+    [[nodiscard]] std::optional<double> fishWater() const;
 };
 
 /// The readings of a span of time [s after midnight of day 1], the last of each depth: the shallowest is

@@ -86,7 +86,7 @@ constexpr std::array kTemplates{
         "If it has to be today, \"{ramp}\" does the least harm: {with} of 100 go below the lethal line with "
         "it, and {alone} left alone."},
     Template{AdviceEnd, "Run on like this, the dawn low ends near {end} mg/L; left alone near {alone} mg/L."},
-    Template{AdviceHolds, "Hold days in the forecast: {days}."},
+    Template{AdviceHolds, "Hold days in the forecast: {days}. No start and no step up on these days."},
     Template{AdviceNoHolds, "No hold days in the forecast."},
     Template{AdviceReadingBelow,
              "Measure the {input}: below {value} {unit} the answer would be the other one."},

@@ -56,7 +56,7 @@ TEST(PaperSafety, DawnLimitsAreThePondsOwn) {
     EXPECT_TRUE(owners.contains(QStringLiteral("4.6 to 5.7")));
     EXPECT_TRUE(owners.contains(QStringLiteral("3.4 to 4.6")));
     EXPECT_TRUE(owners.contains(QStringLiteral("under 3.4")));
-    EXPECT_TRUE(owners.contains(QStringLiteral("fell by more than 1.5 in one night")));
+    EXPECT_TRUE(owners.contains(QStringLiteral("more than 1.5 below the dawn before")));
     EXPECT_TRUE(
         onPaper(run, schedulePaper(run)).text.contains(QStringLiteral("0.7 mg/L above that of dawn")));
     const engine::Calendar calendar = scheduleCalendar(run);
@@ -76,6 +76,47 @@ TEST(PaperSafety, NoGoLimitIsAboveWhatTheWaterCanHold) {
     EXPECT_NEAR(limits.go, 4.6, 0.1);
     EXPECT_NEAR(limits.go - limits.back, 2.0, 1e-9);
     EXPECT_EQ(valuesOf(run).value(QStringLiteral("go")), fixedText(limits.go, 1));
+}
+
+// The pond's clock is fixed at UTC-6; in June the clocks of Chicago are an hour ahead of it (tz database).
+TEST(PaperSafety, AnOwnersSummerTimeIsSaidBesideThePondsClock) {
+    const auto inZone = [](const char* zone) {
+        PaperRun run =
+            changed([&](engine::Comparison& comparison) { comparison.model.pond.place.timeZone = zone; });
+        auto frozen = std::make_shared<engine::FrozenRun>(*run.frozen);
+        frozen->advice.holdDays.clear();  // on a hold day nothing starts at any hour
+        run.frozen = std::move(frozen);
+        return run;
+    };
+    const PaperRun summer = inZone("America/Chicago");
+    for (const Paper& paper : {ownerSheet(summer), schedulePaper(summer)}) {
+        const OnPaper seen = onPaper(summer, paper);
+        EXPECT_TRUE(seen.text.contains(QStringLiteral("Your clocks (America/Chicago) show 1 h more.")))
+            << seen.text.toStdString();
+        EXPECT_TRUE(paper.file != QLatin1String("owners-sheet") || seen.pages == 1);
+    }
+    EXPECT_TRUE(ownerMessage(summer).contains(QStringLiteral("from 10:00 (11:00 on your clock)")))
+        << ownerMessage(summer).toStdString();
+    EXPECT_LT(ownerMessage(summer).size(), 300);
+    for (const char* zone : {"", "America/Regina"}) {  // Saskatchewan keeps UTC-6 all year
+        const PaperRun same = inZone(zone);
+        EXPECT_FALSE(onPaper(same, schedulePaper(same)).text.contains(QStringLiteral("Your clocks"))) << zone;
+        EXPECT_FALSE(ownerMessage(same).contains(QStringLiteral("your clock"))) << zone;
+    }
+}
+
+TEST(PaperSafety, NobodyIsToldToStartOnAHoldDay) {
+    const PaperRun& run = headline().run;
+    ASSERT_FALSE(run.advice().holdDays.empty());
+    ASSERT_EQ(run.advice().holdDays.front(), run.advice().firstDay);
+    const QString message = ownerMessage(run);
+    EXPECT_TRUE(message.contains(QStringLiteral("is a hold day"))) << message.toStdString();
+    EXPECT_FALSE(message.contains(QStringLiteral("min of air")));
+    for (const Paper& paper : {ownerSheet(run), schedulePaper(run)}) {
+        EXPECT_TRUE(onPaper(run, paper).text.contains(QStringLiteral("by the forecast: 14 Jun")))
+            << paper.file.toStdString();
+    }
+    EXPECT_TRUE(scheduleCalendar(run).events.front().summary.starts_with("Hold day, call first: "));
 }
 
 void setLows(engine::Comparison& comparison, std::size_t ramp, int below) {

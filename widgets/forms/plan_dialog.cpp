@@ -42,6 +42,11 @@ std::vector<SheetSection> sections() {
 
 }  // namespace
 
+QString daysText(int days) {
+    return days == 1 ? PlanDialog::tr("Start: a ramp of one day")
+                     : PlanDialog::tr("Start: a ramp of %1 days").arg(days);
+}
+
 QString verdictText(const PlanAnswer& found) {
     using engine::AdviceKind;
     const engine::Advice& advice = found.answer.advice;
@@ -49,8 +54,7 @@ QString verdictText(const PlanAnswer& found) {
         case AdviceKind::Start:
             return found.plan.verdict == engine::PlanVerdict::AtOnce
                        ? PlanDialog::tr("Start at once")
-                       : PlanDialog::tr("Start: a ramp of %n day(s)", nullptr,
-                                        advice.daysToSustained.value_or(found.answer.comparison.days) - 1);
+                       : daysText(advice.daysToSustained.value_or(found.answer.comparison.days) - 1);
         case AdviceKind::StartWithSurfaceAir:
             return PlanDialog::tr("Start with surface air");
         case AdviceKind::NoRampNeeded:

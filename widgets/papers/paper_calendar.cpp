@@ -47,6 +47,10 @@ std::string text(const QString& words) {
     return words.toStdString();
 }
 
+bool isHold(const engine::Advice& advice, const engine::Date& date) {
+    return std::find(advice.holdDays.begin(), advice.holdDays.end(), date) != advice.holdDays.end();
+}
+
 engine::CalendarEvent runEvent(const PaperRun& run, const engine::RunRow& row, const std::string& uid) {
     const engine::Pond& pond = run.comparison().model.pond;
     const engine::DawnLimits limits = dawnLimits(run);
@@ -75,6 +79,9 @@ engine::CalendarEvent runEvent(const PaperRun& run, const engine::RunRow& row, c
         event.alarms = {{false, kWarningMinutes,
                          text(tr("Air on to stay in %1 min: was this dawn\u2019s reading good enough?")
                                   .arg(kWarningMinutes))}};
+    }
+    if (isHold(run.advice(), engine::dateOfDay(pond, row.day))) {
+        event.summary = text(tr("Hold day, call first: ")) + event.summary;
     }
     event.description =
         text(tr("%1.\n%2\n%3\nRun %4").arg(settings, rule, imprintOf(run).caution, imprintOf(run).run));
@@ -113,17 +120,25 @@ QString ownerMessage(const PaperRun& run) {
         if (!row.start) {
             continue;
         }
+        const engine::Date date = engine::dateOfDay(pond, row.day);
+        if (isHold(advice, date)) {
+            return tr("%1 is a hold day by the forecast: no start without our call. Read oxygen at dawn and "
+                      "write it down. Fish gasping: surface air on, no feed, call.")
+                .arg(paperDay(date));
+        }
         const QString runs =
-            row.stop ? tr("%1 min of air from %2").arg(fixedText(row.minutes, 0), clockText(*row.start))
-                     : tr("air on from %1 to stay").arg(clockText(*row.start));
-        const QString night = advice.surfaceAir.transfer > 0.0 ? tr(" Surface air %1 to %2.")
-                                                                     .arg(clockText(advice.surfaceAir.from),
-                                                                          clockText(advice.surfaceAir.until))
-                                                               : QString();
+            row.stop
+                ? tr("%1 min of air from %2").arg(fixedText(row.minutes, 0), ownersClock(pond, *row.start))
+                : tr("air on from %1 to stay").arg(ownersClock(pond, *row.start));
+        const QString night = advice.surfaceAir.transfer > 0.0
+                                  ? tr(" Surface air %1 to %2.")
+                                        .arg(ownersClock(pond, advice.surfaceAir.from),
+                                             ownersClock(pond, advice.surfaceAir.until))
+                                  : QString();
         return tr("%1: read oxygen at dawn. %2 mg/L or more: %3. Less: no air, call us.%4 Fish gasping: "
                   "surface air "
                   "on, no feed, call.")
-            .arg(paperDay(engine::dateOfDay(pond, row.day)), fixedText(limits.go, 1), runs, night);
+            .arg(paperDay(date), fixedText(limits.go, 1), runs, night);
     }
     return tr("No air today. Read oxygen at dawn and call us.");
 }

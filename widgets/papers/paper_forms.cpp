@@ -83,7 +83,10 @@ constexpr std::array kIncident{
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Incident",
                                          "Less than 1 \u00b0C (1.8 \u00b0F): the pond is mixed, the debt is "
                                          "out already. **Keep the air on.**")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Incident", "Between the two: off, and read again in an hour.")},
+    TemplateLine{Tick,
+                 QT_TRANSLATE_NOOP(
+                     "Incident",
+                     "Between the two: do not start it. If it runs, leave it on and read again in an hour.")},
     TemplateLine{Subheading, QT_TRANSLATE_NOOP("Incident", "3. Air at the surface")},
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP("Incident",
@@ -106,10 +109,17 @@ constexpr std::array kIncident{
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Incident", "Dead fish taken out: their decay uses oxygen.")},
     TemplateLine{Subheading, QT_TRANSLATE_NOOP("Incident", "7. Until it is over")},
     TemplateLine{
-        Tick, QT_TRANSLATE_NOOP(
-                  "Incident",
-                  "Read every two hours until two dawns stand above {hold} mg/L. Take up the start-up again "
-                  "after five to seven days at the soonest, at a quarter of the dose, with a new schedule.")},
+        Tick,
+        QT_TRANSLATE_NOOP(
+            "Incident",
+            "Read every two hours until two dawns stand above {hold} mg/L. Take up the start-up again "
+            "after five to seven days at the soonest, at a quarter of the dose, with a new schedule."),
+        "starts"},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("Incident",
+                                   "Read every two hours until two dawns stand above {hold} mg/L. Then "
+                                   "what the letter says holds again."),
+                 "!starts"},
     TemplateLine{Insert, "later"},
     TemplateLine{Insert, "cautions"},
 };
@@ -140,10 +150,11 @@ constexpr std::array kMaintenance{
                              "Maintenance",
                              "**Thin ice:** signs around the open water and at every access, a look at least "
                              "every seven days, permits and notices as the place asks. Open water moves.")},
-    TemplateLine{Bullet, QT_TRANSLATE_NOOP(
-                             "Maintenance",
-                             "**Electricity:** test each ground-fault or residual-current device monthly. If "
-                             "one trips, no one goes in or near the water until a licensed electrician has looked.")},
+    TemplateLine{Bullet,
+                 QT_TRANSLATE_NOOP(
+                     "Maintenance",
+                     "**Electricity:** test each ground-fault or residual-current device monthly. If "
+                     "one trips, no one goes in or near the water until a licensed electrician has looked.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "Maintenance",
                              "**Closed pits and sumps** may hold gas that kills. Never climb in alone.")},

@@ -34,10 +34,11 @@ constexpr std::array kLetter{
                           "**Fish gasping:** start surface air, stop feeding, call us. Do not start the "
                           "bottom air. If it runs, switch it off only if the top is more than 2 \u00b0C (3.6 "
                           "\u00b0F) warmer than the bottom.")},
-    TemplateLine{Bullet, QT_TRANSLATE_NOOP(
-                             "Letter",
-                             "A tripped breaker: stay out of the water until a licensed electrician has cleared it. "
-                             "Local rules and permits hold.")},
+    TemplateLine{Bullet,
+                 QT_TRANSLATE_NOOP(
+                     "Letter",
+                     "A tripped breaker: stay out of the water until a licensed electrician has cleared it. "
+                     "Local rules and permits hold.")},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Letter", "When we look again")},
     TemplateLine{
         Text,

@@ -39,6 +39,14 @@ constexpr std::array kOwner{
                           "{surfaceUntil}. It has been tested for an hour, and one named person "
                           "switches it."),
         "surfacePower"},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("OwnerSheet",
+                          "**Hold days** by the forecast: {holdDays}. On a hold day do not start and do not "
+                          "run longer than the day before. Call us first."),
+        "holdDays"},
+    TemplateLine{Text, QT_TRANSLATE_NOOP("OwnerSheet", "**Clock:** the times here are {clock}. {ownClock}"),
+                 "ownClock"},
     TemplateLine{Insert, "night"},
     TemplateLine{Insert, "chances"},
     TemplateLine{
@@ -66,11 +74,12 @@ constexpr std::array kOwner{
                              "**Fish gasp and we do not answer?** Start surface air, stop feeding, keep "
                              "calling. Do not start the bottom air. If it runs, switch it off only if the "
                              "top is over 2 \u00b0C (3.6 \u00b0F) warmer than the bottom.")},
-    TemplateLine{Bullet,
-                 QT_TRANSLATE_NOOP(
-                     "OwnerSheet",
-                     "**You are away, or the power fails?** No reading, no run. A timer holds today\u2019s "
-                     "minutes only. After a power cut leave it off and call.")},
+    TemplateLine{
+        Bullet,
+        QT_TRANSLATE_NOOP(
+            "OwnerSheet",
+            "**You are away, or the power fails?** No reading, no run. A timer holds today\u2019s "
+            "minutes only. After a power cut the bottom air stays off; surface air goes on again. Call.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
                              "OwnerSheet",
                              "**Will it clear, and what does it cost?** It may be green or brown for weeks, "
@@ -90,12 +99,12 @@ constexpr std::array kOwner{
     TemplateLine{Small, QT_TRANSLATE_NOOP("OwnerSheet", "**Not final yet.** {provisional}"), "provisional"},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("OwnerSheet",
                                            "Who reads at dawn|Who stands in|Call us at={phone}|Other phone")},
-    TemplateLine{
-        Small,
-        QT_TRANSLATE_NOOP(
-            "OwnerSheet",
-            "I was told how the start works. I have the schedule and the care card. I know that fish can "
-            "die of bad water with air or without. I will not run more than the schedule says.")},
+    TemplateLine{Small,
+                 QT_TRANSLATE_NOOP(
+                     "OwnerSheet",
+                     "I was told how the start works. I have the schedule and the maintenance card. I know "
+                     "that fish can "
+                     "die of bad water with air or without. I will not run more than the schedule says.")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("OwnerSheet", "Owner={client}|Consultant={consultant}|Date")},
 };
 
@@ -122,7 +131,7 @@ constexpr std::array kConsent{
                   "Consent",
                   "Starting the air moves bottom water that lacks oxygen and takes more. It can lower the "
                   "oxygen where the fish are, for hours or days, and fish can die of it. A pond can also run "
-                  "short of oxygen left alone: by bloom, weather, heat or ice, with aeration or without.")},
+                  "short of oxygen by bloom, weather, heat or ice, with aeration or without.")},
     TemplateLine{Insert, "chances"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Consent",
@@ -158,7 +167,7 @@ constexpr std::array kConsent{
                  QT_TRANSLATE_NOOP(
                      "Consent",
                      "The consultant answers the phone during the start-up, runs the plan anew when readings "
-                     "or weather call for it, and says so in writing.")},
+                     "or weather call for it, and sends the new plan in writing.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Consent",
                                            "Permits, and consent of landlord and neighbours, are the "
                                            "owner\u2019s to get; electrical work is "

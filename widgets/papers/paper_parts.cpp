@@ -163,11 +163,13 @@ PaperTable dawnTable(const PaperRun& run) {
     table.rows = {
         {tr("**Go**"), tr("%1 or more").arg(number(limits.go)), tr("Run the next step.")},
         {tr("**Hold**"), tr("%1 to %2").arg(number(limits.hold), number(limits.go)),
-         tr("Run the same time again. So too if it is down by more than %1 since before the start.")
+         tr("Run as long as the last time; on day 1 do not start. So too if it is down by more than %1 since "
+            "before the start.")
              .arg(plainText(limits.fallHold))},
         {tr("**Ease off**"), tr("%1 to %2").arg(number(limits.back), number(limits.hold)),
-         tr("No air today. Go on with half the time. So too if it fell by more than %1 in one night, or if "
-            "it smells strong.")
+         tr("No bottom air today. On the next go day half the last time. So too if it is more than %1 below "
+            "the dawn "
+            "before, or if it smells strong.")
              .arg(plainText(limits.fallBack))},
         {tr("**Stop**"), tr("under %1").arg(number(limits.back)),
          tr("Leave the bottom air off and call us. So too if fish gasp at the top: then start surface air, "

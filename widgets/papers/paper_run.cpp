@@ -17,6 +17,8 @@
 
 #include <QCoreApplication>
 #include <QDate>
+#include <QDateTime>
+#include <QTimeZone>
 
 #include <algorithm>
 #include <cmath>
@@ -96,6 +98,22 @@ void setPond(const PaperRun& run, PaperValues& values) {
     }
 }
 
+QDate ownDate(const engine::Date& date) {
+    return {static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
+            static_cast<int>(static_cast<unsigned>(date.day()))};
+}
+
+/// Hours that the owner's clocks are ahead of the pond's on the first day, by the zone of the pond file [h].
+double clocksAhead_h(const engine::Pond& pond) {
+    const QTimeZone zone(QByteArray::fromStdString(pond.place.timeZone));
+    if (pond.place.timeZone.empty() || !zone.isValid()) {
+        return 0.0;
+    }
+    const double own = pond.place.utcOffset_h.value_or(engine::Quantity(0.0)).value;
+    const QDateTime noon(ownDate(*pond.place.firstDay), QTime(12, 0), zone);
+    return noon.offsetFromUtc() / engine::kHour - own;
+}
+
 /// "UTC-6"
 QString clockName(const engine::Pond& pond) {
     const double hours = pond.place.utcOffset_h.value_or(engine::Quantity(0.0)).value;
@@ -110,7 +128,9 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::Pond& pond = comparison.model.pond;
     const auto lowestOn = [&](const char* low, const char* date, const engine::DayRow& night) {
         values.set(QString::fromLatin1(low), oxygenText(night.lowest));
-        values.set(QString::fromLatin1(date), paperDate(engine::dateOfDay(pond, night.day)));
+        values.set(QString::fromLatin1(date),
+                   paperDate(engine::dateOfDay(
+                       pond, static_cast<int>(std::floor(night.lowestTime / engine::kDay)) + 1)));
     };
     values.set(QStringLiteral("plan"), toQString(plan.name));
     values.set(QStringLiteral("nights"), QString::number(comparison.days));
@@ -190,11 +210,6 @@ void setLines(const PaperRun& run, PaperValues& values) {
     values.set(QStringLiteral("morningRise"), plainText(limits.morningRise));
 }
 
-QDate ownDate(const engine::Date& date) {
-    return {static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
-            static_cast<int>(static_cast<unsigned>(date.day()))};
-}
-
 }  // namespace
 
 engine::DawnLimits dawnLimits(const PaperRun& run) {
@@ -271,12 +286,29 @@ PaperValues valuesOf(const PaperRun& run) {
                    : tr("%1 starts have been checked against readings, %2 mg/L off on average")
                          .arg(starts)
                          .arg(off));
-    values.set(QStringLiteral("clock"), clockName(run.comparison().model.pond));
+    const engine::Pond& pond = run.comparison().model.pond;
+    values.set(QStringLiteral("clock"), clockName(pond));
+    if (const double ahead = clocksAhead_h(pond); ahead != 0.0) {
+        values.set(
+            QStringLiteral("ownClock"),
+            (ahead > 0.0 ? tr("Your clocks (%1) show %2 h more.") : tr("Your clocks (%1) show %2 h less."))
+                .arg(toQString(pond.place.timeZone), plainText(std::fabs(ahead))));
+    }
+    if (run.advice().mayStart()) {
+        values.set(QStringLiteral("starts"), QStringLiteral("yes"));
+        QStringList holds;
+        for (const engine::Date& date : run.advice().holdDays) {
+            holds << paperDay(date);
+        }
+        if (!holds.isEmpty()) {
+            values.set(QStringLiteral("holdDays"), holds.join(QStringLiteral(", ")));
+        }
+    }
     values.set(QStringLiteral("degrees"), run.isUs ? tr("\u00b0F") : tr("\u00b0C"));
     values.set(QStringLiteral("members"), QString::number(run.frozen->stamp.members));
     values.set(QStringLiteral("seed"), QString::number(run.frozen->stamp.seed));
     values.set(QStringLiteral("version"), toQString(run.frozen->stamp.version));
-    const engine::LogHead head = engine::logHead(run.comparison().model.pond);
+    const engine::LogHead head = engine::logHead(pond);
     if (head.readings + head.events + head.rows > 0) {
         values.set(QStringLiteral("logHead"), toQString(engine::shown(head)));
     }
@@ -289,6 +321,13 @@ QString paperDate(const engine::Date& date) {
 
 QString paperDay(const engine::Date& date) {
     return ownDate(date).toString(QStringLiteral("d MMM"));
+}
+
+QString ownersClock(const engine::Pond& pond, double time) {
+    const double ahead = clocksAhead_h(pond);
+    return ahead == 0.0
+               ? clockText(time)
+               : tr("%1 (%2 on your clock)").arg(clockText(time), clockText(time + ahead * engine::kHour));
 }
 
 QString runClock(const PaperRun& run, const engine::RunRow& row, double time) {

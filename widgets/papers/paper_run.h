@@ -50,6 +50,9 @@ struct PaperRun {
 /// "14 Jun"
 [[nodiscard]] QString paperDay(const engine::Date& date);
 
+/// A clock time, and the same on the owner's clock where that is another (`time_zone` of the pond file).
+[[nodiscard]] QString ownersClock(const engine::Pond& pond, double time);
+
 /// A start or a stop as a clock time, with the date where it is not that of the row's day.
 [[nodiscard]] QString runClock(const PaperRun& run, const engine::RunRow& row, double time);
 

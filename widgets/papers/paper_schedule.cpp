@@ -17,6 +17,7 @@ constexpr std::array kSchedule{
                                          "Plan \"{plan}\", starting on {startDate}. Clock times are the "
                                          "pond\u2019s own, without daylight-saving "
                                          "time: {clock}. Each run only after the dawn reading says go.")},
+    TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{ownClock}"), "ownClock"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP(
                      "Schedule",
@@ -47,12 +48,20 @@ constexpr std::array kSchedule{
                      "spills, people swim or fish spawn. If the air flow measured on the day is not "
                      "{air} for each diffuser, call before the first run."),
                  "air"},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("Schedule",
+                          "**Hold days by the forecast: {holdDays}.** No start and no step up on these days: "
+                          "call first, and move the list on."),
+        "holdDays"},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{provisional}"), "provisional"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Schedule", "Before each run")},
-    TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule",
-                                         "Read oxygen and temperature within half an hour of sunrise: 0.5 m "
-                                         "(1.6 ft) down, at mid-depth, and 0.5 m "
-                                         "(1.6 ft) off the bottom. The worse of the upper two counts.")},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP("Schedule",
+                                   "Read oxygen and temperature within half an hour of sunrise: 0.5 m "
+                                   "(1.6 ft) down, at mid-depth, and 0.5 m "
+                                   "(1.6 ft) off the bottom. The worse of the upper two counts; the middle "
+                                   "one not if it is over 2 \u00b0C (3.6 \u00b0F) colder than the upper.")},
     TemplateLine{Insert, "dawn"},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
                                            "**Three holds in a row:** call. Too slow has an edge as well, "

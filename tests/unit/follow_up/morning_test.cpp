@@ -37,6 +37,20 @@ TEST(Morning, FishWaterIsTheWorstOfTheUpperTwo) {
     EXPECT_EQ(read.fishWater(), 4.4);
 }
 
+// Half-way down a pond in layers is bottom water, which the fish have left: it would stop every start.
+TEST(Morning, AMiddleReadingOfTheBottomWaterDoesNotCount) {
+    for (const double colder : {2.0, 2.1}) {
+        Pond pond = test::scenario("grandfathers-pond");
+        put(pond, "2026-06-15 05:40", 0.5, 6.2);
+        put(pond, "2026-06-15 05:42", 1.7, 0.3);
+        pond.readings.back().temperature = Quantity(26.0 - colder);
+        put(pond, "2026-06-15 05:44", 2.9, 0.1);
+        const MorningReadings read = morningOf(pond, 2);
+        EXPECT_EQ(read.middle, 0.3) << "it is shown all the same";
+        EXPECT_EQ(read.fishWater(), colder > 2.0 ? 6.2 : 0.3) << colder;
+    }
+}
+
 TEST(Morning, OnlyReadingsAboutSunriseAreAMorning) {
     Pond pond = test::scenario("grandfathers-pond");
     put(pond, "2026-06-15 01:00", 0.5, 8.0);
