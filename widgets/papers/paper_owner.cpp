@@ -27,11 +27,13 @@ constexpr std::array kOwner{
                           "**Why with care?** Your pond is mixed and has no old bottom water. The air "
                           "still changes how it breathes. So we read the oxygen at dawn."),
         "!bottomDepth"},
-    TemplateLine{Text, QT_TRANSLATE_NOOP(
-                           "OwnerSheet",
-                           "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are near, "
-                           "or if the dawn reading is low. This sheet is void after seven days, a "
-                           "treatment, a storm or a power cut: ask for a new one.")},
+    TemplateLine{
+        Text,
+        QT_TRANSLATE_NOOP("OwnerSheet",
+                          "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are near, "
+                          "or if the dawn reading is low. This sheet is void if the air has not "
+                          "begun within seven days, and after a treatment, a storm or a power cut: ask for a "
+                          "new one.")},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",

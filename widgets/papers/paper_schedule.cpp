@@ -44,7 +44,8 @@ constexpr std::array kSchedule{
                  QT_TRANSLATE_NOOP(
                      "Schedule",
                      "A timer holds today\u2019s minutes only: no reading, no run. This schedule is void "
-                     "after seven days, a treatment, a storm or a power cut. Hold while the outlet "
+                     "if the air has not begun within seven days, and after a treatment, a storm or a power "
+                     "cut. Hold while the outlet "
                      "spills, people swim or fish spawn. If the air flow measured on the day is not "
                      "{air} for each diffuser, call before the first run."),
                  "air"},
