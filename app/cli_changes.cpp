@@ -22,7 +22,7 @@ struct Opened {
 
 Opened opened(const std::string& path) {
     Opened out{engine::readBundle(path), {}};
-    const engine::BundleCheck check = engine::verifyBundle(path);
+    const engine::BundleCheck check = engine::verifyBundle(out.bundle);
     for (const std::string& fault : check.faults) {
         complain(fault);
     }

@@ -22,7 +22,7 @@ class Recomputation;
 
 namespace app {
 
-/// Whose papers they are, and print preview, printing and saving of them, from the window. Their run is
+/// The business details, and print preview, printing and saving of them, from the window. Their run is
 /// frozen and computed off the UI thread when it is asked for; asking again gives the earlier up.
 class PaperActions final : public QObject {
     Q_OBJECT

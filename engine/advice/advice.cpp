@@ -134,23 +134,29 @@ void addReadings(const Pond& pond, Advice& advice, const PondModel& model) {
     }
 }
 
+/// What ramps are ranked by, the least first: share of ponds below the lethal line, then how low the worst
+/// night is.
+using Harm = std::tuple<double, double>;
+Harm harmOf(const Comparison& comparison, const RampRun& run) {
+    return {chancesOf(comparison, run).belowLethal, -run.worst().lowest};
+}
+
 void addLeastHarmful(const Comparison& comparison, Advice& advice) {
     if (membersOf(comparison, 0) == nullptr) {
         return;
     }
-    std::optional<std::tuple<double, double>> least;
+    std::optional<Harm> least;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
         const RampRun& run = comparison.runs[i];
         if (run.end != RunEnd::Completed || membersOf(comparison, i) == nullptr ||
             run.surfaceAir.transfer > 0.0) {
             continue;
         }
-        const Chances chances = chancesOf(comparison, run);
-        const std::tuple rank(chances.belowLethal, -run.worst().lowest);
-        if (!least || rank < *least) {
-            least = rank;
+        const Harm harm = harmOf(comparison, run);
+        if (!least || harm < *least) {
+            least = harm;
             advice.leastHarmful = run.name;
-            advice.leastHarmfulLethal = {chances.belowLethal,
+            advice.leastHarmfulLethal = {std::get<0>(harm),
                                          chancesOf(comparison, comparison.runs.front()).belowLethal};
         }
     }
@@ -284,13 +290,11 @@ Answered answered(const Plan& plan, int threads, const RunControl& control) {
     // Without a ramp of its own those of the file are judged, the least harmful first.
     const Comparison& comparison = plan.comparison;
     const RampRun& nothing = comparison.runs.front();
-    std::vector<std::pair<std::tuple<double, double>, std::size_t>> order;
+    std::vector<std::pair<Harm, std::size_t>> order;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
         const RampRun& run = comparison.runs[i];
-        const bool isLower =
-            run.endState && nothing.endState && *run.endState < *nothing.endState - kNoWorse.value;
-        if (!isLower) {
-            order.push_back({{chancesOf(comparison, run).belowLethal, -run.worst().lowest}, i});
+        if (!endsLower(run, nothing)) {
+            order.push_back({harmOf(comparison, run), i});
         }
     }
     std::sort(order.begin(), order.end());

@@ -63,6 +63,25 @@ std::optional<std::string> after(std::string_view text, std::string_view word) {
 
 }  // namespace
 
+std::optional<std::map<std::string, std::string>> readSums(std::string_view text, std::string_view before) {
+    std::map<std::string, std::string> sums;
+    constexpr std::size_t kDigits = 64;
+    while (!text.empty()) {
+        const std::size_t end = text.find('\n');
+        std::string_view line = text.substr(0, end);
+        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+        if (!line.starts_with(before)) {
+            continue;
+        }
+        line.remove_prefix(before.size());
+        if (line.size() < kDigits + 3 || line.substr(kDigits, 2) != "  ") {
+            return std::nullopt;
+        }
+        sums.emplace(line.substr(kDigits + 2), line.substr(0, kDigits));
+    }
+    return sums;
+}
+
 std::optional<RunStatement> readStatement(std::string_view text) {
     if (!text.starts_with("Dawnline run\n")) {
         return std::nullopt;
@@ -87,15 +106,11 @@ std::optional<RunStatement> readStatement(std::string_view text) {
                  static_cast<int>(*members),
                  static_cast<int>(*nights),
                  *ramp};
-    constexpr std::string_view kSum = "\nsha256 ";
-    constexpr std::size_t kDigits = 64;
-    for (std::size_t i = text.find(kSum); i != std::string_view::npos; i = text.find(kSum, i + 1)) {
-        const std::string_view line = text.substr(i + kSum.size(), text.find('\n', i + 1) - i - kSum.size());
-        if (line.size() < kDigits + 3) {
-            return std::nullopt;
-        }
-        out.sums.emplace(line.substr(kDigits + 2), line.substr(0, kDigits));
+    auto sums = readSums(text, "sha256 ");
+    if (!sums) {
+        return std::nullopt;
     }
+    out.sums = std::move(*sums);
     return out;
 }
 

@@ -10,6 +10,11 @@
 
 namespace engine {
 
+/// Lines "DIGEST  NAME" behind a word, the digest by the name; nothing if one of them is no such line.
+/// @param before  At the start of the lines that count, may be empty.
+[[nodiscard]] std::optional<std::map<std::string, std::string>> readSums(std::string_view text,
+                                                                         std::string_view before);
+
 /// A statement of a run (statementOf) read back.
 struct RunStatement {
     RunStamp stamp;

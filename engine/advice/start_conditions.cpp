@@ -5,15 +5,11 @@
 #include "engine/plan/constants_plan.h"
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/ramps/hold_rules.h"
-#include "engine/ramps/weather.h"
 #include "engine/run/balance.h"
 #include "engine/run/shares.h"
 #include "engine/run/triage.h"
-#include "engine/water/constants_exchange.h"
 
 #include <algorithm>
-#include <chrono>
-#include <cmath>
 
 namespace engine {
 namespace {
@@ -92,7 +88,7 @@ std::vector<UnmetCondition> unmetBy(const Comparison& comparison, const Advice& 
     if (const auto stopped = stoppedBy(comparison, advice)) {
         out.push_back(*stopped);
     }
-    if (run.endState && nothing.endState && *run.endState < *nothing.endState - kNoWorse.value) {
+    if (endsLower(run, nothing)) {
         out.push_back({StartCondition::EndState, *run.endState, *nothing.endState, 0});
     }
     const Triage triage = triageOf(model);
@@ -100,6 +96,10 @@ std::vector<UnmetCondition> unmetBy(const Comparison& comparison, const Advice& 
         out.push_back({StartCondition::Frost, model.profile.temperature.front(), 4.0, 0});
     }
     return out;
+}
+
+bool endsLower(const RampRun& run, const RampRun& nothing) {
+    return run.endState && nothing.endState && *run.endState < *nothing.endState - kNoWorse.value;
 }
 
 bool isOfOxygen(StartCondition condition) {

@@ -18,6 +18,9 @@ struct StartLimits {
 [[nodiscard]] std::vector<UnmetCondition> unmetBy(const Comparison& comparison, const Advice& advice,
                                                   bool hasSurfaceAir);
 
+/// True if a ramp's end state is known to lie lower than that of the pond left alone.
+[[nodiscard]] bool endsLower(const RampRun& run, const RampRun& nothing);
+
 /// True if more oxygen would lift it, as surface air gives it.
 [[nodiscard]] bool isOfOxygen(StartCondition condition);
 

@@ -2,7 +2,6 @@
 
 #include "engine/advice/constants_advice.h"
 #include "engine/base/units.h"
-#include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
 #include "engine/water/air_transfer.h"
 #include "engine/water/constants_exchange.h"
@@ -10,7 +9,6 @@
 #include "engine/water/water.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 
 namespace engine {

@@ -1,5 +1,6 @@
 #include "engine/output/bundle.h"
 
+#include "engine/advice/answer_change.h"
 #include "engine/advice/frozen_run.h"
 #include "engine/base/digest.h"
 #include "engine/base/error.h"
@@ -56,26 +57,6 @@ std::string sumsOf(const std::vector<TextFile>& files) {
     std::string sums;
     for (const TextFile& file : files) {
         sums += sha256(file.text) + "  " + file.name + '\n';
-    }
-    return sums;
-}
-
-/// Lines "DIGEST  NAME"; nothing on any other line.
-std::optional<std::map<std::string, std::string>> readSums(std::string_view text, std::string_view before) {
-    std::map<std::string, std::string> sums;
-    constexpr std::size_t kDigits = 64;
-    while (!text.empty()) {
-        const std::size_t end = text.find('\n');
-        std::string_view line = text.substr(0, end);
-        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
-        if (!line.starts_with(before)) {
-            continue;
-        }
-        line.remove_prefix(before.size());
-        if (line.size() < kDigits + 3 || line.substr(kDigits, 2) != "  ") {
-            return std::nullopt;
-        }
-        sums.emplace(line.substr(kDigits + 2), line.substr(0, kDigits));
     }
     return sums;
 }
@@ -285,8 +266,11 @@ BundleFiles readBundle(const std::filesystem::path& path) {
 }
 
 BundleCheck verifyBundle(const std::filesystem::path& path) {
+    return verifyBundle(readBundle(path));
+}
+
+BundleCheck verifyBundle(const BundleFiles& read) {
     BundleCheck check;
-    const BundleFiles read = readBundle(path);
     const auto& files = read.files;
     check.faults = read.faults;
     if (files.empty() && !check.faults.empty()) {

@@ -41,5 +41,7 @@ struct BundleCheck {
 /// Shows that nothing was changed since by accident or by hand in one place. A change of a file together with
 /// the list and the statement that name it shows only against the run's name on a paper handed over earlier.
 [[nodiscard]] BundleCheck verifyBundle(const std::filesystem::path& path);
+/// The same of one that was read.
+[[nodiscard]] BundleCheck verifyBundle(const BundleFiles& read);
 
 }  // namespace engine

@@ -154,7 +154,7 @@ QString headlineOf(const MeasureResult& result) {
         return tr("No single input moves the worst low of \u201c%1\u201d much.").arg(toQString(result.ramp));
     }
     const QString most =
-        tr("The worst low of \u201c%1\u201d hangs most on %2: %3 % of its spread.")
+        tr("The worst low of \u201c%1\u201d depends most on %2: %3 % of its spread.")
             .arg(toQString(result.ramp), nameOf(inputs.front()), percent(inputs.front().share));
     const MeasuredInput* best = engine::bestReading(result);
     return best == nullptr

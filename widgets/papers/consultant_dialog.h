@@ -16,7 +16,7 @@ class QTableWidget;
 
 namespace widgets {
 
-/// Whose papers they are: every field of a consultant's profile, kept in its file once accepted. What stood
+/// The business details: every field of a consultant's profile, kept in its file once accepted. What stood
 /// in the file before is kept as `NAME.bak`.
 class ConsultantDialog final : public QDialog {
     Q_OBJECT
