@@ -2,9 +2,9 @@
 
 #include "app/cli_say.h"
 #include "app/cli_signals.h"
-#include "engine/advice/surface_air_ramp.h"
 #include "engine/base/text_file.h"
 #include "engine/output/given_answer.h"
+#include "engine/plan/surface_air_ramp.h"
 #include "engine/wording/sentence_changes.h"
 #include "engine/wording/wording.h"
 
@@ -77,7 +77,7 @@ int sayChanges(const CliOptions& options) {
     engine::RunStamp stamp = before.answer->made.stamp;
     stamp.version = DAWNLINE_VERSION;
     stamp.time = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-    stamp.ramp = engine::rampWithoutSurfaceAir(*reading.pond, stamp.ramp);
+    stamp.ramp = engine::rampMadeOf(*reading.pond, stamp.ramp);
     const engine::FrozenRun run = engine::runFrozen(std::get<engine::FrozenPond>(frozen), stamp, {},
                                                     {signals.token(), progressOf(options)});
     if (!run.advice.kind) {

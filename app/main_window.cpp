@@ -174,7 +174,7 @@ void MainWindow::showOutcome() {
     m_schedule->setOutcome(outcome);
     m_pondPage->setOutcome(outcome);
     if (m_recomputation.isRunning() || !outcome->hasAllMembers) {
-        m_progress->start(outcome->isWhole ? tr("Drawing ponds like this one")
+        m_progress->start(outcome->isWhole ? tr("Computing the uncertainty")
                                            : tr("Looking for what makes the lows"));
     }
     // Only now may the selection go to nights and ramps that the outcome before did not have.

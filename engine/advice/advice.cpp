@@ -1,15 +1,15 @@
 #include "engine/advice/advice.h"
 
 #include "engine/advice/constants_advice.h"
-#include "engine/advice/start_conditions.h"
-#include "engine/advice/surface_air_ramp.h"
 #include "engine/advice/telling_readings.h"
 #include "engine/base/error.h"
 #include "engine/base/units.h"
 #include "engine/ensemble/chances.h"
 #include "engine/plan/constants_plan.h"
+#include "engine/plan/surface_air_ramp.h"
 #include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/air_days.h"
 #include "engine/run/shares.h"
 #include "engine/run/triage.h"
 #include "engine/water/constants_exchange.h"
@@ -23,33 +23,6 @@
 
 namespace engine {
 namespace {
-
-/// First day from which on the air is the same each day.
-std::optional<int> firstSustainedDay(const RampRun& run) {
-    if (run.daysToContinuous) {
-        return run.daysToContinuous;
-    }
-    if (run.schedule.empty()) {
-        return std::nullopt;
-    }
-    const auto dayAir = [&](int day) {
-        double minutes = 0.0, depth = 0.0;
-        int open = 0;
-        for (const RunBlock& block : run.schedule) {
-            if (block.day == day) {
-                minutes += (block.end - block.start) / kMinute;
-                depth = block.depth;
-                open = block.open;
-            }
-        }
-        return std::tuple(std::lround(minutes), open, depth);
-    };
-    int first = static_cast<int>(run.days.size());
-    while (first > 1 && dayAir(first - 1) == dayAir(static_cast<int>(run.days.size()))) {
-        --first;
-    }
-    return first < static_cast<int>(run.days.size()) ? std::optional(first) : std::nullopt;
-}
 
 /// The next window from a day on that begins with this month and day.
 WaitWindow windowFrom(const Date& day, unsigned month, unsigned first, int days, bool isOfClimate) {
@@ -210,8 +183,11 @@ Advice adviceOn(const Comparison& comparison, std::size_t run) {
     Advice out;
     out.run = run;
     out.ramp = ramp.name;
-    out.firstDay = *model.pond.place.firstDay;
-    out.daysToSustained = run > 0 ? firstSustainedDay(ramp) : std::nullopt;
+    const int first = firstAirDay(ramp).value_or(1);
+    out.firstDay = dateOfDay(model.pond, first);
+    if (const auto sustained = firstSustainedDay(ramp)) {
+        out.daysToSustained = *sustained - first + 1;
+    }
     out.worst = ramp.worst();
     out.worstAlone = nothing.worst();
     if (membersOf(comparison, run) != nullptr && membersOf(comparison, 0) != nullptr) {
@@ -240,6 +216,14 @@ Advice adviceOn(const Comparison& comparison, std::size_t run) {
 }
 
 Answered answered(Comparison comparison, std::size_t run, int threads, const RunControl& control) {
+    if (run > 0 && stepsOnHoldDay(comparison.model, comparison.runs[run])) {
+        Comparison more =
+            withRamp(comparison, withHoldDaysOut(comparison.model.pond, run - 1), threads, control);
+        if (isWhole(more)) {
+            run = more.runs.size() - 1;
+            comparison = std::move(more);
+        }
+    }
     Answered out{std::move(comparison), {}};
     out.advice = adviceOn(out.comparison, run);
     Advice& advice = out.advice;
@@ -249,7 +233,7 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
         advice.wait = waitWindow(model.pond);
         return out;
     }
-    advice.unmet = unmetBy(out.comparison, advice, advice.surfaceAir.transfer > 0.0);
+    advice.unmet = unmetBy(out.comparison, run);
     advice.readings = tellingReadings(out.comparison, run, startLimits(model.pond).lethal_percent);
     if (has(advice, StartCondition::EndState)) {
         advice.kind = AdviceKind::NoGain;
@@ -267,14 +251,18 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
         std::all_of(advice.unmet.begin(), advice.unmet.end(),
                     [](const UnmetCondition& one) { return isOfOxygen(one.condition); });
     if (isOxygenAlone && !(advice.surfaceAir.transfer > 0.0)) {
-        Comparison more = withRamp(out.comparison, withSurfaceAir(out.comparison, advice), threads, control);
+        const Ramp aired =
+            withSurfaceAir(model, model.pond.ramps[run - 1], out.comparison.days, control.stop);
+        Comparison more = withRamp(out.comparison, aired, threads, control);
         if (isWhole(more)) {
-            Advice aired = adviceOn(more, more.runs.size() - 1);
-            aired.unmet = unmetBy(more, aired, true);
-            if (aired.unmet.empty()) {
-                aired.kind = AdviceKind::StartWithSurfaceAir;
-                aired.readings = tellingReadings(more, aired.run, startLimits(model.pond).lethal_percent);
-                return {std::move(more), aired};
+            Answered other{std::move(more), {}};
+            other.advice = adviceOn(other.comparison, other.comparison.runs.size() - 1);
+            other.advice.unmet = unmetBy(other.comparison, other.advice.run);
+            if (other.advice.unmet.empty()) {
+                other.advice.kind = AdviceKind::StartWithSurfaceAir;
+                other.advice.readings = tellingReadings(other.comparison, other.advice.run,
+                                                        startLimits(model.pond).lethal_percent);
+                return other;
             }
         }
     }
@@ -284,35 +272,28 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
 }
 
 Answered answered(const Plan& plan, int threads, const RunControl& control) {
-    if (plan.ramp) {
-        return answered(plan.comparison, plan.comparison.runs.size() - 1, threads, control);
-    }
-    // Without a ramp of its own those of the file are judged, the least harmful first.
     const Comparison& comparison = plan.comparison;
-    const RampRun& nothing = comparison.runs.front();
+    if (plan.ramp) {
+        return answered(comparison, comparison.runs.size() - 1, threads, control);
+    }
+    // Without a road of its own, the file's ramp that may start, or else the least harmful one is spoken of.
     std::vector<std::pair<Harm, std::size_t>> order;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
-        const RampRun& run = comparison.runs[i];
-        if (!endsLower(run, nothing)) {
-            order.push_back({harmOf(comparison, run), i});
+        if (!endsLower(comparison.model, comparison.runs[i], comparison.runs.front())) {
+            order.push_back({harmOf(comparison, comparison.runs[i]), i});
         }
+    }
+    if (order.empty()) {
+        Answered none = answered(comparison, 0, threads, control);
+        none.advice.kind = AdviceKind::NoGain;
+        none.advice.wait.reset();
+        return none;
     }
     std::sort(order.begin(), order.end());
-    std::optional<Answered> first;
-    for (const auto& [rank, i] : order) {
-        Answered one = answered(comparison, i, threads, control);
-        if (one.advice.mayStart() || control.stop.stop_requested()) {
-            return one;
-        }
-        first = first ? std::move(first) : std::optional(std::move(one));
-    }
-    if (first) {
-        return std::move(*first);
-    }
-    Answered none = answered(comparison, 0, threads, control);
-    none.advice.kind = AdviceKind::NoGain;
-    none.advice.wait.reset();
-    return none;
+    const auto mayStart = std::find_if(
+        order.begin(), order.end(), [&](const auto& one) { return unmetBy(comparison, one.second).empty(); });
+    return answered(comparison, (mayStart != order.end() ? mayStart : order.begin())->second, threads,
+                    control);
 }
 
 }  // namespace engine

@@ -3,13 +3,15 @@
 // end state, a worst night or a chance of its own.
 //
 // adviceOn() puts together what a comparison says of one ramp. answered() judges that ramp by the conditions
-// of a start (StartRules, engine/advice/constants_advice.h): where only oxygen stands against it, the same
-// ramp is run once more with surface air at night, sized for the fish's refuge; where that does not do
-// either, the answer is to wait, or that nothing is gained. Who only compares gets no kind of answer.
+// of a start (engine/plan/start_conditions.h). A ramp that would start or step up on a hold day is run once
+// more with the hold days out; where only oxygen stands against it, once more with surface air at night;
+// where that does not do either, the answer is to wait, or that nothing is gained. Who only compares gets no
+// kind of answer.
 #pragma once
 
 #include "engine/ensemble/compare.h"
 #include "engine/plan/plan.h"
+#include "engine/plan/start_conditions.h"
 
 #include <optional>
 #include <string>
@@ -21,26 +23,6 @@ namespace engine {
 enum class AdviceKind { Start, StartWithSurfaceAir, WaitUntil, NoRampNeeded, NoGain };
 /// "start", "start_with_surface_air", ...
 [[nodiscard]] std::string_view wordOf(AdviceKind kind);
-
-/// What stands against a start.
-enum class StartCondition {
-    LethalWith,    ///< Of 100 ponds below the lethal line with the ramp
-    LethalAlone,   ///< The same left alone
-    LethalAdded,   ///< With the ramp minus left alone
-    DawnReading,   ///< The last one, of the fish water [g/m^3]
-    Algaecide,     ///< Days since a treatment
-    Gases,         ///< Ammonia or sulfide above its limit, and further than without the ramp
-    MorningRules,  ///< A computed low at which the ramp's own morning rule stops the air [g/m^3]
-    EndState,      ///< Where the pond ends is lower than left alone [g/m^3]
-    Frost          ///< Ice is not computed
-};
-
-/// A condition that is not met: what is, and what would have to be.
-struct UnmetCondition {
-    StartCondition condition{};
-    double value = 0.0, limit = 0.0;
-    int night = 0;  ///< Of MorningRules
-};
 
 /// Why an answer is provisional, and so what lifts that.
 enum class ProvisionalReason {
@@ -74,9 +56,9 @@ struct Advice {
     std::optional<AdviceKind> kind;  ///< Nothing where no answer was asked for
     std::size_t run = 0;             ///< Place of the ramp in the comparison; 0 without one
     std::string ramp;
-    Date firstDay{};
-    std::optional<int> daysToSustained;        ///< First day of what goes on for good
-    DayRow worst, worstAlone;                  ///< Worst nights, each its own
+    Date firstDay{};                     ///< With air from the bottom
+    std::optional<int> daysToSustained;  ///< From firstDay on, to the first day of what goes on for good
+    DayRow worst, worstAlone;            ///< Worst nights, each its own
     std::optional<LineChance> lethal, stress;  ///< Nothing without members
     std::optional<double> plainLethalAlone;    ///< Left alone, if the past did not count
     double effective = 0.0;                    ///< Ponds of equal weight that tell as much
@@ -103,7 +85,8 @@ struct Advice {
 /// @param run  Place in the comparison; completed, as is do-nothing.
 [[nodiscard]] Advice adviceOn(const Comparison& comparison, std::size_t run);
 
-/// An answer and the comparison that it is from: as it was, or with one ramp more, which has surface air.
+/// An answer and the comparison that it is from: as it was, or with the ramp that was made of the one asked
+/// about, which has the hold days out or surface air.
 struct Answered {
     Comparison comparison;
     Advice advice;

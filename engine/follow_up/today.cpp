@@ -280,7 +280,7 @@ Today decideKnown(const KnownPond& known, const TodayOptions& options, const Run
     today.at = known.at;
     today.day = static_cast<int>(std::floor(known.time / kDay)) + 1;
     if (today.day < 1) {
-        today.message = "No morning readings yet: that time lies before the first day of the pond file.";
+        today.message = "No morning readings yet: that time is before the first day of the pond file.";
         return today;
     }
     const PondModel& model = known.model;

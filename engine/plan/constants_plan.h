@@ -30,6 +30,12 @@ inline constexpr Constant kFallBack{2.0, 2.0, 2.0, "g/m^3",
     "fall in one night, above which to go back; common practice, no source"};
 inline constexpr Constant kMorningRise{1.0, 1.0, 1.0, "g/m^3",
     "of the surface's oxygen from dawn to 10:00, at least; common practice, no source"};
+inline constexpr Constant kFirstDose_percent{10.0, 5.0, 10.0, "% of the bottom water",
+    "of the first day of a road, at most; common practice, no source"};
+inline constexpr Constant kBeforeSunset_h{4.0, 3.0, 4.0, "h",
+    "by which a run ends while the bottom water is lifted in doses; common practice, no source"};
+inline constexpr Constant kLoweringStep{0.3, 0.3, 0.5, "m",
+    "by which diffusers are lowered after two days; common practice, no source"};
 // The bounds of the debt's ratio between them are those of triage (engine/run/constants_run.h).
 inline constexpr Constant kDoseHigh_percent{15.0, 10.0, 15.0, "% of the bottom water a day",
     "at most, where the debt is high; common practice, no source"};

@@ -36,6 +36,7 @@ void Planner::prepareModels() {
     m_rough = prepare(pond, {std::min(m_options.resolution.layers, kSearchLayers),
                              std::max(m_options.resolution.largestStep, kSearchStep)});
     m_plan.line = m_model.parameters.thresholds.stress;
+    m_plan.isClimb = m_options.mornings.has_value();
     m_plan.isUnderWay = m_options.mornings && m_options.mornings->isUnderWay;
     m_plan.chance = m_options.chance;
     m_plan.holds = holdCalendar(m_pond, m_options.holds);
@@ -51,23 +52,7 @@ void Planner::findEndStates() {
         sustainedSchedules(m_model, m_plan.nothingEndState, m_threads, m_control.stop);
 }
 
-void Planner::search() {
-    const OxygenThresholds& thresholds = m_model.parameters.thresholds;
-    if (m_nothing.worst().lowest < thresholds.lethal) {
-        // Fish may want cool water where there is no want of oxygen.
-        const auto worst =
-            std::min_element(m_nothing.hours.begin(), m_nothing.hours.end(),
-                             [](const HourRow& a, const HourRow& b) { return a.fishWater < b.fishWater; });
-        m_plan.reason = thresholds.fishMax < 100.0 && worst->mean > thresholds.lethal
-                            ? PlanReason::NothingTooWarm
-                            : PlanReason::NothingBelowLethal;
-        return;
-    }
-    const std::vector<std::size_t> order = inOrderOfChoice(m_plan.sustainedSchedules);
-    m_plan.reason = order.empty() ? PlanReason::NoEndState
-                    : m_plan.sustainedSchedules[order.front()].verdict == EndVerdict::Keeps
-                        ? PlanReason::NoSafeWay
-                        : PlanReason::BetterHarms;
+void Planner::climbTo(const std::vector<std::size_t>& order) {
     int climbs = 0;
     for (std::size_t k = 0; k < order.size() && !isStopped(); ++k) {
         SustainedSchedule& target = m_plan.sustainedSchedules[order[k]];
@@ -102,16 +87,44 @@ void Planner::search() {
     }
 }
 
+void Planner::search() {
+    const OxygenThresholds& thresholds = m_model.parameters.thresholds;
+    const bool failsAlone = m_nothing.worst().lowest < thresholds.lethal;
+    if (failsAlone) {
+        // Fish may want cool water where there is no want of oxygen.
+        const auto worst =
+            std::min_element(m_nothing.hours.begin(), m_nothing.hours.end(),
+                             [](const HourRow& a, const HourRow& b) { return a.fishWater < b.fishWater; });
+        if (thresholds.fishMax < 100.0 && worst->mean > thresholds.lethal) {
+            m_plan.reason = PlanReason::NothingTooWarm;
+            return;
+        }
+    }
+    const std::vector<std::size_t> order = inOrderOfChoice(m_plan.sustainedSchedules);
+    m_plan.reason = failsAlone      ? PlanReason::NothingBelowLethal
+                    : order.empty() ? PlanReason::NoEndState
+                    : m_plan.sustainedSchedules[order.front()].verdict == EndVerdict::Keeps
+                        ? PlanReason::NoSafeWay
+                        : PlanReason::BetterHarms;
+    if (!m_plan.isClimb) {
+        searchRoads(order);
+    } else if (!failsAlone) {
+        climbTo(order);
+    }
+}
+
 void Planner::report() {
     Pond pond = m_model.pond;
     if (m_plan.chosen) {
-        Ramp ramp = rampOf(m_plan.days, m_plan.sustainedSchedules[*m_plan.chosen].start);
+        Ramp ramp =
+            m_plan.ramp.value_or(rampOf(m_plan.days, m_plan.sustainedSchedules[*m_plan.chosen].start));
         const auto isTaken = [&](const std::string& name) {
             return std::any_of(pond.ramps.begin(), pond.ramps.end(),
                                [&](const Ramp& one) { return one.name == name; });
         };
+        const std::string wanted = ramp.name;
         for (int number = 2; isTaken(ramp.name); ++number) {
-            ramp.name = std::string(kPlannedRamp) + " " + std::to_string(number);
+            ramp.name = wanted + " " + std::to_string(number);
         }
         m_plan.ramp = ramp;
         pond.ramps.push_back(ramp);
@@ -143,10 +156,10 @@ void Planner::report() {
     if (m_options.isBrief) {
         return;
     }
-    if (m_draws.front()) {
+    if (!isStopped()) {
         const SustainedSchedule& to = m_plan.sustainedSchedules[m_plan.chosen.value_or(0)];
         const std::vector<TradeOffPoint> searched =
-            searchTradeOff(*m_draws.front(), to.action, to.start, m_control.stop);
+            searchTradeOff(draws(kShortestPlanRun, false), to.action, to.start, m_control.stop);
         m_plan.tradeOff.insert(m_plan.tradeOff.end(), searched.begin(), searched.end());
     }
     m_plan.months = harmlessMonths(m_rough, m_threads, m_control.stop);
@@ -169,7 +182,7 @@ Plan Planner::go() {
     if (!isStopped()) {
         report();
     }
-    m_plan.searchedMemberDays = m_own ? m_own->memberDays() : 0.0;
+    m_plan.searchedMemberDays += m_own ? m_own->memberDays() : 0.0;
     for (const auto& members : m_draws) {
         m_plan.searchedMemberDays += members ? members->memberDays() : 0.0;
     }

@@ -2,25 +2,29 @@
 // steps:
 // 1. End states of the central run, held from day 1: continuous, raised, by day, by night, part-time
 //    (SustainedKind). One that keeps the line is wanted; where do-nothing's end state does not keep it
-//    either, one that is higher by more than kNoWorse will do, and the sentences say so. Where do-nothing's
-//    central run falls below the lethal line, the answer is not to start.
-// 2. The search, on kSearchDraws members, kScouts of them as scouts, on fewer layers and longer steps than
-//    usual: along a ladder of daily actions (minutes; depths; one diffuser; pulses) it tries each day the
-//    sustained schedule from then on, else takes the highest level that is good when repeated for three days,
-//    which is how long a constant dose takes to show itself. Then it drops days and shortens runs as long as
-//    the whole holds. PlanMembers runs members on from any midnight (Column::keep, Column::resume; the same
-//    bits as one run). For a ramp under way the search keeps to what the morning leaves it (PlanMornings):
-//    the days of the verdict as it has them, and on no day more of the bottom water than the dawn rules' cap
-//    in the central run.
-// 3. The check, on kOwnDraws members of the same seed at the resolution asked for: the upper 95 % bound
+//    either, one that is higher by more than kNoWorse will do, and the sentences say so.
+// 2. Before the start: roads (engine/plan/plan_road.h) to these schedules, those that lift bottom water
+// before
+//    those that keep the layers, without surface air and with it. The shortest that meets the conditions of a
+//    start (engine/plan/start_conditions.h) on the search's draws is the plan.
+//    Under way, and before the start where the mornings of a ramp are given: a climb on kSearchDraws members,
+//    kScouts of them as scouts, on fewer layers and longer steps than usual: along a ladder of daily actions
+//    (minutes; depths; one diffuser; pulses) it tries each day the sustained schedule from then on, else
+//    takes the highest level that is good when repeated for three days, which is how long a constant dose
+//    takes to show itself. Then it drops days and shortens runs as long as the whole holds. PlanMembers runs
+//    members on from any midnight (Column::keep, Column::resume; the same bits as one run). It keeps to what
+//    the morning leaves it (PlanMornings): the days of the verdict as it has them, and on no day more of the
+//    bottom water than the dawn rules' cap in the central run.
+// 3. The check of a climb, on kOwnDraws members of the same seed at the resolution asked for: the upper 95 %
+// bound
 //    (Clopper, Pearson) of the harmed is held to the wanted share, else the search is repeated with half the
 //    budget.
 // 4. The report on fresh draws (another scramble) by compare(), beside do-nothing and the file's ramps.
 //
-// Harm is more than added chance: below the stress or the lethal line and not so in do-nothing, or on any
-// night below the stress line and lower than do-nothing by more than kNoWorse. Where do-nothing fails in most
-// ponds, added chance alone would allow anything. A plan may not pass the limits of ammonia and sulfide
-// either, unless do-nothing passes them too.
+// Harm of a climb is more than added chance: below the stress or the lethal line and not so in do-nothing, or
+// on any night below the stress line and lower than do-nothing by more than kNoWorse. Where do-nothing fails
+// in most ponds, added chance alone would allow anything. A plan may not pass the limits of ammonia and
+// sulfide either, unless do-nothing passes them too.
 //
 // The search is limited by members times days, never by seconds, so that a plan is the same on any machine
 // and any number of threads. Hold days stop a plan only if it lifts bottom water. The rules are the value
@@ -178,6 +182,7 @@ struct Plan {
     double chance = 0.0;  ///< Wanted
     PlanVerdict verdict = PlanVerdict::DoNotStart;
     PlanReason reason = PlanReason::None;
+    bool isClimb = false;     ///< Searched along this morning's verdict, not by roads from the first day
     bool isUnderWay = false;  ///< The air has run before; not to start is then to leave it off
     std::vector<SustainedSchedule> sustainedSchedules;  ///< The table of end states; the continuous one first
     double nothingEndState = 0.0;
@@ -186,7 +191,9 @@ struct Plan {
     std::vector<HoldDay> holds;         ///< Calendar of the outlook
     bool heedsHolds = false;            ///< The calendar counts: the plan lifts bottom water
     std::optional<Ramp> ramp;           ///< As the pond file writes it
-    CountedChance ownHarm;              ///< On the solver's own draws: what was held to the share
+    /// On the search's draws: of a road the ponds below the lethal line, by their effective number; of a
+    /// climb those harmed, held to the share.
+    CountedChance ownHarm;
     /// Do-nothing, the file's ramps and, last, the planned one, on fresh draws.
     Comparison comparison;
     CountedChance added, addedLethal;  ///< Of the planned ramp, fresh draws

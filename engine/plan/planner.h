@@ -3,19 +3,20 @@
 #include "engine/base/parallel.h"
 #include "engine/plan/plan.h"
 #include "engine/plan/plan_members.h"
+#include "engine/plan/plan_road.h"
 #include "engine/plan/plan_search.h"
 #include "engine/run/run.h"
 
 #include <array>
+#include <map>
 #include <memory>
 #include <optional>
 #include <vector>
 
 namespace engine {
 
-inline constexpr int kShortestPlanRun = 14, kAfterPlannedRamp = 7;  ///< [d], as of a comparison
-
-/// The work of makePlan(). Which ways up it may take and how they are tried is in planner_candidates.cpp.
+/// The work of makePlan(): before the start roads (engine/plan/plan_road.h, planner_roads.cpp), under way
+/// climbs from where the pond is (planner_candidates.cpp).
 class Planner {
 public:
     Planner(const Pond& pond, const PlanOptions& options, const RunControl& control)
@@ -38,6 +39,11 @@ private:
     [[nodiscard]] std::optional<Candidate> candidateFor(const SustainedSchedule& target, bool mayClimb,
                                                         int budget);
     [[nodiscard]] bool isGoodOnOwnDraws(const Candidate& candidate, ClockTime start);
+    [[nodiscard]] const Comparison& searchDraws(int nights);
+    [[nodiscard]] bool isGoodOnSearchDraws(const Road& road);
+    [[nodiscard]] bool takeRoad(std::size_t target, double surfaceAir);
+    void searchRoads(const std::vector<std::size_t>& order);
+    void climbTo(const std::vector<std::size_t>& order);
     void search();
     void report();
     void sayProgress(double share) const {
@@ -55,6 +61,7 @@ private:
     RampRun m_nothing;
     std::array<std::unique_ptr<PlanMembers>, 4> m_draws;  // Of two and four weeks; scouts of the same
     std::unique_ptr<PlanMembers> m_own;
+    std::map<int, Comparison> m_searchDraws;  // Do-nothing on the search's draws, by nights
     bool m_isFirstSaid = false;
     Plan m_plan;
 };

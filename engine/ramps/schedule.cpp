@@ -102,7 +102,9 @@ Schedule scheduleOf(const Ramp& ramp, const Aerator& aerator, int lastDay, doubl
     Schedule schedule;
     int step = 0;
     for (int day = 1; day <= lastDay; ++day) {
-        if (std::find(holdDays.begin(), holdDays.end(), day) != holdDays.end()) {
+        // Air that runs around the clock is no start and no step: a hold does not stop it.
+        const bool isSteady = step > 0 && ruleMinutes(ramp, step) == kMinutesPerDay;
+        if (!isSteady && std::find(holdDays.begin(), holdDays.end(), day) != holdDays.end()) {
             continue;
         }
         addDayRuns(ramp, aerator, day, ruleMinutes(ramp, ++step), schedule, cutMinutes);

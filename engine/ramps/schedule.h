@@ -63,7 +63,8 @@ void addDayRuns(const Ramp& ramp, const Aerator& aerator, int day, int minutes, 
                 double& cutMinutes);
 
 /// The whole schedule of a ramp that is not capped, days 1 to `lastDay`; runs end at the latest at `end`.
-/// @param holdDays  Days that are skipped: no air, and the rule's count of days waits.
+/// @param holdDays  Days that are skipped, until the air runs around the clock: no air, and the rule's count
+///                  of days waits.
 [[nodiscard]] Schedule scheduleOf(const Ramp& ramp, const Aerator& aerator, int lastDay, double end,
                                   const std::vector<int>& holdDays, double& cutMinutes);
 

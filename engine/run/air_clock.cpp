@@ -2,6 +2,8 @@
 
 #include "engine/base/units.h"
 #include "engine/ramps/hold_rules.h"
+#include "engine/run/shares.h"
+#include "engine/run/triage.h"
 #include "engine/water/layering.h"
 
 #include <algorithm>
@@ -15,9 +17,11 @@ AirClock::AirClock(const PondModel& model, const Ramp* ramp, const RunRequest& r
     } else if (ramp != nullptr && ramp->kind == RampKind::Capped) {
         m_capped = true;
         m_lastDay = request.days + 1;  // the run ends at the noon after the last day
+        m_road = request.road;
         if (ramp->weatherHold) {
             m_held = holdDays(model.pond);
         }
+        m_held.insert(m_held.end(), m_road.held.begin(), m_road.held.end());
         if (!model.bottom.exists() && !ramp->hold) {
             m_liftedDay = 1;
         }
@@ -113,9 +117,9 @@ void AirClock::dawn(int day, double topMinusBottom, double bottomOxygen) {
     }
 }
 
-void AirClock::startDay(int day) {
+void AirClock::startDay(int day, double debtShare) {
     if (m_capped) {
-        planDay(day);
+        planDay(day, debtShare);
     }
 }
 
@@ -177,25 +181,51 @@ bool AirClock::nightAirRuns(double time) const {
            isWithin(time, m_nightAir.from, m_nightAir.until);
 }
 
-void AirClock::planDay(int day) {
+std::optional<double> AirClock::dose(double debtShare) const {
+    const double own = *m_ramp->dose_percent;
+    if (!m_road.risingDose) {
+        return own;
+    }
+    const auto ratio = debtToReserve(m_model);
+    const auto cap = ratio ? doseCap_percent(ratioBand(*ratio * debtShare)) : std::optional(own);
+    return cap && !m_hasRun ? std::min(*cap, own) : cap;
+}
+
+void AirClock::planDay(int day, double debtShare) {
     m_plannedDay = day;
     m_start = dayStart(*m_ramp, day);
     m_latest = m_start + kDay;
     m_cap = 0.0;
     m_open = true;
-    if (std::find(m_held.begin(), m_held.end(), day) != m_held.end()) {
+    // Air that runs around the clock is no start and no step: a hold does not stop it.
+    const bool isSteady = m_liftedDay && day > *m_liftedDay && m_hasRun;
+    if (!isSteady && std::find(m_held.begin(), m_held.end(), day) != m_held.end()) {
         m_latest = m_start;
+        if (m_liftedDay && day == *m_liftedDay) {
+            ++*m_liftedDay;  // the half day that comes first waits
+        }
         return;
     }
+    const auto most = dose(debtShare);
+    if (!most && (!m_liftedDay || day < *m_liftedDay)) {
+        m_liftedDay = day;
+    }
+    m_hasRun = true;
     Schedule runs;
     if (m_liftedDay && day >= *m_liftedDay) {
         const int minutes = day == *m_liftedDay ? kMinutesPerDay / 2 : kMinutesPerDay;
         addDayRuns(*m_ramp, *m_model.pond.aerator, day, minutes, runs, m_cutMinutes);
     } else {
-        m_cap = 0.01 * *m_ramp->dose_percent * m_model.bottom.volume;
+        m_cap = 0.01 * *most * m_model.bottom.volume;
         m_liftedVolume = 0.0;
         double cutOfTheLongest = 0.0;
         addDayRuns(*m_ramp, *m_model.pond.aerator, day, kMinutesPerDay, runs, cutOfTheLongest);
+        if (m_road.until) {
+            const double until = (day - 1) * kDay + *m_road.until;
+            for (RunBlock& block : runs) {
+                block.end = std::min(block.end, until);
+            }
+        }
         if (!runs.empty()) {
             m_latest = runs.back().end;
         }

@@ -38,8 +38,8 @@ public:
     /// Sunrise of a day: is the pond mixed, so that the cap can go?
     void dawn(int day, double topMinusBottom, double bottomOxygen);
 
-    /// The start of a ramp's day has come.
-    void startDay(int day);
+    /// The start of a ramp's day has come. @param debtShare  Of the debt at the start, that is left.
+    void startDay(int day, double debtShare);
     [[nodiscard]] double nextDayStart(double time) const;
 
     /// What ran on the last day goes on each day until a later end; air that never stopped never stops.
@@ -54,7 +54,8 @@ private:
     [[nodiscard]] bool surfaceRuns(double time) const;
     [[nodiscard]] bool nightAirRuns(double time) const;
 
-    void planDay(int day);
+    void planDay(int day, double debtShare);
+    [[nodiscard]] std::optional<double> dose(double debtShare) const;
 
     const PondModel& m_model;
     const Ramp* m_ramp;
@@ -68,6 +69,8 @@ private:
     bool m_capped = false;
     bool m_open = false;
     int m_lastDay = 0;
+    RoadRules m_road;
+    bool m_hasRun = false;  ///< On some day before
     int m_plannedDay = 0;
     std::vector<int> m_held;  ///< Days without air by the weather's hold
     double m_start = 0.0, m_latest = 0.0, m_cap = 0.0, m_liftedVolume = 0.0;

@@ -105,7 +105,17 @@ struct BudgetRow {
 inline constexpr int kEndStateDays = 30;
 inline constexpr int kEndStateNights = 7;
 
+/// How a plan's search runs a capped ramp, beside what the ramp itself says.
+struct RoadRules {
+    /// Each day's dose is what the trade allows under the debt that is left then (doseCap_percent,
+    /// engine/run/triage.h), instead of the ramp's own, which is the most on the first day.
+    bool risingDose = false;
+    std::optional<double> until;  ///< By when a day's run ends as long as there is a dose [s after midnight]
+    std::vector<int> held;        ///< Days without air besides those of the hold calendar
+};
+
 /// What a run is asked for.
+
 struct RunRequest {
     int days = 14;
     WeatherPlan weather;
@@ -115,6 +125,7 @@ struct RunRequest {
     std::optional<Schedule> schedule;      ///< Instead of the ramp's own: a schedule resolved earlier
     std::optional<SurfaceAir> surfaceAir;  ///< Instead of the ramp's own
     std::optional<int> stopAfterNight;     ///< End at the noon that closes this night
+    RoadRules road;                        ///< Of a capped ramp
 };
 
 /// One thing that a re-run leaves out.

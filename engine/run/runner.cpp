@@ -109,7 +109,8 @@ RampRun Runner::go() {
             dawn(dayOf(m_time));
         }
         if (std::fabs(m_time - m_clock.nextDayStart(m_time - 1.0)) < kInstant) {
-            m_clock.startDay(dayOf(m_time));
+            m_clock.startDay(dayOf(m_time),
+                             m_debtAtStart > 0.0 ? m_column.debtStored() / m_debtAtStart : 0.0);
         }
         if (wholeHour) {
             hourRow();

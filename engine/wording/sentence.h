@@ -112,7 +112,7 @@ enum class SentenceKey {
     AdviceNoRamp,
     AdviceNoGain,
     AdviceNoGainAtAll,
-    
+
     AdviceWait,
     AdviceWaitRamp,
     AdviceChance,
@@ -127,6 +127,8 @@ enum class SentenceKey {
     UnmetAlgaecide,
     UnmetGases,
     UnmetMorning,
+    UnmetStep,
+    UnmetDose,
     UnmetEnd,
     UnmetFrost,
     AdviceWaitClimate,
@@ -154,6 +156,7 @@ enum class SentenceKey {
     PlanNothingWithin,
     PlanUnderWay,
     PlanDoNotStartLethal,
+    PlanLeftAloneLethal,
     PlanDoNotStartWarm,
     PlanDoNotStartNoEnd,
     PlanDoNotStartNoWay,
@@ -171,7 +174,9 @@ enum class SentenceKey {
     PlanContinuousFails,
     PlanContinuousBetter,
     PlanOwnDraws,
+    PlanHeld,
     PlanHarmMeaning,
+    PlanStartMeaning,
     EndStateRow,
     EndStateOfNothing,
     HoldOne,
@@ -319,7 +324,7 @@ enum class SentenceKey {
     ReviewAlgaeBill,
     ReviewCost,
     ReviewVerdict,
-    
+
     ReviewMeaning,
     StartChecked,
     StartsChecked,

@@ -45,13 +45,12 @@ SentenceKey keyOf(const Advice& advice) {
 }
 
 void addChance(const LineChance& chance, double line, const char* which, const SentenceBuilder& builder) {
-    builder.add(SentenceKey::AdviceChance, {of100("with", chance.with), of100("alone", chance.alone),
-                                            term("which", which), oxygen("line", line)});
     const double points = std::round(100.0 * chance.with) - std::round(100.0 * chance.alone);
-    if (points != 0.0) {
-        builder.add(points > 0.0 ? SentenceKey::AdviceMore : SentenceKey::AdviceFewer,
-                    {whole("count", static_cast<int>(std::fabs(points)))});
-    }
+    builder.add(points == 0.0  ? SentenceKey::AdviceChance
+                : points > 0.0 ? SentenceKey::AdviceMore
+                               : SentenceKey::AdviceFewer,
+                {of100("with", chance.with), of100("alone", chance.alone), term("which", which),
+                 oxygen("line", line), whole("count", static_cast<int>(std::fabs(points)))});
 }
 
 void addUnmet(const UnmetCondition& unmet, const SentenceBuilder& builder) {
@@ -71,9 +70,13 @@ void addUnmet(const UnmetCondition& unmet, const SentenceBuilder& builder) {
             return builder.add(SentenceKey::UnmetAlgaecide, {ponds, most});
         case StartCondition::Gases:
             return builder.add(SentenceKey::UnmetGases);
-        case StartCondition::MorningRules:
+        case StartCondition::FirstDose:
+            return builder.add(SentenceKey::UnmetDose, {ponds, most});
+        case StartCondition::MorningStops:
+        case StartCondition::MorningHolds:
             return builder.add(
-                SentenceKey::UnmetMorning,
+                unmet.condition == StartCondition::MorningStops ? SentenceKey::UnmetMorning
+                                                                : SentenceKey::UnmetStep,
                 {oxygen("value", unmet.value), oxygen("limit", unmet.limit), whole("night", unmet.night)});
         case StartCondition::EndState:
             return builder.add(SentenceKey::UnmetEnd,
@@ -97,6 +100,7 @@ Sentence verdictOf(const Advice& advice, const PondModel& model) {
     std::vector<SentenceValue> values{text("ramp", advice.ramp), day("date", advice.firstDay)};
     addNight(advice.worst, values);
     values.push_back(oxygen("alone", advice.worstAlone.lowest));
+    values.push_back(day("airDate", *model.pond.place.firstDay));
     values.push_back(number("power", Measure::Input, advice.surfaceAir_kW));
     values.push_back(number("from", Measure::Clock, advice.surfaceAir.from));
     values.push_back(number("until", Measure::Clock, advice.surfaceAir.until));
@@ -168,7 +172,8 @@ std::vector<Sentence> sentencesOf(const Advice& advice, const PondModel& model) 
                     reading.isBelow ? SentenceKey::AdviceReadingBelow : SentenceKey::AdviceReadingAbove,
                     {text("input", inputWords(reading.input)),
                      number("value", Measure::Input, twoFigures(*reading.turns)),
-                     text("unit", reading.unit == "1" ? "" : reading.unit)});
+                     text("unit", reading.unit == "1" ? "" : reading.unit),
+                     term("turn", advice.mayStart() ? "turn-wait" : "turn-start")});
             } else {
                 builder.add(SentenceKey::AdviceReadingAny, {text("input", inputWords(reading.input))});
             }

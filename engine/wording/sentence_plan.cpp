@@ -71,7 +71,7 @@ void addWhyNot(const Plan& plan, const SentenceBuilder& builder) {
         case PlanReason::None:
             return;
         case PlanReason::NothingBelowLethal:
-            builder.add(SentenceKey::PlanDoNotStartLethal,
+            builder.add(plan.isClimb ? SentenceKey::PlanLeftAloneLethal : SentenceKey::PlanDoNotStartLethal,
                         {oxygen("low", nothing.worst().lowest), whole("night", nothing.worst().day),
                          oxygen("lethalLine", plan.comparison.model.parameters.thresholds.lethal)});
             return;
@@ -116,13 +116,11 @@ void addDays(const Plan& plan, const SentenceBuilder& builder) {
 void addRamp(const Plan& plan, const SentenceBuilder& builder) {
     const SustainedSchedule& sustainedSchedule = plan.sustainedSchedules[*plan.chosen];
     const PondModel& model = plan.comparison.model;
-    if (plan.verdict == PlanVerdict::AtOnce) {
-        const bool isMixed = !model.bottom.exists();
-        const std::optional<double> ratio = debtToReserve(model);
-        if (isMixed || (ratio && ratioBand(*ratio) == RatioBand::Low)) {
-            builder.add(SentenceKey::PlanCourtesy);
-        }
-    } else {
+    const std::optional<double> ratio = debtToReserve(model);
+    if (!model.bottom.exists() || (ratio && ratioBand(*ratio) == RatioBand::Low)) {
+        builder.add(SentenceKey::PlanCourtesy);
+    }
+    if (plan.verdict != PlanVerdict::AtOnce) {
         builder.add(SentenceKey::PlanRamp, {whole("days", static_cast<int>(plan.days.size()))});
         addDays(plan, builder);
     }
@@ -143,7 +141,7 @@ void addRamp(const Plan& plan, const SentenceBuilder& builder) {
 }
 
 void addOwnDraws(const Plan& plan, const SentenceBuilder& builder) {
-    builder.add(SentenceKey::PlanOwnDraws,
+    builder.add(plan.isClimb ? SentenceKey::PlanHeld : SentenceKey::PlanOwnDraws,
                 {whole("members", plan.ownHarm.members), whole("count", plan.ownHarm.count),
                  percent("upper", plan.ownHarm.upper())});
 }
@@ -269,7 +267,8 @@ std::vector<Sentence> planSentences(const Plan& plan, const Advice* advice) {
     addHolds(plan, advice == nullptr, {out, SentencePart::Holds});
     addSensitivity(plan, {out, SentencePart::Sensitivity});
     SentenceBuilder(out, SentencePart::Assumption)
-        .add(SentenceKey::PlanHarmMeaning, {oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
+        .add(plan.isClimb ? SentenceKey::PlanHarmMeaning : SentenceKey::PlanStartMeaning,
+             {oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
     addAssumptions(plan.comparison, {out, SentencePart::Assumption});
     addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));

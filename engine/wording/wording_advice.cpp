@@ -17,10 +17,10 @@ constexpr std::array kTemplates{
         AdviceStart,
         "Start \"{ramp}\" on {date}. It is lowest on night {night} at {clock}, {low} mg/L; left alone the "
         "lowest is {alone} mg/L."},
-    Template{
-        AdviceStartSurface,
-        "Start \"{ramp}\" on {date}, with surface air of {power} kW from {from} to {until} every night. It "
-        "is lowest on night {night} at {clock}, {low} mg/L; left alone the lowest is {alone} mg/L."},
+    Template{AdviceStartSurface,
+             "Start \"{ramp}\" on {date}, with surface air of {power} kW from {from} to {until} every night "
+             "from {airDate} on. It is lowest on night {night} at {clock}, {low} mg/L; left alone the lowest "
+             "is {alone} mg/L."},
     Template{
         AdviceNoRamp,
         "No ramp is needed. \"{ramp}\" is lowest on night {night} at {clock}, {low} mg/L; left alone the "
@@ -43,8 +43,12 @@ constexpr std::array kTemplates{
         "Of 100 ponds like this one, {with} go below the {which} of {line} mg/L with it, and {alone} left "
         "alone."},
     Template{AdviceChanceAlone, "Of 100 ponds like this one, {alone} go below the {which} of {line} mg/L."},
-    Template{AdviceMore, "That is {count} more of 100."},
-    Template{AdviceFewer, "That is {count} fewer of 100."},
+    Template{AdviceMore,
+             "Of 100 ponds like this one, {with} go below the {which} of {line} mg/L with it, and {alone} "
+             "left alone: {count} more."},
+    Template{AdviceFewer,
+             "Of 100 ponds like this one, {with} go below the {which} of {line} mg/L with it, and {alone} "
+             "left alone: {count} fewer."},
     Template{AdviceSurfaceFails,
              "If the surface air fails, its low is {low} mg/L: a person has to watch it."},
     Template{
@@ -71,6 +75,13 @@ constexpr std::array kTemplates{
         UnmetMorning,
         "Not yet: on night {night} the computed low is {value} mg/L, under the {limit} mg/L at which the "
         "morning rule stops the air."},
+    Template{
+        UnmetStep,
+        "Not yet: on night {night} the computed low is {value} mg/L, under the {limit} mg/L that the morning "
+        "rule wants before the next step."},
+    Template{UnmetDose,
+             "Not yet: the first day lifts {value} % of the bottom water, and at most {limit} % is the rule "
+             "here (common practice, no published source)."},
     Template{UnmetEnd,
              "Run on like this, the dawn low ends at {value} mg/L, lower than the {limit} mg/L left alone."},
     Template{UnmetFrost, "Not yet: the pond is near freezing, and ice is not computed."},
@@ -86,12 +97,11 @@ constexpr std::array kTemplates{
         "If it has to be today, \"{ramp}\" does the least harm: {with} of 100 go below the lethal line with "
         "it, and {alone} left alone."},
     Template{AdviceEnd, "Run on like this, the dawn low ends near {end} mg/L; left alone near {alone} mg/L."},
-    Template{AdviceHolds, "Hold days in the forecast: {days}. No start and no step up on these days."},
+    Template{AdviceHolds,
+             "Hold days in the forecast: {days}. The bottom air does not start or step up on them."},
     Template{AdviceNoHolds, "No hold days in the forecast."},
-    Template{AdviceReadingBelow,
-             "Measure the {input}: below {value} {unit} the answer would be the other one."},
-    Template{AdviceReadingAbove,
-             "Measure the {input}: above {value} {unit} the answer would be the other one."},
+    Template{AdviceReadingBelow, "Measure the {input}: below {value} {unit}, {turn}."},
+    Template{AdviceReadingAbove, "Measure the {input}: above {value} {unit}, {turn}."},
     Template{
         AdviceReadingAny,
         "Measure the {input}: it says most about the answer, though no value of it alone would turn it."},
@@ -103,6 +113,8 @@ constexpr std::array kTemplates{
 };
 
 constexpr std::array kTermWords{
+    TermWord{"turn-start", "few enough ponds go below the lethal line to start"},
+    TermWord{"turn-wait", "too many ponds go below the lethal line to start"},
     TermWord{"line-lethal", "lethal line"},
     TermWord{"line-stress", "stress line"},
 };

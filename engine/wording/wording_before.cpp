@@ -67,8 +67,7 @@ constexpr std::array kTemplates{
         TriageLayered,
         "Surface and bottom differ by {degrees} degC and {oxygen} mg/L of oxygen: this pond is not mixed."},
     Template{TriageFirstDose,
-             "The first {minutes} min with all diffusers at {depth} m lift {bottom} % of the bottom water, "
-             "{pond} % of the pond: minutes are not a dose."},
+             "The first {minutes} min with all diffusers at {depth} m lift {bottom} % of the bottom water."},
     Template{TriageFirstDoseTooLarge,
              "That is more than the {cap} % a day that goes with such a ratio (common practice, no published "
              "source): {minutes} min would lift that, or fewer diffusers, less air or a higher place."},

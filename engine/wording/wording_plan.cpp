@@ -10,7 +10,7 @@ using enum SentenceKey;
 constexpr std::array kTemplates{
     Template{PlanTitle,
              "{title}: a plan from {date}, so that of ponds like this one at most {chance} % are taken below "
-             "{line} mg/L or made worse."},
+             "{line} mg/L."},
     Template{PlanNothingExceeds,
              "Left alone {count} of 100 ponds like this one go below {line} mg/L within {days} days, more "
              "than the "
@@ -20,10 +20,14 @@ constexpr std::array kTemplates{
              "{lethal} go below "
              "the lethal line of {lethalLine} mg/L."},
     Template{PlanUnderWay, "{order}."},
-    Template{PlanDoNotStartLethal,
+    Template{PlanLeftAloneLethal,
              "No ramp was searched for: left alone the fish water of this pond falls to {low} mg/L on night "
-             "{night}, "
-             "below the lethal line of {lethalLine} mg/L. Have surface air at hand now."},
+             "{night}, below the lethal line of {lethalLine} mg/L. Have surface air at hand now."},
+    Template{
+        PlanDoNotStartLethal,
+        "No ramp was found, with surface air or without: left alone the fish water of this pond falls to "
+        "{low} mg/L on night {night}, below the lethal line of {lethalLine} mg/L. Have surface air at "
+        "hand now."},
     Template{
         PlanDoNotStartWarm,
         "No ramp was searched for: left alone this pond has hardly any water of at most {limit} degC, worst "
@@ -48,7 +52,7 @@ constexpr std::array kTemplates{
         "further than left alone."},
     Template{
         PlanCourtesy,
-        "No ramp is needed; two short days first are a courtesy (common practice, no published source)."},
+        "No ramp is needed; a shorter first day is a courtesy (common practice, no published source)."},
     Template{PlanRamp, "The standing schedule begins on day {days}; before it:"},
     Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} of {all} diffusers at {depth} m."},
     Template{PlanDayPulses,
@@ -81,11 +85,20 @@ constexpr std::array kTemplates{
              "this season, "
              "under the line of {line} mg/L, but higher than the {nothing} mg/L left alone."},
     Template{PlanOwnDraws,
+             "The search tried it on draws of its own, which tell as much as {members} ponds: {count} went "
+             "below the lethal line, so of all ponds like this one at most {upper} % (95 % sure)."},
+    Template{PlanHeld,
              "The search held it on {members} draws of its own: {count} ponds harmed, at most {upper} %."},
     Template{PlanHarmMeaning,
              "A pond counts as harmed if the plan takes it below either line that it keeps left alone, "
              "or, on any night below {line} mg/L, lower than left alone by more than {worse} mg/L; "
              "the latter where do-nothing fails too, so that the added chance says nothing."},
+    Template{
+        PlanStartMeaning,
+        "A plan may start only where its conditions hold: few enough ponds below the lethal line, with it "
+        "and left alone; at most the wanted share of ponds above {line} mg/L left alone taken below it; no "
+        "computed dawn at which its own morning rule would stop or hold it; gases no worse than left "
+        "alone."},
     Template{EndStateRow,
              "{kind}, {minutes} min from {clock} at {depth} m: a dawn low of {end} mg/L{verdict}."},
     Template{EndStateOfNothing, "Left alone: a dawn low of {end} mg/L."},
@@ -102,7 +115,8 @@ constexpr std::array kTemplates{
              "mg/L left alone are pushed below "
              "it; {left} % of the debt left on the last day."},
     Template{SensitivityPointNoEnd,
-             "{ramp}: never around the clock; {added} of {members} ponds that are above {line} mg/L left "
+             "{ramp}: not around the clock in this time; {added} of {members} ponds that are above {line} "
+             "mg/L left "
              "alone are pushed below it; {left} % of the debt left on the last day."},
     Template{SensitivitySearched,
              "Growing evenly to the standing schedule on day {days}: {added} of {members} ponds; {left} % of "

@@ -47,7 +47,8 @@ TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
 
 TEST_F(CliOptions, WhatIsMissingIsNamed) {
     expectRefused(
-        "", "A command is missing: check, compare, plan, measure, fit, today, log, incident, review or changes.");
+        "",
+        "A command is missing: check, compare, plan, measure, fit, today, log, incident, review or changes.");
     expectRefused("check", "The command check needs at least one pond file.");
     expectRefused("compare --out out", "The command compare needs a pond file.");
     expectRefused("compare pond.toml", "The command compare needs --out and a folder for its tables.");

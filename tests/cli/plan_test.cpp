@@ -25,7 +25,7 @@ std::size_t linesOf(const std::string& text) {
     return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
 }
 
-TEST_F(CliPlan, AYoungPondStartsAtOnce) {
+TEST_F(CliPlan, AYoungPondNeedsNoRamp) {
     const CliRun plan = run("plan " + scenario("new-clay") + kCoarse + "--out out");
     ASSERT_EQ(plan.code, 0) << plan.err;
     EXPECT_EQ(saidIn(plan.out, SentenceKey::AdviceNoRamp).size(), 1U) << plan.out;
@@ -38,14 +38,14 @@ TEST_F(CliPlan, AYoungPondStartsAtOnce) {
     EXPECT_TRUE(
         schedule.starts_with("day,date,start_time,run_minutes,diffusers,depth_m,dose_percent,"
                              "lowest_p05_mg_per_l,lowest_p50_mg_per_l,surface_air_from,surface_air_"
-                             "until\r\n1,2026-05-26,10:00,1440,2,"))
+                             "until\r\n1,2026-05-26,10:00,720,2,"))
         << schedule;
     EXPECT_EQ(linesOf(schedule), 15U) << "a row for each of 14 days";
     const std::string summary = fileText(m_folder / "out/summary.csv");
     const Texts ramps = test::firstColumn(summary);
     ASSERT_EQ(ramps.size(), 8U) << "do-nothing, five ramps of the file and the planned one";
     EXPECT_EQ(ramps.back(), "planned");
-    expectContains(summary, "\r\nplanned,1,");
+    expectContains(summary, "\r\nplanned,2,");
     const PondReading pond = readPond(m_folder / "out/pond.toml");
     ASSERT_TRUE(pond.pond);
     EXPECT_EQ(pond.pond->ramps.back().name, "planned");
@@ -62,7 +62,9 @@ TEST_F(CliPlan, NotToStartIsAnAnswer) {
     expectContains(fileText(m_folder / "out/advice.csv"), "kind,wait_until\r\n");
     const std::string schedule = fileText(m_folder / "out/schedule.csv");
     EXPECT_EQ(linesOf(schedule), 1U) << schedule;
-    EXPECT_EQ(readPond(m_folder / "out/pond.toml").pond->ramps.size(), 5U) << "no ramp is added";
+    const std::vector<Ramp> ramps = readPond(m_folder / "out/pond.toml").pond->ramps;
+    ASSERT_EQ(ramps.size(), 6U);
+    EXPECT_TRUE(ramps.back().weatherHold) << "of the ramp that is spoken of, with the hold days out";
     EXPECT_TRUE(std::filesystem::exists(m_folder / "out/summary.csv"));
 }
 

@@ -114,7 +114,10 @@ inline engine::Pond startingPond() {
     pond.startRules->lethalAlone_percent = engine::Quantity(100.0);
     pond.startRules->lethalAdded_percent = engine::Quantity(100.0);
     pond.dawnRules.emplace();
+    pond.dawnRules->go = engine::Quantity(0.7);
+    pond.dawnRules->hold = engine::Quantity(0.6);
     pond.dawnRules->back = engine::Quantity(0.5);
+    pond.weather.holdDays = {engine::dateOfDay(pond, 40)};  // beyond the run
     return pond;
 }
 

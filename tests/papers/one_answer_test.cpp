@@ -74,7 +74,7 @@ TEST_P(OneAnswer, IsTheSameInEveryOutput) {
         const std::string& low = isOfEnd ? table["end_state_mg_per_l"] : table["worst_mg_per_l"];
         EXPECT_NE(said.find(oneDecimal(low) + " mg/L"), std::string::npos) << said;
     } else {
-                EXPECT_NE(said.find(table["wait_from"]), std::string::npos) << said;
+        EXPECT_NE(said.find(table["wait_from"]), std::string::npos) << said;
         EXPECT_NE(said.find('"' + table["ramp"] + '"'), std::string::npos) << said;
     }
     const std::string lead = made.text(advice.mayStart() ? "proposal.pdf" : "letter.pdf", false);

@@ -106,17 +106,30 @@ TEST(PaperSafety, AnOwnersSummerTimeIsSaidBesideThePondsClock) {
 }
 
 TEST(PaperSafety, NobodyIsToldToStartOnAHoldDay) {
-    const PaperRun& run = headline().run;
-    ASSERT_FALSE(run.advice().holdDays.empty());
-    ASSERT_EQ(run.advice().holdDays.front(), run.advice().firstDay);
-    const QString message = ownerMessage(run);
-    EXPECT_TRUE(message.contains(QStringLiteral("is a hold day"))) << message.toStdString();
-    EXPECT_FALSE(message.contains(QStringLiteral("min of air")));
-    for (const Paper& paper : {ownerSheet(run), schedulePaper(run)}) {
-        EXPECT_TRUE(onPaper(run, paper).text.contains(QStringLiteral("by the forecast: 14 Jun")))
-            << paper.file.toStdString();
+    engine::Pond pond = test::startingPond();
+    pond.weather.holdDays.clear();  // those of the rules: the first six days
+    const PaperRun run = paperRun(test::frozenRun(pond, 8), test::madeUpConsultant());
+    const engine::Advice& advice = run.advice();
+    ASSERT_TRUE(advice.mayStart());
+    ASSERT_FALSE(advice.holdDays.empty());
+    const auto isHeld = [&](const engine::Date& date) {
+        return std::find(advice.holdDays.begin(), advice.holdDays.end(), date) != advice.holdDays.end();
+    };
+    EXPECT_FALSE(isHeld(advice.firstDay));
+    for (const engine::RunRow& row : engine::runList(run.comparison(), run.plan)) {
+        EXPECT_FALSE(row.start && isHeld(engine::dateOfDay(pond, row.day))) << row.day;
     }
-    EXPECT_TRUE(scheduleCalendar(run).events.front().summary.starts_with("Hold day, call first: "));
+    const QString message = ownerMessage(run);
+    EXPECT_TRUE(message.startsWith(paperDay(advice.firstDay))) << message.toStdString();
+    EXPECT_FALSE(message.contains(QStringLiteral("is a hold day"))) << message.toStdString();
+    for (const Paper& paper : {ownerSheet(run), schedulePaper(run)}) {
+        const OnPaper seen = onPaper(run, paper);
+        EXPECT_TRUE(seen.text.contains(QStringLiteral("by the forecast: 14 Jun")))
+            << paper.file.toStdString();
+        EXPECT_TRUE(seen.text.contains(paperDate(advice.firstDay))) << paper.file.toStdString();
+        EXPECT_TRUE(paper.file != QLatin1String("owners-sheet") || seen.pages == 1);
+    }
+    EXPECT_FALSE(scheduleCalendar(run).events.front().summary.starts_with("Hold day"));
 }
 
 void setLows(engine::Comparison& comparison, std::size_t ramp, int below) {

@@ -160,7 +160,7 @@ QString headlineOf(const Outcome& outcome, std::size_t run) {
             .arg(percent(engine::debtLeftPercent(rows)))
             .arg(outcome.comparison.days);
     }
-    return tr("%1: after %2 days %3 % of the pond's oxygen debt is left; with no new air %4 %.")
+    return tr("%1: after %2 days %3 % of the pond's oxygen debt is left; left alone %4 %.")
         .arg(rampText(rows.name, run))
         .arg(outcome.comparison.days)
         .arg(percent(engine::debtLeftPercent(rows)),

@@ -167,8 +167,8 @@ QString headlineOf(const MeasureResult& result) {
 Picture measurePicture(const OutcomePtr& outcome, const Selection& /*selection*/) {
     Picture picture;
     if (outcome->measured == nullptr) {
-        picture.headline = tr("What to measure is asked of %L1 ponds like this one; it comes here.")
-                               .arg(engine::kMembersToMeasure);
+        picture.headline =
+            tr("Working out what to measure on %L1 ponds like this one ...").arg(engine::kMembersToMeasure);
         picture.words = picture.headline;
         picture.draw = [](QCustomPlot& plot, const PlotStyle& style) { prepare(plot, style); };
         picture.csv = [] { return engine::measureFiles({}).front().text; };

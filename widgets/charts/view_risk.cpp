@@ -156,7 +156,7 @@ QString inWords(const Outcome& outcome, const std::vector<RampRisk>& risks, Risk
     for (const RampRisk& risk : risks) {
         const QString when = risk.daysToContinuous
                                  ? tr("around the clock from day %1").arg(daysOf(outcome, risk))
-                                 : tr("never around the clock");
+                                 : tr("not around the clock in this time");
         words << tr("%1: %2; below the %3 %4 %, added %5 %.")
                      .arg(rampText(outcome.comparison.runs[risk.run].name, risk.run), when, nameOf(line),
                           percent(risk.below(line)), percent(risk.added(line)));
@@ -180,7 +180,7 @@ Picture riskPicture(const OutcomePtr& outcome, const Selection& selection) {
     const RiskLine line = engine::riskLine(outcome->comparison);
     picture.headline = headlineOf(*outcome, risks, line);
     picture.detail =
-        tr("Bars: ponds below the line with the ramp that are not without, which is what a ramp can control. "
+        tr("Bars: ponds that the ramp takes below the line and that stay above it left alone. "
            "Circles: all below the line. Long dashes: do nothing.");
     picture.words = inWords(*outcome, risks, line, picture.headline);
     picture.draw = [outcome, risks, selected = selection.ramp()](QCustomPlot& plot, const PlotStyle& style) {

@@ -23,7 +23,7 @@ TextReading<std::string> LineEntry::parse(const QString& text) const {
             if (const auto date = engine::parseDate(plain)) {
                 return {engine::formatDate(*date), {}};
             }
-            return {{}, tr("“%1” is not a date; write 2026-06-14.").arg(text.trimmed())};
+            return {{}, tr("Write the date like 2026-06-14, not “%1”.").arg(text.trimmed())};
         case Kind::Time:
             if (const auto time = engine::parseLocalTime(plain)) {
                 return {engine::formatLocalTime(*time), {}};

@@ -31,7 +31,7 @@ void NumberBox::setUnits(engine::UnitSystem system) {
 void NumberBox::setTakenIfEmpty(double value) {
     m_taken = value;
     const ShownUnit unit = shownUnitOf(m_rule.unit, m_units);
-    lineEdit()->setPlaceholderText(tr("%1 if empty").arg(numberText(shownNumber(value, unit), locale())));
+    lineEdit()->setPlaceholderText(tr("%1 (automatic)").arg(numberText(shownNumber(value, unit), locale())));
     update();
 }
 

@@ -174,7 +174,7 @@ QString SheetModel::read(const QString& typed, const SheetColumn& column, SheetC
                 cell.text = engine::formatDate(*date);
                 return {};
             }
-            return tr("“%1” is not a date; write 2026-06-14.").arg(text);
+            return tr("Write the date like 2026-06-14, not “%1”.").arg(text);
         case SheetColumn::Kind::Time:
             if (const auto time = engine::parseLocalTime(text.toStdString())) {
                 cell.text = engine::formatLocalTime(*time);

@@ -75,7 +75,7 @@ QString reasonsHtml(const engine::Incident& incident) {
                sentences,
                {{SentencePart::Incident, {}},
                 {SentencePart::IncidentSteps, IncidentPage::tr("What to do, and what to write down"), true},
-                {SentencePart::IncidentSigns, IncidentPage::tr("Want of oxygen, or a toxic bloom"), true},
+                {SentencePart::IncidentSigns, IncidentPage::tr("Low oxygen, or an algal toxin"), true},
                 {SentencePart::Caution, IncidentPage::tr("Cautions")}},
                SentenceKey::IncidentAdvice);
 }

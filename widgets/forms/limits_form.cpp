@@ -98,7 +98,7 @@ void LimitsForm::refreshRows() {
     if (thresholds.fishMax < kNoEnd) {
         m_warmest->setTakenIfEmpty(thresholds.fishMax);
     } else {
-        m_warmest->setPlaceholder(tr("no end if empty"));
+        m_warmest->setPlaceholder(tr("no limit (automatic)"));
     }
     Pond byItself = pond();
     byItself.limits.speciesGroup.reset();

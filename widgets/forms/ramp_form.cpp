@@ -192,7 +192,7 @@ void RampForm::addTimeOfDay() {
                          tr("Equal runs into which a day's minutes are parted, over the window or around the "
                             "clock. One number, or one for each day; the last is kept.")},
                         "pulses", &engine::Ramp::pulses);
-    m_pulses->setPlaceholderText(tr("1 if empty"));
+    m_pulses->setPlaceholderText(tr("1 (automatic)"));
 }
 
 void RampForm::addDiffusers() {
@@ -242,11 +242,11 @@ void RampForm::refreshRows() {
     setRowVisible(m_pulses, !isCapped);  // its one run ends when the day's dose is reached
 
     const engine::ClockTime start = ramp.window ? ramp.window->from : kUsualStart;
-    m_start->setTakenIfEmpty(start, tr("%1 if empty").arg(clockText(start)));
+    m_start->setTakenIfEmpty(start, tr("%1 (automatic)").arg(clockText(start)));
     if (const auto& aerator = pond().aerator; aerator && aerator->diffusers && aerator->depth) {
-        m_diffusers->setPlaceholderText(tr("all %1 if empty").arg(numberText(*aerator->diffusers, locale())));
+        m_diffusers->setPlaceholderText(tr("all %1 (automatic)").arg(numberText(*aerator->diffusers, locale())));
         const double depth = shownNumber(*aerator->depth, shownUnitOf("m", unitsOf(pond())));
-        m_depth->setPlaceholderText(tr("%1 if empty").arg(numberText(depth, locale())));
+        m_depth->setPlaceholderText(tr("%1 (automatic)").arg(numberText(depth, locale())));
     }
 }
 

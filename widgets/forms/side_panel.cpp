@@ -140,7 +140,8 @@ QWidget* SidePanel::nightsRow(Recomputation& recomputation) {
     auto* label = new QLabel(tr("&Nights to compute"), bar);
     label->setBuddy(m_nights);
     m_nights->setAccessibleName(tr("Nights to compute"));
-    m_nights->setMinimumWidth(m_nights->fontMetrics().horizontalAdvance(QStringLiteral("00 if empty")) + 40);
+    m_nights->setMinimumWidth(m_nights->fontMetrics().horizontalAdvance(QStringLiteral("00 (automatic)")) +
+                              40);
     m_nights->setToolTip(
         tr("Empty: 14, or the longest ramp plus seven. Days beyond the weather table take the usual "
            "day, the mean of the table's days."));

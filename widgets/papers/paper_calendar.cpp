@@ -130,11 +130,12 @@ QString ownerMessage(const PaperRun& run) {
             row.stop
                 ? tr("%1 min of air from %2").arg(fixedText(row.minutes, 0), ownersClock(pond, *row.start))
                 : tr("air on from %1 to stay").arg(ownersClock(pond, *row.start));
-        const QString night = advice.surfaceAir.transfer > 0.0
-                                  ? tr(" Surface air %1 to %2.")
-                                        .arg(ownersClock(pond, advice.surfaceAir.from),
-                                             ownersClock(pond, advice.surfaceAir.until))
-                                  : QString();
+        const QString night =
+            advice.surfaceAir.transfer > 0.0
+                ? tr(" Surface air %1 to %2 every night from %3 on.")
+                      .arg(ownersClock(pond, advice.surfaceAir.from),
+                           ownersClock(pond, advice.surfaceAir.until), paperDay(*pond.place.firstDay))
+                : QString();
         return tr("%1: read oxygen at dawn. %2 mg/L or more: %3. Less: no air, call us.%4 Fish gasping: "
                   "surface air "
                   "on, no feed, call.")

@@ -34,18 +34,18 @@ constexpr std::array kOwner{
                           "or if the dawn reading is low. This sheet is void if the air has not "
                           "begun within seven days, and after a treatment, a storm or a power cut: ask for a "
                           "new one.")},
+    TemplateLine{Text,
+                 QT_TRANSLATE_NOOP(
+                     "OwnerSheet",
+                     "**At night, from {surfaceFirst} on:** surface air of {surfacePower} kW runs from "
+                     "{surfaceFrom} to {surfaceUntil}. It has been tested for an hour, and one named person "
+                     "switches it."),
+                 "surfacePower"},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**At night:** surface air of {surfacePower} kW runs from {surfaceFrom} to "
-                          "{surfaceUntil}. It has been tested for an hour, and one named person "
-                          "switches it."),
-        "surfacePower"},
-    TemplateLine{
-        Text,
-        QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**Hold days** by the forecast: {holdDays}. On a hold day do not start and do not "
-                          "run longer than the day before. Call us first."),
+                          "**Hold days** by the forecast: {holdDays}. No bottom air on them, unless it "
+                          "already runs all day."),
         "holdDays"},
     TemplateLine{Text, QT_TRANSLATE_NOOP("OwnerSheet", "**Clock:** the times here are {clock}. {ownClock}"),
                  "ownClock"},

@@ -174,6 +174,7 @@ void setPlan(const PaperRun& run, PaperValues& values) {
 void setAdvice(const PaperRun& run, PaperValues& values) {
     const engine::Advice& advice = run.advice();
     if (advice.surfaceAir.transfer > 0.0) {
+        values.set(QStringLiteral("surfaceFirst"), paperDay(*run.comparison().model.pond.place.firstDay));
         values.set(QStringLiteral("surfacePower"), plainText(advice.surfaceAir_kW));
         values.set(QStringLiteral("surfaceFrom"), clockText(advice.surfaceAir.from));
         values.set(QStringLiteral("surfaceUntil"), clockText(advice.surfaceAir.until));

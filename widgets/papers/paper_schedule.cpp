@@ -19,9 +19,9 @@ constexpr std::array kSchedule{
                                          "time: {clock}. Each run only after the dawn reading says go.")},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{ownClock}"), "ownClock"},
     TemplateLine{Text,
-                 QT_TRANSLATE_NOOP(
-                     "Schedule",
-                     "Every night from {surfaceFrom} to {surfaceUntil}: surface air of {surfacePower} kW."),
+                 QT_TRANSLATE_NOOP("Schedule",
+                                   "From {surfaceFirst} on, every night from {surfaceFrom} to "
+                                   "{surfaceUntil}: surface air of {surfacePower} kW."),
                  "surfacePower"},
     TemplateLine{Insert, "runs"},
     TemplateLine{
@@ -52,8 +52,8 @@ constexpr std::array kSchedule{
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("Schedule",
-                          "**Hold days by the forecast: {holdDays}.** No start and no step up on these days: "
-                          "call first, and move the list on."),
+                          "**Hold days by the forecast: {holdDays}.** The schedule has no start and no "
+                          "step on them. If the forecast moves them, call: the list moves on."),
         "holdDays"},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{provisional}"), "provisional"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Schedule", "Before each run")},

@@ -1,7 +1,10 @@
 // When a start is advised.
-#include "engine/advice/start_conditions.h"
-#include "engine/advice/surface_air_ramp.h"
+#include "engine/advice/advice.h"
+
 #include "engine/advice/telling_readings.h"
+#include "engine/plan/start_conditions.h"
+#include "engine/plan/surface_air_ramp.h"
+#include "engine/ramps/hold_rules.h"
 #include "tests/made_up_comparison.h"
 #include "tests/scenario.h"
 
@@ -93,7 +96,7 @@ TEST(Advice, LowsAtWhichTheMorningRuleStopsAreNotAdvised) {
     pond.dawnRules->hold = Quantity(9.6);
     pond.dawnRules->go = Quantity(9.7);
     const Advice advice = answered(coarse(pond, 1), 1).advice;
-    EXPECT_TRUE(isUnmet(advice, StartCondition::MorningRules));
+    EXPECT_TRUE(isUnmet(advice, StartCondition::MorningStops));
     EXPECT_FALSE(advice.mayStart());
 }
 
@@ -105,7 +108,10 @@ TEST(Advice, SurfaceAirIsTriedWhereOnlyOxygenStandsAgainstAStart) {
     pond.startRules->lethal_percent = Quantity(60.0);
     pond.startRules->lethalAlone_percent = Quantity(0.0);
     pond.dawnRules.emplace();
+    pond.dawnRules->go = Quantity(0.4);
+    pond.dawnRules->hold = Quantity(0.3);
     pond.dawnRules->back = Quantity(0.2);
+    pond.weather.holdDays = {dateOfDay(pond, 30)};
     pond.bottom.smell = Smell::None;
     const Comparison comparison = coarse(pond);
     const Answered answer = answered(comparison, 1);
@@ -120,6 +126,35 @@ TEST(Advice, SurfaceAirIsTriedWhereOnlyOxygenStandsAgainstAStart) {
         EXPECT_EQ(answer.comparison.runs[i].worst().lowest, comparison.runs[i].worst().lowest)
             << "taken over";
     }
+}
+
+// "Start on the 10th" beside "the 10th is a hold day" cannot be signed.
+TEST(Advice, HoldDaysAreTakenOutOfTheRampThatIsAdvised) {
+    Pond pond = scenario("grandfathers-pond");
+    const Comparison comparison = coarse(pond, 1);
+    const std::vector<int> held = holdDays(pond);
+    ASSERT_FALSE(held.empty());
+    ASSERT_EQ(held.front(), 1);
+    ASSERT_TRUE(stepsOnHoldDay(comparison.model, comparison.runs[2]));
+    const Answered answer = answered(comparison, 2);
+    const RampRun& run = answer.comparison.runs[answer.advice.run];
+    EXPECT_FALSE(stepsOnHoldDay(answer.comparison.model, run));
+    EXPECT_EQ(answer.advice.firstDay, dateOfDay(pond, run.schedule.front().day));
+    EXPECT_EQ(std::count(held.begin(), held.end(), run.schedule.front().day), 0);
+    EXPECT_EQ(rampMadeOf(pond, answer.advice.ramp), comparison.runs[2].name);
+}
+
+// Around the clock from the first day is no dose for a pond with muck, whatever the chances say.
+TEST(Advice, ALargeFirstDayStandsAgainstAStart) {
+    const Pond pond = scenario("grandfathers-pond");
+    const Comparison comparison = coarse(pond, 1);
+    ASSERT_EQ(comparison.runs[1].name, "on at once");
+    const std::vector<UnmetCondition> unmet = unmetBy(comparison, 1);
+    const auto dose = std::find_if(unmet.begin(), unmet.end(), [](const UnmetCondition& one) {
+        return one.condition == StartCondition::FirstDose;
+    });
+    ASSERT_NE(dose, unmet.end());
+    EXPECT_GT(dose->value, dose->limit);
 }
 
 TEST(Advice, IsProvisionalUntilDebtProfileAndDawnsAreMeasured) {

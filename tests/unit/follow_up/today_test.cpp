@@ -122,7 +122,7 @@ TEST(Today, ThreeInputsSufficeAndNoneIsRefusedInWords) {
         decideToday(pond, test::quickOptions());  // the profile is of the evening before the first day
     EXPECT_FALSE(early.isDecided);
     EXPECT_EQ(early.message,
-              "No morning readings yet: that time lies before the first day of the pond file.");
+              "No morning readings yet: that time is before the first day of the pond file.");
     Pond unread = pond;
     unread.profile.reset();
     const Today none = decideToday(unread, test::quickOptions());

@@ -26,8 +26,9 @@ Advice fullAdvice(const Comparison& comparison) {
                        ProvisionalReason::FewDawns};
     for (const StartCondition condition :
          {StartCondition::LethalWith, StartCondition::LethalAlone, StartCondition::LethalAdded,
-          StartCondition::DawnReading, StartCondition::Algaecide, StartCondition::Gases,
-          StartCondition::MorningRules, StartCondition::EndState, StartCondition::Frost}) {
+          StartCondition::DawnReading, StartCondition::Algaecide, StartCondition::FirstDose,
+          StartCondition::Gases, StartCondition::MorningStops, StartCondition::MorningHolds,
+          StartCondition::EndState, StartCondition::Frost}) {
         out.unmet.push_back({condition, 12.0, 5.0, 3});
     }
     return out;
@@ -74,7 +75,7 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
     note(adviceOn(comparison, 0));
     Advice none = adviceOn(comparison, 0);
     none.kind = AdviceKind::NoGain;
-        none.endStateAlone = 3.0;
+    none.endStateAlone = 3.0;
     note(none);
     none.kind = AdviceKind::WaitUntil;
     none.wait = climate.wait;

@@ -20,15 +20,13 @@ std::string said(const Comparison& comparison, SentenceKey key) {
 TEST(SentenceMembers, AChanceStandsBesideThatOfThePondLeftAlone) {
     const Comparison comparison = withMembers(madeUpComparison());
     const auto sentences = sentencesOfChances(comparison, 1);
-    ASSERT_EQ(sentences.size(), 4U);
-    EXPECT_EQ(
-        english(sentences[0]),
-        "Of 100 ponds like this one, 2 go below the lethal line of 2.0 mg/L with it, and none left alone.");
-    EXPECT_EQ(english(sentences[1]), "That is 2 more of 100.");
-    EXPECT_EQ(
-        english(sentences[2]),
-        "Of 100 ponds like this one, 46 go below the stress line of 5.0 mg/L with it, and 30 left alone.");
-    EXPECT_EQ(english(sentences[3]), "That is 16 more of 100.");
+    ASSERT_EQ(sentences.size(), 2U);
+    EXPECT_EQ(english(sentences[0]),
+              "Of 100 ponds like this one, 2 go below the lethal line of 2.0 mg/L with it, and none left "
+              "alone: 2 more.");
+    EXPECT_EQ(english(sentences[1]),
+              "Of 100 ponds like this one, 46 go below the stress line of 5.0 mg/L with it, and 30 left "
+              "alone: 16 more.");
     const auto alone = sentencesOfChances(comparison, 0);
     ASSERT_EQ(alone.size(), 2U);
     EXPECT_EQ(english(alone[1]), "Of 100 ponds like this one, 30 go below the stress line of 5.0 mg/L.");

@@ -100,6 +100,10 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     Plan harms = notToStart(PlanReason::BetterHarms);
     harms.sustainedSchedules[0].verdict = EndVerdict::Fails;
     plans.push_back(harms);
+    for (Plan climbed : {madeUpPlan(), notToStart(PlanReason::NothingBelowLethal)}) {
+        climbed.isClimb = true;
+        plans.push_back(climbed);
+    }
     std::set<SentenceKey> keys;
     for (const Plan& plan : plans) {
         for (const Sentence& sentence : sentencesOf(plan)) {

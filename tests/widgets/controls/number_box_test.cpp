@@ -189,7 +189,7 @@ TEST(NumberBox, ArrowsStepWithinTheRange) {
 TEST(NumberBox, EmptyIsAbsentWhereThatIsAllowed) {
     Numbers window(kDepth, 0.5, kAllowed);
     window.field->setTakenIfEmpty(2.5);
-    EXPECT_EQ(test::plain(window.field->placeholder()), "2.5 if empty");
+    EXPECT_EQ(test::plain(window.field->placeholder()), "2.5 (automatic)");
     window.field->setValue(3.0);
     type(window.field, "");
     EXPECT_EQ(window.field->value(), std::nullopt);
@@ -234,7 +234,7 @@ TEST(NumberBox, FollowsAChangeOfTheLocale) {
     EXPECT_EQ(textOf(window.field), "1,5");
     window.setLocale(kAmerican);
     EXPECT_EQ(textOf(window.field), "1.5");
-    EXPECT_EQ(test::plain(window.field->placeholder()), "2.5 if empty");
+    EXPECT_EQ(test::plain(window.field->placeholder()), "2.5 (automatic)");
 }
 
 TEST(ClockBox, ReadsTimesAndRefusesOthers) {
@@ -260,7 +260,7 @@ TEST(ClockBox, ReadsTimesAndRefusesOthers) {
 
 TEST(ClockBox, ArrowsGoByQuartersAndOnPastMidnight) {
     Window<ClockBox> window;
-    window.field->setTakenIfEmpty(engine::ClockTime{600}, QStringLiteral("10:00 if empty"));
+    window.field->setTakenIfEmpty(engine::ClockTime{600}, QStringLiteral("10:00 (automatic)"));
     QTest::keyClick(window.field, Qt::Key_Up);
     EXPECT_EQ(textOf(window.field), "10:15");
     type(window.field, "00:07");

@@ -96,7 +96,7 @@ TEST(SheetModel, ReadsDatesAsPeopleWriteThem) {
         << sheet.said;
     EXPECT_EQ(sheet.cell(0, 0), first);
     EXPECT_FALSE(sheet.type(0, 0, "yesterday"));
-    EXPECT_EQ(sheet.said, "“yesterday” is not a date; write 2026-06-14.");
+    EXPECT_EQ(sheet.said, "Write the date like 2026-06-14, not “yesterday”.");
 }
 
 TEST(PastedCells, SeparatorsAreTabsElseSemicolonsElseCommas) {

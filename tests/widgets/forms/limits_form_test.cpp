@@ -31,10 +31,10 @@ TEST_F(LimitsFormTest, EmptyFieldsSayWhatIsTakenByTheFish) {
         return test::plain(fieldOf<NumberBox>(*form, name)->placeholder());
     };
     // Sport fish 4 and 2, one more on stress since the surface is at 28.5 degC.
-    EXPECT_EQ(placeholder("Stress line, mg/L"), "5 if empty");
-    EXPECT_EQ(placeholder("Lethal line, mg/L"), "2 if empty");
-    EXPECT_EQ(placeholder("Fish water, %"), "20 if empty");
-    EXPECT_EQ(placeholder("Warmest, °C"), "no end if empty");
+    EXPECT_EQ(placeholder("Stress line, mg/L"), "5 (automatic)");
+    EXPECT_EQ(placeholder("Lethal line, mg/L"), "2 (automatic)");
+    EXPECT_EQ(placeholder("Fish water, %"), "20 (automatic)");
+    EXPECT_EQ(placeholder("Warmest, °C"), "no limit (automatic)");
     auto* group = fieldOf<QComboBox>(*form, "Fish");
     group->setFocus();
     QTest::keyClick(group, Qt::Key_Home);
@@ -42,8 +42,8 @@ TEST_F(LimitsFormTest, EmptyFieldsSayWhatIsTakenByTheFish) {
         QTest::keyClick(group, Qt::Key_Down);
     }
     EXPECT_EQ(pond().limits.speciesGroup, engine::SpeciesGroup::Trout);
-    EXPECT_EQ(placeholder("Lethal line, mg/L"), "3 if empty");
-    EXPECT_EQ(placeholder("Warmest, °C"), "20 if empty");
+    EXPECT_EQ(placeholder("Lethal line, mg/L"), "3 (automatic)");
+    EXPECT_EQ(placeholder("Warmest, °C"), "20 (automatic)");
     QTest::keyClick(group, Qt::Key_Home);
     EXPECT_FALSE(pond().limits.speciesGroup.has_value());
     EXPECT_EQ(test::plain(group->currentText()), "By weight: sport fish");

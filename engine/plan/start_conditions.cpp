@@ -1,10 +1,12 @@
-#include "engine/advice/start_conditions.h"
+#include "engine/plan/start_conditions.h"
 
-#include "engine/advice/constants_advice.h"
 #include "engine/ensemble/chances.h"
 #include "engine/plan/constants_plan.h"
+#include "engine/plan/constants_start.h"
+#include "engine/plan/dawn_rules.h"
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/ramps/hold_rules.h"
+#include "engine/run/air_days.h"
 #include "engine/run/balance.h"
 #include "engine/run/shares.h"
 #include "engine/run/triage.h"
@@ -26,20 +28,6 @@ std::optional<double> daysSinceAlgaecide(const Pond& pond) {
     return fewest;
 }
 
-/// A computed low under which the ramp's own morning rule stops the air.
-std::optional<UnmetCondition> stoppedBy(const Comparison& comparison, const Advice& advice) {
-    const PondModel& model = comparison.model;
-    const DawnLimits limits = dawnLimits(model, model.profile.temperature.front());
-    const RampRun& run = comparison.runs[advice.run];
-    const int last = std::min(advice.daysToSustained.value_or(comparison.days), comparison.days);
-    for (const DayRow& row : run.days) {
-        if (row.day <= last && row.lowest < limits.back) {
-            return UnmetCondition{StartCondition::MorningRules, row.lowest, limits.back, row.day};
-        }
-    }
-    return std::nullopt;
-}
-
 }  // namespace
 
 StartLimits startLimits(const Pond& pond) {
@@ -55,10 +43,31 @@ StartLimits startLimits(const Pond& pond) {
     return out;
 }
 
-std::vector<UnmetCondition> unmetBy(const Comparison& comparison, const Advice& advice, bool hasSurfaceAir) {
+std::optional<UnmetCondition> haltedByMornings(const PondModel& model, const RampRun& run) {
+    const auto first = firstAirDay(run);
+    if (!first) {
+        return std::nullopt;
+    }
+    const DawnLimits limits = dawnLimits(model, model.profile.temperature.front());
+    const int last = firstSustainedDay(run).value_or(static_cast<int>(run.days.size()));
+    for (const DayRow& row : run.days) {
+        if (row.day + 1 < *first || row.day > last) {
+            continue;
+        }
+        if (row.lowest < limits.back) {
+            return UnmetCondition{StartCondition::MorningStops, row.lowest, limits.back, row.day};
+        }
+        if (row.day < last && row.lowest < limits.go && isStepUp(run, row.day + 1)) {
+            return UnmetCondition{StartCondition::MorningHolds, row.lowest, limits.go, row.day};
+        }
+    }
+    return std::nullopt;
+}
+
+std::vector<UnmetCondition> unmetBy(const Comparison& comparison, std::size_t place) {
     const PondModel& model = comparison.model;
     const StartLimits limits = startLimits(model.pond);
-    const RampRun &run = comparison.runs[advice.run], &nothing = comparison.runs.front();
+    const RampRun &run = comparison.runs[place], &nothing = comparison.runs.front();
     std::vector<UnmetCondition> out;
     const auto atMost = [&](StartCondition condition, double share, double limit) {
         const double value = 100.0 * share;
@@ -68,7 +77,7 @@ std::vector<UnmetCondition> unmetBy(const Comparison& comparison, const Advice& 
     };
     const Chances chances = chancesOf(comparison, run), alone = chancesOf(comparison, nothing);
     atMost(StartCondition::LethalWith, chances.belowLethal, limits.lethal_percent);
-    if (!hasSurfaceAir) {
+    if (!(run.surfaceAir.transfer > 0.0)) {
         atMost(StartCondition::LethalAlone, alone.belowLethal, limits.lethalAlone_percent);
     }
     atMost(StartCondition::LethalAdded, chances.belowLethal - alone.belowLethal, limits.lethalAdded_percent);
@@ -82,29 +91,39 @@ std::vector<UnmetCondition> unmetBy(const Comparison& comparison, const Advice& 
     if (since && *since < limits.daysAfterAlgaecide) {
         out.push_back({StartCondition::Algaecide, *since, limits.daysAfterAlgaecide, 0});
     }
+    const Triage triage = triageOf(model);
+    const auto first = firstAirDay(run);
+    const auto cap = triage.band ? doseCap_percent(*triage.band) : std::nullopt;
+    if (first && cap && model.bottom.exists() && *first <= comparison.days) {
+        const double dose = doseOf(model, run.days[static_cast<std::size_t>(*first - 1)]);
+        if (dose > *cap) {
+            out.push_back({StartCondition::FirstDose, dose, *cap, 0});
+        }
+    }
     if (addsToxicants(model, run, nothing)) {
         out.push_back({StartCondition::Gases, 0.0, 0.0, 0});
     }
-    if (const auto stopped = stoppedBy(comparison, advice)) {
-        out.push_back(*stopped);
+    if (const auto halted = haltedByMornings(model, run)) {
+        out.push_back(*halted);
     }
-    if (endsLower(run, nothing)) {
+    if (endsLower(model, run, nothing)) {
         out.push_back({StartCondition::EndState, *run.endState, *nothing.endState, 0});
     }
-    const Triage triage = triageOf(model);
     if (triage.season == StartSeason::Freezing) {
         out.push_back({StartCondition::Frost, model.profile.temperature.front(), 4.0, 0});
     }
     return out;
 }
 
-bool endsLower(const RampRun& run, const RampRun& nothing) {
-    return run.endState && nothing.endState && *run.endState < *nothing.endState - kNoWorse.value;
+bool endsLower(const PondModel& model, const RampRun& run, const RampRun& nothing) {
+    return run.endState && nothing.endState && *run.endState < model.parameters.thresholds.stress &&
+           *run.endState < *nothing.endState - kNoWorse.value;
 }
 
 bool isOfOxygen(StartCondition condition) {
     return condition == StartCondition::LethalWith || condition == StartCondition::LethalAlone ||
-           condition == StartCondition::LethalAdded || condition == StartCondition::MorningRules;
+           condition == StartCondition::LethalAdded || condition == StartCondition::MorningStops ||
+           condition == StartCondition::MorningHolds;
 }
 
 }  // namespace engine

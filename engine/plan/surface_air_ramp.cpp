@@ -1,8 +1,11 @@
-#include "engine/advice/surface_air_ramp.h"
+#include "engine/plan/surface_air_ramp.h"
 
-#include "engine/advice/constants_advice.h"
 #include "engine/base/units.h"
+#include "engine/plan/constants_start.h"
+#include "engine/plan/start_conditions.h"
+#include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/air_days.h"
 #include "engine/water/air_transfer.h"
 #include "engine/water/constants_exchange.h"
 #include "engine/water/priors.h"
@@ -14,14 +17,44 @@
 namespace engine {
 namespace {
 
-constexpr std::string_view kWithSurfaceAir = " + surface air";
+constexpr std::string_view kWithSurfaceAir = " + surface air", kHoldDaysOut = ", hold days out";
 
 bool hasRamp(const Pond& pond, std::string_view name) {
     return std::any_of(pond.ramps.begin(), pond.ramps.end(),
                        [&](const Ramp& one) { return one.name == name; });
 }
 
+/// A name made of another's that the pond does not have yet.
+std::string newName(const Pond& pond, const std::string& name, std::string_view suffix) {
+    const std::string wanted = name + std::string(suffix);
+    std::string out = wanted;
+    for (int number = 2; hasRamp(pond, out); ++number) {
+        out = wanted + " " + std::to_string(number);
+    }
+    return out;
+}
+
 }  // namespace
+
+bool stepsOnHoldDay(const PondModel& model, const RampRun& run) {
+    if (!model.bottom.exists() || run.schedule.empty()) {
+        return false;
+    }
+    const std::vector<int> held = holdDays(model.pond);
+    return std::any_of(held.begin(), held.end(), [&](int day) {
+        return std::any_of(run.schedule.begin(), run.schedule.end(), [&](const RunBlock& block) {
+            return block.day == day && block.depth > model.bottom.depth && isStepUp(run, day);
+        });
+    });
+}
+
+Ramp withHoldDaysOut(const Pond& pond, std::size_t ramp) {
+    Ramp out = pond.ramps[ramp];
+    out.weatherHold = true;
+    out.colour.reset();
+    out.name = newName(pond, out.name, kHoldDaysOut);
+    return out;
+}
 
 double refugeAir_kW(const PondModel& model, const RampRun& run) {
     const DayRow& worst = run.worst();
@@ -48,23 +81,33 @@ double refugeAir_kW(const PondModel& model, const RampRun& run) {
     return std::max(std::ceil(power / kPowerStep_kW.value - 1e-9), 1.0) * kPowerStep_kW.value;
 }
 
-Ramp withSurfaceAir(const Comparison& comparison, const Advice& advice) {
-    const PondModel& model = comparison.model;
-    Ramp ramp = model.pond.ramps[advice.run - 1];
-    ramp.surfaceAir_kW = Quantity(refugeAir_kW(model, comparison.runs[advice.run]));
+Ramp withSurfaceAirOf(const PondModel& model, const Ramp& ramp, double power_kW) {
+    Ramp out = ramp;
+    out.surfaceAir_kW = Quantity(std::ceil(power_kW / kPowerStep_kW.value - 1e-9) * kPowerStep_kW.value);
     const WeatherSeries sun(model.pond, {true}, 0, 2);
     const double until_h = (sun.sunrise(1) / kHour) + kAfterSunrise_h.value;
     constexpr int kQuarter = 15;  // [min]
     const int until = static_cast<int>(std::ceil(until_h * 60.0 / kQuarter)) * kQuarter;
-    ramp.surfaceAirWindow =
+    out.surfaceAirWindow =
         ClockWindow{{static_cast<int>(kSurfaceAirFrom_h.value) * 60}, {until % kMinutesPerDay}};
-    ramp.colour.reset();
-    const std::string wanted = ramp.name + std::string(kWithSurfaceAir);
-    ramp.name = wanted;
-    for (int number = 2; hasRamp(model.pond, ramp.name); ++number) {
-        ramp.name = wanted + " " + std::to_string(number);
+    out.colour.reset();
+    out.name = newName(model.pond, ramp.name, kWithSurfaceAir);
+    return out;
+}
+
+Ramp withSurfaceAir(const PondModel& model, const Ramp& ramp, int days, const std::stop_token& stop) {
+    RunRequest request;
+    request.days = days;
+    request.keepLayers = false;
+    const double refuge_kW = refugeAir_kW(model, runRamp(model, &ramp, request, {stop, {}}));
+    for (const double times : {1.0, 1.5, 2.0, 3.0, kMostSurfaceAir.value}) {
+        Ramp sized = withSurfaceAirOf(model, ramp, times * refuge_kW);
+        const RampRun run = runRamp(model, &sized, request, {stop, {}});
+        if (run.end == RunEnd::Completed && !haltedByMornings(model, run)) {
+            return sized;
+        }
     }
-    return ramp;
+    return withSurfaceAirOf(model, ramp, refuge_kW);
 }
 
 std::optional<double> worstWithoutAir(const Comparison& comparison, std::size_t run) {
@@ -82,9 +125,15 @@ std::optional<double> worstWithoutAir(const Comparison& comparison, std::size_t 
     return {};
 }
 
-std::string rampWithoutSurfaceAir(const Pond& pond, const std::string& name) {
-    const std::size_t end = name.rfind(kWithSurfaceAir);
-    return hasRamp(pond, name) || end == std::string::npos ? name : name.substr(0, end);
+std::string rampMadeOf(const Pond& pond, const std::string& name) {
+    std::string out = name;
+    for (const std::string_view suffix : {kWithSurfaceAir, kHoldDaysOut}) {
+        const std::size_t end = out.rfind(suffix);
+        if (!hasRamp(pond, out) && end != std::string::npos) {
+            out.resize(end);
+        }
+    }
+    return out;
 }
 
 }  // namespace engine

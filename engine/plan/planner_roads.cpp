@@ -1,0 +1,129 @@
+// How a planner's search tries roads on its own draws (engine/plan/planner.h).
+#include "engine/ensemble/chances.h"
+#include "engine/plan/constants_plan.h"
+#include "engine/plan/constants_start.h"
+#include "engine/plan/plan_sensitivity.h"
+#include "engine/plan/planner.h"
+#include "engine/plan/start_conditions.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace engine {
+namespace {
+
+constexpr int kRoadDraws = 256, kRoadDrawsBrief = 64;
+constexpr std::size_t kMostTargets = 5;   // schedules, the better first, of those that lift and that keep
+constexpr std::size_t kRoadsOnDraws = 4;  // to one schedule; they are sorted by what they cost
+
+}  // namespace
+
+const Comparison& Planner::searchDraws(int nights) {
+    auto [at, isNew] = m_searchDraws.try_emplace(nights);
+    if (isNew) {
+        Pond pond = m_model.pond;
+        pond.ramps.clear();
+        CompareOptions options;
+        options.days = nights;
+        options.threads = m_threads;
+        options.resolution = m_rough.resolution;
+        options.endStates = options.attribution = false;
+        options.members =
+            m_options.isBrief ? kRoadDrawsBrief : std::max(kRoadDraws, fewestMembers(m_options.chance));
+        options.seed = m_options.seed;
+        at->second = compare(pond, options, {m_control.stop, {}});
+    }
+    return at->second;
+}
+
+bool Planner::isGoodOnSearchDraws(const Road& road) {
+    // Few lengths of run, so that the draws are made a few times only.
+    constexpr int kWeek = 7;
+    const Comparison& nothing = searchDraws((nightsOf(road.length()) + kWeek - 1) / kWeek * kWeek);
+    if (!isWhole(nothing) || !nothing.ensemble) {
+        return false;
+    }
+    Pond pond = nothing.model.pond;
+    pond.ramps = {road.ramp};
+    CompareOptions options;
+    options.days = nothing.days;
+    options.threads = m_threads;
+    options.resolution = nothing.model.resolution;
+    options.endStates = options.attribution = false;
+    options.members = nothing.ensemble->asked;
+    options.seed = nothing.ensemble->seed;
+    options.earlier = &nothing;
+    const Comparison tried = compare(pond, options, {m_control.stop, {}});
+    if (!isWhole(tried)) {
+        return false;
+    }
+    m_plan.searchedMemberDays += static_cast<double>(tried.ensemble->members) * tried.days;
+    const double effective = std::floor(tried.ensemble->effective);
+    const CountedChance lethal{
+        static_cast<int>(std::lround(effective * chancesOf(tried, tried.runs.back()).belowLethal)),
+        static_cast<int>(effective)};
+    const std::vector<UnmetCondition> unmet = unmetBy(tried, 1);
+    m_plan.toxicantsFound = std::any_of(unmet.begin(), unmet.end(), [](const UnmetCondition& one) {
+        return one.condition == StartCondition::Gases;
+    });
+    if (!unmet.empty() || lethal.upper() > 0.01 * startLimits(pond).lethal_percent ||
+        addedBelow(*tried.ensemble, 1, m_plan.line).share() > m_options.chance) {
+        return false;
+    }
+    m_plan.ownHarm = lethal;
+    return true;
+}
+
+bool Planner::takeRoad(std::size_t target, double surfaceAir) {
+    m_plan.sustainedSchedules[target].isTried = true;
+    const std::vector<Road> roads =
+        roadsTo(m_rough, m_plan.sustainedSchedules, target, surfaceAir, m_threads, m_control.stop);
+    for (std::size_t i = 0; i < std::min(roads.size(), kRoadsOnDraws) && !isStopped(); ++i) {
+        const Road& road = roads[i];
+        if (m_options.first && !m_isFirstSaid) {
+            m_isFirstSaid = true;
+            m_options.first(road.days, m_plan.sustainedSchedules[target].start);
+        }
+        if (isGoodOnSearchDraws(road)) {
+            m_plan.days = road.days;
+            m_plan.ramp = road.ramp;
+            m_plan.chosen = target;
+            m_plan.verdict = road.length() == 1 ? PlanVerdict::AtOnce : PlanVerdict::Ramp;
+            m_plan.reason = PlanReason::None;
+            m_plan.heedsHolds = !heldDays(m_plan.sustainedSchedules[target].action).empty();
+            return true;
+        }
+    }
+    return false;
+}
+
+void Planner::searchRoads(const std::vector<std::size_t>& order) {
+    // What lifts bottom water comes first, if need be with surface air; what keeps the layers leaves the
+    // debt.
+    std::vector<std::size_t> lifting, keeping;
+    for (const std::size_t i : order) {
+        const bool lifts =
+            !m_model.bottom.exists() || m_plan.sustainedSchedules[i].action.depth > m_model.bottom.depth;
+        (lifts ? lifting : keeping).push_back(i);
+    }
+    for (std::vector<std::size_t>* targets : {&lifting, &keeping}) {
+        targets->resize(std::min(targets->size(), kMostTargets));
+    }
+    const std::array sizes{0.0, 1.0, 2.0, kMostSurfaceAir.value};
+    int tried = 0;
+    const double all =
+        static_cast<double>(sizes.size()) * static_cast<double>(lifting.size() + keeping.size());
+    for (const auto& targets : {lifting, keeping}) {
+        for (const double surfaceAir : sizes) {
+            for (const std::size_t target : targets) {
+                if (isStopped() || takeRoad(target, surfaceAir)) {
+                    return;
+                }
+                sayProgress(0.1 + 0.5 * ++tried / all);
+            }
+        }
+    }
+}
+
+}  // namespace engine
