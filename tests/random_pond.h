@@ -177,7 +177,7 @@ inline Pond randomPond(Dice& dice) {
     BasinShape& basin = pond.basin;
     if (dice.coin()) {
         basin =
-            BasinShape{Quantity(1.0 + 1e4 * dice.share()), Quantity(deepest), Quantity(deepest * 0.5), {}};
+            BasinShape{Quantity(10.0 + 1e4 * dice.share()), Quantity(deepest), Quantity(deepest * 0.5), {}};
     } else {
         basin = BasinShape{};
         basin.contours = {{0.0, 900.0}, {deepest / 3.0, 900.0}, {deepest, dice.coin() ? 0.0 : 12.5}};

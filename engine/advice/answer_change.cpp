@@ -4,6 +4,7 @@
 #include "engine/pond/local_time.h"
 
 #include <array>
+#include <charconv>
 
 namespace engine {
 namespace {
@@ -51,68 +52,7 @@ std::string sumOf(const GivenAnswer& answer, std::string_view file) {
     return found == answer.made.sums.end() ? std::string() : found->second;
 }
 
-/// What follows a word at the start of a line.
-std::optional<std::string> after(std::string_view text, std::string_view word) {
-    const std::size_t at = text.find("\n" + std::string(word) + " ");
-    if (at == std::string_view::npos) {
-        return std::nullopt;
-    }
-    const std::size_t begin = at + word.size() + 2;
-    return std::string(text.substr(begin, text.find('\n', begin) - begin));
-}
-
 }  // namespace
-
-std::optional<std::map<std::string, std::string>> readSums(std::string_view text, std::string_view before) {
-    std::map<std::string, std::string> sums;
-    constexpr std::size_t kDigits = 64;
-    while (!text.empty()) {
-        const std::size_t end = text.find('\n');
-        std::string_view line = text.substr(0, end);
-        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
-        if (!line.starts_with(before)) {
-            continue;
-        }
-        line.remove_prefix(before.size());
-        if (line.size() < kDigits + 3 || line.substr(kDigits, 2) != "  ") {
-            return std::nullopt;
-        }
-        sums.emplace(line.substr(kDigits + 2), line.substr(0, kDigits));
-    }
-    return sums;
-}
-
-std::optional<RunStatement> readStatement(std::string_view text) {
-    if (!text.starts_with("Dawnline run\n")) {
-        return std::nullopt;
-    }
-    RunStatement out;
-    const auto version = after(text, "version"), ramp = after(text, "ramp");
-    std::string time = after(text, "time").value_or("");
-    if (time.size() > 10 && time.ends_with('Z')) {
-        time.pop_back();
-        time[10] = ' ';
-    }
-    const auto at = parseLocalTime(time);
-    const auto seed = toNumber(after(text, "seed").value_or("")),
-               members = toNumber(after(text, "members").value_or("")),
-               nights = toNumber(after(text, "nights").value_or(""));
-    if (!version || !ramp || !at || !seed || !members || !nights) {
-        return std::nullopt;
-    }
-    out.stamp = {*version,
-                 std::chrono::sys_seconds(at->time_since_epoch()),
-                 static_cast<std::uint64_t>(*seed),
-                 static_cast<int>(*members),
-                 static_cast<int>(*nights),
-                 *ramp};
-    auto sums = readSums(text, "sha256 ");
-    if (!sums) {
-        return std::nullopt;
-    }
-    out.sums = std::move(*sums);
-    return out;
-}
 
 AnswerChange changeOf(const GivenAnswer& before, const GivenAnswer& now) {
     AnswerChange out{before.made.stamp.time, now.made.stamp.time, {}, {}};

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/advice/frozen_run.h"
+#include "engine/advice/run_statement.h"
 
 #include <map>
 #include <optional>
@@ -9,19 +10,6 @@
 #include <vector>
 
 namespace engine {
-
-/// Lines "DIGEST  NAME" behind a word, the digest by the name; nothing if one of them is no such line.
-/// @param before  At the start of the lines that count, may be empty.
-[[nodiscard]] std::optional<std::map<std::string, std::string>> readSums(std::string_view text,
-                                                                         std::string_view before);
-
-/// A statement of a run (statementOf) read back.
-struct RunStatement {
-    RunStamp stamp;
-    std::map<std::string, std::string> sums;  ///< SHA-256 of each file, by its name
-};
-/// @return nothing if the text is no statement of a run.
-[[nodiscard]] std::optional<RunStatement> readStatement(std::string_view text);
 
 /// An answer as it was given: the fields of advice.csv, and what its run was made of.
 struct GivenAnswer {

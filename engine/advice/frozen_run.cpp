@@ -16,10 +16,6 @@
 namespace engine {
 namespace {
 
-std::string isoTime(std::chrono::sys_seconds time) {
-    return formatIsoTime(LocalTime(time.time_since_epoch())) + 'Z';
-}
-
 /// The bytes of a CSV file, or why there are none.
 struct Companion {
     std::string text;
@@ -56,16 +52,6 @@ bool isDone(const RampRun& run) {
 }
 
 }  // namespace
-
-std::string statementOf(const std::vector<TextFile>& files, const RunStamp& stamp) {
-    std::string text = "Dawnline run\nversion " + stamp.version + "\ntime " + isoTime(stamp.time) +
-                       "\nseed " + std::to_string(stamp.seed) + "\nmembers " + std::to_string(stamp.members) +
-                       "\nnights " + std::to_string(stamp.nights) + "\nramp " + stamp.ramp + '\n';
-    for (const TextFile& file : files) {
-        text += "sha256 " + sha256(file.text) + "  " + file.name + '\n';
-    }
-    return text;
-}
 
 std::string nameOf(const FrozenRun& run) {
     return sha256(statementOf(run.files, run.stamp));

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "engine/advice/advice.h"
+#include "engine/advice/run_statement.h"
 #include "engine/base/files.h"
 #include "engine/ensemble/compare.h"
 #include "engine/follow_up/review.h"
@@ -21,16 +22,6 @@
 
 namespace engine {
 
-/// What besides its files decides the numbers of a run, and when it was made.
-struct RunStamp {
-    std::string version;            ///< Of the program
-    std::chrono::sys_seconds time;  ///< When the run was frozen, UTC
-    std::uint64_t seed = 1;
-    int members = 1;
-    int nights = 0;
-    std::string ramp;  ///< That the papers are about
-};
-
 /// One run, whose numbers stand on every paper of a pond.
 struct FrozenRun {
     /// "pond.toml" in our own form, then the CSV files that it names, under names of their own beside it.
@@ -43,15 +34,6 @@ struct FrozenRun {
 
 /// Members of the review on paper, fewer than those of the comparison, as each is fitted.
 inline constexpr int kReviewMembers = 64;
-
-inline constexpr std::string_view kFrozenPond = "pond.toml";
-inline constexpr std::string_view kFrozenWeather = "weather.csv";
-inline constexpr std::string_view kFrozenReadings = "readings.csv";
-inline constexpr std::string_view kFrozenStatement = "run.txt";
-
-/// The text whose SHA-256 names a run: program version, time, seed, members, nights, ramp, and the SHA-256 of
-/// each file. LF line ends, so that `sha256sum` of it gives the same name.
-[[nodiscard]] std::string statementOf(const std::vector<TextFile>& files, const RunStamp& stamp);
 
 /// The name of a run: SHA-256 of its statement.
 [[nodiscard]] std::string nameOf(const FrozenRun& run);

@@ -7,6 +7,17 @@
 #include <cmath>
 
 namespace engine {
+namespace {
+
+/// True for a text that a spreadsheet may compute; apostrophes before it, marks of ours or the user's own, do
+/// not count, so that a mark can be told from what it marks.
+bool isFormula(std::string_view text) {
+    const std::size_t first = text.find_first_not_of('\'');
+    return first != std::string_view::npos &&
+           std::string_view("=+-@\t\r").find(text[first]) != std::string_view::npos;
+}
+
+}  // namespace
 
 std::string csvField(std::string_view text) {
     if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
@@ -17,6 +28,14 @@ std::string csvField(std::string_view text) {
         quoted.append(c == '"' ? 2U : 1U, c);
     }
     return quoted + '"';
+}
+
+std::string csvText(std::string_view text) {
+    return csvField(isFormula(text) ? "'" + std::string(text) : std::string(text));
+}
+
+std::string_view ofCsvText(std::string_view cell) {
+    return cell.starts_with('\'') && isFormula(cell) ? cell.substr(1) : cell;
 }
 
 CsvWriter::CsvWriter(std::string_view header)

@@ -1,6 +1,7 @@
 #include "engine/base/error.h"
 
 #include "engine/base/text.h"
+#include "engine/base/text_file.h"
 
 #include <algorithm>
 #include <cmath>
@@ -22,7 +23,7 @@ std::string format(const Diagnostic& diagnostic) {
     if (!diagnostic.key.empty()) {
         text += diagnostic.key + ": ";
     }
-    return text + diagnostic.sentence;
+    return onOneLine(text + diagnostic.sentence);
 }
 
 bool hasErrors(const Diagnostics& diagnostics) {

@@ -47,6 +47,59 @@ std::string hexByte(unsigned char byte) {
     return {kDigits[byte / 16U], kDigits[byte % 16U]};
 }
 
+/// The code point of a valid sequence.
+char32_t codePoint(std::string_view sequence) {
+    const auto first = static_cast<unsigned char>(sequence[0]);
+    if (sequence.size() == 1) {
+        return first;
+    }
+    char32_t code = first & (0xFFU >> (sequence.size() + 1));
+    for (const char c : sequence.substr(1)) {
+        code = code << 6U | (static_cast<unsigned char>(c) & 0x3FU);
+    }
+    return code;
+}
+
+bool isUnfit(char32_t code) {
+    return code < 0x20 || (code >= 0x7F && code <= 0x9F) || code == 0x061C || code == 0x200E ||
+           code == 0x200F || (code >= 0x2028 && code <= 0x202E) || (code >= 0x2066 && code <= 0x206F);
+}
+
+/// The character at the front of a text (not empty), or its first byte, written out where it must be.
+struct Shown {
+    std::string text;
+    std::size_t length = 1;  ///< [bytes] of what it stands for
+};
+
+Shown shownFront(std::string_view text) {
+    const std::size_t length = sequenceLength(text);
+    const auto byte = static_cast<unsigned char>(text[0]);
+    const char32_t code = length == 0 ? byte : codePoint(text.substr(0, length));
+    if (length > 0 && !isUnfit(code)) {
+        return {std::string(text.substr(0, length)), length};
+    }
+    if (length > 1) {
+        return {"\\u" + hexByte(static_cast<unsigned char>(code >> 8U)) +
+                    hexByte(static_cast<unsigned char>(code & 0xFFU)),
+                length};
+    }
+    return {byte == '\n' ? "\\n" : byte == '\t' ? "\\t" : "\\x" + hexByte(byte), 1};
+}
+
+std::string shown(std::string_view text, bool keepsLines) {
+    std::string out;
+    for (std::size_t at = 0; at < text.size();) {
+        if (keepsLines && text[at] == '\n') {
+            out += text[at++];
+            continue;
+        }
+        const Shown front = shownFront(text.substr(at));
+        out += front.text;
+        at += front.length;
+    }
+    return out;
+}
+
 }  // namespace
 
 FileText readWholeFile(const std::filesystem::path& path, std::uintmax_t limit_bytes) {
@@ -114,31 +167,32 @@ std::size_t countCharacters(std::string_view text) {
         text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
+std::string forTerminal(std::string_view text) {
+    return shown(text, true);
+}
+
+std::string onOneLine(std::string_view text) {
+    return shown(text, false);
+}
+
 std::string shownText(std::string_view text) {
     constexpr std::size_t kMost = 40;
-    std::string shown = "\"";
+    std::string out = "\"";
     std::size_t count = 0;
     for (std::size_t at = 0; at < text.size(); ++count) {
         if (count == kMost) {
-            return shown + "...\"";
+            return out + "...\"";
         }
-        const auto byte = static_cast<unsigned char>(text[at]);
-        const std::size_t length = sequenceLength(text.substr(at));
-        if (length == 0 || byte < 0x20 || byte == 0x7F) {
-            shown += byte == '\n' ? "\\n" : byte == '\t' ? "\\t" : "\\x" + hexByte(byte);
-            at += 1;
-        } else {
-            shown += text.substr(at, length);
-            at += length;
-        }
+        const Shown front = shownFront(text.substr(at));
+        out += front.text;
+        at += front.length;
     }
-    return shown + '"';
+    return out + '"';
 }
 
 std::string shownPath(const std::filesystem::path& path) {
-    std::string text = path.string();
-    const bool isPlain = !findTextFault(text) && text.find_first_of("\n\r\t\x1b\"") == std::string::npos;
-    return isPlain ? '"' + text + '"' : shownText(text);
+    const std::string text = path.string();
+    return text.find('"') == std::string::npos ? '"' + onOneLine(text) + '"' : shownText(text);
 }
 
 std::string shownNumber(double value) {

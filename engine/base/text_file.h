@@ -33,11 +33,21 @@ struct TextFault {
 /// Number of code points of valid UTF-8.
 [[nodiscard]] std::size_t countCharacters(std::string_view text);
 
-/// A text of the user as it may stand in a sentence: in quotes, control characters escaped, cut
-/// after 40 characters.
+/// A text on its way to a terminal, which everything that is printed goes through. Written out is what would
+/// move the cursor, hide or turn round what stands there: control characters of ASCII and Latin-1, marks of
+/// the direction of writing, separators of lines (Unicode 15, UAX #9), and bytes that are no UTF-8. Line
+/// breaks stay.
+[[nodiscard]] std::string forTerminal(std::string_view text);
+
+/// The same of what belongs into one line, such as a name or a note of the user: line breaks are written out
+/// too, so that no part of it can pass for a line of ours.
+[[nodiscard]] std::string onOneLine(std::string_view text);
+
+/// A text of the user as it may stand in a sentence: in quotes, on one line as above, cut after 40
+/// characters.
 [[nodiscard]] std::string shownText(std::string_view text);
 
-/// A path in quotation marks, for sentences; what would upset a terminal is written out.
+/// A path in quotation marks, for sentences, on one line as above; whole unless it has quotation marks.
 [[nodiscard]] std::string shownPath(const std::filesystem::path& path);
 
 /// A number of the user as it may stand in a sentence, "not a number" and "infinite" among them.

@@ -1,10 +1,10 @@
 #include "engine/output/bundle.h"
 
-#include "engine/advice/answer_change.h"
-#include "engine/advice/frozen_run.h"
+#include "engine/advice/run_statement.h"
 #include "engine/base/digest.h"
 #include "engine/base/error.h"
 #include "engine/base/text_file.h"
+#include "engine/output/bundle_layout.h"
 
 #include <algorithm>
 #include <map>
@@ -15,7 +15,6 @@
 namespace engine {
 namespace {
 
-constexpr std::uintmax_t kLargest_bytes = std::uintmax_t{256} << 20;
 constexpr zip_int64_t kMostFiles = 1000;
 constexpr std::string_view kOpenDocumentType = "mimetype";  // stands unpacked at the front, says ODF
 
@@ -61,51 +60,6 @@ std::string sumsOf(const std::vector<TextFile>& files) {
     return sums;
 }
 
-/// A number of an archive, lowest byte first.
-std::size_t numberAt(std::string_view bytes, std::size_t at, std::size_t width) {
-    std::size_t number = 0;
-    for (std::size_t i = width; i > 0; --i) {
-        number = number << 8U | static_cast<unsigned char>(bytes[at + i - 1]);
-    }
-    return number;
-}
-
-/// Whether the files stand one behind the other from the first byte on, then their directory, then its end,
-/// without a comment or an extra field: other programs may show what stands elsewhere. Widths and places are
-/// those of the ZIP format; nothing that we bundle needs its form for 64 bits.
-/// @param archive  Opened from `bytes` with its consistency checked, so that records are where they are said
-///                 to be, and a comment of no length ends the bytes.
-bool holdsFilesOnly(zip_t* archive, std::string_view bytes) {
-    constexpr std::size_t kHeader = 30, kEntry = 46, kEnd = 22, kWideEnd = 20;
-    constexpr std::size_t kWideEndMark = 0x07064b50;
-    int comment = 0;
-    zip_get_archive_comment(archive, &comment, ZIP_FL_ENC_RAW);
-    if (comment != 0 || bytes.size() < kEnd) {
-        return false;
-    }
-    const std::size_t end = bytes.size() - kEnd;
-    const std::size_t directory = numberAt(bytes, end + 16, 4);
-    if (end >= kWideEnd && numberAt(bytes, end - kWideEnd, 4) == kWideEndMark) {
-        return false;
-    }
-    std::size_t file = 0;
-    std::size_t entry = directory;
-    for (zip_int64_t i = 0; i < zip_get_num_entries(archive, 0); ++i) {
-        if (entry + kEntry > end || file + kHeader > directory) {
-            return false;
-        }
-        const std::size_t name = numberAt(bytes, entry + 28, 2);
-        const std::size_t extraAndComment = numberAt(bytes, entry + 30, 4);
-        if (numberAt(bytes, entry + 42, 4) != file || extraAndComment != 0 ||
-            numberAt(bytes, file + 28, 2) != 0) {
-            return false;
-        }
-        file += kHeader + name + numberAt(bytes, entry + 20, 4);
-        entry += kEntry + name;
-    }
-    return file == directory && entry == end;
-}
-
 /// A file of an archive; nothing if it is not as long as is said or its check sum is another.
 std::optional<std::string> readFile(zip_t* archive, zip_uint64_t index, zip_uint64_t size) {
     zip_file_t* file = zip_fopen_index(archive, index, 0);
@@ -138,7 +92,7 @@ std::map<std::string, std::string> filesOf(zip_t* archive, std::vector<std::stri
             continue;
         }
         const std::string name = stat.name;
-        if (stat.size > kLargest_bytes - total) {  // subtracted, since a sum of 64-bit sizes may wrap
+        if (stat.size > kLargestBundle_bytes - total) {  // subtracted, since a sum of 64-bit sizes may wrap
             faults.push_back("The files of the bundle come to more than 256 MiB, the most that is read.");
             return files;
         }
@@ -166,7 +120,19 @@ void compareSums(const std::map<std::string, std::string>& files,
     }
 }
 
-void checkRun(const std::map<std::string, std::string>& files, BundleCheck& check) {
+/// The inputs of a run that a bundle holds, in the order of a statement.
+std::vector<TextFile> inputsOf(const std::map<std::string, std::string>& files) {
+    std::vector<TextFile> inputs;
+    for (const std::string_view name : {kFrozenPond, kFrozenWeather, kFrozenReadings}) {
+        if (const auto file = files.find(std::string(name)); file != files.end()) {
+            inputs.push_back({file->first, file->second});
+        }
+    }
+    return inputs;
+}
+
+void checkRun(const BundleFiles& read, BundleCheck& check) {
+    const auto& files = read.files;
     const auto statement = files.find(std::string(kFrozenStatement));
     if (statement == files.end()) {
         check.faults.emplace_back("There is no statement of a run (run.txt) in the bundle.");
@@ -179,6 +145,14 @@ void checkRun(const std::map<std::string, std::string>& files, BundleCheck& chec
         return;
     }
     compareSums(files, *sums, "the run (run.txt)", check.faults);
+    const auto made = readStatement(statement->second);
+    if (!made || statementOf(inputsOf(files), made->stamp) != statement->second) {
+        check.faults.emplace_back(
+            "The statement of the run (run.txt) is not the one that the inputs in the bundle make.");
+    } else if (const auto [clock, date] = dosTime(made->stamp.time);
+               read.time != (std::uint32_t{date} << 16U | clock)) {
+        check.faults.emplace_back("The files of the bundle do not bear the time of the run.");
+    }
     for (const auto& [name, bytes] : files) {
         if (name.ends_with(".pdf") && bytes.find(check.run) == std::string::npos) {
             check.faults.push_back("The paper " + shownText(name) + " is of another run.");
@@ -242,26 +216,37 @@ std::string restamped(const std::string& bytes, std::chrono::sys_seconds time) {
 }
 
 BundleFiles readBundle(const std::filesystem::path& path) {
-    BundleFiles out;
-    const FileText whole = readWholeFile(path, kLargest_bytes);
+    const FileText whole = readWholeFile(path, kLargestBundle_bytes);
     if (!whole.text) {
+        BundleFiles out;
         out.faults.push_back("The bundle " + shownPath(path) + " cannot be read: " + whole.fault);
         return out;
     }
+    return readBundleBytes(*whole.text, shownPath(path));
+}
+
+BundleFiles readBundleBytes(std::string_view bytes, const std::string& name) {
+    BundleFiles out;
     zip_error_t fault;
     zip_error_init(&fault);
-    zip_source_t* source = zip_source_buffer_create(whole.text->data(), whole.text->size(), 0, &fault);
+    zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &fault);
     ensure(source != nullptr, "there is memory for an archive");
     Archive archive(zip_open_from_source(source, ZIP_RDONLY | ZIP_CHECKCONS, &fault));
     if (archive == nullptr) {
         zip_source_free(source);
-        out.faults.push_back(shownPath(path) + " is not a bundle: it cannot be read as a ZIP archive.");
+        out.faults.push_back(name + " is not a bundle: it cannot be read as a ZIP archive.");
         return out;
     }
-    if (!holdsFilesOnly(archive.get(), *whole.text)) {
-        out.faults.emplace_back("The bundle holds bytes that belong to none of its files.");
+    BundleLayout layout = layoutOf(bytes);
+    out.time = layout.time;
+    out.faults = std::move(layout.faults);
+    std::vector<std::string> more;
+    out.files = filesOf(archive.get(), more);
+    for (std::string& one : more) {  // the same may be said twice
+        if (std::find(out.faults.begin(), out.faults.end(), one) == out.faults.end()) {
+            out.faults.push_back(std::move(one));
+        }
     }
-    out.files = filesOf(archive.get(), out.faults);
     return out;
 }
 
@@ -291,7 +276,7 @@ BundleCheck verifyBundle(const BundleFiles& read) {
     for (const auto& [name, sum] : *sums) {
         check.names.push_back(name);
     }
-    checkRun(files, check);
+    checkRun(read, check);
     return check;
 }
 

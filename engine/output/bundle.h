@@ -3,8 +3,10 @@
 #include "engine/base/files.h"
 
 #include <chrono>
+#include <cstdint>
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,9 +27,15 @@ inline constexpr std::string_view kBundleSums = "SHA256SUMS";
 /// The files of a bundle by their names, as far as they can be read, and what is wrong with it as an archive.
 struct BundleFiles {
     std::map<std::string, std::string> files;
-    std::vector<std::string> faults;  ///< Sentences
+    std::vector<std::string> faults;    ///< Sentences
+    std::optional<std::uint32_t> time;  ///< As ZIP holds date and time, where all files bear the same
 };
 [[nodiscard]] BundleFiles readBundle(const std::filesystem::path& path);
+/// The same of one in memory. @param name  As it stands in sentences
+[[nodiscard]] BundleFiles readBundleBytes(std::string_view bytes, const std::string& name);
+
+/// Of a bundle, and of all that it unpacks to.
+inline constexpr std::uintmax_t kLargestBundle_bytes = std::uintmax_t{256} << 20;
 
 /// What the check of a bundle found.
 struct BundleCheck {
@@ -37,7 +45,8 @@ struct BundleCheck {
 };
 
 /// Holds every file of a bundle against the bundle's own list, the run's files against the run's statement,
-/// and each paper against the name of the run; bytes between files, comments and extra fields are faults.
+/// the statement and with it the run's name against what the inputs in the bundle make anew, each paper
+/// against the name of the run, and every byte against the form of a bundle (engine/output/bundle_layout.h).
 /// Shows that nothing was changed since by accident or by hand in one place. A change of a file together with
 /// the list and the statement that name it shows only against the run's name on a paper handed over earlier.
 [[nodiscard]] BundleCheck verifyBundle(const std::filesystem::path& path);

@@ -134,18 +134,19 @@ std::string logoFrom(const std::filesystem::path& folder, const std::string& log
 }  // namespace
 
 ConsultantReading readConsultant(const std::filesystem::path& path) {
+    const FileText file = readWholeFile(path, kLargest_bytes);
+    return file.text ? readConsultantText(*file.text, path)
+                     : ConsultantReading{std::nullopt, {{Severity::Error, path.string(), 0, "", file.fault}}};
+}
+
+ConsultantReading readConsultantText(std::string_view text, const std::filesystem::path& path) {
     ConsultantReading reading;
     ProfileReader reader(path.string(), reading.diagnostics);
-    const FileText file = readWholeFile(path, kLargest_bytes);
-    if (!file.text) {
-        reader.fault(0, "", file.fault);
-        return reading;
-    }
-    if (const auto fault = findTextFault(*file.text)) {
+    if (const auto fault = findTextFault(text)) {
         reader.fault(fault->line, "", fault->sentence);
         return reading;
     }
-    const TomlParse parse = parseToml(*file.text);
+    const TomlParse parse = parseToml(text);
     if (!parse.root) {
         reader.fault(parse.line, "", parse.fault);
         return reading;

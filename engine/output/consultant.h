@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace engine {
@@ -41,6 +42,8 @@ struct ConsultantReading {
 /// "us"), page ("a4" or "letter"), currency, exclusions and tables [[price]] of item, unit and amount.
 /// Unknown keys are errors that name the nearest known one.
 [[nodiscard]] ConsultantReading readConsultant(const std::filesystem::path& path);
+/// The same from text. @param path  Where it would lie
+[[nodiscard]] ConsultantReading readConsultantText(std::string_view text, const std::filesystem::path& path);
 
 /// The text of a profile. Reading it gives an equal consultant; what is blank is left out.
 /// @param folder  In which the profile will lie: a logo below it is named relative to it.

@@ -33,15 +33,24 @@ StartLedgerReading readStartLedger(const std::filesystem::path& path) {
         out.ledger.emplace();
         return out;
     }
-    CsvFaults faults(shownPath(path));
     const FileText file = readWholeFile(path, kLargest_bytes);
-    if (!file.text) {
-        faults.add(0, "", "The ledger of starts cannot be read: " + file.fault);
-        out.diagnostics = faults.take();
+    if (file.text) {
+        return readStartLedgerText(*file.text, shownPath(path));
+    }
+    out.diagnostics.push_back(
+        {Severity::Error, shownPath(path), 0, "", "The ledger of starts cannot be read: " + file.fault});
+    return out;
+}
+
+StartLedgerReading readStartLedgerText(std::string_view text, const std::string& name) {
+    StartLedgerReading out;
+    if (const auto fault = findTextFault(text)) {
+        out.diagnostics.push_back({Severity::Error, name, fault->line, "", fault->sentence});
         return out;
     }
+    CsvFaults faults(name);
     StartLedger ledger;
-    CsvTable table(*file.text, faults);
+    CsvTable table(text, faults);
     bool isThere = table.readHeader();
     for (const char* column :
          {"first_day", "pond", "ramp", "dawns", "mean_miss_mg_per_l", "mean_distance_mg_per_l"}) {
@@ -54,8 +63,8 @@ StartLedgerReading readStartLedger(const std::filesystem::path& path) {
             faults.add(table.line(), "first_day", "This must be a date such as 2026-06-14.");
         }
         start.firstDay = day.value_or(Date());
-        start.pond = table.cell("pond");
-        start.ramp = table.cell("ramp");
+        start.pond = ofCsvText(table.cell("pond"));
+        start.ramp = ofCsvText(table.cell("ramp"));
         start.dawns = static_cast<int>(table.number("dawns", kDawnsRule).value_or(0.0));
         start.miss = table.number("mean_miss_mg_per_l", kMissRule).value_or(0.0);
         start.distance = table.number("mean_distance_mg_per_l", kDistanceRule).value_or(0.0);

@@ -26,6 +26,8 @@ struct StartLedgerReading {
     Diagnostics diagnostics;
 };
 [[nodiscard]] StartLedgerReading readStartLedger(const std::filesystem::path& path);
+/// The same from text. @param name  Stands in front of every diagnostic
+[[nodiscard]] StartLedgerReading readStartLedgerText(std::string_view text, const std::string& name);
 
 [[nodiscard]] std::string startLedgerCsv(const StartLedger& ledger);
 

@@ -62,6 +62,11 @@ bool CsvRows::next() {
     }
     m_line = m_nextLine;
     m_count = 0;
+    if (++m_rowsSoFar > kMostCsvRows + 1) {  // the headings' is none
+        m_fault = "The file has more than " + std::to_string(kMostCsvRows) +
+                  " rows, the most that is read; leave out what is not needed or split it.";
+        return false;
+    }
     while (readCell()) {
         if (atLineEnd()) {
             m_cells.resize(m_count);
@@ -77,6 +82,11 @@ bool CsvRows::next() {
 bool CsvRows::readCell() {
     if (m_count == kMostColumns) {
         m_fault = "The row has more than " + std::to_string(kMostColumns) + " cells.";
+        return false;
+    }
+    if (++m_cellsSoFar > kMostCsvCells) {
+        m_fault = "The file has more than " + std::to_string(kMostCsvCells) +
+                  " cells, the most that is read; leave out the columns that are not needed.";
         return false;
     }
     if (m_count == m_cells.size()) {
@@ -95,7 +105,16 @@ bool CsvRows::readCell() {
         }
         ++m_at;
     }
-    cell.assign(m_text.substr(start, m_at - start));
+    return take(cell, m_text.substr(start, m_at - start));
+}
+
+bool CsvRows::take(std::string& cell, std::string_view part) {
+    if (cell.size() + part.size() > kLongestCell_bytes) {
+        m_fault =
+            "A cell has more than " + std::to_string(kLongestCell_bytes) + " bytes, the most that is read.";
+        return false;
+    }
+    cell += part;
     return true;
 }
 
@@ -105,9 +124,11 @@ bool CsvRows::readQuoted(std::string& cell) {
         const auto quote = std::min(m_text.find('"', m_at), m_text.size());
         const auto part = m_text.substr(m_at, quote - m_at);
         m_nextLine += static_cast<int>(std::count(part.begin(), part.end(), '\n'));
-        cell += part;
         if (quote == m_text.size()) {
             m_fault = "The quote that is opened in this row is never closed.";
+            return false;
+        }
+        if (!take(cell, part)) {
             return false;
         }
         m_at = quote + 1;

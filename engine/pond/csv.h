@@ -11,8 +11,13 @@
 
 namespace engine {
 
+inline constexpr std::size_t kMostCsvRows = 200000;  ///< Of one file: 22 years of hours
+inline constexpr std::size_t kMostCsvCells = 2000000;
+inline constexpr std::size_t kLongestCell_bytes = 10000;
+
 /// Reads comma-separated text by RFC 4180 row by row: quotes, doubled quotes, line breaks in quotes,
 /// CRLF or LF, a byte order mark at the front. Empty lines are stepped over. Loggers may separate otherwise.
+/// What a file may hold is bounded, so that none takes more memory than a laptop has.
 class CsvRows {
 public:
     /// @pre text outlives this.
@@ -28,6 +33,7 @@ public:
 private:
     bool readCell();
     bool readQuoted(std::string& cell);
+    bool take(std::string& cell, std::string_view part);
     void skipEmptyLines();
     [[nodiscard]] bool atLineEnd() const;
 
@@ -36,7 +42,7 @@ private:
     std::size_t m_at = 0;
     int m_line = 0;
     int m_nextLine = 1;
-    std::size_t m_count = 0;
+    std::size_t m_count = 0, m_rowsSoFar = 0, m_cellsSoFar = 0;
     std::vector<std::string> m_cells;
     std::string m_fault;
 };

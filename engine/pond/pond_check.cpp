@@ -59,6 +59,7 @@ public:
             m_faults.add(itsPath, m_faults.isWritten(itsPath) ? "The list must not be empty."
                                                               : "This key is missing.");
         }
+        notLonger(itsPath, values.size(), kLongestList);
         for (std::size_t i = 0; i < values.size(); ++i) {
             range(itemPath(itsPath, i), values[i], rule);
         }
@@ -72,6 +73,7 @@ public:
         if (days->values.empty()) {
             m_faults.add(itsPath, "The list must not be empty.");
         }
+        notLonger(itsPath, days->values.size(), kLongestList);
         for (std::size_t i = 0; i < days->values.size(); ++i) {
             range(days->isList ? itemPath(itsPath, i) : itsPath, days->values[i], rule);
         }
@@ -82,6 +84,11 @@ public:
             const std::string itsPath = path(key);
             m_faults.add(itsPath, m_faults.isWritten(itsPath) ? "The text must not be empty."
                                                               : "This key is missing.");
+        }
+        if (text.size() > kLongestText_bytes) {
+            m_faults.add(path(key), "The text has " + std::to_string(text.size()) +
+                                        " bytes, but may have at most " + std::to_string(kLongestText_bytes) +
+                                        ".");
         }
     }
 
@@ -94,6 +101,7 @@ public:
     }
 
     void dates(const char* key, const std::vector<Date>& dates) {
+        notLonger(path(key), dates.size(), kLongestList);
         for (std::size_t i = 0; i < dates.size(); ++i) {
             sane(itemPath(path(key), i), dates[i]);
         }
@@ -141,6 +149,7 @@ public:
 
     template <class T, class Visit>
     void tables(const char* key, const std::vector<T>& values, Visit visit) {
+        notLonger(path(key), values.size(), kMostTables);
         for (std::size_t i = 0; i < values.size(); ++i) {
             inside(itemPath(path(key), i), values[i], visit);
         }
@@ -159,6 +168,13 @@ private:
     void sane(const std::string& itsPath, Date date) {
         if (!date.ok() || !isSaneYear(date)) {
             m_faults.add(itsPath, "The date " + formatDate(date) + " must lie in the years 1900 to 2200.");
+        }
+    }
+
+    void notLonger(const std::string& itsPath, std::size_t size, std::size_t most) {
+        if (size > most) {
+            m_faults.add(itsPath, "The list has " + std::to_string(size) + " items, but may have at most " +
+                                      std::to_string(most) + ".");
         }
     }
 

@@ -1,5 +1,6 @@
 #include "engine/base/text_file.h"
 #include "engine/pond/pond_check.h"
+#include "engine/pond/pond_keys.h"
 #include "engine/pond/pond_words.h"
 
 #include <algorithm>
@@ -146,6 +147,10 @@ void checkRamps(const Pond& pond, const PondFaults& faults) {
         checkAboveBottom("aerator.depth_m", *pond.aerator->depth, *deepest, faults);
     }
     checkNames(pond, faults);
+    if (pond.ramps.size() > kMostRamps) {
+        faults.add("ramp", "The file has " + std::to_string(pond.ramps.size()) +
+                               " ramps, but may have at most " + std::to_string(kMostRamps) + ".");
+    }
     for (std::size_t i = 0; i < pond.ramps.size(); ++i) {
         if (!faults.isUnread(itemPath("ramp", i) + ".kind")) {
             checkKind(pond.ramps[i], itemPath("ramp", i), faults);

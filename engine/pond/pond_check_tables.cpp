@@ -2,6 +2,7 @@
 #include "engine/base/text_file.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_check.h"
+#include "engine/pond/pond_keys.h"
 #include "engine/pond/pond_words.h"
 #include "engine/pond/time_zone.h"
 
@@ -36,8 +37,10 @@ void checkContours(const std::vector<Contour>& contours, const PondFaults& fault
         if (i == 0 && depth != 0.0) {
             faults.add(path + ".depth_m", "The first contour is the surface, so that its depth must be 0 m.");
         }
-        if (i == 0 && area == 0.0) {
-            faults.add(path + ".area_m2", "The area of the surface must be above 0 m2.");
+        if (i == 0 && area >= 0.0 && area < kLeastArea) {
+            faults.add(path + ".area_m2", "The area of the surface is " + shownNumber(area) +
+                                              " m2, but must be at least " + shownNumber(kLeastArea) +
+                                              " m2.");
         }
         if (i == 0 || faults.isUnread(itemPath("basin.contour", i - 1) + ".depth_m") ||
             faults.isUnread(itemPath("basin.contour", i - 1) + ".area_m2")) {
@@ -48,7 +51,7 @@ void checkContours(const std::vector<Contour>& contours, const PondFaults& fault
                                               " m must be below that of the contour before, " +
                                               shownNumber(contours[i - 1].depth) + " m.");
         }
-        const bool isSurfaceBad = i == 1 && contours[0].area <= 0.0;
+        const bool isSurfaceBad = i == 1 && contours[0].area < kLeastArea;
         if (area > contours[i - 1].area && !isSurfaceBad) {
             faults.add(path + ".area_m2", "The area " + shownNumber(area) +
                                               " m2 must not be larger than that of the contour above, " +

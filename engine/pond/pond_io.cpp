@@ -1,5 +1,6 @@
 #include "engine/pond/pond_io.h"
 
+#include "engine/base/text.h"
 #include "engine/base/text_file.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_keys.h"
@@ -40,12 +41,12 @@ struct Companion {
     std::optional<std::string> text;
 };
 
-/// Reads a file named by `key`, relative to the pond file; what keeps it from being read is said at the key.
+/// Reads a file named by `key`; what keeps it from being read is said at the key.
 Companion readCompanion(const std::string& named, const std::filesystem::path& pondFile,
-                        const std::string& key, const PondSource& source, Diagnostics& faults) {
-    const std::filesystem::path path = pondFile.parent_path() / named;
-    Companion companion{path.string(), std::nullopt};
-    FileText file = readWholeFile(path, kCsvFileLimit_bytes);
+                        const std::string& key, const CompanionSource& companions, const PondSource& source,
+                        Diagnostics& faults) {
+    Companion companion{(pondFile.parent_path() / named).string(), std::nullopt};
+    FileText file = companions(named);
     if (!file.text) {
         faults.push_back({Severity::Error, source.file, source.lineOf(key), key,
                           shownText(named) + " cannot be used: " + file.fault});
@@ -64,17 +65,19 @@ bool isSound(const std::string& key, const Diagnostics& faults) {
 }
 
 /// Fills what stands in the CSV files of a pond; returns what their content has for faults.
-Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile, const PondSource& source,
-                           Diagnostics& faults) {
+Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile,
+                           const CompanionSource& companions, const PondSource& source, Diagnostics& faults) {
     Diagnostics said;
     if (!pond.weather.file.empty() && pond.weather.stamp && isSound("weather.file", faults)) {
-        const auto file = readCompanion(pond.weather.file, pondFile, "weather.file", source, faults);
+        const auto file =
+            readCompanion(pond.weather.file, pondFile, "weather.file", companions, source, faults);
         if (file.text) {
             pond.weather.hours = readWeatherCsv(*file.text, file.path, *pond.weather.stamp, said);
         }
     }
     if (!pond.readingsFile.name.empty() && isSound("readings.file", faults)) {
-        const auto file = readCompanion(pond.readingsFile.name, pondFile, "readings.file", source, faults);
+        const auto file =
+            readCompanion(pond.readingsFile.name, pondFile, "readings.file", companions, source, faults);
         if (file.text) {
             const bool isBasinSound =
                 isSound("basin.max_depth_m", faults) && !source.isUnread("basin.contour");
@@ -85,40 +88,97 @@ Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile, co
     return said;
 }
 
-}  // namespace
+/// Of ponds in longer files it is tried at once whether they can be saved: our own form may be longer.
+constexpr std::size_t kSurelySaved_bytes = kPondFileLimit_bytes / 64;
 
-PondReading readPondText(std::string_view text, const std::filesystem::path& name) {
+/// A pond file without its CSV files.
+struct OwnText {
+    std::optional<Pond> pond;  ///< Nothing where there is no use in going on; the faults say why.
     PondSource source;
-    source.file = name.string();
+    Diagnostics faults;
+};
+
+OwnText readOwnText(std::string_view text, const std::filesystem::path& name) {
+    OwnText own;
+    own.source.file = name.string();
+    const auto refuse = [&](int line, std::string sentence) {
+        own.faults = refused(own.source.file, line, std::move(sentence)).diagnostics;
+        return std::move(own);
+    };
     if (text.size() > kPondFileLimit_bytes) {
-        return refused(source.file, 0,
-                       "The text is larger than 4 MiB, the most that is read of a pond file.");
+        return refuse(0, "The text is larger than 4 MiB, the most that is read of a pond file.");
     }
     if (const auto fault = findTextFault(text)) {
-        return refused(source.file, fault->line, fault->sentence);
+        return refuse(fault->line, fault->sentence);
     }
     const TomlParse parse = parseToml(text);
     if (!parse.root) {
-        return refused(source.file, parse.line, parse.fault);
+        return refuse(parse.line, parse.fault);
     }
-
     Pond pond;
-    Diagnostics faults;
-    TomlFields fields(*parse.root, source, faults);
+    TomlFields fields(*parse.root, own.source, own.faults);
     visitPond(fields, pond);
     if (fields.isOfNewerVersion()) {
-        faults.resize(1);  // what a newer version wrote is not for us to judge
-        return {std::nullopt, std::move(faults)};
+        own.faults.resize(1);  // what a newer version wrote is not for us to judge
+        return own;
     }
     fields.finish();
-    append(faults, checkPond(pond, source));
-    Diagnostics ofCompanions = readCompanions(pond, name, source, faults);
-    sortByLine(faults, source.file);
-    append(faults, std::move(ofCompanions));
-    if (hasErrors(faults)) {
-        return {std::nullopt, std::move(faults)};
+    append(own.faults, checkPond(pond, own.source));
+    own.pond = std::move(pond);
+    return own;
+}
+
+}  // namespace
+
+std::optional<std::string> savingFault(const Pond& pond) {
+    const std::string text = writePond(pond);
+    if (text.size() > kPondFileLimit_bytes) {
+        return "The pond takes " + fixed(static_cast<double>(text.size()) / 1048576.0, 1) +
+               " MiB in the form in which it is saved, but at most 4 MiB of a pond file are read. Shorten "
+               "its notes or move its readings into a CSV file.";
     }
-    return {std::move(pond), std::move(faults)};
+    const OwnText back = readOwnText(text, {});
+    Pond own = pond;
+    own.weather.hours.clear();
+    own.fileReadings.clear();
+    if (!back.pond || hasErrors(back.faults)) {
+        const auto error = std::find_if(back.faults.begin(), back.faults.end(), [](const Diagnostic& one) {
+            return one.severity == Severity::Error;
+        });
+        ensure(error != back.faults.end(), "what is refused is said");
+        return "What would be saved could not be opened again: " + error->sentence;
+    }
+    if (!(*back.pond == own)) {
+        return "What would be saved would not be the same pond when it is opened again. This is a fault of "
+               "the program; please report it.";
+    }
+    return std::nullopt;
+}
+
+PondReading readPondText(std::string_view text, const std::filesystem::path& name) {
+    return readPondText(text, name, [&](const std::string& named) {
+        return readWholeFile(name.parent_path() / named, kCsvFileLimit_bytes);
+    });
+}
+
+PondReading readPondText(std::string_view text, const std::filesystem::path& name,
+                         const CompanionSource& companions) {
+    OwnText own = readOwnText(text, name);
+    if (!own.pond) {
+        return {std::nullopt, std::move(own.faults)};
+    }
+    Diagnostics ofCompanions = readCompanions(*own.pond, name, companions, own.source, own.faults);
+    if (text.size() > kSurelySaved_bytes && !hasErrors(own.faults)) {
+        if (std::optional<std::string> fault = savingFault(*own.pond)) {
+            own.faults.push_back({Severity::Error, own.source.file, 0, "", std::move(*fault)});
+        }
+    }
+    sortByLine(own.faults, own.source.file);
+    append(own.faults, std::move(ofCompanions));
+    if (hasErrors(own.faults)) {
+        return {std::nullopt, std::move(own.faults)};
+    }
+    return {std::move(*own.pond), std::move(own.faults)};
 }
 
 PondReading readPond(const std::filesystem::path& path) {

@@ -1,9 +1,11 @@
 #pragma once
 
 #include "engine/base/error.h"
+#include "engine/base/text_file.h"
 #include "engine/pond/pond.h"
 
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -23,8 +25,19 @@ struct PondReading {
 /// The same from text; CSV files are looked for relative to `name`'s folder.
 [[nodiscard]] PondReading readPondText(std::string_view text, const std::filesystem::path& name);
 
+/// Where the CSV files that a pond names come from.
+using CompanionSource = std::function<FileText(const std::string& named)>;
+
+/// The same from text alone, such as that of a bundle: nothing is read from the disk.
+[[nodiscard]] PondReading readPondText(std::string_view text, const std::filesystem::path& name,
+                                       const CompanionSource& companions);
+
 /// Our own form: fixed order of tables and keys, shortest numbers, LF line ends. Reading this text
 /// gives an equal pond, and writing that gives the same bytes.
 [[nodiscard]] std::string writePond(const Pond& pond);
+
+/// Why what would be saved of a pond could not be opened again as the same pond, as a sentence; nothing if it
+/// can. Its CSV files are not looked at. Every pond that readPond() gives can be saved.
+[[nodiscard]] std::optional<std::string> savingFault(const Pond& pond);
 
 }  // namespace engine

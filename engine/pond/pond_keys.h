@@ -19,8 +19,16 @@ struct NumberRule {
     bool whole = false;     ///< Whole numbers only.
 };
 
+// How much of a kind a pond file may hold: ten years of days and more readings than one types; what is longer
+// goes into a CSV file.
+inline constexpr std::size_t kMostTables = 5000;  ///< Of one name
+inline constexpr std::size_t kMostRamps = 60;
+inline constexpr std::size_t kLongestList = 1000;         ///< Values of one key
+inline constexpr std::size_t kLongestText_bytes = 10000;  ///< Of one key
+
 enum class Need { Optional, Required };
 
+inline constexpr double kLeastArea = 10.0;  ///< Of the surface [m^2]: a garden pond that one would aerate
 inline constexpr NumberRule kDepthRule{0.0, 60.0, "m"};
 inline constexpr NumberRule kWaterTemperatureRule{-2.0, 45.0, "degC"};
 inline constexpr NumberRule kAirTemperatureRule{-60.0, 60.0, "degC"};
@@ -65,7 +73,7 @@ void visitContour(Visitor& v, P& contour) {
 
 template <class Visitor, class P>
 void visitBasin(Visitor& v, P& basin) {
-    v.number("area_m2", basin.area, {0.0, 1e7, "m2", true}, Need::Optional);
+    v.number("area_m2", basin.area, {kLeastArea, 1e7, "m2"}, Need::Optional);
     v.number("max_depth_m", basin.maxDepth, {0.3, 60.0, "m"}, Need::Optional);
     v.number("mean_depth_m", basin.meanDepth, {0.1, 60.0, "m"}, Need::Optional);
     v.tables("contour", basin.contours, [](auto& w, auto& contour) { visitContour(w, contour); });

@@ -8,9 +8,6 @@
 namespace engine {
 namespace {
 
-/// More days than one ramps and more depths than one measures.
-constexpr std::size_t kLongestList = 1000;
-
 bool isNumber(const TomlNode& node) {
     return node.kind == TomlKind::Whole || node.kind == TomlKind::Real;
 }

@@ -12,8 +12,6 @@ constexpr std::size_t kMostFaults = 2000;
 /// The nearest key is looked up for this many unknown keys at most, to stay quick on rubbish.
 constexpr std::size_t kMostSuggestions = 200;
 constexpr std::size_t kLongestKey = 60;
-/// Ten years of days and more readings than one types; what is longer goes into a CSV file.
-constexpr std::size_t kMostTables = 5000;
 
 }  // namespace
 

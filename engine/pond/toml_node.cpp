@@ -35,6 +35,14 @@ std::size_t afterString(std::string_view text, std::size_t at) {
     return text.size();
 }
 
+/// The word around a place, up to spaces and what parts keys from values.
+std::string_view wordAt(std::string_view text, std::size_t at) {
+    constexpr std::string_view kEnds = " \t\r\n=[]{},.#\"'";
+    const std::size_t before = text.substr(0, at).find_last_of(kEnds);
+    const std::size_t first = before == std::string_view::npos ? 0 : before + 1;
+    return text.substr(first, text.find_first_of(kEnds, at) - first);
+}
+
 /// Looks before parsing for what no pond file has and what would take the parser too long or too deep.
 std::optional<TomlParse> findTooMuch(std::string_view text) {
     int parts = 1;
@@ -53,6 +61,13 @@ std::optional<TomlParse> findTooMuch(std::string_view text) {
         if (c == '#') {
             at = std::min(text.find('\n', at), text.size());
             continue;
+        }
+        if (static_cast<unsigned char>(c) >= 0x80 && !(at < 3 && text.starts_with("\xEF\xBB\xBF"))) {
+            // TOML 1.0 has letters beyond ASCII in quotes and comments only, and the parser stumbles over
+            // some of them elsewhere.
+            return TomlParse{std::nullopt, line,
+                             "The text " + shownText(wordAt(text, at)) +
+                                 " holds a letter that may only stand in quotation marks or a comment."};
         }
         parts += c == '.' ? 1 : 0;
         line += c == '\n' ? 1 : 0;

@@ -2,6 +2,7 @@
 
 #include "engine/base/error.h"
 #include "engine/base/text.h"
+#include "engine/base/text_file.h"
 #include "engine/base/units.h"
 #include "engine/pond/local_time.h"
 #include "engine/wording/wording_list.h"
@@ -144,9 +145,9 @@ std::string_view englishHeading(SentencePart part) {
 std::string shownValue(const SentenceValue& value) {
     switch (value.measure) {
         case Measure::Text:
-            return value.text;
+            return onOneLine(value.text);
         case Measure::Term:
-            return std::string(englishTerm(value.text));
+            return onOneLine(englishTerm(value.text));
         case Measure::Whole:
         case Measure::Minutes:
         case Measure::Volume:

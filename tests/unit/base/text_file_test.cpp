@@ -1,5 +1,6 @@
 #include "engine/base/text_file.h"
 
+#include "engine/base/error.h"
 #include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
@@ -32,6 +33,42 @@ TEST(TextFile, ShowsTextOfTheUserSafely) {
     EXPECT_EQ(shownText("\xFF"), "\"\\xFF\"");
     EXPECT_EQ(shownNumber(std::nan("")), "not a number (nan)");
     EXPECT_EQ(shownNumber(-std::numeric_limits<double>::infinity()), "minus infinite");
+}
+
+TEST(TextFile, NothingThatMovesACursorOrTurnsTheWritingGetsToATerminal) {
+    EXPECT_EQ(forTerminal("läufe 池 100 %\nnext"), "läufe 池 100 %\nnext");
+    EXPECT_EQ(forTerminal("\x1B[2K\a\r\x7F"), "\\x1B[2K\\x07\\x0D\\x7F");
+    EXPECT_EQ(forTerminal("a\xC2\x9B"
+                          "1Ab"),
+              "a\\u009B1Ab")
+        << "a control of Latin-1";
+    EXPECT_EQ(forTerminal("\xE2\x80\xAEgnp\xE2\x80\xAC"), "\\u202Egnp\\u202C") << "turned writing";
+    EXPECT_EQ(forTerminal("\xE2\x81\xA6|\xE2\x80\x8F|\xD8\x9C|\xE2\x80\xA8"),
+              "\\u2066|\\u200F|\\u061C|\\u2028");
+    EXPECT_EQ(forTerminal("\xFF\xC2"), "\\xFF\\xC2");
+    EXPECT_EQ(onOneLine("fine\n  Head of the log: 2"), "fine\\n  Head of the log: 2");
+    // Every code point below U+10000 but the line break, whole.
+    for (unsigned code = 0; code < 0x10000; ++code) {
+        const bool isSurrogate = code >= 0xD800 && code <= 0xDFFF;
+        std::string text;
+        if (code < 0x80) {
+            text = static_cast<char>(code);
+        } else if (code < 0x800) {
+            text = {static_cast<char>(0xC0U | code >> 6U), static_cast<char>(0x80U | (code & 0x3FU))};
+        } else {
+            text = {static_cast<char>(0xE0U | code >> 12U), static_cast<char>(0x80U | (code >> 6U & 0x3FU)),
+                    static_cast<char>(0x80U | (code & 0x3FU))};
+        }
+        const bool isOurs = isSurrogate || code < 0x20 || (code >= 0x7F && code < 0xA0) || code == 0x61C ||
+                            code == 0x200E || code == 0x200F || (code >= 0x2028 && code <= 0x202E) ||
+                            (code >= 0x2066 && code <= 0x206F);
+        EXPECT_EQ(onOneLine(text) == text, !isOurs) << std::hex << code;
+    }
+}
+
+TEST(TextFile, ADiagnosticIsOneLineWhateverTheFileIsCalled) {
+    const std::string said = format({Severity::Error, "a\nb\x1B[2J.toml", 3, "title", "Wrong."});
+    EXPECT_EQ(said, "a\\nb\\x1B[2J.toml:3: title: Wrong.");
 }
 
 TEST(TextFile, HoldsTheLimitToTheByte) {

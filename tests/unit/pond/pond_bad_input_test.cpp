@@ -31,6 +31,8 @@ constexpr BadInput kSyntax[] = {
     {"HugeWhole", "area_m2 = 8000", "area_m2 = 99999999999999999999", 13, "", "not TOML"},
     {"Bare", "species_group = \"sport\"", "species_group = sport", 58, "", "not TOML"},
     {"ZeroByteEscape", "title = \"Test pond\"", "title = \"\\u0000\"", 2, "title", "control characters"},
+    {"LetterInABareKey", "title = ", "logo\u0350bu = ", 2, "", "\"logo\u0350bu\" holds a letter that may only stand in quotation marks"},
+    {"LetterInAValue", "species_group = \"sport\"", "species_group = sp\u00F6rt", 58, "", "\"sp\u00F6rt\" holds a letter"},
     {"Latin1", "Test pond", "T\xE4st", 2, "", "UTF-8"},
     {"Surrogate", "Test pond", "\xED\xA0\x80", 2, "", "UTF-8"},
     {"Overlong", "Test pond", "\xC0\xAF", 2, "", "UTF-8"},
@@ -149,8 +151,8 @@ constexpr BadInput kRanges[] = {
     {"FirstDayYear", "first_day = 2026-06-14", "first_day = 0026-06-14", 9, "place.first_day", "1900 to 2200"},
     {"Offset", "utc_offset_h = -6", "utc_offset_h = -600", 10, "place.utc_offset_h", "-600 h"},
     {"Shelter", "utc_offset_h = -6", "utc_offset_h = -6\nwind_shelter = 70", 11, "place.wind_shelter", "from 0.05 to 1"},
-    {"AreaNegative", "area_m2 = 8000", "area_m2 = -8000", 13, "basin.area_m2", "-8000 m2, but must be above 0"},
-    {"AreaZero", "area_m2 = 8000", "area_m2 = 0", 13, "basin.area_m2", "above 0 and at most 10000000 m2"},
+    {"AreaNegative", "area_m2 = 8000", "area_m2 = -8000", 13, "basin.area_m2", "-8000 m2, but must be from 10"},
+    {"AreaZero", "area_m2 = 8000", "area_m2 = 0", 13, "basin.area_m2", "from 10 to 10000000 m2"},
     {"AreaHuge", "area_m2 = 8000", "area_m2 = 1e300", 13, "basin.area_m2", "1e+300 m2"},
     {"MeanDeep", "mean_depth_m = 1.7", "mean_depth_m = 3.4", 15, "basin.mean_depth_m", "deepest point of 3.4 m"},
     {"MeanShallow", "mean_depth_m = 1.7", "mean_depth_m = 0.5", 15, "basin.mean_depth_m", "from 0.68 to 3.23 m"},
@@ -189,7 +191,7 @@ constexpr BadInput kRanges[] = {
 
 constexpr BadInput kTogether[] = {
     {"ChosenNobody", "chosen_ramp = \"gentle\"", "chosen_ramp = \"genlte\"", 3, "chosen_ramp", "\"genlte\""},
-    {"ContoursToo", "[bottom]", "[[basin.contour]]\ndepth_m = 0\narea_m2 = 9\n[[basin.contour]]\ndepth_m = 3.2\narea_m2 = 0\n\n[bottom]", 13, "basin.area_m2", "must not be given"},
+    {"ContoursToo", "[bottom]", "[[basin.contour]]\ndepth_m = 0\narea_m2 = 90\n[[basin.contour]]\ndepth_m = 3.2\narea_m2 = 0\n\n[bottom]", 13, "basin.area_m2", "must not be given"},
     {"ProfileDepthsFall", "depth_m = [0, 1, 2, 3]", "depth_m = [0, 2, 1, 3]", 32, "profile.depth_m[3]", "1 m follows 2 m"},
     {"ProfileDepthTwice", "depth_m = [0, 1, 2, 3]", "depth_m = [0, 1, 1, 3]", 32, "profile.depth_m[3]", "must rise"},
     {"ProfileDepthBelow", "depth_m = [0, 1, 2, 3]", "depth_m = [0, 1, 2, 3.5]", 32, "profile.depth_m[4]", "below the bottom, which is at 3.4 m"},

@@ -27,7 +27,7 @@ TEST_P(FullPond, IsRefusedInWords) {
 // clang-format off
 constexpr BadInput kBasin[] = {
     {"FirstDepth", "depth_m = 0\n", "depth_m = 0.5\n", 15, "basin.contour[1].depth_m", "must be 0 m"},
-    {"FirstArea", "area_m2 = 8000", "area_m2 = 0", 16, "basin.contour[1].area_m2", "above 0 m2"},
+    {"FirstArea", "area_m2 = 8000", "area_m2 = 0", 16, "basin.contour[1].area_m2", "at least 10 m2"},
     {"DepthTwice", "depth_m = 2\n", "depth_m = 0\n", 19, "basin.contour[2].depth_m", "below that of the contour before"},
     {"AreaGrows", "area_m2 = 8000", "area_m2 = 3900", 20, "basin.contour[2].area_m2", "not be larger than that of the contour above, 3900 m2"},
     {"AreaNegative", "area_m2 = 0", "area_m2 = -1", 24, "basin.contour[3].area_m2", "-1 m2"},
@@ -135,7 +135,7 @@ TEST(PondFaultsTogether, AreAllSaidInTheOrderOfTheirLines) {
         said(reading),
         "bad.toml:6: place.latitude_deg: This is the text \"36\", but must be a number, or a number with its "
         "spread such as { value = 14, low = 6, high = 30 }.\n"
-        "bad.toml:13: basin.area_m2: The value is -1 m2, but must be above 0 and at most 10000000 m2.\n"
+        "bad.toml:13: basin.area_m2: The value is -1 m2, but must be from 10 to 10000000 m2.\n"
         "bad.toml:22: water.secchi_m: This key is missing.\n"
         "bad.toml:56: limit: A pond file has no key or table of this name; did you mean \"limits\"?\n"
         "bad.toml:66: ramp[2].first_min: The value is 3000 min, but must be from 1 to 1440 min.\n");
