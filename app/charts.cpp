@@ -1,6 +1,7 @@
 #include "app/charts.h"
 
 #include "app/main_window_words.h"
+#include "app/window_say.h"
 #include "engine/base/files.h"
 #include "engine/ensemble/measure.h"
 #include "engine/pond/pond_io.h"
@@ -8,22 +9,11 @@
 #include "widgets/document/recomputation.h"
 
 #include <algorithm>
-#include <cstdio>
 
 namespace app {
-namespace {
-
-void complain(const std::string& sentence) {
-    std::fprintf(stderr, "dawnline: %s\n", sentence.c_str());
-}
-
-}  // namespace
-
 int writeCharts(const std::filesystem::path& pond, const std::filesystem::path& folder) {
     const engine::PondReading reading = engine::readPond(pond);
-    for (const engine::Diagnostic& diagnostic : reading.diagnostics) {
-        std::fprintf(stderr, "%s\n", engine::format(diagnostic).c_str());
-    }
+    complain(reading.diagnostics);
     const auto folderFault = engine::folderFault(folder);
     if (folderFault) {
         complain(*folderFault);
@@ -50,10 +40,8 @@ int writeCharts(const std::filesystem::path& pond, const std::filesystem::path& 
         complain(*fault + " Nothing was written.");
         return 2;
     }
-    for (const engine::TextFile& file : files) {
-        std::printf("%s\n", (folder / file.name).c_str());
-    }
-    return std::fflush(stdout) == 0 ? 0 : 2;
+    sayWritten(folder, files);
+    return saidAll();
 }
 
 }  // namespace app

@@ -4,7 +4,7 @@
 #include "app/cli_signals.h"
 #include "engine/base/text_file.h"
 #include "engine/output/given_answer.h"
-#include "engine/plan/surface_air_ramp.h"
+#include "engine/output/run_tables.h"
 #include "engine/wording/sentence_changes.h"
 #include "engine/wording/wording.h"
 
@@ -37,13 +37,6 @@ Opened opened(const std::string& path) {
     return out;
 }
 
-/// The pond of a bundle, for its clock.
-std::optional<engine::Pond> pondOf(const engine::BundleFiles& bundle) {
-    const auto text = bundle.files.find(std::string(engine::kFrozenPond));
-    return text == bundle.files.end() ? std::nullopt
-                                      : engine::readPondText(text->second, engine::kFrozenPond).pond;
-}
-
 bool isBundle(const std::string& path) {
     return std::filesystem::path(path).extension() == ".zip";
 }
@@ -62,8 +55,9 @@ int sayChanges(const CliOptions& options) {
         if (!after.answer) {
             return kBadInput;
         }
-        return saidAll(engine::englishText(engine::sentencesOf(
-            engine::changeOf(*before.answer, *after.answer), pondOf(after.bundle).value_or(engine::Pond()))));
+        return saidAll(engine::englishText(
+            engine::sentencesOf(engine::changeOf(*before.answer, *after.answer),
+                                engine::readBundledPond(after.bundle).pond.value_or(engine::Pond()))));
     }
     const engine::PondReading reading = readAloud(now);
     if (!reading.pond) {

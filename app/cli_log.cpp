@@ -13,6 +13,7 @@
 #include "engine/output/plan_io.h"
 #include "engine/output/review_io.h"
 #include "engine/output/start_ledger.h"
+#include "engine/run/run_bounds.h"
 #include "engine/wording/sentence_incident.h"
 #include "engine/wording/sentence_log.h"
 #include "engine/wording/sentence_review.h"
@@ -21,6 +22,8 @@
 
 namespace app {
 namespace {
+
+constexpr int kDaysOfLog = 90;  // at most that a log is run over, with the days ahead
 
 engine::FitOptions fitOptions(const LogOptions& options, int members) {
     engine::FitOptions out;
@@ -164,6 +167,11 @@ int runOnLog(const CliOptions& options) {
         complain(*folderFault);
     }
     if (!reading.pond || folderFault) {
+        return kBadInput;
+    }
+    const engine::FitOptions asked = fitOptions(options.log, engine::kMembersOfBand);
+    if (const auto fault = engine::sizeFault({2, kDaysOfLog, asked.members, asked.resolution})) {
+        complain(*fault);
         return kBadInput;
     }
     const engine::RunControl control{signals.token(), progressOf(options)};

@@ -14,6 +14,7 @@
 #include "engine/output/plan_io.h"
 #include "engine/output/results_io.h"
 #include "engine/pond/pond_io.h"
+#include "engine/run/run_bounds.h"
 #include "engine/wording/sentence.h"
 #include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_measure.h"
@@ -106,6 +107,10 @@ int measure(const app::CliOptions& options) {
                  (nearest.empty() ? "." : "; the nearest is " + engine::shownText(nearest) + "."));
         return kBadInput;
     }
+    if (const auto fault = engine::sizeFault({2, engine::defaultDays(*pond), options.measure.members, {}})) {
+        complain(*fault + " Nothing was written.");
+        return kBadInput;
+    }
     const engine::MeasureResult result =
         engine::measure(*pond, options.measure, {signals.token(), progressOf(options)});
     if (signals.token().stop_requested()) {
@@ -123,6 +128,10 @@ int compare(const app::CliOptions& options) {
     const app::StopOnSignal signals;
     const std::optional<engine::Pond> pond = pondToRun(options);
     if (!pond) {
+        return kBadInput;
+    }
+    if (const auto fault = engine::compareFault(*pond, options.compare)) {
+        complain(*fault + " Nothing was written.");
         return kBadInput;
     }
     const engine::Comparison comparison =

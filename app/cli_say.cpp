@@ -1,5 +1,7 @@
 #include "app/cli_say.h"
 
+#include "engine/base/text_file.h"
+
 #include <cmath>
 #include <cstdio>
 
@@ -7,14 +9,15 @@ namespace app {
 namespace {
 
 /// @return false if standard output does not take it all.
-bool say(const std::string& text) {
+bool say(const std::string& all) {
+    const std::string text = engine::forTerminal(all);
     return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
 }
 
 }  // namespace
 
 void complain(const std::string& sentence) {
-    std::fprintf(stderr, "dawnline-cli: %s\n", sentence.c_str());
+    std::fprintf(stderr, "dawnline-cli: %s\n", engine::onOneLine(sentence).c_str());
 }
 
 int saidAll(const std::string& text) {

@@ -2,6 +2,8 @@
 #include "app/main_window.h"
 #include "app/papers.h"
 #include "app/window_options.h"
+#include "app/window_say.h"
+#include "engine/base/text_file.h"
 #include "widgets/controls/wheel_guard.h"
 
 #include <QApplication>
@@ -35,13 +37,13 @@ int run(int argc, char** argv) {
     QGuiApplication::setDesktopFileName(QStringLiteral("org.dawnline.Dawnline"));
     QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/dawnline.svg")));
     const app::WindowParse parse = app::parseWindowOptions(QApplication::arguments());
-    std::fputs(qPrintable(parse.said), parse.code == 0 ? stdout : stderr);
+    std::fputs(engine::forTerminal(parse.said.toStdString()).c_str(), parse.code == 0 ? stdout : stderr);
     if (!parse.options) {
         return parse.code;
     }
     const app::WindowOptions& options = *parse.options;
     if (!options.bundle.empty()) {
-        return app::verifyBundle(options.bundle);
+        return app::verifyBundle(options.bundle, options.isRecomputed);
     }
     if (!options.papers.empty()) {
         const int code = app::writePapers({options.pond, options.papers, options.profile, options.members,
@@ -57,7 +59,7 @@ int main(int argc, char** argv) {
     try {
         return run(argc, argv);
     } catch (const std::exception& fault) {
-        std::fprintf(stderr, "dawnline: A fault of our own: %s\n", fault.what());
+        app::complain(std::string("A fault of our own: ") + fault.what());
     }
     return 3;
 }

@@ -4,6 +4,7 @@
 #include "engine/pond/pond_io.h"
 #include "widgets/charts/views_page.h"
 #include "widgets/controls/notice.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/forms/compare_dialog.h"
 #include "widgets/forms/first_pond_dialog.h"
@@ -11,7 +12,6 @@
 #include "widgets/forms/side_panel.h"
 
 #include <QFileDialog>
-#include <QMessageBox>
 
 // What the window does with documents: opening, saving, what was left behind, and other versions.
 
@@ -52,17 +52,17 @@ bool MainWindow::saveAs() {
 
 bool MainWindow::writeTo(const std::filesystem::path& path) {
     if (m_document.losesComments() && path == m_document.path()) {
-        const auto answer = QMessageBox::question(this, tr("Save the pond"), commentsAreLost(),
-                                                  QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Save);
+        const auto answer = widgets::askPlainly(this, tr("Save the pond"), commentsAreLost(),
+                                                QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Save);
         if (answer != QMessageBox::Save) {
             return false;
         }
     }
     const auto over = path == m_document.path() ? m_document.changedOnDisk() : std::nullopt;
     if (over) {
-        const auto answer = QMessageBox::question(
-            this, tr("Save the pond"), changedOnDisk() + QLatin1Char(' ') + tr("Save over it?"),
-            QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel);
+        const auto answer = widgets::askPlainly(this, tr("Save the pond"),
+                                                changedOnDisk() + QLatin1Char(' ') + tr("Save over it?"),
+                                                QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel);
         if (answer != QMessageBox::Save) {
             return false;
         }
@@ -83,7 +83,7 @@ bool MainWindow::mayDiscard() {
     if (!m_document.isModified()) {
         return true;
     }
-    const auto answer = QMessageBox::question(
+    const auto answer = widgets::askPlainly(
         this, tr("Unsaved changes"), tr("\"%1\" has changes that are not saved.").arg(m_document.title()),
         QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
     return answer == QMessageBox::Discard || (answer == QMessageBox::Save && save());

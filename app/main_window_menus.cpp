@@ -5,6 +5,7 @@
 #include "engine/pond/pond_io.h"
 #include "widgets/charts/views_page.h"
 #include "widgets/controls/notice.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/follow_up/after_start_page.h"
 #include "widgets/forms/ramp_actions.h"
 #include "widgets/forms/side_panel.h"
@@ -13,7 +14,6 @@
 #include <QActionGroup>
 #include <QDialog>
 #include <QMenuBar>
-#include <QMessageBox>
 #include <QPlainTextEdit>
 #include <QVBoxLayout>
 
@@ -188,9 +188,9 @@ void MainWindow::makeHelpMenu() {
     menu->addAction(tr("&Keys and Shortcuts"), QKeySequence(Qt::Key_F1), this, &MainWindow::showShortcuts);
     menu->addSeparator();
     menu->addAction(tr("&Cautions"), this,
-                    [this] { QMessageBox::information(this, tr("Cautions"), cautions()); });
+                    [this] { widgets::tellPlainly(this, tr("Cautions"), cautions()); });
     menu->addAction(tr("&About Dawnline"), this,
-                    [this] { QMessageBox::about(this, tr("About Dawnline"), about()); });
+                    [this] { widgets::tellPlainly(this, tr("About Dawnline"), about()); });
 }
 
 void MainWindow::showShortcuts() {

@@ -1,9 +1,11 @@
 #include "app/papers.h"
 
 #include "app/main_window_words.h"
+#include "app/window_say.h"
 #include "engine/base/files.h"
 #include "engine/base/text_file.h"
 #include "engine/output/bundle.h"
+#include "engine/output/run_tables.h"
 #include "engine/plan/plan.h"
 #include "engine/pond/pond_io.h"
 #include "engine/wording/wording.h"
@@ -16,20 +18,9 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cstdio>
 
 namespace app {
 namespace {
-
-void complain(const std::string& sentence) {
-    std::fprintf(stderr, "dawnline: %s\n", sentence.c_str());
-}
-
-void complain(const engine::Diagnostics& diagnostics) {
-    for (const engine::Diagnostic& diagnostic : diagnostics) {
-        std::fprintf(stderr, "%s\n", engine::format(diagnostic).c_str());
-    }
-}
 
 /// Now, or the time that SOURCE_DATE_EPOCH gives (reproducible-builds.org), so that a run can be made anew to
 /// the bit.
@@ -113,6 +104,11 @@ PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::pa
                      [&](const engine::Ramp& ramp) { return ramp.name == options.ramp; })) {
         return {nullptr, "The pond has no ramp of the name " + engine::shownText(options.ramp) + ".", 2};
     }
+    engine::CompareOptions size;
+    size.members = options.members;
+    if (const auto fault = engine::compareFault(pond, size)) {
+        return {nullptr, *fault, 2};
+    }
     const auto frozen = engine::freeze(pond, path);
     if (const auto* fault = std::get_if<std::string>(&frozen)) {
         return {nullptr, *fault, 2};
@@ -166,14 +162,13 @@ int writePapers(const PaperOptions& options) {
         complain(*fault + " Nothing was written.");
         return 2;
     }
-    for (const engine::TextFile& file : files) {
-        std::printf("%s\n", (options.folder / file.name).c_str());
-    }
-    std::printf("Run %s\n", engine::nameOf(*run.run).c_str());
-    return std::fflush(stdout) == 0 ? 0 : 2;
+    sayWritten(options.folder, files);
+    say("Run " + engine::nameOf(*run.run));
+    return saidAll();
 }
 
-int verifyBundle(const std::filesystem::path& bundle) {
+int verifyBundle(const std::filesystem::path& path, bool isRecomputed) {
+    const engine::BundleFiles bundle = engine::readBundle(path);
     const engine::BundleCheck check = engine::verifyBundle(bundle);
     for (const std::string& fault : check.faults) {
         complain(fault);
@@ -181,8 +176,24 @@ int verifyBundle(const std::filesystem::path& bundle) {
     if (!check.faults.empty()) {
         return 2;
     }
-    std::printf("The bundle is whole: %zu files of run %s.\n", check.names.size(), check.run.c_str());
-    return std::fflush(stdout) == 0 ? 0 : 2;
+    say("The bundle is whole: " + std::to_string(check.names.size()) + " files of run " + check.run + ".");
+    if (isRecomputed) {
+        const engine::Recomputation again = engine::recompute(bundle, DAWNLINE_VERSION);
+        for (const std::string& fault : again.faults) {
+            complain(fault);
+        }
+        if (again.notRun) {
+            complain(*again.notRun);
+        }
+        if (again.notRun || !again.faults.empty()) {
+            return again.notRun ? 1 : 2;
+        }
+        say("Its " + std::to_string(again.tables) +
+            " tables were computed again from the inputs inside and are the same, to the byte. Papers and "
+            "charts "
+            "were held against their sums alone.");
+    }
+    return saidAll();
 }
 
 }  // namespace app

@@ -28,8 +28,10 @@ struct PaperOptions {
 /// @return the exit code of the contract: 0 done, 1 ended early, 2 bad input.
 [[nodiscard]] int writePapers(const PaperOptions& options);
 
-/// Says whether a bundle is whole, and which run it holds. @return 0 if it is, else 2.
-[[nodiscard]] int verifyBundle(const std::filesystem::path& bundle);
+/// Says whether a bundle is whole, and which run it holds.
+/// @param isRecomputed  Its tables are computed again from its inputs and compared.
+/// @return 0 if it is, 1 if its tables were to be computed again and could not be, else 2.
+[[nodiscard]] int verifyBundle(const std::filesystem::path& bundle, bool isRecomputed = false);
 
 /// `dawnline/consultant.toml` in the XDG config folder, whether it is there or not.
 [[nodiscard]] std::filesystem::path standardProfile();

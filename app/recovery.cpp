@@ -10,14 +10,27 @@
 #include <QLockFile>
 #include <QUuid>
 
+#include <algorithm>
+
 namespace app {
 namespace {
 
 constexpr int kBehind_ms = 3000;  // the promise is five seconds, writing included
 const char* const kHead = "# dawnline recovery of ";
+constexpr std::uintmax_t kLongestHead_bytes = 64 << 10;  // four times the longest path that Linux knows
 
 QString folder() {
     return stateFolder() + QStringLiteral("/recovery");
+}
+
+/// Any path as plain text on one line: paths may have line breaks and bytes that are no UTF-8.
+std::string written(const std::string& path) {
+    return QByteArray::fromStdString(path).toPercentEncoding("/").toStdString();
+}
+
+std::string readBack(std::string_view text) {
+    return QByteArray::fromPercentEncoding(QByteArray(text.data(), static_cast<qsizetype>(text.size())))
+        .toStdString();
 }
 
 std::unique_ptr<QLockFile> lockOf(const std::filesystem::path& file) {
@@ -70,8 +83,9 @@ void Recovery::write() {
     }
     const std::string original =
         m_document.path().empty() ? std::string() : std::filesystem::absolute(m_document.path()).string();
-    const auto fault = engine::saveDurably(
-        m_file, kHead + original + '\n' + engine::writePond(m_document.pond()), engine::OldFile::Replaced);
+    const auto fault =
+        engine::saveDurably(m_file, kHead + written(original) + '\n' + engine::writePond(m_document.pond()),
+                            engine::OldFile::Replaced);
     m_isWritten = !fault || m_isWritten;
 }
 
@@ -85,16 +99,17 @@ std::vector<LeftBehind> Recovery::leftBehind() {
         if (!lock->tryLock(0)) {
             continue;  // of a window that is open
         }
-        const engine::FileText text = engine::readWholeFile(left.file, engine::kPondFileLimit_bytes);
+        const engine::FileText text =
+            engine::readWholeFile(left.file, engine::kPondFileLimit_bytes + kLongestHead_bytes);
         if (!text.text || !text.text->starts_with(kHead)) {
             continue;
         }
-        const std::size_t end = text.text->find('\n');
-        left.original =
-            text.text->substr(std::string_view(kHead).size(), end - std::string_view(kHead).size());
+        const std::string_view all = *text.text;
+        const std::size_t head = std::string_view(kHead).size(), end = std::min(all.find('\n'), all.size());
+        left.original = readBack(all.substr(head, end - head));
         // Read as if it stood in the original's place, so that the files it names are found.
         const engine::PondReading reading =
-            engine::readPondText(*text.text, left.original.empty() ? left.file : left.original);
+            engine::readPondText(all.substr(end), left.original.empty() ? left.file : left.original);
         if (reading.pond) {
             left.pond = *reading.pond;
             found.push_back(std::move(left));

@@ -49,6 +49,9 @@ struct Grammar {
     QCommandLineOption verify{QStringLiteral("verify"),
                               QStringLiteral("Say whether a bundle of papers is whole, without a window."),
                               QStringLiteral("BUNDLE")};
+    QCommandLineOption recompute{
+        QStringLiteral("recompute"),
+        QStringLiteral("With --verify: compute its tables again from the inputs inside and compare them.")};
 };
 
 // Each of the following reads some of the options and returns a sentence, empty if there is nothing to
@@ -113,6 +116,10 @@ QString readPapers(const QCommandLineParser& parser, const Grammar& grammar, Win
     if (parser.isSet(grammar.verify) && options.bundle.empty()) {
         return QStringLiteral("--verify needs a bundle.");
     }
+    options.isRecomputed = parser.isSet(grammar.recompute);
+    if (options.isRecomputed && options.bundle.empty()) {
+        return QStringLiteral("--recompute needs --verify and a bundle.");
+    }
     options.profile = parser.value(grammar.profile).toStdString();
     return {};
 }
@@ -126,7 +133,8 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
         "Shows how the dissolved oxygen of a pond would go under start-up ramps of bottom aeration.\n"
         "Results compare plans under stated assumptions; they are no prediction of survival."));
     parser.addOptions({grammar.help, grammar.version, grammar.charts, grammar.papers, grammar.verify,
-                       grammar.profile, grammar.members, grammar.seed, grammar.ramp, grammar.plan});
+                       grammar.profile, grammar.members, grammar.seed, grammar.ramp, grammar.plan,
+                       grammar.recompute});
     parser.addPositionalArgument(QStringLiteral("POND"), QStringLiteral("Pond file to open."),
                                  QStringLiteral("[POND]"));
     if (!parser.parse(arguments)) {
@@ -153,8 +161,8 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
 }
 
 bool needsNoDisplay(int argc, const char* const* argv) {
-    constexpr std::array<std::string_view, 7> kQuiet{"--charts", "--papers", "--plan",   "--verify",
-                                                     "--help",   "-h",       "--version"};
+    constexpr std::array<std::string_view, 8> kQuiet{"--charts",    "--papers", "--plan", "--verify",
+                                                     "--recompute", "--help",   "-h",     "--version"};
     return std::any_of(argv + 1, argv + argc, [&](const char* argument) {
         const std::string_view word =
             std::string_view(argument).substr(0, std::string_view(argument).find('='));

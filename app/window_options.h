@@ -15,6 +15,7 @@ struct WindowOptions {
     std::string charts;   ///< Folder for the charts, without a window; empty: open the window
     std::string papers;   ///< Folder for the papers, without a window
     std::string bundle;   ///< To be verified, without a window
+    bool isRecomputed = false;  ///< The bundle's tables are computed again
     std::string profile;  ///< Of the consultant; empty: the one in the config folder
     int members = 200;    ///< Of the papers' run
     std::uint64_t seed = 1;

@@ -13,7 +13,7 @@ function(add_man_page target brief)
     set(page ${dawnline_BINARY_DIR}/${target}.1)
     add_custom_command(OUTPUT ${page}.gz
         COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:${target}> -DNAME=${target} "-DBRIEF=${brief}"
-            -DVERSION=${dawnline_VERSION} -DOUT=${page} -P ${dawnline_SOURCE_DIR}/resources/man.cmake
+            -DVERSION=${dawnline_VERSION} -DENGINE=${dawnline_SOURCE_DIR}/engine -DOUT=${page} -P ${dawnline_SOURCE_DIR}/resources/man.cmake
         COMMAND ${GZIP} -9nkf ${page}
         DEPENDS ${target} ${dawnline_SOURCE_DIR}/resources/man.cmake VERBATIM)
     add_custom_target(${target}_man ALL DEPENDS ${page}.gz)

@@ -16,7 +16,11 @@ namespace engine::test {
 /// of ramp. A sixth of the ponds takes any number that the file allows.
 class RunnablePond {
 public:
-    explicit RunnablePond(Dice& dice) : m_dice(dice), m_wild(dice.coin(1.0 / 6.0)) {}
+    /// @param atEnds  Half of all numbers are the least or the greatest that the file allows. What keys have
+    /// to
+    ///                do with each other may then not hold (checkPond() says).
+    explicit RunnablePond(Dice& dice, bool atEnds = false)
+        : m_dice(dice), m_wild(dice.coin(1.0 / 6.0)), m_atEnds(atEnds) {}
 
     [[nodiscard]] Pond draw() {
         Pond pond;
@@ -41,10 +45,16 @@ public:
 private:
     /// Evenly over [low, high], or any number of the file's rule in a wild pond.
     double even(double low, double high, const NumberRule& rule) {
+        if (m_atEnds && m_dice.coin()) {
+            return m_dice.coin() ? rule.low : rule.high;
+        }
         return m_wild && m_dice.coin() ? m_dice.number(rule) : low + (high - low) * m_dice.share();
     }
     /// Evenly in the logarithm.
     double spread(double low, double high, const NumberRule& rule) {
+        if (m_atEnds && m_dice.coin()) {
+            return m_dice.coin() ? std::max(rule.low, 1e-3 * low) : rule.high;
+        }
         const double value =
             std::exp(even(std::log(low), std::log(high), {std::log(low), std::log(rule.high), ""}));
         return std::clamp(value, low, rule.high);
@@ -63,7 +73,7 @@ private:
 
     void basin(BasinShape& basin) {
         m_depth = spread(0.3, 15.0, {0.3, 60.0, ""});
-        m_area = spread(20.0, 1e5, {1.0, 1e7, ""});
+        m_area = spread(20.0, 1e5, {kLeastArea, 1e7, ""});
         if (m_dice.coin(0.7)) {
             basin.area = Quantity(m_area);
             basin.maxDepth = Quantity(m_depth);
@@ -266,7 +276,7 @@ private:
     }
 
     Dice& m_dice;
-    bool m_wild;
+    bool m_wild, m_atEnds;
     double m_depth = 0.0, m_area = 0.0;
 };
 

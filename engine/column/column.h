@@ -177,7 +177,7 @@ private:
     void limitByLight();
     void organicSources();
     void limitBubbles(const State<Real>& state);
-    void takeBubbles(const Aeration& aeration);
+    void takeBubbles(const Aeration& aeration, const State<Real>& state, double dt);
     void splash(const Aeration& aeration, const State<Real>& state);
     void releaseMuck(const Aeration& aeration, const Real& stirs, const State<Real>& state, double dt);
     [[nodiscard]] Real reaches(const Aeration& aeration) const;

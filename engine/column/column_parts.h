@@ -120,6 +120,7 @@ struct BubblePlume {
     long count = 0;               ///< Integrations so far, all lanes
     std::vector<Real> net;        ///< Oxygen from bubbles by layer, may be negative [g/m^3/s]
     std::vector<Real> reference;  ///< Oxygen there at that time [g/m^3]
+    Real saturation = 0.0;        ///< Of water in touch with the bubbles at the diffuser [g/m^3]
     Real hypolimneticLift = 0.0;  ///< Carried up through z_b, net [m^3/s]
     SurfaceJet<Real> jet;         ///< What it stirs where it surfaces
 

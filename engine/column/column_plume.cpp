@@ -23,6 +23,9 @@ void Column<Real>::integrate(const Aeration& aeration, const State<Real>& state)
         source, {m_grid, m_water.temperature, m_water.salinity, m_water.density, m_bubbles.reference},
         m_bottom.exists() ? m_bottom.depth : 1e9, coefficients);
     m_bubbles.count += kLanes<Real>;
+    const Real henry = henryConstants(m_water.temperature[m_grid.layerAt(source.depth)]).oxygen;
+    m_bubbles.saturation = kOxygenMolarMass * kOxygenOfAir.value * henry *
+                           (source.airPressure + kWaterDensity.value * kGravity * source.depth);
     const Real& net = m_parameters.bubbles.nonRecirculatedShare;
     m_transport.flows.segments = m_bubbles.integrator.segments();
     std::fill(m_bubbles.net.begin(), m_bubbles.net.end(), Real(0.0));

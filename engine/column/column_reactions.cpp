@@ -43,7 +43,7 @@ void Column<Real>::reactionsOf(const Aeration& aeration, const State<Real>& stat
     limitByLight();
     organicSources();
     limitBubbles(state);
-    takeBubbles(aeration);
+    takeBubbles(aeration, state, dt);
     splash(aeration, state);
     releaseMuck(aeration, stirs, state, dt);
 }
@@ -208,19 +208,26 @@ void Column<Real>::settle(double dt) {
     }
 }
 
-/// Oxygen from bubbles, and what they strip from water that holds more than they.
+/// Oxygen from bubbles, and what they strip from water that holds more than they. The plume was integrated in
+/// the water as it stood; where it turns over in a step more water than there is, a gain that lasts would
+/// carry the water past what the bubbles hold, so that a step ends at saturation at the diffuser at most.
+/// What was taken up below and let go in water above that saturation still comes in, at kSlowestRefill at
+/// most.
 template <class Real>
-void Column<Real>::takeBubbles(const Aeration& aeration) {
+void Column<Real>::takeBubbles(const Aeration& aeration, const State<Real>& state, double dt) {
     Real* const gained = m_reacting.rates.bubbles.data();
     Real* const stripped = m_reacting.rates.stripped.data();
     const Real* const net = m_bubbles.net.data();
     const Real* const reference = m_bubbles.reference.data();
     const double bubbling = aeration.open > 0 ? 1.0 : 0.0;
+    const double perStep = dt > 0.0 ? 1.0 / dt : 0.0;
+    const Real full = m_bubbles.saturation;
+    const Real always = dt > 0.0 ? Real(full / (kSlowestRefill_h.value * kHour)) : Real(1e30);
     const int layers = m_layers;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
         const Real bubbles = bubbling * net[i];
-        gained[i] = max(bubbles, Real(0.0));
+        gained[i] = min(max(bubbles, Real(0.0)), max((full - state.solutes[i][kOxygen]) * perStep, always));
         stripped[i] = max(-bubbles, Real(0.0)) / reference[i];
     }
 }

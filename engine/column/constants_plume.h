@@ -44,6 +44,9 @@ inline constexpr Constant kSmallBubbleTransfer{0.6, 0.6, 0.6, "1/s",
 inline constexpr Constant kNitrogenTransfer{0.9325, 0.9325, 0.9325, "-",
     "transfer velocity of nitrogen over that of oxygen, root of the ratio of diffusivities: 3.73e-4 over "
     "4e-4 m/s"};
+inline constexpr Constant kSlowestRefill_h{8.0, 8.0, 8.0, "h",
+    "in which bubbles fill water at the most where that is above their own saturation; ponds that are aerated in "
+    "earnest take weeks; judgement"};
 // clang-format on
 
 }  // namespace engine

@@ -6,6 +6,7 @@
 #include "engine/ensemble/ensemble.h"
 #include "engine/run/attribution.h"
 #include "engine/run/end_state.h"
+#include "engine/run/run_bounds.h"
 
 #include <algorithm>
 #include <mutex>
@@ -222,7 +223,12 @@ int defaultDays(const Pond& pond) {
     for (const Ramp& ramp : pond.ramps) {
         longest = std::max(longest, ramp.kind == RampKind::Capped ? 0 : ruleLength(ramp));
     }
-    return std::max(kShortestRun, longest + kAfterRamp);
+    return std::clamp(longest + kAfterRamp, kShortestRun, kMostDays);
+}
+
+std::optional<std::string> compareFault(const Pond& pond, const CompareOptions& options) {
+    return sizeFault({pond.ramps.size() + 1, options.days.value_or(defaultDays(pond)), options.members,
+                      options.resolution});
 }
 
 Comparison compare(const Pond& pond, const CompareOptions& options, const RunControl& control) {

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace engine {
@@ -40,11 +41,15 @@ struct CompareOptions {
 /// one without its ramps, or of a ramp that both have, holds for the other.
 [[nodiscard]] bool differsByRampsOnly(const PondModel& model, const PondModel& other);
 
+/// Why a comparison is too large to be begun (engine/run/run_bounds.h); nothing if it is not.
+[[nodiscard]] std::optional<std::string> compareFault(const Pond& pond, const CompareOptions& options);
+
+/// @pre compareFault() has nothing to say, where the pond or the options are a user's.
 [[nodiscard]] Comparison compare(const Pond& pond, const CompareOptions& options,
                                  const RunControl& control = {});
 
-/// Days that `compare` runs by default: 14, or the longest ramp and a week after it. Capped ramps, whose
-/// length only a run can tell, do not count.
+/// Days that `compare` runs by default: 14, or the longest ramp and a week after it, kMostDays at most.
+/// Capped ramps, whose length only a run can tell, do not count.
 [[nodiscard]] int defaultDays(const Pond& pond);
 
 }  // namespace engine

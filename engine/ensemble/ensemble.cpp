@@ -7,6 +7,7 @@
 #include "engine/ensemble/past.h"
 #include "engine/run/balance.h"
 #include "engine/run/kernel.h"
+#include "engine/run/run_bounds.h"
 
 #include <algorithm>
 #include <cmath>
@@ -271,7 +272,7 @@ EnsembleRamp ensembleRamp(const RampRun& run) {
 EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp>& ramps,
                           const EnsembleOptions& options, const RunControl& control) {
     requireRange("members", options.members, 1, kMostMembers, "members");
-    requireRange("days", options.days, 1, 365, "days");
+    requireRange("days", options.days, 1, kMostDays, "days");
     const int threads = threadsFor(options.threads);
     EnsembleResult result;
     result.seed = options.seed;

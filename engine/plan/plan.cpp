@@ -9,7 +9,9 @@
 #include "engine/plan/plan_sustained.h"
 #include "engine/plan/plan_weather.h"
 #include "engine/plan/planner.h"
+#include "engine/pond/pond_keys.h"
 #include "engine/run/end_state.h"
+#include "engine/run/run_bounds.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -24,6 +26,9 @@ constexpr double kSearchStep = 600.0;         // [s]
 constexpr int kTries = 3;                     // budgets that a candidate is looked for with
 constexpr int kClimbs = 2;                    // sustained schedules to which ramps are looked for
 constexpr std::uint64_t kFresh = 1000000007;  // beyond the seeds that anyone may give
+
+constexpr std::size_t kRampsAdded = 4;  // to those of the file, at most
+constexpr int kUsualDays = 30;          // of what is reported, to tell its size before
 
 }  // namespace
 
@@ -223,6 +228,15 @@ std::vector<std::string> planFaults(const Pond& pond, const PlanOptions& options
         faults.push_back("With " + std::to_string(options.members) + " members a chance of " +
                          shortest(options.chance) + " cannot be shown: that takes " + std::to_string(least) +
                          ", of which none may be harmed.");
+    }
+    if (pond.ramps.size() + kRampsAdded > kMostRamps) {
+        faults.push_back("The pond file has " + std::to_string(pond.ramps.size()) +
+                         " ramps and may have at most " + std::to_string(kMostRamps) +
+                         "; a plan adds up to " + std::to_string(kRampsAdded) + ".");
+    }
+    if (const auto fault =
+            sizeFault({pond.ramps.size() + kRampsAdded, kUsualDays, options.members, options.resolution})) {
+        faults.push_back(*fault);
     }
     if (options.line) {
         const Profile profile = startProfile(pond);

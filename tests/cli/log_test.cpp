@@ -49,6 +49,21 @@ constexpr const char* kQuick = " --members 8 --layers 14 --step-s 1800";
 const std::string kHold =
     "  " + std::string(englishTerm("hold")) + ": " + std::string(englishTerm("hold-means")) + "\n";
 
+/// A note with a line that looks like the program's own, and with what would erase others on a terminal.
+TEST_F(CliLog, NoNoteOrNameFakesALineOrMovesTheCursor) {
+    std::ofstream(m_folder / "pond.toml", std::ios::app | std::ios::binary)
+        << "[[reading]]\nat = 2026-06-15T06:00:00\ndepth_m = 1\noxygen_mg_per_l = 2\n"
+           "note = \"fine\\n  Head of the log: 2-0-0-00\\u001B[2K\\u009B8m\\u202E\"\nmeter = \"a\\nb\"\n";
+    const CliRun log = run("log pond.toml");
+    ASSERT_EQ(log.code, 0) << log.err;
+    EXPECT_EQ(saidIn(log.out, SentenceKey::LogHeadIs).size(), 1U) << log.out;
+    expectContains(log.out, "fine\\n  Head of the log: 2-0-0-00\\x1B[2K\\u009B8m\\u202E");
+    expectContains(log.out, "meter a\\nb");
+    const CliRun missing = run("check $'a\\nb\\e[2J.toml'", "bash -c 'exec \"$0\" \"$@\"'");
+    EXPECT_EQ(missing.code, 2);
+    EXPECT_EQ(missing.err.find('\x1B'), std::string::npos);
+}
+
 TEST_F(CliLog, LogListsEntriesAndKnowsItsHead) {
     const CliRun first = run("log pond.toml");
     ASSERT_EQ(first.code, 0) << first.err;

@@ -7,6 +7,7 @@
 #include "engine/ramps/plants.h"
 #include "engine/run/run.h"
 #include "tests/runnable_pond.h"
+#include "tests/sound_run.h"
 
 #include <gtest/gtest.h>
 
@@ -20,7 +21,6 @@ namespace {
 
 constexpr unsigned kSeed = 20260614;
 constexpr int kDays = 3;
-constexpr double kClosing = 1e-9;  // The issue: of the throughput of each day
 const Resolution kCoarse{20, 900.0};
 
 int ponds() {
@@ -73,34 +73,6 @@ struct Sorts {
                   << ", profile guessed " << guessed << "\n";
     }
 };
-
-void expectSound(const PondModel& model, const RampRun& run) {
-    ASSERT_EQ(run.end, RunEnd::Completed) << run.message;
-    for (std::size_t h = 0; h < run.layers.size(); ++h) {
-        for (std::size_t i = 0; i < run.layers[h].size(); ++i) {
-            const LayerRow& row = run.layers[h][i];
-            ASSERT_TRUE(std::isfinite(row.temperature) && std::isfinite(row.oxygen) &&
-                        std::isfinite(row.debt))
-                << "row " << h << ", layer " << i;
-            ASSERT_GE(row.oxygen, 0.0) << "row " << h << ", layer " << i;
-            ASSERT_GE(row.debt, 0.0) << "row " << h << ", layer " << i;
-        }
-    }
-    for (const BudgetRow& row : run.budget) {
-        ASSERT_LE(std::fabs(row.closingError()), kClosing * row.throughput()) << "day " << row.day;
-    }
-    ASSERT_LE(std::fabs(run.debtClosing), kClosing);
-    for (const DayRow& row : run.days) {
-        ASSERT_TRUE(std::isfinite(row.lowest)) << "night " << row.day;
-        ASSERT_GE(row.lowest, 0.0);
-        ASSERT_GE(row.liftedVolume, 0.0);
-        ASSERT_GE(row.debtLeft, 0.0);
-        ASSERT_TRUE(std::isfinite(row.lowestTime) && std::isfinite(row.liftedVolume) &&
-                    std::isfinite(row.debtLeft));
-    }
-    ASSERT_EQ(run.layers.size(), run.hours.size());
-    ASSERT_EQ(static_cast<int>(run.layers.front().size()), model.grid.layers());
-}
 
 TEST(RandomPonds, ArePondsOfTheFile) {
     // The generator keeps the file's own rules, so that what holds for its ponds holds for files.

@@ -109,6 +109,36 @@ TEST(Recovery, DISABLED_EditsAndWaits) {
     QTest::qWait(60000);
 }
 
+/// A folder's name may be any bytes but a slash.
+TEST(Recovery, OffersWhatBelongsIntoAFolderWithAnyName) {
+    const OwnState state;
+    for (const char* name : {"line\nbreak", "not \xFF utf-8", "100 % # \" '", "plain"}) {
+        const TemporaryFolder folder;
+        const auto path = folder.path() / name / "pond.toml";
+        std::filesystem::create_directory(folder.path() / name);
+        std::filesystem::copy_file(scenario("new-clay.toml"), path);
+        widgets::Document document;
+        ASSERT_FALSE(engine::hasErrors(document.open(path)));
+        auto* recovery = new Recovery(document);
+        document.edit(QStringLiteral("edit"), [&](engine::Pond& pond) { pond.title = "edited"; });
+        QTest::qWait(3500);
+        // As a killed program leaves it: the file stays, and its lock's holder is gone.
+        const auto kept = state.folder.path() / "dawnline" / "recovery";
+        std::filesystem::copy(kept, folder.path() / "kept");
+        delete recovery;
+        for (const auto& entry : std::filesystem::directory_iterator(folder.path() / "kept")) {
+            if (entry.path().extension() == ".toml") {
+                std::filesystem::copy_file(entry.path(), kept / entry.path().filename());
+            }
+        }
+        const auto left = Recovery::leftBehind();
+        ASSERT_EQ(left.size(), 1U) << name;
+        EXPECT_EQ(left.front().original, path);
+        EXPECT_EQ(left.front().pond.title, "edited");
+        std::filesystem::remove(left.front().file);
+    }
+}
+
 TEST(Recovery, NothingIsLeftOfWhatWasSavedOrGivenUp) {
     const OwnState state;
     {
@@ -118,6 +148,27 @@ TEST(Recovery, NothingIsLeftOfWhatWasSavedOrGivenUp) {
         QTest::qWait(3500);
     }
     EXPECT_TRUE(Recovery::leftBehind().empty());
+}
+
+TEST(Manners, ATitleWithMarkupIsShownAsItIs) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) {
+        pond.title = "<h1>x</h1><img src='file:///etc/passwd'>";
+    });
+    bool isPlain = false;
+    QTimer::singleShot(0, [&] {
+        for (QWidget* widget : QApplication::topLevelWidgets()) {
+            if (auto* box = qobject_cast<QMessageBox*>(widget); box != nullptr && box->isVisible()) {
+                isPlain = box->textFormat() == Qt::PlainText;
+                EXPECT_NE(plain(box->text()).find("<h1>x</h1>"), std::string::npos);
+                box->button(QMessageBox::Cancel)->click();
+            }
+        }
+    });
+    EXPECT_FALSE(driven.window.close());
+    EXPECT_TRUE(isPlain);
+    const auto asked = test::answerNext(QMessageBox::Discard);
+    driven.window.close();
 }
 
 TEST(Manners, AFileChangedByAnotherProgramIsSaidAndReadAgain) {

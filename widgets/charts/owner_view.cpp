@@ -174,6 +174,7 @@ OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWi
         return made;
     };
     button(tr("Earlier"), tr("The night before"), [this] { m_selection.setNight(m_selection.night() - 1); });
+    m_which->setTextFormat(Qt::PlainText);
     row->addWidget(m_which);
     button(tr("Later"), tr("The next night"), [this] { m_selection.setNight(m_selection.night() + 1); });
     m_play->setText(tr("Play"));

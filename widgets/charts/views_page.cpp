@@ -150,6 +150,7 @@ QWidget* ViewsPage::chooser() {
     row->addWidget(m_slider, 1);
     row->addWidget(m_next);
     row->addWidget(m_play);
+    m_which->setTextFormat(Qt::PlainText);
     row->addWidget(m_which);
     row->addStretch(1);
     row->addWidget(m_stale);

@@ -1,6 +1,7 @@
 #include "widgets/controls/confidence_button.h"
 
 #include "widgets/controls/number_box.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
 #include "widgets/document/to_qstring.h"
@@ -82,7 +83,7 @@ void ConfidenceButton::show(const engine::MaybeQuantity& quantity, const std::op
     if (quantity && !quantity->source.empty()) {
         help += u' ' + tr("Source: %1").arg(widgets::toQString(quantity->source));
     }
-    setToolTip(QStringLiteral("<qt>%1</qt>").arg(help.toHtmlEscaped()));
+    setToolTip(plainTip(help));
     setAccessibleName(tr("How sure: %1").arg(m_name));
     setAccessibleDescription(text + QStringLiteral(". ") + help);
 }
@@ -120,6 +121,7 @@ void ConfidenceButton::ask() {
     form->addRow(tr("&Where it comes from"), source);
     auto* fault = new QLabel(&dialog);
     fault->setWordWrap(true);
+    fault->setTextFormat(Qt::PlainText);
     form->addRow(fault);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, &dialog);
     form->addRow(buttons);

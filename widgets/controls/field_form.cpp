@@ -1,6 +1,7 @@
 #include "widgets/controls/field_form.h"
 
 #include "engine/pond/pond_source.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/document/key_rules.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/to_qstring.h"
@@ -204,7 +205,7 @@ FieldForm::Row& FieldForm::addRow(QWidget* field, const Words& words) {
     row.field = field;
     row.words = words;
     // A plain tooltip is one long line; as rich text it wraps.
-    field->setToolTip(QStringLiteral("<qt>%1</qt>").arg(words.help.toHtmlEscaped()));
+    field->setToolTip(plainTip(words.help));
     field->setAccessibleName(words.label);
     field->setAccessibleDescription(words.help);
     if (auto* edit = field->findChild<QLineEdit*>()) {  // of a spin box, and a screen reader may land on it

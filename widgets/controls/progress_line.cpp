@@ -27,6 +27,7 @@ ProgressLine::ProgressLine(QWidget* parent)
     auto* stop = new QPushButton(tr("Stop"), this);
     stop->setAccessibleDescription(tr("Stops what is being computed; what is there stays."));
     stop->setAutoDefault(false);
+    m_what->setTextFormat(Qt::PlainText);
     row->addWidget(m_what);
     row->addWidget(m_bar, 1);
     row->addWidget(stop);

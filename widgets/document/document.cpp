@@ -264,6 +264,9 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path,
         pond.weather.file = moved(pond.weather.file, m_path, path);
         pond.readingsFile.name = moved(pond.readingsFile.name, m_path, path);
     }
+    if (const auto fault = engine::savingFault(pond)) {
+        return tr("The file was not saved. %1").arg(toQString(*fault));
+    }
     const engine::FolderLock lock(engine::folderOf(engine::linkTarget(path)));
     if (path == m_path) {
         if (const auto there = changedOnDisk(); there && there != over) {

@@ -37,6 +37,7 @@ CorrectionDialog::CorrectionDialog(const engine::Pond& pond, const engine::Readi
     auto* column = new QVBoxLayout(this);
     auto* what = new QLabel(this);
     what->setWordWrap(true);
+    what->setTextFormat(Qt::PlainText);
     what->setMinimumWidth(380);
     column->addWidget(what);
     if (reading != nullptr) {

@@ -3,6 +3,7 @@
 #include "engine/pond/local_time.h"
 #include "engine/ramps/log.h"
 #include "engine/water/water.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/document/document.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
@@ -276,8 +277,9 @@ QVariant LogModel::data(const QModelIndex& index, int role) const {
         case Qt::DisplayRole:
             return text(index.row(), index.column());
         case Qt::ToolTipRole:
-            return index.column() == Note || index.column() == State ? text(index.row(), index.column())
-                                                                     : QVariant();
+            return index.column() == Note || index.column() == State
+                       ? plainTip(text(index.row(), index.column()))
+                       : QVariant();
         case Qt::TextAlignmentRole:
             return static_cast<int>(
                 (index.column() >= Depth && index.column() <= Secchi ? Qt::AlignRight : Qt::AlignLeft) |

@@ -71,6 +71,7 @@ AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(docume
     empty->addWidget(m_add, 0, Qt::AlignLeading);
     auto* fault = new QLabel(this);
     fault->setWordWrap(true);
+    fault->setTextFormat(Qt::PlainText);
     empty->addWidget(fault);
     connect(m_add, &QPushButton::clicked, this, [this, fault] {
         QStringList sentences;

@@ -1,5 +1,6 @@
 #include "widgets/forms/compare_dialog.h"
 
+#include "widgets/controls/plain_text.h"
 #include "widgets/document/pond_differences.h"
 #include "widgets/document/recomputation.h"
 #include "widgets/document/to_qstring.h"
@@ -41,7 +42,7 @@ CompareDialog::CompareDialog(const engine::Pond& here, const engine::Pond& there
         int at = 0;
         for (const std::string* text : {&one.key, &one.here, &one.there}) {
             auto* item = new QTableWidgetItem(toQString(*text));
-            item->setToolTip(item->text());
+            item->setToolTip(plainTip(item->text()));
             table->setItem(row, at++, item);
         }
     }

@@ -100,6 +100,7 @@ PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution r
     large.setPointSizeF(large.pointSizeF() * 1.4);
     large.setBold(true);
     m_verdict->setFont(large);
+    m_verdict->setTextFormat(Qt::PlainText);
     m_verdict->setAccessibleName(tr("The answer"));
     m_verdict->hide();
     m_state->setWordWrap(true);

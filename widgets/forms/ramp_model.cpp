@@ -2,6 +2,7 @@
 
 #include "engine/ensemble/chances.h"
 #include "engine/run/shares.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/selection.h"
 #include "widgets/document/wording.h"
@@ -136,7 +137,7 @@ QVariant RampModel::data(const QModelIndex& index, int role) const {
         case Qt::AccessibleTextRole:
             return text(row, index.column());
         case Qt::ToolTipRole:
-            return help(row, index.column());
+            return plainTip(help(row, index.column()));
         case Qt::DecorationRole:
             return index.column() == Name
                        ? QVariant(lineSample(

@@ -2,12 +2,12 @@
 
 #include "engine/base/text_file.h"
 #include "engine/pond/weather_csv.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/document/to_qstring.h"
 
 #include <QFileDialog>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QMessageBox>
 #include <QPushButton>
 
 namespace widgets {
@@ -80,8 +80,9 @@ void WeatherFileRow::choose() {
     if (name.isEmpty()) {
         return;
     }
-    const auto end = QMessageBox::question(this, tr("Hourly weather file"),
-                                           tr("Is each row stamped with the end of its hour?"));
+    const auto end =
+        askPlainly(this, tr("Hourly weather file"), tr("Is each row stamped with the end of its hour?"),
+                   QMessageBox::Yes | QMessageBox::No);
     const QString fault =
         takeWeatherFile(m_document, name.toStdString(),
                         end == QMessageBox::Yes ? engine::HourStamp::End : engine::HourStamp::Start);

@@ -1,6 +1,7 @@
 #include "widgets/papers/consultant_dialog.h"
 
 #include "engine/base/durable.h"
+#include "widgets/controls/plain_text.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/papers/paper_parts.h"
@@ -28,7 +29,7 @@ constexpr engine::NumberRule kPriceRule{0.0, engine::kLargestPrice};
 void describe(QWidget& field, const QString& name, const QString& help) {
     field.setAccessibleName(name);
     field.setAccessibleDescription(help);
-    field.setToolTip(QStringLiteral("<qt>%1</qt>").arg(help.toHtmlEscaped()));
+    field.setToolTip(plainTip(help));
 }
 
 std::string textOf(const QLineEdit* edit) {

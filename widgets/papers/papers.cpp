@@ -1,10 +1,8 @@
 #include "widgets/papers/papers.h"
 
 #include "engine/base/parallel.h"
-#include "engine/output/advice_io.h"
 #include "engine/output/bundle.h"
-#include "engine/output/results_io.h"
-#include "engine/output/review_io.h"
+#include "engine/output/run_tables.h"
 #include "widgets/charts/chart_export.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/papers/paper_office.h"
@@ -13,6 +11,7 @@
 #include <QImage>
 
 #include <algorithm>
+#include <iterator>
 
 namespace widgets {
 namespace {
@@ -64,26 +63,16 @@ std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
     files.push_back({main.file.toStdString() + ".odt", odtOf(main, imprint, run.format)});
     files.push_back({"schedule.ics", engine::icalendar(scheduleCalendar(run))});
     files.push_back({"message.txt", ownerMessage(run).toStdString() + "\n"});
-    files.push_back(engine::adviceFile(run.advice(), engine::nameOf(*run.frozen)));
+    std::vector<engine::TextFile> tables = engine::runTables(*run.frozen);
+    files.push_back(tables.front());  // the answer
     std::vector<engine::TextFile> bundled = files;
     for (const engine::TextFile& file : run.frozen->files) {
         bundled.push_back(file);
     }
     bundled.push_back(
         {std::string(engine::kFrozenStatement), engine::statementOf(run.frozen->files, run.frozen->stamp)});
-    const bool starts = run.advice().mayStart();
-    const std::string runs =
-        engine::runListCsv(engine::runList(run.comparison(), run.plan), run.advice().surfaceAir);
-    bundled.push_back({"schedule.csv", starts ? runs : engine::runListCsv({})});
-    if (!starts) {
-        bundled.push_back({"later.csv", runs});
-    }
-    if (run.frozen->review) {
-        bundled.push_back({"review.csv", engine::reviewCsv(*run.frozen->review)});
-    }
-    for (engine::TextFile& table : engine::comparisonFiles(run.comparison())) {
-        bundled.push_back(std::move(table));
-    }
+    bundled.insert(bundled.end(), std::make_move_iterator(tables.begin() + 1),
+                   std::make_move_iterator(tables.end()));
     addCharts(run.outcome, bundled);
     files.push_back({"bundle.zip", engine::bundleOf(std::move(bundled), run.frozen->stamp.time)});
     return files;

@@ -1,4 +1,5 @@
 #include "engine/pond/pond_io.h"
+#include "engine/pond/pond_keys.h"
 #include "tests/widgets/typing.h"
 
 #include <QSignalSpy>
@@ -162,6 +163,22 @@ TEST_F(DocumentTest, KeepsWhatStoodInTheFile) {
     rename("new");
     EXPECT_FALSE(document.save().has_value());
     EXPECT_EQ(contentOf(file().string() + ".bak"), kPlainPond);
+}
+
+TEST_F(DocumentTest, APondThatWouldNotOpenAgainIsNotSavedOverOneThatDoes) {
+    document.edit(QStringLiteral("notes"), [](engine::Pond& pond) {
+        engine::Event event;
+        event.at = pond.profile->at;
+        event.kind = "note";
+        event.note = std::string(engine::kLongestText_bytes, '\\');
+        pond.events.assign(300, event);
+    });
+    const auto fault = document.save();
+    ASSERT_TRUE(fault);
+    EXPECT_NE(test::plain(*fault).find("5.7 MiB in the form in which it is saved"), std::string::npos)
+        << test::plain(*fault);
+    EXPECT_TRUE(document.isModified());
+    EXPECT_EQ(contentOf(file()), kPlainPond);
 }
 
 TEST_F(DocumentTest, SavesUnderAnotherName) {
