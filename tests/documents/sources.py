@@ -64,7 +64,7 @@ def matches(path, pattern):
 
 @functools.cache
 def read(path):
-    return path.read_text(encoding="utf-8") if path.is_file() else ""
+    return path.read_text(encoding="utf-8", errors="replace") if path.is_file() else ""
 
 
 @functools.cache

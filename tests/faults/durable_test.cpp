@@ -147,7 +147,7 @@ TEST(DurableSave, WhatAKilledProcessLeftDoesNotStopTheNextSave) {
     EXPECT_FALSE(std::filesystem::exists(newBeside(file)));
 }
 
-TEST(FolderLock, HoldsTheNextWriterOffUntilItIsGone) {
+TEST(FolderLockParallel, HoldsTheNextWriterOffUntilItIsGone) {
     const TemporaryFolder folder;
     const auto file = folder.write("a.toml", "one");
     auto lock = std::make_unique<FolderLock>(folder.path());
@@ -160,6 +160,26 @@ TEST(FolderLock, HoldsTheNextWriterOffUntilItIsGone) {
     other.join();
     EXPECT_FALSE(fault) << *fault;
     EXPECT_EQ(contentOf(file), "two");
+}
+
+TEST(FolderLockParallel, WritersOnManyThreadsLoseNothing) {
+    const TemporaryFolder folder;
+    const auto file = folder.write("log.txt", "");
+    constexpr int kThreads = 4, kEach = 25;
+    std::vector<std::thread> writers;
+    for (int thread = 0; thread < kThreads; ++thread) {
+        writers.emplace_back([&] {
+            for (int i = 0; i < kEach; ++i) {
+                const FolderLock lock(folder.path());
+                EXPECT_FALSE(lock.fault());
+                EXPECT_FALSE(saveDurably(lock, file, contentOf(file) + "x\n", OldFile::Replaced));
+            }
+        });
+    }
+    for (std::thread& writer : writers) {
+        writer.join();
+    }
+    EXPECT_EQ(contentOf(file).size(), std::size_t{2} * kThreads * kEach);
 }
 
 TEST(DurableSave, AFolderInItsPlaceIsAFault) {

@@ -3,10 +3,12 @@
 #include <cerrno>
 #include <csignal>
 #include <cstdarg>
+#include <cstring>
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <sys/syscall.h>
 #include <unistd.h>
+#include <utility>
 
 namespace {
 
@@ -17,6 +19,9 @@ struct Watch {
     bool isBusy = false;  // noting a call makes calls
     int countdown = 0, error = 0;
     bool kills = false, hasFailed = false;
+    char* note = nullptr;         // gets the name of the call that failed
+    std::string under;            // only what lies there counts; empty: all
+    std::function<void()> first;  // before the first call that counts
     std::vector<Call> calls;
 };
 Watch g_watch;
@@ -28,14 +33,26 @@ std::string pathOf(int handle) {
     return length > 0 ? std::string(path) : std::string();
 }
 
+bool counts(const std::string& path) {
+    return g_watch.under.empty() || path == g_watch.under || path.starts_with(g_watch.under + '/');
+}
+
 /// Notes a call; true if it is to fail, errno is set then.
 bool fails(const char* name, const std::string& path, bool isFolder = false) {
-    if (!g_watch.isOn || g_watch.isBusy) {
+    if (!g_watch.isOn || g_watch.isBusy || !counts(path)) {
         return false;
+    }
+    if (g_watch.first) {
+        g_watch.isBusy = true;
+        std::exchange(g_watch.first, nullptr)();
+        g_watch.isBusy = false;
     }
     g_watch.calls.push_back({name, path, isFolder});
     if (g_watch.countdown == 0 || --g_watch.countdown > 0) {
         return false;
+    }
+    if (g_watch.note != nullptr) {
+        std::strcpy(g_watch.note, name);
     }
     if (g_watch.kills) {
         ::raise(SIGKILL);
@@ -69,6 +86,9 @@ extern "C" int open(const char* path, int flags, ...) {
         va_end(rest);
     }
     return fails("open", path) ? -1 : static_cast<int>(::syscall(SYS_openat, AT_FDCWD, path, flags, mode));
+}
+extern "C" ssize_t read(int handle, void* bytes, size_t count) {
+    return failsOn("read", handle) ? -1 : ::syscall(SYS_read, handle, bytes, count);
 }
 extern "C" ssize_t write(int handle, const void* bytes, size_t count) {
     if (failsOn("write", handle)) {
@@ -116,6 +136,18 @@ void WatchedCalls::failAt(int number, int error) {
     g_watch.error = error;
     g_watch.kills = g_watch.hasFailed = false;
     g_watch.calls.clear();
+}
+
+void WatchedCalls::noteIn(char* memory) {
+    g_watch.note = memory;
+}
+
+void WatchedCalls::onlyUnder(const std::string& folder) {
+    g_watch.under = folder;
+}
+
+void WatchedCalls::beforeFirst(std::function<void()> act) {
+    g_watch.first = std::move(act);
 }
 
 void WatchedCalls::killAt(int number) {
