@@ -161,12 +161,20 @@ TEST_F(CliCompare, AClosedStandardOutputIsSaid) {
 
 TEST_F(CliCompare, AnInterruptEndsTheRunEarlyAndWritesNothing) {
     // A year in many layers takes far longer than the second after which it is interrupted.
-    const CliRun stopped = run("compare pond.toml --days 365 --layers 160 --out out",
+    const CliRun stopped = run("compare pond.toml --days 365 --layers 120 --out out",
                                "timeout --preserve-status --signal=INT 1");
     EXPECT_EQ(stopped.code, 1) << stopped.err;
     EXPECT_EQ(stopped.out, "");
     EXPECT_LT(stopped.seconds, 5.0) << "the request is heeded at the next step";
     expectContains(stopped.err, "Stopped on request before the runs were done. Nothing was written.");
+    expectNothingWritten();
+}
+
+TEST_F(CliCompare, WhatNoLaptopHoldsIsRefusedAtOnce) {
+    const CliRun refused = run("compare pond.toml --days 365 --layers 400 --out out");
+    EXPECT_EQ(refused.code, 2);
+    EXPECT_LT(refused.seconds, 5.0);
+    expectContains(refused.err, "come to 584000 layer-days, but at most 200000 fit into memory.");
     expectNothingWritten();
 }
 
