@@ -5,6 +5,7 @@
 #include "engine/base/text_file.h"
 #include "engine/output/given_answer.h"
 #include "engine/output/run_tables.h"
+#include "engine/plan/surface_air_ramp.h"
 #include "engine/wording/sentence_changes.h"
 #include "engine/wording/wording.h"
 
