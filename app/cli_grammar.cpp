@@ -1,5 +1,9 @@
 #include "app/cli_grammar.h"
 
+#include "engine/intake/first_questions.h"
+#include "engine/pond/key_list.h"
+#include "engine/pond/pond_units.h"
+
 #include <algorithm>
 #include <memory>
 
@@ -14,7 +18,9 @@ public:
         const auto ofLog = std::find_if(kLogCommands.begin(), kLogCommands.end(),
                                         [&](const LogCommandGrammar& one) { return name == one.name; });
         const std::string call =
-            name == "check"     ? "check POND..."
+            name == "new"       ? "new POND [OPTIONS]"
+            : name == "explain" ? "explain [KEY...] [OPTIONS]"
+            : name == "check"   ? "check POND..."
             : name == "compare" ? "compare POND --out DIR [OPTIONS]"
             : name == "plan"    ? "plan POND --out DIR [OPTIONS]"
             : name == "measure" ? "measure POND --out DIR [OPTIONS]"
@@ -40,6 +46,7 @@ CLI::Option* addText(CLI::App& command, const char* name, Texts& values, const c
 
 Grammar::Grammar(const std::string& version) {
     describe(version);
+    addFileCommands();
     addRunCommands(version);
     addLogCommands(version);
 }
@@ -57,8 +64,39 @@ void Grammar::describe(const std::string& version) {
         "Results compare plans under stated assumptions; they are no prediction of survival.");
 }
 
+void Grammar::addFileCommands() {
+    fresh =
+        app.add_subcommand("new", "Make a pond file from about twelve questions, asked or given as options");
+    fresh->add_option("POND", newPonds, "File to make, such as pond.toml")->option_text(" ");
+    for (const engine::FirstQuestion& question : engine::firstQuestions()) {
+        for (const engine::FirstField& field : question.fields) {
+            std::string help = field.label;
+            for (std::size_t i = 0; i < field.words.size(); ++i) {
+                help += (i == 0 ? ": " : ", ") + std::string(field.words[i]);
+            }
+            const std::string unit = field.key != nullptr ? engine::findKey(field.key)->rule.unit : "";
+            help += unit.empty() || unit == field.name
+                        ? ""
+                        : ", " + unit + " or with its unit: " + engine::unitList(unit);
+            addText(*fresh, ("--" + std::string(field.name)).c_str(), answers[field.name], "ANSWER",
+                    help.c_str());
+        }
+    }
+    addText(*fresh, "--forecast", forecast, "FILE",
+            "Weather pasted from a web page or spreadsheet: day, high, low, wind, sky");
+    fresh->add_flag("--us", usUnits, "Feet, acres, degF, mph and cfm, in answers and in the file")
+        ->disable_flag_override();
+    fresh->add_flag("--ask", ask, "Ask even where standard input is no terminal")->disable_flag_override();
+    explain =
+        app.add_subcommand("explain", "Say what the keys of a pond file mean, with unit, range and default");
+    explain->add_option("KEY", explainedKeys, "Keys or tables, such as area_m2 or basin (default: list them)")
+        ->option_text(" ");
+    explain->add_flag("--all", wholeReference, "The whole reference")->disable_flag_override();
+}
+
 void Grammar::addRunCommands(const std::string& version) {
-    check = app.add_subcommand("check", "Read pond files, say every fault and what they hold");
+    check = app.add_subcommand(
+        "check", "Read pond files or loggers' tables (.csv), say every fault and what they hold");
     check->add_option("POND", checkedPonds, "Pond files")->option_text(" ");
 
     compare = app.add_subcommand("compare", "Run do-nothing and every ramp of a pond file");
@@ -94,7 +132,7 @@ void Grammar::addRunCommands(const std::string& version) {
         command->add_flag("--progress", progress, "Write progress to standard error")
             ->disable_flag_override();
     }
-    for (CLI::App* command : {check, compare, plan, measure, changes}) {
+    for (CLI::App* command : {fresh, explain, check, compare, plan, measure, changes}) {
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();
     }

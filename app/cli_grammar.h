@@ -61,8 +61,8 @@ inline constexpr NumberOption kFreshMembers{
 inline constexpr std::array kPlanNumbers{kLine, kChance, kFreshMembers, kSeed, kThreads, kLayers, kStep};
 inline constexpr std::array kMeasureNumbers{kMeasureMembers, kSeed, kThreads};
 
-inline constexpr std::array kCommands{"check", "compare", "plan",     "measure", "fit",
-                                      "today", "log",     "incident", "review",  "changes"};
+inline constexpr std::array kCommands{"new", "explain", "check", "compare",  "plan",   "measure",
+                                      "fit", "today",   "log",   "incident", "review", "changes"};
 
 /// A command about a pond's log.
 struct LogCommandGrammar {
@@ -97,19 +97,25 @@ struct Grammar {
     explicit Grammar(const std::string& version);
     CLI::App app{
         "Compares how the dissolved oxygen of a pond would go under start-up ramps of bottom aeration."};
+    CLI::App* fresh = nullptr;
+    CLI::App* explain = nullptr;
     CLI::App* check = nullptr;
     CLI::App* compare = nullptr;
     CLI::App* plan = nullptr;
     CLI::App* measure = nullptr;
     CLI::App* changes = nullptr;
     std::vector<CLI::App*> ofLog;  ///< As in kLogCommands
-    Texts checkedPonds, comparedPonds, plannedPonds, measuredPonds, logPonds, changedBundles, out, ramp, time,
-        head, ledger;
+    Texts newPonds, forecast, explainedKeys, checkedPonds, comparedPonds, plannedPonds, measuredPonds,
+        logPonds, changedBundles, out, ramp, time, head, ledger;
     std::map<std::string, Texts> numbers;
+    std::map<std::string, Texts> answers;  ///< Of `new`, by the fields' names
     bool progress = false;
+    bool wholeReference = false;
+    bool usUnits = false, ask = false;
 
 private:
     void describe(const std::string& version);
+    void addFileCommands();
     void addRunCommands(const std::string& version);
     void addLogCommands(const std::string& version);
 };

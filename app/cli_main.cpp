@@ -1,5 +1,6 @@
 #include "app/cli_changes.h"
 #include "app/cli_log.h"
+#include "app/cli_new.h"
 #include "app/cli_options.h"
 #include "app/cli_say.h"
 #include "app/cli_signals.h"
@@ -10,11 +11,15 @@
 #include "engine/base/text_file.h"
 #include "engine/ensemble/compare.h"
 #include "engine/ensemble/measure.h"
+#include "engine/intake/grounds.h"
 #include "engine/output/advice_io.h"
 #include "engine/output/plan_io.h"
 #include "engine/output/results_io.h"
 #include "engine/pond/pond_io.h"
+#include "engine/pond/readings_csv.h"
+#include "engine/pond/readings_remarks.h"
 #include "engine/run/run_bounds.h"
+#include "engine/wording/key_reference.h"
 #include "engine/wording/sentence.h"
 #include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_measure.h"
@@ -37,17 +42,75 @@ using app::progressOf;
 using app::readAloud;
 using app::saidAll;
 
+int explain(const app::CliOptions& options) {
+    if (options.keys.empty()) {
+        return saidAll(options.wholeReference ? engine::keyReference() : engine::keyOverview());
+    }
+    int code = kDone;
+    for (const std::string& key : options.keys) {
+        const engine::Explanation explanation = engine::explain(key);
+        if (!explanation.text) {
+            complain(explanation.fault);
+            code = kBadInput;
+            continue;
+        }
+        code = std::max(code, saidAll(*explanation.text));
+    }
+    return code;
+}
+
+/// Says what would be taken of a logger's file that no pond names yet.
+int previewLogger(const std::string& path) {
+    const engine::FileText file = engine::readWholeFile(path, engine::kCsvFileLimit_bytes);
+    const auto textFault = file.text ? engine::findTextFault(*file.text) : std::nullopt;
+    if (!file.text || textFault) {
+        complain(engine::shownPath(path) + ": " + (file.text ? textFault->sentence : file.fault));
+        return kBadInput;
+    }
+    // A file without depths is of a logger that hangs somewhere, which the pond file says.
+    engine::ReadingsFile shape;
+    engine::Diagnostics said;
+    std::vector<engine::Reading> readings = engine::readReadingsCsv(*file.text, path, shape, {}, said);
+    const bool lacksDepth = std::any_of(said.begin(), said.end(), [](const engine::Diagnostic& one) {
+        return one.key == "depth_m" && one.sentence.starts_with("This column is missing");
+    });
+    if (lacksDepth) {
+        said.clear();
+        shape.depth = engine::Quantity(0.0);
+        readings = engine::readReadingsCsv(*file.text, path, shape, {}, said);
+        for (engine::Reading& reading : readings) {
+            reading.depth.reset();
+        }
+    }
+    for (const engine::Diagnostic& one : said) {
+        complain(engine::format(one));
+    }
+    if (engine::hasErrors(said)) {
+        return kBadInput;
+    }
+    const std::string name = path.substr(path.find_last_of('/') + 1);
+    return saidAll(
+        engine::readingsTaken(readings) + "\nTo use them, write into the pond file beside it:\n\n" +
+        "    [readings]\n    file = \"" + name + "\"\n" +
+        (lacksDepth ? "    depth_m = 0.5   # where the logger hangs; the file does not say\n" : ""));
+}
+
 int check(const app::CliOptions& options) {
     int code = kDone;
     for (const std::string& path : options.ponds) {
+        if (path.ends_with(".csv") || path.ends_with(".CSV") || path.ends_with(".tsv") ||
+            path.ends_with(".txt")) {
+            code = std::max(code, previewLogger(path));
+            continue;
+        }
         const engine::PondReading reading = readAloud(path);
         if (!reading.pond) {
             code = kBadInput;
             continue;
         }
         code = std::max(
-            code,
-            saidAll(engine::englishText(engine::sentencesOf(*reading.pond, path, reading.diagnostics))));
+            code, saidAll(engine::englishText(engine::sentencesOf(*reading.pond, path, reading.diagnostics)) +
+                          engine::groundsText(engine::groundsOf(*reading.pond))));
     }
     return code;
 }
@@ -69,14 +132,14 @@ bool endedEarly(const engine::Comparison& comparison) {
 }
 
 /// The pond to run, unless it or the folder of the tables cannot be used, which is said.
-std::optional<engine::Pond> pondToRun(const app::CliOptions& options) {
+engine::PondReading pondToRun(const app::CliOptions& options) {
     engine::PondReading reading = readAloud(options.ponds.front());
     const auto folderFault = engine::folderFault(options.out);
     if (folderFault) {
         complain(*folderFault);
         reading.pond.reset();
     }
-    return reading.pond;
+    return reading;
 }
 
 /// Writes the tables and says the sentences, the last of which is where the tables went.
@@ -93,7 +156,8 @@ int finish(const app::CliOptions& options, std::vector<engine::Sentence> sentenc
 
 int measure(const app::CliOptions& options) {
     const app::StopOnSignal signals;
-    const std::optional<engine::Pond> pond = pondToRun(options);
+    const engine::PondReading reading = pondToRun(options);
+    const std::optional<engine::Pond>& pond = reading.pond;
     if (!pond) {
         return kBadInput;
     }
@@ -126,7 +190,8 @@ int measure(const app::CliOptions& options) {
 
 int compare(const app::CliOptions& options) {
     const app::StopOnSignal signals;
-    const std::optional<engine::Pond> pond = pondToRun(options);
+    const engine::PondReading reading = pondToRun(options);
+    const std::optional<engine::Pond>& pond = reading.pond;
     if (!pond) {
         return kBadInput;
     }
@@ -160,7 +225,8 @@ void sayFirst(const std::vector<engine::DayAction>& days) {
 
 int plan(const app::CliOptions& options) {
     const app::StopOnSignal signals;
-    const std::optional<engine::Pond> pond = pondToRun(options);
+    const engine::PondReading reading = pondToRun(options);
+    const std::optional<engine::Pond>& pond = reading.pond;
     if (!pond) {
         return kBadInput;
     }
@@ -186,7 +252,7 @@ int plan(const app::CliOptions& options) {
         return kEndedEarly;
     }
     return finish(options, engine::sentencesOf(found, answer.advice),
-                  engine::planFiles(found, answer, *pond, options.ponds.front(), options.out));
+                  engine::planFiles(found, answer, *pond, options.ponds.front(), options.out, reading.typed));
 }
 
 int run(int argc, char** argv) {
@@ -201,6 +267,10 @@ int run(int argc, char** argv) {
     switch (parse.options->command) {
         case app::Command::Say:
             return saidAll(parse.options->said);
+        case app::Command::New:
+            return app::makeNewPond(*parse.options);
+        case app::Command::Explain:
+            return explain(*parse.options);
         case app::Command::Check:
             return check(*parse.options);
         case app::Command::Compare:

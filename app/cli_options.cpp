@@ -246,8 +246,59 @@ CliOptions logOptions(const Grammar& grammar, std::size_t index, Texts& faults) 
     return options;
 }
 
+CliOptions newOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options;
+    options.command = Command::New;
+    options.ponds = grammar.newPonds;
+    options.fresh.units = grammar.usUnits ? engine::UnitSystem::Us : engine::UnitSystem::Metric;
+    options.fresh.ask = grammar.ask;
+    options.fresh.forecast = oneOf("--forecast", grammar.forecast, faults).value_or("");
+    Texts known(kGeneralOptions.begin(), kGeneralOptions.end());
+    known.insert(known.end(), {"--us", "--ask", "--forecast"});
+    for (const auto& [name, texts] : grammar.answers) {
+        known.push_back("--" + name);
+        if (const auto text = oneOf(known.back(), texts, faults)) {
+            options.fresh.answers[name] = *text;
+        }
+    }
+    const bool hasUnknown = refuseExtras(*grammar.fresh, known, faults);
+    if (options.ponds.size() != 1 && !hasUnknown) {
+        faults.emplace_back("The command new needs one name for the file that it makes, such as pond.toml.");
+    }
+    return options;
+}
+
+CliOptions explainOptions(const Grammar& grammar, Texts& faults) {
+    CliOptions options;
+    options.command = Command::Explain;
+    options.keys = grammar.explainedKeys;
+    options.wholeReference = grammar.wholeReference;
+    Texts known(kGeneralOptions.begin(), kGeneralOptions.end());
+    known.emplace_back("--all");
+    refuseExtras(*grammar.explain, known, faults);
+    return options;
+}
+
+/// "check, compare and plan"
+std::string commandList(const std::string& last) {
+    std::string list;
+    for (std::size_t i = 0; i < kCommands.size(); ++i) {
+        list += (i == 0                      ? ""
+                 : i + 1 == kCommands.size() ? " " + last + " "
+                                             : ", ") +
+                std::string(kCommands[i]);
+    }
+    return list;
+}
+
 CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
     const Texts words = grammar.app.remaining();
+    if (grammar.fresh->parsed() && words.empty()) {
+        return newOptions(grammar, faults);
+    }
+    if (grammar.explain->parsed() && words.empty()) {
+        return explainOptions(grammar, faults);
+    }
     if (grammar.check->parsed() && words.empty()) {
         return checkOptions(grammar, faults);
     }
@@ -269,18 +320,14 @@ CliOptions optionsOf(const Grammar& grammar, Texts& faults) {
         }
     }
     if (words.empty()) {
-        faults.emplace_back(
-            "A command is missing: check, compare, plan, measure, fit, today, log, incident, review or "
-            "changes.");
+        faults.push_back("A command is missing: " + commandList("or") + ".");
     } else if (words.front().starts_with('-')) {
         refuseExtras(grammar.app, {kGeneralOptions.begin(), kGeneralOptions.end()}, faults);
     } else {
         const std::string nearest = engine::nearest(words.front(), kCommands);
-        faults.push_back(
-            "There is no command " + engine::shownText(words.front()) +
-            (nearest.empty()
-                 ? "; there are check, compare, plan, measure, fit, today, log, incident, review and changes."
-                 : "; the nearest is " + nearest + "."));
+        faults.push_back("There is no command " + engine::shownText(words.front()) +
+                         (nearest.empty() ? "; there are " + commandList("and") + "."
+                                          : "; the nearest is " + nearest + "."));
     }
     return {};
 }

@@ -5,13 +5,14 @@
 #include "engine/plan/plan.h"
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace app {
 
-enum class Command { Say, Check, Compare, Plan, Measure, OfLog, Changes };
+enum class Command { Say, New, Explain, Check, Compare, Plan, Measure, OfLog, Changes };
 enum class LogCommand { Log, Fit, Today, Incident, Review };
 
 /// What a command about a pond's log is asked for; absent is the command's own default.
@@ -26,16 +27,27 @@ struct LogOptions {
     int threads = 0;
 };
 
+/// What `new` is told.
+struct NewOptions {
+    std::map<std::string, std::string> answers;  ///< By the names of the first questions' fields
+    engine::UnitSystem units = engine::UnitSystem::Metric;
+    std::string forecast;  ///< File with pasted weather; empty: none
+    bool ask = false;      ///< Ask even where there is no terminal
+};
+
 /// What the command line asks for.
 struct CliOptions {
     Command command = Command::Say;
     std::string said;  ///< Help or version, with Command::Say.
     std::vector<std::string>
-        ponds;        ///< Paths as the user gave them; one except with Command::Check and Changes.
+        ponds;  ///< Paths as the user gave them; one except with Command::Check and Changes.
+    std::vector<std::string> keys;  ///< With Command::Explain; none: the list of them.
+    bool wholeReference = false;
     std::string out;  ///< Folder of the tables.
     engine::CompareOptions compare;
     engine::PlanOptions plan;
     LogOptions log;
+    NewOptions fresh;
     engine::MeasureOptions measure;
     bool progress = false;
 };

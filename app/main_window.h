@@ -39,7 +39,7 @@ public:
     /// Opens a pond file, or keeps the document as it is and says why not.
     bool open(const std::filesystem::path& path);
     /// Shows a pond that is in no file yet; it counts as modified.
-    void start(engine::Pond pond, const std::filesystem::path& path = {});
+    void start(engine::Pond pond, const std::filesystem::path& path = {}, engine::TypedNumbers typed = {});
     /// Saves under the document's name, or asks for one. @return false if it was not saved.
     bool save();
     bool saveAs();
@@ -96,6 +96,7 @@ private:
     void copyChart();
     void printChart();
     void findRamp();
+    void showPage(const QString& title, const QString& name);
     void showShortcuts();
 
     WindowState m_state;

@@ -104,11 +104,11 @@ bool MainWindow::commit() {
     return m_side->commit() && m_pondPage->commit();
 }
 
-void MainWindow::start(engine::Pond pond, const std::filesystem::path& path) {
+void MainWindow::start(engine::Pond pond, const std::filesystem::path& path, engine::TypedNumbers typed) {
     m_page->setPlaying(false);
     m_isFirstOutcome = true;
     m_notice->clear();
-    m_document.start(std::move(pond), path);
+    m_document.start(std::move(pond), path, std::move(typed));
 }
 
 void MainWindow::askFirstPond() {
@@ -179,7 +179,7 @@ void MainWindow::offerLeftBehind() {
     const LeftBehind latest = left.front();
     m_notice->ask(leftBehindText(latest, left.size()), tr("Bring It Back"), [this, latest] {
         if (mayDiscard()) {
-            start(latest.pond, latest.original);
+            start(latest.pond, latest.original, latest.typed);
             m_recovery->adopt(latest);
         }
     });

@@ -7,14 +7,17 @@
 #include "widgets/controls/notice.h"
 #include "widgets/controls/plain_text.h"
 #include "widgets/follow_up/after_start_page.h"
+#include "widgets/forms/key_help.h"
 #include "widgets/forms/ramp_actions.h"
 #include "widgets/forms/side_panel.h"
 
 #include <QAction>
 #include <QActionGroup>
 #include <QDialog>
+#include <QFile>
 #include <QMenuBar>
 #include <QPlainTextEdit>
+#include <QTextBrowser>
 #include <QVBoxLayout>
 
 namespace app {
@@ -186,11 +189,37 @@ void MainWindow::makeThemeMenu(QMenu& menu) {
 void MainWindow::makeHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
     menu->addAction(tr("&Keys and Shortcuts"), QKeySequence(Qt::Key_F1), this, &MainWindow::showShortcuts);
+    menu->addAction(tr("&Guide\u2026"), this,
+                    [this] { showPage(tr("Guide"), QStringLiteral(":/guide.md")); });
+    menu->addAction(tr("&Tutorial\u2026"), this,
+                    [this] { showPage(tr("Tutorial"), QStringLiteral(":/tutorial.md")); });
+    menu->addAction(tr("The &Pond File\u2026"), this, [this] {
+        auto* help = new widgets::KeyHelp(this);
+        help->setAttribute(Qt::WA_DeleteOnClose);
+        help->show();
+    });
     menu->addSeparator();
     menu->addAction(tr("&Cautions"), this,
                     [this] { widgets::tellPlainly(this, tr("Cautions"), cautions()); });
     menu->addAction(tr("&About Dawnline"), this,
                     [this] { widgets::tellPlainly(this, tr("About Dawnline"), about()); });
+}
+
+/// A page of the help, as it is installed beside the program.
+void MainWindow::showPage(const QString& title, const QString& name) {
+    auto* dialog = new QDialog(this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setWindowTitle(title);
+    auto* column = new QVBoxLayout(dialog);
+    auto* text = new QTextBrowser(dialog);
+    text->setAccessibleName(title);
+    QFile file(name);
+    if (file.open(QIODevice::ReadOnly)) {
+        text->setMarkdown(QString::fromUtf8(file.readAll()));
+    }
+    column->addWidget(text);
+    dialog->resize(760, 640);
+    dialog->show();
 }
 
 void MainWindow::showShortcuts() {

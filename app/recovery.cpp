@@ -83,9 +83,10 @@ void Recovery::write() {
     }
     const std::string original =
         m_document.path().empty() ? std::string() : std::filesystem::absolute(m_document.path()).string();
-    const auto fault =
-        engine::saveDurably(m_file, kHead + written(original) + '\n' + engine::writePond(m_document.pond()),
-                            engine::OldFile::Replaced);
+    const auto fault = engine::saveDurably(m_file,
+                                           kHead + written(original) + '\n' +
+                                               engine::writePond(m_document.pond(), m_document.typed()),
+                                           engine::OldFile::Replaced);
     m_isWritten = !fault || m_isWritten;
 }
 
@@ -112,6 +113,7 @@ std::vector<LeftBehind> Recovery::leftBehind() {
             engine::readPondText(all.substr(end), left.original.empty() ? left.file : left.original);
         if (reading.pond) {
             left.pond = *reading.pond;
+            left.typed = reading.typed;
             found.push_back(std::move(left));
         }
     }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/pond/pond.h"
+#include "engine/pond/pond_io.h"
 
 #include <QObject>
 #include <QTimer>
@@ -21,6 +21,7 @@ namespace app {
 /// What a program that was ended left behind.
 struct LeftBehind {
     engine::Pond pond;
+    engine::TypedNumbers typed;
     std::filesystem::path original;  ///< The pond file that was open; empty if none
     std::filesystem::path file;      ///< Where it is kept
 };

@@ -12,4 +12,5 @@ set(rooms
     "follow_up: base pond water column ramps run ensemble plan"
     "advice: base pond water column ramps run ensemble plan follow_up"
     "wording: base pond water column ramps run ensemble plan follow_up advice"
-    "output: base pond water column ramps run ensemble plan follow_up advice wording")
+    "intake: base pond water column ramps run ensemble plan follow_up advice wording"
+    "output: base pond water column ramps run ensemble plan follow_up advice wording intake")

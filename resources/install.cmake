@@ -5,7 +5,8 @@ set(id org.dawnline.Dawnline)
 set(share ${CMAKE_INSTALL_DATADIR})
 install(TARGETS dawnline-cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
 install(DIRECTORY ${dawnline_SOURCE_DIR}/scenarios DESTINATION ${share}/dawnline FILES_MATCHING PATTERN "*.toml")
-install(FILES ${CMAKE_CURRENT_LIST_DIR}/copyright ${CMAKE_CURRENT_LIST_DIR}/LICENCE.md DESTINATION ${share}/doc/dawnline)
+install(FILES ${CMAKE_CURRENT_LIST_DIR}/copyright ${CMAKE_CURRENT_LIST_DIR}/LICENCE.md ${CMAKE_CURRENT_LIST_DIR}/guide.md
+    ${CMAKE_CURRENT_LIST_DIR}/tutorial.md DESTINATION ${share}/doc/dawnline)
 
 # add_man_page TARGET BRIEF
 find_program(GZIP gzip REQUIRED)
@@ -20,6 +21,22 @@ function(add_man_page target brief)
     install(FILES ${page}.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
 endfunction()
 add_man_page(dawnline-cli "compare start-up ramps of pond aeration")
+set(pond_page ${dawnline_BINARY_DIR}/dawnline-pond.5)
+add_custom_command(OUTPUT ${pond_page}.gz
+    COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:dawnline-cli> -DVERSION=${dawnline_VERSION} -DOUT=${pond_page}
+        -P ${dawnline_SOURCE_DIR}/resources/pond_man.cmake
+    COMMAND ${GZIP} -9nkf ${pond_page}
+    DEPENDS dawnline-cli ${dawnline_SOURCE_DIR}/resources/pond_man.cmake
+        ${dawnline_SOURCE_DIR}/resources/dawnline-pond.5.in VERBATIM)
+add_custom_target(pond_man ALL DEPENDS ${pond_page}.gz)
+install(FILES ${pond_page}.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man5)
+set(guide_page ${dawnline_BINARY_DIR}/dawnline-guide.7)
+add_custom_command(OUTPUT ${guide_page}.gz
+    COMMAND ${CMAKE_COMMAND} -DVERSION=${dawnline_VERSION} -DOUT=${guide_page} -P ${CMAKE_CURRENT_LIST_DIR}/guide_man.cmake
+    COMMAND ${GZIP} -9nkf ${guide_page}
+    DEPENDS ${CMAKE_CURRENT_LIST_DIR}/guide_man.cmake ${CMAKE_CURRENT_LIST_DIR}/guide.md VERBATIM)
+add_custom_target(guide_man ALL DEPENDS ${guide_page}.gz)
+install(FILES ${guide_page}.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man7)
 
 if(TARGET dawnline)
     install(TARGETS dawnline RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})

@@ -207,7 +207,7 @@ cloud_percent = 10
 [[weather.day]]
 date = 2026-06-15
 air_min_c = -0.5
-air_max_c = 34
+air_max_c = 22
 dew_point_c = 19
 wind_m_per_s = 1.5
 cloud_percent = 90

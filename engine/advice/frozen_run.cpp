@@ -79,8 +79,10 @@ std::variant<FrozenPond, std::string> freeze(const Pond& pond, const std::filesy
             !fault.empty()) {
             return fault;
         }
-        frozen.pond.fileReadings = readReadingsCsv(frozen.files.back().text, std::string(kFrozenReadings),
-                                                   frozen.pond.readingsFile, deepestPoint(pond.basin), said);
+        frozen.pond.fileReadings = readReadingsCsv(
+            frozen.files.back().text, std::string(kFrozenReadings), frozen.pond.readingsFile,
+            deepestPoint(pond.basin), said,
+            pond.place.utcOffset_h ? std::optional(pond.place.utcOffset_h->value) : std::nullopt);
     }
     if (std::string fault = firstError(said); !fault.empty()) {
         return fault;

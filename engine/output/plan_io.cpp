@@ -62,7 +62,8 @@ std::string scheduleCsv(const Plan& plan) {
 }
 
 std::vector<TextFile> planFiles(const Plan& plan, const Answered& answer, const Pond& pond,
-                                const std::filesystem::path& path, const std::filesystem::path& folder) {
+                                const std::filesystem::path& path, const std::filesystem::path& folder,
+                                const TypedNumbers& typed) {
     const Comparison& comparison = answer.comparison;
     const Advice& advice = answer.advice;
     Pond with = pond;
@@ -85,7 +86,7 @@ std::vector<TextFile> planFiles(const Plan& plan, const Answered& answer, const 
     std::vector<TextFile> files{{"schedule.csv", advice.mayStart() ? schedule : runListCsv({})},
                                 {"summary.csv", summaryCsv(comparison)},
                                 adviceFile(advice),
-                                {"pond.toml", writePond(with)}};
+                                {"pond.toml", writePond(with, typed)}};
     if (!advice.mayStart()) {
         files.push_back({"later.csv", schedule});
     }

@@ -3,6 +3,7 @@
 #include "engine/advice/advice.h"
 #include "engine/base/files.h"
 #include "engine/plan/plan.h"
+#include "engine/pond/pond_io.h"
 
 #include <filesystem>
 #include <string>
@@ -23,6 +24,7 @@ namespace engine {
 /// @param folder  Where the files go, from where pond.toml names them anew.
 [[nodiscard]] std::vector<TextFile> planFiles(const Plan& plan, const Answered& answer, const Pond& pond,
                                               const std::filesystem::path& path,
-                                              const std::filesystem::path& folder);
+                                              const std::filesystem::path& folder,
+                                              const TypedNumbers& typed = {});
 
 }  // namespace engine

@@ -155,6 +155,31 @@ ColumnMeaning columnMeaning(std::string_view heading) {
     return out;
 }
 
+std::optional<double> clockOfHeading(std::string_view heading) {
+    constexpr double kMinutesPerHour = 60.0;
+    std::string plain;
+    for (const char c : heading) {
+        plain += small(c);
+    }
+    const std::size_t at = std::min(plain.find("utc"), plain.find("gmt"));
+    if (at == std::string::npos) {
+        return std::nullopt;
+    }
+    std::string_view rest = std::string_view(plain).substr(at + 3);
+    rest = rest.substr(std::min(rest.find_first_not_of(' '), rest.size()));
+    if (rest.empty() || (rest[0] != '+' && rest[0] != '-')) {
+        return 0.0;
+    }
+    const double sign = rest[0] == '-' ? -1.0 : 1.0;
+    rest.remove_prefix(1);
+    const std::size_t end = std::min(rest.find_first_not_of("0123456789:"), rest.size());
+    const std::vector<int> parts = numbersOf(rest.substr(0, end), ":");
+    const bool isJoined = parts.size() == 1 && parts[0] >= 100;  // +0530
+    const int hours = parts.empty() ? 0 : isJoined ? parts[0] / 100 : parts[0];
+    const int minutes = parts.size() == 2 ? parts[1] : isJoined ? parts[0] % 100 : 0;
+    return sign * (hours + minutes / kMinutesPerHour);
+}
+
 char separatorOf(std::string_view text) {
     const std::string_view start = text.substr(0, 4096);
     char best = ',';

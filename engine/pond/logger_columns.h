@@ -36,6 +36,10 @@ struct ColumnMeaning {
 /// Reads a heading such as "depth_m", "DO (mg/L)", "Temp [degF]" or "Date/Time", in any case.
 [[nodiscard]] ColumnMeaning columnMeaning(std::string_view heading);
 
+/// How far the clock of a heading such as "Date Time, GMT-05:00" or "UTC time" is ahead of UTC [h]; nothing
+/// if it does not say.
+[[nodiscard]] std::optional<double> clockOfHeading(std::string_view heading);
+
 /// The separator of a file by its first lines: semicolon or tab where they separate more than commas do.
 [[nodiscard]] char separatorOf(std::string_view text);
 

@@ -234,6 +234,9 @@ Diagnostics checkPond(const Pond& pond, const PondSource& source) {
     checkTables(pond, faults);
     checkRamps(pond, faults);
     checkTogether(pond, faults);
+    if (!hasErrors(out) && source.unread.empty()) {
+        checkUsual(pond, faults);
+    }
     return out;
 }
 

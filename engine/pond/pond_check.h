@@ -43,5 +43,7 @@ void checkTables(const Pond& pond, const PondFaults& faults);
 void checkRamps(const Pond& pond, const PondFaults& faults);
 /// What tables have to do with each other.
 void checkTogether(const Pond& pond, const PondFaults& faults);
+/// What is unusual, each number by itself and together, as warnings. @pre No error was said and nothing is unread.
+void checkUsual(const Pond& pond, const PondFaults& faults);
 
 }  // namespace engine

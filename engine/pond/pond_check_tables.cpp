@@ -141,8 +141,11 @@ void checkDepths(const std::vector<double>& depth, std::optional<double> deepest
 void checkSize(const char* path, const std::vector<double>& values, std::size_t wanted,
                const PondFaults& faults) {
     if (!values.empty() && values.size() != wanted && wanted > 0 && !faults.isUnread("profile.depth_m")) {
-        faults.add(path, "There are " + std::to_string(values.size()) + " values for " +
-                             std::to_string(wanted) + " depths; each depth needs one.");
+        faults.add(
+            path,
+            "There are " + std::to_string(values.size()) + " values for " + std::to_string(wanted) +
+                " depths; each depth needs one" +
+                (values.size() > wanted ? ". A decimal comma counts as two numbers; write a point." : "."));
     }
 }
 

@@ -17,7 +17,7 @@ namespace {
 constexpr std::size_t kMostDiagnostics = 1000;
 
 PondReading refused(const std::string& file, int line, std::string sentence) {
-    return {std::nullopt, {{Severity::Error, file, line, "", std::move(sentence)}}};
+    return {std::nullopt, {}, {{Severity::Error, file, line, "", std::move(sentence)}}};
 }
 
 void sortByLine(Diagnostics& diagnostics, const std::string& file) {
@@ -82,7 +82,9 @@ Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile,
             const bool isBasinSound =
                 isSound("basin.max_depth_m", faults) && !source.isUnread("basin.contour");
             const auto deepest = isBasinSound ? deepestPoint(pond.basin) : std::nullopt;
-            pond.fileReadings = readReadingsCsv(*file.text, file.path, pond.readingsFile, deepest, said);
+            pond.fileReadings = readReadingsCsv(
+                *file.text, file.path, pond.readingsFile, deepest, said,
+                pond.place.utcOffset_h ? std::optional(pond.place.utcOffset_h->value) : std::nullopt);
         }
     }
     return said;
@@ -94,6 +96,7 @@ constexpr std::size_t kSurelySaved_bytes = kPondFileLimit_bytes / 64;
 /// A pond file without its CSV files.
 struct OwnText {
     std::optional<Pond> pond;  ///< Nothing where there is no use in going on; the faults say why.
+    TypedNumbers typed;
     PondSource source;
     Diagnostics faults;
 };
@@ -125,13 +128,14 @@ OwnText readOwnText(std::string_view text, const std::filesystem::path& name) {
     fields.finish();
     append(own.faults, checkPond(pond, own.source));
     own.pond = std::move(pond);
+    own.typed = fields.takeTyped();
     return own;
 }
 
 }  // namespace
 
-std::optional<std::string> savingFault(const Pond& pond) {
-    const std::string text = writePond(pond);
+std::optional<std::string> savingFault(const Pond& pond, const TypedNumbers& typed) {
+    const std::string text = writePond(pond, typed);
     if (text.size() > kPondFileLimit_bytes) {
         return "The pond takes " + fixed(static_cast<double>(text.size()) / 1048576.0, 1) +
                " MiB in the form in which it is saved, but at most 4 MiB of a pond file are read. Shorten "
@@ -165,20 +169,20 @@ PondReading readPondText(std::string_view text, const std::filesystem::path& nam
                          const CompanionSource& companions) {
     OwnText own = readOwnText(text, name);
     if (!own.pond) {
-        return {std::nullopt, std::move(own.faults)};
+        return {std::nullopt, {}, std::move(own.faults)};
     }
     Diagnostics ofCompanions = readCompanions(*own.pond, name, companions, own.source, own.faults);
     if (text.size() > kSurelySaved_bytes && !hasErrors(own.faults)) {
-        if (std::optional<std::string> fault = savingFault(*own.pond)) {
+        if (std::optional<std::string> fault = savingFault(*own.pond, own.typed)) {
             own.faults.push_back({Severity::Error, own.source.file, 0, "", std::move(*fault)});
         }
     }
     sortByLine(own.faults, own.source.file);
     append(own.faults, std::move(ofCompanions));
     if (hasErrors(own.faults)) {
-        return {std::nullopt, std::move(own.faults)};
+        return {std::nullopt, {}, std::move(own.faults)};
     }
-    return {std::move(*own.pond), std::move(own.faults)};
+    return {std::move(*own.pond), std::move(own.typed), std::move(own.faults)};
 }
 
 PondReading readPond(const std::filesystem::path& path) {

@@ -50,8 +50,8 @@ inline constexpr NumberRule kLineRule{0.0, 20.0, "mg/L"};
 
 template <class Visitor, class P>
 void visitPlace(Visitor& v, P& place) {
-    v.number("latitude_deg", place.latitude_deg, {-66.0, 66.0, "degrees"}, Need::Required);
-    v.number("longitude_deg", place.longitude_deg, {-180.0, 180.0, "degrees"}, Need::Required);
+    v.number("latitude_deg", place.latitude_deg, {-66.0, 66.0, "degrees north"}, Need::Required);
+    v.number("longitude_deg", place.longitude_deg, {-180.0, 180.0, "degrees east"}, Need::Required);
     v.number("elevation_m", place.elevation, {-400.0, 5000.0, "m"}, Need::Required);
     v.date("first_day", place.firstDay, Need::Required);
     v.number("utc_offset_h", place.utcOffset_h, {-12.0, 14.0, "h"}, Need::Required);

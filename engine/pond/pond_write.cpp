@@ -2,8 +2,13 @@
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_io.h"
 #include "engine/pond/pond_keys.h"
+#include "engine/pond/pond_source.h"
+#include "engine/pond/pond_units.h"
 #include "engine/pond/pond_words.h"
 #include "engine/pond/toml_node.h"
+
+#include <map>
+#include <utility>
 
 namespace engine {
 namespace {
@@ -12,37 +17,11 @@ std::string number(double value) {
     return shortest(value == 0.0 ? 0.0 : value);  // no minus before zero
 }
 
-std::string numberList(const std::vector<double>& values) {
-    std::string out = "[";
-    for (const double value : values) {
-        out += (out.size() > 1 ? ", " : "") + number(value);
-    }
-    return out + ']';
-}
-
-std::string withSpread(const Quantity& quantity) {
-    if (!quantity.low && !quantity.high && !quantity.confidence && quantity.source.empty()) {
-        return number(quantity.value);
-    }
-    std::string out = "{ value = " + number(quantity.value);
-    if (quantity.low) {
-        out += ", low = " + number(*quantity.low);
-    }
-    if (quantity.high) {
-        out += ", high = " + number(*quantity.high);
-    }
-    if (quantity.confidence) {
-        out += ", sure = " + tomlText(wordOf(*quantity.confidence));
-    }
-    if (!quantity.source.empty()) {
-        out += ", source = " + tomlText(quantity.source);
-    }
-    return out + " }";
-}
-
 /// Visitor of pond_keys.h that writes what is there.
 class TomlWriter {
 public:
+    explicit TomlWriter(const std::map<std::string, std::string>& typed) : m_typed(typed) {}
+
     std::string out;
 
     void format(const char* key) { line(key, "1"); }
@@ -52,20 +31,20 @@ public:
             number(key, *quantity, rule);
         }
     }
-    void number(const char* key, const Quantity& quantity, const NumberRule&) {
-        line(key, withSpread(quantity));
+    void number(const char* key, const Quantity& quantity, const NumberRule& rule) {
+        line(key, withSpread(quantity, childPath(m_path, key), rule));
     }
 
-    void numbers(const char* key, const std::vector<double>& values, const NumberRule&, Need) {
+    void numbers(const char* key, const std::vector<double>& values, const NumberRule& rule, Need) {
         if (!values.empty()) {
-            line(key, numberList(values));
+            line(key, numberList(values, childPath(m_path, key), rule));
         }
     }
-    void byDay(const char* key, const std::optional<ByDay>& days, const NumberRule&) {
+    void byDay(const char* key, const std::optional<ByDay>& days, const NumberRule& rule) {
         if (days && days->isList) {
-            line(key, numberList(days->values));
+            line(key, numberList(days->values, childPath(m_path, key), rule));
         } else if (days && !days->values.empty()) {
-            line(key, engine::number(days->values.front()));
+            line(key, asTyped(days->values.front(), childPath(m_path, key), rule));
         }
     }
     void text(const char* key, const std::string& text, Need) {
@@ -142,13 +121,53 @@ public:
     }
     template <class T, class Visit>
     void tables(const char* key, const std::vector<T>& values, Visit visit) {
-        for (const T& value : values) {
+        const std::string list = childPath(m_path, key);
+        for (std::size_t i = 0; i < values.size(); ++i) {
             begin(key, "[[", "]]");
-            inside(key, value, visit);
+            inside(key, values[i], visit, itemPath(list, i));
         }
     }
 
 private:
+    /// The number as it was written with its unit, as long as that still reads as this number.
+    std::string asTyped(double value, const std::string& path, const NumberRule& rule) const {
+        const auto found = m_typed.find(path);
+        return found != m_typed.end() && readTyped(found->second, rule.unit).value == value
+                   ? tomlText(found->second)
+                   : engine::number(value);
+    }
+
+    std::string numberList(const std::vector<double>& values, const std::string& path,
+                           const NumberRule& rule) const {
+        std::string list = "[";
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            list += (i > 0 ? ", " : "") + asTyped(values[i], itemPath(path, i), rule);
+        }
+        return list + ']';
+    }
+
+    std::string withSpread(const Quantity& quantity, const std::string& path, const NumberRule& rule) const {
+        const std::string inTable = childPath(path, "value");
+        const std::string value = asTyped(quantity.value, m_typed.contains(inTable) ? inTable : path, rule);
+        if (!quantity.low && !quantity.high && !quantity.confidence && quantity.source.empty()) {
+            return value;
+        }
+        std::string spread = "{ value = " + value;
+        if (quantity.low) {
+            spread += ", low = " + asTyped(*quantity.low, childPath(path, "low"), rule);
+        }
+        if (quantity.high) {
+            spread += ", high = " + asTyped(*quantity.high, childPath(path, "high"), rule);
+        }
+        if (quantity.confidence) {
+            spread += ", sure = " + tomlText(wordOf(*quantity.confidence));
+        }
+        if (!quantity.source.empty()) {
+            spread += ", source = " + tomlText(quantity.source);
+        }
+        return spread + " }";
+    }
+
     void line(const char* key, const std::string& value) { out += std::string(key) + " = " + value + '\n'; }
 
     std::string begin(const char* key, const char* open, const char* close) {
@@ -158,20 +177,24 @@ private:
         return header;
     }
     template <class T, class Visit>
-    void inside(const char* key, const T& value, Visit visit) {
+    void inside(const char* key, const T& value, Visit visit, std::string path = "") {
         const std::string outer = m_prefix;
+        const std::string outerPath = std::exchange(m_path, path.empty() ? childPath(m_path, key) : path);
         m_prefix += std::string(key) + '.';
         visit(*this, value);
         m_prefix = outer;
+        m_path = outerPath;
     }
 
-    std::string m_prefix;
+    const std::map<std::string, std::string>& m_typed;
+    std::string m_prefix;  ///< Of the headers
+    std::string m_path;    ///< The same with the numbers of lists
 };
 
 }  // namespace
 
-std::string writePond(const Pond& pond) {
-    TomlWriter writer;
+std::string writePond(const Pond& pond, const TypedNumbers& typed) {
+    TomlWriter writer(typed);
     visitPond(writer, pond);
     return std::move(writer.out);
 }

@@ -19,10 +19,14 @@ namespace engine {
 /// @param file     Stands in front of every diagnostic.
 /// @param shape    What the pond file says of the file.
 /// @param deepest  Deepest point of the pond [m]; depths below it are errors.
+/// A row that cannot be used is left out with a word, as long as most rows can; so is an error code of the
+/// meter.
 /// @param[out] diagnostics  Faults and remarks are added.
+/// @param utcOffset_h  Of the pond's own clock; times of a column that names another are brought to it.
 /// @return The readings in the order of the file, of use only if no error was added.
 [[nodiscard]] std::vector<Reading> readReadingsCsv(std::string_view text, const std::string& file,
                                                    const ReadingsFile& shape, std::optional<double> deepest,
-                                                   Diagnostics& diagnostics);
+                                                   Diagnostics& diagnostics,
+                                                   std::optional<double> utcOffset_h = std::nullopt);
 
 }  // namespace engine

@@ -1,5 +1,9 @@
 #include "engine/pond/readings_remarks.h"
 
+#include "engine/base/text.h"
+#include "engine/pond/local_time.h"
+
+#include <algorithm>
 #include <chrono>
 #include <map>
 #include <tuple>
@@ -71,6 +75,44 @@ void warnOfClock(const std::vector<Reading>& readings, CsvFaults& faults) {
 
 std::string countOf(int count, const char* one, const char* many) {
     return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+namespace {
+
+/// "0.5 to 3 m" of what a member holds; empty if nothing does.
+std::string spanOf(const std::vector<Reading>& readings, MaybeQuantity Reading::*member, const char* unit) {
+    std::optional<double> least, most;
+    for (const Reading& reading : readings) {
+        if (const MaybeQuantity& value = reading.*member) {
+            least = std::min(least.value_or(value->value), value->value);
+            most = std::max(most.value_or(value->value), value->value);
+        }
+    }
+    if (!least) {
+        return "";
+    }
+    return (*least == *most ? figures(*least) : figures(*least) + " to " + figures(*most)) + " " + unit;
+}
+
+}  // namespace
+
+std::string readingsTaken(const std::vector<Reading>& readings) {
+    if (readings.empty()) {
+        return "No reading is taken.";
+    }
+    const auto [first, last] = std::minmax_element(
+        readings.begin(), readings.end(), [](const Reading& a, const Reading& b) { return a.at < b.at; });
+    std::string sentence = countOf(static_cast<int>(readings.size()), "reading is", "readings are") +
+                           " taken, from " + formatLocalTime(*first->at) + " to " +
+                           formatLocalTime(*last->at);
+    const auto add = [&](const char* what, const std::string& span) {
+        sentence += span.empty() ? "" : std::string(", ") + what + " " + span;
+    };
+    add("at", spanOf(readings, &Reading::depth, "m"));
+    add("temperature", spanOf(readings, &Reading::temperature, "degC"));
+    add("oxygen", spanOf(readings, &Reading::oxygen, "mg/L"));
+    add("Secchi depth", spanOf(readings, &Reading::secchi, "m"));
+    return sentence + ".";
 }
 
 }  // namespace engine

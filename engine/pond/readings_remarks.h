@@ -17,6 +17,10 @@ namespace engine {
 /// Warns of jumps back of the logger's clock, meter by meter and depth by depth, in the order of the file.
 void warnOfClock(const std::vector<Reading>& readings, CsvFaults& faults);
 
+/// What is taken of a logger's file, as one sentence: how many readings, from when to when, where, and
+/// between which values.
+[[nodiscard]] std::string readingsTaken(const std::vector<Reading>& readings);
+
 /// A number and what it counts, such as "2 rows".
 [[nodiscard]] std::string countOf(int count, const char* one, const char* many);
 

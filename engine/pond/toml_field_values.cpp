@@ -1,6 +1,8 @@
 // How the single values of a pond file are read; the tables are in toml_fields.cpp.
+#include "engine/base/text.h"
 #include "engine/base/text_file.h"
 #include "engine/pond/local_time.h"
+#include "engine/pond/pond_units.h"
 #include "engine/pond/toml_fields.h"
 
 #include <array>
@@ -10,6 +12,13 @@ namespace {
 
 bool isNumber(const TomlNode& node) {
     return node.kind == TomlKind::Whole || node.kind == TomlKind::Real;
+}
+
+/// True for a text that somebody meant as a number with its unit.
+bool startsLikeNumber(const std::string& text) {
+    const auto first = text.find_first_not_of(' ');
+    return first != std::string::npos && !toNumber(text) &&
+           std::string_view("0123456789+-.").find(text[first]) != std::string_view::npos;
 }
 
 constexpr const char* kNumberWanted =
@@ -35,18 +44,35 @@ void TomlFields::format(const char* key) {
     }
 }
 
-std::optional<Quantity> TomlFields::quantity(const TomlNode& node, const std::string& path) {
+std::optional<double> TomlFields::plainNumber(const TomlNode& node, const std::string& path,
+                                              const NumberRule& rule, const char* wanted) {
     if (isNumber(node)) {
-        return Quantity(node.number);
+        return node.number;
     }
-    if (node.kind == TomlKind::Table) {
-        return spread(node, path);
+    if (node.kind != TomlKind::Text || !startsLikeNumber(node.text)) {
+        wrongType(node, path, wanted);
+        return std::nullopt;
     }
-    wrongType(node, path, kNumberWanted);
-    return std::nullopt;
+    const TypedNumber typed = readTyped(node.text, rule.unit);
+    if (!typed.value) {
+        fault(node.line, path, "This is " + describe(node) + ", but must be a number. " + typed.fault);
+    } else {
+        m_typed[path] = node.text;
+    }
+    return typed.value;
 }
 
-std::optional<Quantity> TomlFields::spread(const TomlNode& table, const std::string& path) {
+std::optional<Quantity> TomlFields::quantity(const TomlNode& node, const std::string& path,
+                                             const NumberRule& rule) {
+    if (node.kind == TomlKind::Table) {
+        return spread(node, path, rule);
+    }
+    const auto number = plainNumber(node, path, rule, kNumberWanted);
+    return number ? std::optional<Quantity>(*number) : std::nullopt;
+}
+
+std::optional<Quantity> TomlFields::spread(const TomlNode& table, const std::string& path,
+                                           const NumberRule& rule) {
     static constexpr std::array<const char*, 3> kParts{"value", "low", "high"};
     const std::size_t faultsBefore = m_faults.size();
     std::array<std::optional<double>, 3> parts;
@@ -54,11 +80,9 @@ std::optional<Quantity> TomlFields::spread(const TomlNode& table, const std::str
     for (std::size_t i = 0; i < kParts.size(); ++i) {
         const std::string itsPath = childPath(path, kParts[i]);
         const TomlNode* node = table.find(kParts[i]);
-        if (node != nullptr && !isNumber(*node)) {
-            wrongType(*node, itsPath, "a number");
-        } else if (node != nullptr) {
+        if (node != nullptr) {
             m_source.lines[itsPath] = node->line;
-            parts[i] = node->number;
+            parts[i] = plainNumber(*node, itsPath, rule, "a number");
         }
     }
     Quantity quantity(parts[0].value_or(0.0));
@@ -87,21 +111,22 @@ std::optional<Quantity> TomlFields::spread(const TomlNode& table, const std::str
     return std::nullopt;
 }
 
-void TomlFields::number(const char* key, MaybeQuantity& out, const NumberRule&, Need) {
+void TomlFields::number(const char* key, MaybeQuantity& out, const NumberRule& rule, Need) {
     if (const TomlNode* node = take(key)) {
-        out = quantity(*node, path(key));
+        out = quantity(*node, path(key), rule);
     }
 }
 
-void TomlFields::number(const char* key, Quantity& out, const NumberRule&) {
+void TomlFields::number(const char* key, Quantity& out, const NumberRule& rule) {
     if (const TomlNode* node = take(key)) {
-        out = quantity(*node, path(key)).value_or(Quantity());
+        out = quantity(*node, path(key), rule).value_or(Quantity());
     } else {
         missing(key);
     }
 }
 
-std::vector<double> TomlFields::listOf(const TomlNode& list, const std::string& path) {
+std::vector<double> TomlFields::listOf(const TomlNode& list, const std::string& path,
+                                       const NumberRule& rule) {
     std::vector<double> values;
     if (isTooLong(list, path, kLongestList)) {
         return values;
@@ -109,38 +134,37 @@ std::vector<double> TomlFields::listOf(const TomlNode& list, const std::string& 
     for (const TomlNode& item : list.items) {
         const std::string itsPath = itemPath(path, values.size());
         m_source.lines[itsPath] = item.line;
-        if (!isNumber(item)) {
-            wrongType(item, itsPath, "a plain number");
+        const auto number = plainNumber(item, itsPath, rule, "a plain number");
+        if (!number) {
             m_source.unread.insert(path);
         }
-        values.push_back(item.number);
+        values.push_back(number.value_or(0.0));
     }
     return values;
 }
 
-void TomlFields::numbers(const char* key, std::vector<double>& out, const NumberRule&, Need) {
+void TomlFields::numbers(const char* key, std::vector<double>& out, const NumberRule& rule, Need) {
     const TomlNode* node = take(key);
     if (node == nullptr) {
         return;
     }
     if (node->kind == TomlKind::List) {
-        out = listOf(*node, path(key));
+        out = listOf(*node, path(key), rule);
     } else {
         wrongType(*node, path(key), "a list of numbers, such as [0, 0.5, 1]");
     }
 }
 
-void TomlFields::byDay(const char* key, std::optional<ByDay>& out, const NumberRule&) {
+void TomlFields::byDay(const char* key, std::optional<ByDay>& out, const NumberRule& rule) {
     const TomlNode* node = take(key);
     if (node == nullptr) {
         return;
     }
     if (node->kind == TomlKind::List) {
-        out = ByDay{listOf(*node, path(key)), true};
-    } else if (isNumber(*node)) {
-        out = ByDay{{node->number}, false};
-    } else {
-        wrongType(*node, path(key), "one plain number, or a list with a number for each day");
+        out = ByDay{listOf(*node, path(key), rule), true};
+    } else if (const auto one = plainNumber(*node, path(key), rule,
+                                            "one plain number, or a list with a number for each day")) {
+        out = ByDay{{*one}, false};
     }
 }
 

@@ -1,6 +1,7 @@
 #include "engine/pond/toml_fields.h"
 
 #include "engine/base/text.h"
+#include "engine/pond/key_list.h"
 
 #include <algorithm>
 
@@ -12,6 +13,45 @@ constexpr std::size_t kMostFaults = 2000;
 /// The nearest key is looked up for this many unknown keys at most, to stay quick on rubbish.
 constexpr std::size_t kMostSuggestions = 200;
 constexpr std::size_t kLongestKey = 60;
+
+/// A table's header or the key with the table where it belongs, as it ends a sentence.
+std::string belongs(const std::vector<std::string>& paths, std::string_view key) {
+    std::string tables;
+    for (const std::string& path : paths) {
+        const KeyFact* fact = findKey(path);
+        if (fact != nullptr && fact->name() == key && !fact->table().empty()) {
+            const KeyFact* table = findKey(fact->table());
+            tables += (tables.empty() ? "" : " or ") +
+                      (table->kind == KeyKind::Tables ? "[[" + table->path + "]]" : "[" + table->path + "]");
+        }
+    }
+    return tables.empty() ? "" : "; " + std::string(key) + " belongs under " + tables + ".";
+}
+
+/// The end of the sentence on an unknown key: what was meant, or where it belongs.
+std::string meantInstead(const TomlNode& item, const std::string& path,
+                         const std::vector<std::string_view>& known) {
+    const bool isTable =
+        item.kind == TomlKind::Table ||
+        (item.kind == TomlKind::List && !item.items.empty() && item.items[0].kind == TomlKind::Table);
+    if (path.empty() && isTable) {
+        const TomlNode& first = item.kind == TomlKind::Table ? item : item.items[0];
+        std::vector<std::string_view> keys;
+        for (const TomlNode& key : first.items) {
+            keys.push_back(key.key);
+        }
+        const std::string meant = tableMeant(item.key, keys);
+        return meant.empty() ? "." : "; did you mean \"" + meant + "\"?";
+    }
+    const std::vector<std::string> paths = keysLike(item.key);
+    if (std::string where = belongs(paths, item.key); !where.empty()) {
+        return where;
+    }
+    if (const std::string near = nearest(item.key, known); !near.empty()) {
+        return "; did you mean \"" + near + "\"?";
+    }
+    return paths.empty() ? "." : "; did you mean " + paths.front() + "?";
+}
 
 }  // namespace
 
@@ -36,11 +76,10 @@ void TomlFields::unknownKeys(const TomlNode& table, const std::string& path,
         if (std::find(known.begin(), known.end(), item.key) != known.end()) {
             continue;
         }
+        const bool isQuick = m_faults.size() < kMostSuggestions && item.key.size() <= kLongestKey;
         std::string sentence =
             path.empty() ? "A pond file has no key or table of this name" : "There is no such key here";
-        const bool isQuick = m_faults.size() < kMostSuggestions && item.key.size() <= kLongestKey;
-        const std::string near = isQuick ? nearest(item.key, known) : "";
-        sentence += near.empty() ? "." : "; did you mean \"" + near + "\"?";
+        sentence += isQuick ? meantInstead(item, path, known) : ".";
         say(item.line, childPath(path, item.key), sentence);
     }
 }

@@ -7,6 +7,7 @@
 #include "engine/pond/pond_words.h"
 #include "engine/pond/toml_node.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -27,6 +28,8 @@ public:
     void finish() { leave(); }
 
     [[nodiscard]] bool isOfNewerVersion() const { return m_isOfNewerVersion; }
+    /// The numbers that were written with a unit, for PondReading::typed.
+    [[nodiscard]] std::map<std::string, std::string> takeTyped() { return std::move(m_typed); }
 
     void format(const char* key);
     void number(const char* key, MaybeQuantity& out, const NumberRule& rule, Need need);
@@ -110,10 +113,13 @@ private:
     void wrongType(const TomlNode& node, const std::string& path, const std::string& wanted);
     void unknownKeys(const TomlNode& table, const std::string& path,
                      const std::vector<std::string_view>& known);
-    std::optional<Quantity> quantity(const TomlNode& node, const std::string& path);
-    std::optional<Quantity> spread(const TomlNode& table, const std::string& path);
+    std::optional<Quantity> quantity(const TomlNode& node, const std::string& path, const NumberRule& rule);
+    std::optional<Quantity> spread(const TomlNode& table, const std::string& path, const NumberRule& rule);
+    /// A number, or one with its unit in quotes; says what is wrong otherwise, with `wanted` for other kinds.
+    std::optional<double> plainNumber(const TomlNode& node, const std::string& path, const NumberRule& rule,
+                                      const char* wanted);
     std::optional<ClockTime> clockOf(const TomlNode& node, const std::string& path);
-    std::vector<double> listOf(const TomlNode& list, const std::string& path);
+    std::vector<double> listOf(const TomlNode& list, const std::string& path, const NumberRule& rule);
 
     template <class E>
     std::optional<E> word(const TomlNode& node, const std::string& itsPath) {
@@ -129,6 +135,7 @@ private:
     PondSource& m_source;
     Diagnostics& m_faults;
     std::vector<Frame> m_frames;
+    std::map<std::string, std::string> m_typed;
     bool m_isOfNewerVersion = false;
 };
 

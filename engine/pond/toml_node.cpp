@@ -1,6 +1,7 @@
 #include "engine/pond/toml_node.h"
 
 #include "engine/base/text_file.h"
+#include "engine/pond/toml_fault.h"
 
 #include <toml++/toml.h>
 
@@ -145,17 +146,6 @@ TomlNode convert(const toml::node& from, int parentLine) {
     return to;
 }
 
-/// The parser's words without anything that would upset a terminal.
-std::string cleaned(std::string_view words) {
-    constexpr std::size_t kMost = 300;
-    std::string clean;
-    for (const char c : words.substr(0, kMost)) {
-        const auto byte = static_cast<unsigned char>(c);
-        clean += byte < 0x20 || byte >= 0x7F ? '?' : c;
-    }
-    return clean;
-}
-
 }  // namespace
 
 const TomlNode* TomlNode::find(std::string_view wanted) const {
@@ -197,8 +187,8 @@ TomlParse parseToml(std::string_view text) {
         const toml::table table = toml::parse(text);
         return {convert(table, 1), 0, ""};
     } catch (const toml::parse_error& fault) {
-        const auto line = static_cast<int>(fault.source().begin.line);
-        return {std::nullopt, std::max(line, 1), "This is not TOML: " + cleaned(fault.description()) + "."};
+        TomlFault said = tomlFault(text, static_cast<int>(fault.source().begin.line), fault.description());
+        return {std::nullopt, said.line, std::move(said.sentence)};
     }
 }
 

@@ -26,7 +26,8 @@ void addBalance(const BalanceResult& balance, const SentenceBuilder& builder) {
     builder.add(
         isContrary ? SentenceKey::BalanceContrary : SentenceKey::BalanceMiss,
         {oxygen("oxygen", balance.missOxygen),
-         number("degrees", Measure::Degrees, std::round(10.0 * balance.missTemperature) / 10.0 + 0.0)});
+         // A difference, and no temperature that US units would turn into another.
+         number("degrees", Measure::Input, std::round(10.0 * balance.missTemperature) / 10.0 + 0.0)});
 }
 
 void addFish(const PondModel& model, const SentenceBuilder& builder) {

@@ -3,6 +3,8 @@
 #include "engine/run/triage.h"
 #include "engine/wording/sentence_builder.h"
 
+#include <cmath>
+
 namespace engine {
 namespace {
 
@@ -44,7 +46,7 @@ std::vector<SentenceValue> valuesOf(const Pond& pond, const ProfileFinding& find
             oxygen("oxygen", finding.first),
             oxygen("saturation", finding.saturation),
             oxygen("seaLevel", finding.seaLevel),
-            number("elevation", Measure::Input, *pond.place.elevation),
+            number("elevation", Measure::Input, std::round(*pond.place.elevation)),
             number("percent", Measure::Percent, 100.0 * finding.first / finding.saturation),
             number("excess", Measure::Percent, 100.0 * (finding.seaLevel / finding.saturation - 1.0))};
 }

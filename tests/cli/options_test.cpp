@@ -27,8 +27,8 @@ protected:
 };
 
 TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
-    for (const char* command :
-         {"", "check ", "compare ", "plan ", "measure ", "fit ", "today ", "log ", "incident ", "review "}) {
+    for (const char* command : {"", "new ", "explain ", "check ", "compare ", "plan ", "measure ", "fit ", "today ",
+                                "log ", "incident ", "review "}) {
         SCOPED_TRACE(command);
         const CliRun help = run(std::string(command) + "--help");
         EXPECT_EQ(help.code, 0);
@@ -46,9 +46,9 @@ TEST_F(CliOptions, HelpAndVersionAreEverywhere) {
 }
 
 TEST_F(CliOptions, WhatIsMissingIsNamed) {
-    expectRefused(
-        "",
-        "A command is missing: check, compare, plan, measure, fit, today, log, incident, review or changes.");
+    expectRefused("",
+                  "A command is missing: new, explain, check, compare, plan, measure, fit, today, log, incident, "
+                  "review or changes.");
     expectRefused("check", "The command check needs at least one pond file.");
     expectRefused("compare --out out", "The command compare needs a pond file.");
     expectRefused("compare pond.toml", "The command compare needs --out and a folder for its tables.");
@@ -66,9 +66,10 @@ TEST_F(CliOptions, WhatIsMissingIsNamed) {
 
 TEST_F(CliOptions, SlipsAreNamedWithTheNearest) {
     expectRefused("compre", "There is no command \"compre\"; the nearest is compare.");
-    expectRefused("zzzzzz",
-                  "There is no command \"zzzzzz\"; there are check, compare, plan, measure, fit, today, log, "
-                  "incident, review and changes.");
+    expectRefused(
+        "zzzzzz",
+        "There is no command \"zzzzzz\"; there are new, explain, check, compare, plan, measure, fit, today, log, "
+        "incident, review and changes.");
     expectRefused("--hlep", "There is no option \"--hlep\"; the nearest is --help.");
     expectCompareRefused("--dasy 3", "There is no option \"--dasy\"; the nearest is --days.");
     expectCompareRefused("--seeds=3", "There is no option \"--seeds\"; the nearest is --seed.");

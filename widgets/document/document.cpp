@@ -114,9 +114,10 @@ engine::Diagnostics Document::open(const std::filesystem::path& path) {
     }
     const engine::FileText text = engine::readWholeFile(path, engine::kPondFileLimit_bytes);
     m_pond = std::move(*reading.pond);
+    m_typed = std::move(reading.typed);
     m_path = path;
     m_hasPond = true;
-    m_losesComments = !text.text || *text.text != engine::writePond(m_pond);
+    m_losesComments = !text.text || *text.text != engine::writePond(m_pond, m_typed);
     m_onDisk = text.text.value_or(std::string());
     m_hasUnwrittenEntry = false;
     m_undo.clear();
@@ -126,8 +127,9 @@ engine::Diagnostics Document::open(const std::filesystem::path& path) {
     return reading.diagnostics;
 }
 
-void Document::start(engine::Pond pond, const std::filesystem::path& path) {
+void Document::start(engine::Pond pond, const std::filesystem::path& path, engine::TypedNumbers typed) {
     m_pond = std::move(pond);
+    m_typed = std::move(typed);
     m_path = path;
     m_hasPond = true;
     const engine::FileText text =
@@ -217,9 +219,9 @@ std::optional<QString> Document::writeEntry(const engine::FolderLock& lock,
     if (!before.pond) {
         return tr("The file on the disk cannot be read; save the pond to keep the entry.");
     }
-    const bool isOurForm = engine::writePond(*before.pond) == m_onDisk;
+    const bool isOurForm = engine::writePond(*before.pond, before.typed) == m_onDisk;
     change(*before.pond);
-    std::string text = engine::writePond(*before.pond);
+    std::string text = engine::writePond(*before.pond, before.typed);
     if (!isOurForm) {
         text = m_onDisk;
         text += (text.empty() || text.back() == '\n' ? "" : "\n") + std::string(addition);
@@ -273,11 +275,11 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path,
             return tr("Another program has changed the file; it was not written over.");
         }
     }
-    if (const auto fault = engine::saveDurably(lock, path, engine::writePond(pond))) {
+    if (const auto fault = engine::saveDurably(lock, path, engine::writePond(pond, m_typed))) {
         return toQString(*fault);
     }
     m_losesComments = m_hasUnwrittenEntry = false;
-    m_onDisk = engine::writePond(pond);
+    m_onDisk = engine::writePond(pond, m_typed);
     if (path != m_path) {
         m_path = path;
         if (!(pond == m_pond)) {  // undo would bring names back that are wrong from here

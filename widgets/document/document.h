@@ -16,7 +16,7 @@
 
 #include "engine/base/durable.h"
 #include "engine/base/error.h"
-#include "engine/pond/pond.h"
+#include "engine/pond/pond_io.h"
 
 #include <QFlags>
 #include <QObject>
@@ -45,6 +45,8 @@ public:
 
     [[nodiscard]] bool isEmpty() const { return !m_hasPond; }
     [[nodiscard]] const engine::Pond& pond() const { return m_pond; }
+    /// The numbers that the file has with a unit; saving keeps them as they were typed.
+    [[nodiscard]] const engine::TypedNumbers& typed() const { return m_typed; }
     /// Where it was read from or last saved; empty if neither.
     [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
     /// The pond's title, or its file name, or a word for neither.
@@ -57,7 +59,7 @@ public:
     /// Replaces the document by a pond that no file holds as it is: a new one, a copy of a template, or what
     /// was left behind by a program that was ended. It counts as modified.
     /// @param path  Where it belongs; empty if nowhere yet.
-    void start(engine::Pond pond, const std::filesystem::path& path = {});
+    void start(engine::Pond pond, const std::filesystem::path& path = {}, engine::TypedNumbers typed = {});
 
     /// What the file on the disk holds, if that is not what was last read from it or written to it.
     [[nodiscard]] std::optional<std::string> changedOnDisk() const;
@@ -131,6 +133,7 @@ private:
                                                         const Companion& companion) const;
 
     engine::Pond m_pond;
+    engine::TypedNumbers m_typed;
     std::filesystem::path m_path;
     std::string m_onDisk;  ///< What the file held when it was read or written
     QUndoStack m_undo;

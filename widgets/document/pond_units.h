@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/pond/pond_keys.h"
+#include "engine/pond/pond_units.h"
 
 #include <QString>
 
@@ -9,15 +10,7 @@
 
 namespace widgets {
 
-/// A unit in which a number may be shown or typed: file = shown * factor + offset.
-struct ShownUnit {
-    const char* text = "";  ///< As it is printed
-    double factor = 1.0;
-    double offset = 0.0;
-
-    [[nodiscard]] double toFile(double shown) const { return shown * factor + offset; }
-    [[nodiscard]] double toShown(double file) const { return (file - offset) / factor; }
-};
+using ShownUnit = engine::KeyUnit;
 
 /// The system of the user's locale.
 [[nodiscard]] engine::UnitSystem unitsOfLocale();

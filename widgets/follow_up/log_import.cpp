@@ -213,7 +213,9 @@ ImportReading readImport(const ImportText& import, const engine::ReadingsFile& s
     if (!rows.fault().empty()) {
         out.said.push_back({engine::Severity::Error, {}, rows.line(), {}, rows.fault()});
     }
-    auto read = engine::readReadingsCsv(text, {}, shape, deepestOf(pond), out.said);
+    auto read = engine::readReadingsCsv(
+        text, {}, shape, deepestOf(pond), out.said,
+        pond.place.utcOffset_h ? std::optional(pond.place.utcOffset_h->value) : std::nullopt);
     out.readings = std::move(read);
     return out;
 }

@@ -1,5 +1,6 @@
 #include "widgets/forms/aerator_form.h"
 
+#include "engine/intake/usual_ramp.h"
 #include "engine/base/text.h"
 #include "engine/pond/pond_check.h"
 #include "engine/water/priors.h"
@@ -13,19 +14,6 @@
 #include <cmath>
 
 namespace widgets {
-
-engine::Aerator usualAerator(const engine::BasinShape& basin) {
-    constexpr double kFreeAir_lPerMin = 45.0;
-    constexpr double kAboveBottom = 0.4;
-    constexpr double kShallowest = 0.1;
-    const double deepest = engine::deepestPoint(basin).value_or(0.0);
-    const double depth = std::floor(10.0 * (deepest - kAboveBottom)) / 10.0;
-    engine::Aerator aerator;
-    aerator.freeAir_lPerMin = engine::Quantity(kFreeAir_lPerMin);
-    aerator.diffusers = engine::Quantity(1.0);
-    aerator.depth = engine::Quantity(std::max(depth, kShallowest));
-    return aerator;
-}
 
 AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(document, parent) {
     const auto allowed = NumberBox::Empty::Allowed;
@@ -76,7 +64,7 @@ AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(docume
     connect(m_add, &QPushButton::clicked, this, [this, fault] {
         QStringList sentences;
         for (const engine::Diagnostic& one : this->document().edit(
-                 tr("Add an aerator"), [](engine::Pond& pond) { pond.aerator = usualAerator(pond.basin); })) {
+                 tr("Add an aerator"), [](engine::Pond& pond) { pond.aerator = engine::usualAerator(pond.basin); })) {
             sentences += sentenceOf(one);
         }
         fault->setText(sentences.join(u' '));

@@ -20,8 +20,4 @@ private:
     QPushButton* m_add = nullptr;
 };
 
-/// An aerator as it is usual for a pond of this shape: one diffuser of 45 L/min, 0.4 m above the deepest
-/// point (common practice, no source).
-[[nodiscard]] engine::Aerator usualAerator(const engine::BasinShape& basin);
-
 }  // namespace widgets

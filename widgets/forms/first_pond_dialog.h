@@ -1,20 +1,18 @@
 #pragma once
 
-#include "widgets/forms/first_pond.h"
+#include "engine/intake/first_questions.h"
 
 #include <QDialog>
 
-class QComboBox;
+#include <vector>
+
 class QGridLayout;
 class QLabel;
-class QLineEdit;
 
 namespace widgets {
 
-class LineEntry;
-class NumberBox;
-
-/// Twelve questions about a pond, all on one sheet, from which a pond is made that can be computed at once.
+/// The first questions about a pond, all on one sheet, from which a pond is made that can be computed at
+/// once.
 class FirstPondDialog final : public QDialog {
     Q_OBJECT
 public:
@@ -24,22 +22,21 @@ public:
     [[nodiscard]] const engine::Pond& pond() const { return m_pond; }
 
 private:
-    void askAboutPlace(QWidget& sheet);
-    void askAboutWater();
-    void askAboutFish();
-    void ask(const QString& question, const QString& help, const QList<QWidget*>& fields);
-    NumberBox* number(const char* key, double value, const QString& name);
-    QComboBox* choice(const QStringList& answers, int index, const QString& name);
-    [[nodiscard]] FirstAnswers answers() const;
+    void ask(const engine::FirstQuestion& question);
+    QWidget* fieldFor(const engine::FirstField& field);
+    QWidget* numberFor(const engine::FirstField& field);
+    [[nodiscard]] engine::FirstAnswers answers() const;
     void take();
 
+    struct Asked {
+        const engine::FirstField* field;
+        QWidget* widget;
+    };
     QGridLayout* m_grid = nullptr;
     QLabel* m_fault;
     int m_count = 0;
-    QLineEdit* m_name;
-    LineEntry* m_firstDay;
-    NumberBox *m_latitude, *m_longitude, *m_elevation, *m_area, *m_depth, *m_age, *m_feed, *m_cold, *m_warm;
-    QComboBox *m_muck, *m_smell, *m_colour, *m_weeds, *m_fish, *m_stock, *m_sky, *m_wind;
+    engine::FirstAnswers m_start;
+    std::vector<Asked> m_asked;
     engine::Pond m_pond;
 };
 

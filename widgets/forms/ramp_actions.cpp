@@ -1,5 +1,6 @@
 #include "widgets/forms/ramp_actions.h"
 
+#include "engine/intake/usual_ramp.h"
 #include "engine/ramps/schedule.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/selection.h"
@@ -30,13 +31,6 @@ std::string freeName(const engine::Pond& pond, const std::string& wish) {
     return name;
 }
 
-engine::Ramp usualRamp(engine::RampKind kind, const std::string& name) {
-    engine::Ramp ramp;
-    ramp.name = name;
-    changeKind(ramp, kind);
-    return ramp;
-}
-
 engine::Ramp asTable(const engine::Ramp& ramp, const engine::RampRun* run) {
     engine::Ramp table = ramp;
     std::vector<double> minutes;
@@ -56,7 +50,7 @@ engine::Ramp asTable(const engine::Ramp& ramp, const engine::RampRun* run) {
     while (minutes.size() > 1 && minutes.back() == minutes[minutes.size() - 2]) {
         minutes.pop_back();  // the last value is kept
     }
-    changeKind(table, engine::RampKind::Table);
+    engine::changeKind(table, engine::RampKind::Table);
     if (!minutes.empty()) {
         table.minutes = minutes;
     }
@@ -85,7 +79,7 @@ void RampActions::makeAdding() {
     for (const RampKind kind :
          {RampKind::Continuous, RampKind::Doubling, RampKind::Linear, RampKind::Capped, RampKind::Table}) {
         m_adding->addAction(kindText(kind), this,
-                            [this, kind] { add(usualRamp(kind, kindText(kind).toLower().toStdString())); });
+                            [this, kind] { add(engine::usualRamp(kind, kindText(kind).toLower().toStdString())); });
     }
     QAction* button = m_adding->menuAction();
     button->setIconText(tr("Add"));

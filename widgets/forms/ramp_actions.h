@@ -61,7 +61,4 @@ private:
 /// The ramp as a table of the minutes that it ran, day by day, up to where it stays the same.
 [[nodiscard]] engine::Ramp asTable(const engine::Ramp& ramp, const engine::RampRun* run);
 
-/// A ramp of a kind with usual numbers (common practice, no source).
-[[nodiscard]] engine::Ramp usualRamp(engine::RampKind kind, const std::string& name);
-
 }  // namespace widgets

@@ -1,5 +1,6 @@
 #include "widgets/forms/ramp_form.h"
 
+#include "engine/intake/usual_ramp.h"
 #include "engine/pond/pond_words.h"
 #include "widgets/controls/clock_box.h"
 #include "widgets/controls/name_edit.h"
@@ -95,7 +96,7 @@ void RampForm::addNameAndKind() {
             "values; those it does not have are dropped.")},
         [this](const Pond& pond) { return m_kind->findData(static_cast<int>(rampOf(pond).kind)); },
         [this](Pond& pond, int index) {
-            changeKind(rampOf(pond), static_cast<RampKind>(m_kind->itemData(index).toInt()));
+            engine::changeKind(rampOf(pond), static_cast<RampKind>(m_kind->itemData(index).toInt()));
         });
     for (const auto& word : engine::kRampKindWords) {
         m_kind->addItem(kindText(word.value), static_cast<int>(word.value));

@@ -22,14 +22,14 @@ TEST_P(PlainPond, IsRefusedInWords) {
 // One row a line.
 // clang-format off
 constexpr BadInput kSyntax[] = {
-    {"Unclosed", "title = \"Test pond\"", "title = \"Test pond", 2, "", "not TOML"},
-    {"NoValue", "latitude_deg = 36", "latitude_deg =", 6, "", "not TOML"},
-    {"DecimalComma", "max_depth_m = 3.4", "max_depth_m = 3,4", 14, "", "not TOML"},
-    {"KeyTwice", "max_depth_m = 3.4", "area_m2 = 3.4", 14, "", "not TOML"},
-    {"TableTwice", "[limits]", "[profile]", 57, "", "not TOML"},
-    {"NoSuchDay", "2026-06-14\nutc", "2026-02-30\nutc", 9, "", "not TOML"},
-    {"HugeWhole", "area_m2 = 8000", "area_m2 = 99999999999999999999", 13, "", "not TOML"},
-    {"Bare", "species_group = \"sport\"", "species_group = sport", 58, "", "not TOML"},
+    {"Unclosed", "title = \"Test pond\"", "title = \"Test pond", 2, "", "closing quotation mark"},
+    {"NoValue", "latitude_deg = 36", "latitude_deg =", 6, "", "No value follows"},
+    {"DecimalComma", "max_depth_m = 3.4", "max_depth_m = 3,4", 14, "", "write a decimal point: 3.4"},
+    {"KeyTwice", "max_depth_m = 3.4", "area_m2 = 3.4", 14, "", "stands twice"},
+    {"TableTwice", "[limits]", "[profile]", 57, "", "stands twice"},
+    {"NoSuchDay", "2026-06-14\nutc", "2026-02-30\nutc", 9, "", "no such day"},
+    {"HugeWhole", "area_m2 = 8000", "area_m2 = 99999999999999999999", 13, "", "number"},
+    {"Bare", "species_group = \"sport\"", "species_group = sport", 58, "", "stands in quotes"},
     {"ZeroByteEscape", "title = \"Test pond\"", "title = \"\\u0000\"", 2, "title", "control characters"},
     {"LetterInABareKey", "title = ", "logo\u0350bu = ", 2, "", "\"logo\u0350bu\" holds a letter that may only stand in quotation marks"},
     {"LetterInAValue", "species_group = \"sport\"", "species_group = sp\u00F6rt", 58, "", "\"sp\u00F6rt\" holds a letter"},
@@ -143,7 +143,7 @@ constexpr BadInput kTypes[] = {
 };
 
 constexpr BadInput kRanges[] = {
-    {"Latitude", "latitude_deg = 36", "latitude_deg = 66.5", 6, "place.latitude_deg", "66.5 degrees, but must be from -66 to 66"},
+    {"Latitude", "latitude_deg = 36", "latitude_deg = 66.5", 6, "place.latitude_deg", "66.5 degrees north, but must be from -66 to 66"},
     {"LatitudeNan", "latitude_deg = 36", "latitude_deg = nan", 6, "place.latitude_deg", "not a number"},
     {"LatitudeInf", "latitude_deg = 36", "latitude_deg = -inf", 6, "place.latitude_deg", "minus infinite"},
     {"Longitude", "longitude_deg = -90", "longitude_deg = 181", 7, "place.longitude_deg", "181"},

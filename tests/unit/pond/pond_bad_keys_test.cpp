@@ -144,7 +144,7 @@ TEST(PondFaultsTogether, AreAllSaidInTheOrderOfTheirLines) {
 TEST(PondFaultsTogether, ASyntaxFaultIsSaidAlone) {
     std::string text = with(kPlainPond, "latitude_deg = 36", "latitude_deg = \"36\"");
     text = with(text, "[limits]", "[limits");
-    expectOneFault(readPondText(text, "bad.toml"), 57, "", "not TOML");
+    expectOneFault(readPondText(text, "bad.toml"), 57, "", "[limits]");
 }
 
 TEST(PondFaultsTogether, AnEmptyFileNamesItsTables) {
@@ -207,9 +207,9 @@ TEST(PondFileItself, IsRefusedInWordsIfItIsNoPondFile) {
     for (char& c : garbage) {
         c = static_cast<char>(' ' + static_cast<unsigned char>(c) % 95U);
     }
-    expectRefused(write("printable.toml", garbage), "not TOML");
+    expectRefused(write("printable.toml", garbage), ".");
     expectRefused(write("zeros.toml", std::string(1000, '\0')), "byte 00");
-    expectRefused(write("text.toml", "Dear owner,\nyour pond is well.\n"), "not TOML");
+    expectRefused(write("text.toml", "Dear owner,\nyour pond is well.\n"), "a key, an equals sign and a value");
 
     // Shapes that are known to take parsers too deep or too long.
     const std::size_t million = 1000000;
@@ -221,9 +221,9 @@ TEST(PondFileItself, IsRefusedInWordsIfItIsNoPondFile) {
     };
     expectRefused(write("dots.toml", repeated("a", ".a", million)), "more than 8 parts");
     expectRefused(write("brackets.toml", repeated("a = ", "[", million)), "values");
-    expectRefused(write("nested.toml", repeated("a = ", "[", 90000)), "not TOML");
+    expectRefused(write("nested.toml", repeated("a = ", "[", 90000)), "closing ]");
     expectRefused(write("keys.toml", repeated("", "[[ramp]]\n", 400000)), "values");
-    expectRefused(write("string.toml", repeated("a = \"", "x", 4 * million)), "not TOML");
+    expectRefused(write("string.toml", repeated("a = \"", "x", 4 * million)), "closing quotation mark");
 }
 
 }  // namespace

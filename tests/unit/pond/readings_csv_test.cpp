@@ -1,6 +1,7 @@
 #include "engine/pond/readings_csv.h"
 
 #include "engine/pond/local_time.h"
+#include "engine/pond/readings_remarks.h"
 
 #include <gtest/gtest.h>
 
@@ -177,6 +178,97 @@ TEST(ReadingsCsv, UnderALimitIsAnythingUpToIt) {
     ASSERT_TRUE(outcome.isGood);
     EXPECT_EQ(outcome.readings[0].oxygen->high, 1.0);
     EXPECT_EQ(outcome.readings[0].oxygen->low, 0.0);
+}
+
+/// Six good rows with what stands between them.
+Outcome among(const std::string& rows, const std::string& heading = kHeader) {
+    std::string text = heading;
+    for (int hour = 0; hour < 6; ++hour) {
+        text += "2020-05-24 0" + std::to_string(hour) + ":00,0.5,20,8\n";
+        text += hour == 2 ? rows : "";
+    }
+    return read(text);
+}
+
+TEST(ReadingsCsv, ABadRowIsLeftOutWithAWord) {
+    const struct {
+        const char* row;
+        const char* said;
+        std::size_t readings;
+    } kRows[] = {
+        {"2020-05-24 02:30,0.5,20,-888.88\n",
+         "1 value is an error code of the meter and not taken, such as \"-888.88\"", 7},
+        {"2020-05-24 02:30,0.5,9999,8\n", "1 value is an error code", 7},
+        {"2020-05-24 02:30,0.5,-888.88,-888.88\n", "1 value is an error code", 6},
+        {"2020-05-24 02:30,0.5,68,8\n", "left out; the first is this one. The value is 68 degC", 7},
+        {"2020-05-24 02:30,0.5,20,low\n", "This is \"low\", but must be a number.", 7},
+        {"yesterday,0.5,20,8\n", "This is \"yesterday\"", 6},
+        {"2020-05-24 02:30,7,20,8\n", "lies below the bottom", 6},
+        {"2020-05-24 02:30,0.5\n", "The row has 2 cells for 4 columns", 6},
+        {"End of file\n", "The row has 1 cell for 4 columns", 6},
+    };
+    for (const auto& one : kRows) {
+        SCOPED_TRACE(one.row);
+        const Outcome outcome = among(one.row);
+        EXPECT_TRUE(outcome.isGood) << outcome.said;
+        EXPECT_EQ(outcome.readings.size(), one.readings);
+        EXPECT_NE(outcome.said.find("r.csv:5:"), std::string::npos) << outcome.said;
+        EXPECT_NE(outcome.said.find(one.said), std::string::npos) << outcome.said;
+    }
+}
+
+TEST(ReadingsCsv, AFileWhoseMostRowsAreBadIsRefused) {
+    EXPECT_FALSE(among("2020-05-24 02:30,0.5,20,95\n2020-05-24 02:31,0.5,20,95\n2020-05-24 02:32,0.5,20,95\n"
+                       "2020-05-24 02:33,0.5,20,95\n2020-05-24 02:34,0.5,20,95\n2020-05-24 02:35,0.5,20,95\n"
+                       "2020-05-24 02:36,0.5,20,95\n")
+                     .isGood);
+}
+
+TEST(ReadingsCsv, OfTwoClocksTheSpotsIsTaken) {
+    const ReadingsFile shape{"r.csv", Quantity(0.5), std::nullopt};
+    const Outcome two =
+        read("Date Time (UTC),Date Time (local),DO (mg/L)\n2020-05-24 12:30,2020-05-24 06:30,8.5\n", shape);
+    ASSERT_TRUE(two.isGood) << two.said;
+    EXPECT_EQ(two.readings[0].at, parseLocalTime("2020-05-24 06:30"));
+    EXPECT_NE(two.said.find("\"Date Time (UTC)\" is not used"), std::string::npos) << two.said;
+    const Outcome units = read("Date Time,Temp (C),Temp (F),DO (mg/L)\n2020-05-24 06:30,20,68,8.5\n", shape);
+    ASSERT_TRUE(units.isGood) << units.said;
+    EXPECT_NEAR(units.readings[0].temperature->value, 20.0, 1e-12);
+}
+
+TEST(ReadingsCsv, TimesOfAnotherClockAreMoved) {
+    const ReadingsFile shape{"r.csv", Quantity(0.5), std::nullopt};
+    const auto first = [&](const char* heading, std::optional<double> offset) {
+        Diagnostics said;
+        const auto readings =
+            readReadingsCsv(std::string("\"") + heading + "\",DO (mg/L)\n2020-05-24 12:30,8.5\n", "r.csv",
+                            shape, 2.0, said, offset);
+        return readings.empty() ? std::nullopt : readings[0].at;
+    };
+    EXPECT_EQ(first("Date Time (UTC)", -6.0), parseLocalTime("2020-05-24 06:30"));
+    EXPECT_EQ(first("Date Time, GMT-05:00", -6.0), parseLocalTime("2020-05-24 11:30"));
+    EXPECT_EQ(first("Date Time, UTC+0530", 5.5), parseLocalTime("2020-05-24 12:30"));
+    EXPECT_EQ(first("Date Time", -6.0), parseLocalTime("2020-05-24 12:30"));
+    EXPECT_EQ(first("Date Time (UTC)", std::nullopt), parseLocalTime("2020-05-24 12:30"));
+}
+
+TEST(ReadingsCsv, OneSlipOfADateDoesNotRefuseTheFile) {
+    std::string text = "at,temperature_c,oxygen_mg_per_l\n";
+    for (int day = 13; day < 29; ++day) {
+        text += std::to_string(day) + "/05/2020 06:00,20,8\n";
+    }
+    const Outcome outcome = read(text + "05/29/2020 06:00,20,8\n", {"r.csv", Quantity(0.5), std::nullopt});
+    EXPECT_TRUE(outcome.isGood) << outcome.said;
+    EXPECT_EQ(outcome.readings.size(), 16U);
+    EXPECT_NE(outcome.said.find("r.csv:18: warning: at: 1 row has"), std::string::npos) << outcome.said;
+}
+
+TEST(ReadingsCsv, WhatIsTakenIsOneSentence) {
+    EXPECT_EQ(
+        readingsTaken(among("").readings),
+        "6 readings are taken, from 2020-05-24 00:00 to 2020-05-24 05:00, at 0.50 m, temperature 20.0 degC, "
+        "oxygen 8.00 mg/L.");
+    EXPECT_EQ(readingsTaken({}), "No reading is taken.");
 }
 
 }  // namespace

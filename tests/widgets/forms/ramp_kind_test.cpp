@@ -1,4 +1,4 @@
-#include "widgets/forms/ramp_kind.h"
+#include "engine/intake/usual_ramp.h"
 
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_words.h"
@@ -12,6 +12,7 @@
 namespace widgets {
 namespace {
 
+using engine::changeKind;
 using engine::RampKind;
 
 TEST(RampKindTest, AnyKindBecomesAnyOtherAndStaysValid) {

@@ -1,18 +1,18 @@
-#include "widgets/forms/first_pond.h"
+#include "engine/intake/first_pond.h"
 
+#include "engine/ensemble/compare.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_io.h"
-#include "widgets/document/recomputation.h"
 
 #include <gtest/gtest.h>
 
-namespace widgets {
+namespace engine {
 namespace {
 
 FirstAnswers usual() {
     FirstAnswers answers;
     answers.name = "A pond";
-    answers.firstDay = engine::Date(std::chrono::year(2026), std::chrono::June, std::chrono::day(14));
+    answers.firstDay = Date(std::chrono::year(2026), std::chrono::June, std::chrono::day(14));
     return answers;
 }
 
@@ -21,10 +21,10 @@ TEST(FirstPond, EveryCombinationOfChoicesPassesTheChecksAndReadsBack) {
     for (int choice = 0; choice < 6; ++choice) {
         FirstAnswers answers = usual();
         answers.muck = static_cast<FirstAnswers::Muck>(choice % 4);
-        answers.smell = static_cast<engine::Smell>(choice % 3);
+        answers.smell = static_cast<Smell>(choice % 3);
         answers.colour = static_cast<FirstAnswers::Colour>(choice % 3);
         answers.weeds = static_cast<FirstAnswers::Weeds>(choice % 4);
-        answers.fish = static_cast<engine::SpeciesGroup>(choice);
+        answers.fish = static_cast<SpeciesGroup>(choice);
         answers.stock = static_cast<FirstAnswers::Stock>(choice % 3);
         answers.sky = static_cast<FirstAnswers::Sky>(choice % 3);
         answers.wind = static_cast<FirstAnswers::Wind>(choice % 3);
@@ -32,12 +32,12 @@ TEST(FirstPond, EveryCombinationOfChoicesPassesTheChecksAndReadsBack) {
             for (const double area : {150.0, 8000.0, 2e5}) {
                 answers.maxDepth = depth;
                 answers.area = area;
-                const engine::Pond pond = pondFrom(answers);
-                for (const engine::Diagnostic& fault : engine::checkPond(pond)) {
-                    EXPECT_NE(fault.severity, engine::Severity::Error)
-                        << depth << " m, " << area << " m2: " << engine::format(fault);
+                const Pond pond = pondFrom(answers);
+                for (const Diagnostic& fault : checkPond(pond)) {
+                    EXPECT_NE(fault.severity, Severity::Error)
+                        << depth << " m, " << area << " m2: " << format(fault);
                 }
-                const auto again = engine::readPondText(engine::writePond(pond), "again.toml");
+                const auto again = readPondText(writePond(pond), "again.toml");
                 ASSERT_TRUE(again.pond);
                 EXPECT_TRUE(*again.pond == pond);
                 ++count;
@@ -48,9 +48,9 @@ TEST(FirstPond, EveryCombinationOfChoicesPassesTheChecksAndReadsBack) {
 }
 
 TEST(FirstPond, SaysOfEachNumberHowSureItIs) {
-    const engine::Pond pond = pondFrom(usual());
-    EXPECT_EQ(pond.basin.area->confidence, engine::Confidence::Estimated);
-    EXPECT_EQ(pond.bottom.muck->confidence, engine::Confidence::Guessed);
+    const Pond pond = pondFrom(usual());
+    EXPECT_EQ(pond.basin.area->confidence, Confidence::Estimated);
+    EXPECT_EQ(pond.bottom.muck->confidence, Confidence::Guessed);
     EXPECT_LT(*pond.bottom.muck->low, pond.bottom.muck->value);
     EXPECT_GT(*pond.fish.front().stock_kgPerHa->high, pond.fish.front().stock_kgPerHa->value);
     EXPECT_FALSE(pond.bottom.oxygenDebt) << "no one can tell it over the telephone";
@@ -59,11 +59,14 @@ TEST(FirstPond, SaysOfEachNumberHowSureItIs) {
 }
 
 TEST(FirstPond, CanBeComputedAtOnce) {
-    const Outcome outcome = outcomeOf(pondFrom(usual()), 2, false);
-    for (const engine::RampRun& run : outcome.comparison.runs) {
-        EXPECT_TRUE(isDrawn(run)) << run.message;
+    CompareOptions options;
+    options.days = 2;
+    const Comparison comparison = compare(pondFrom(usual()), options, {});
+    EXPECT_EQ(comparison.runs.size(), 4U);
+    for (const RampRun& run : comparison.runs) {
+        EXPECT_EQ(run.end, RunEnd::Completed) << run.message;
     }
 }
 
 }  // namespace
-}  // namespace widgets
+}  // namespace engine

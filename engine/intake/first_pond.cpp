@@ -1,21 +1,16 @@
-#include "widgets/forms/first_pond.h"
+#include "engine/intake/first_pond.h"
 
-#include "engine/water/priors.h"
-#include "widgets/forms/aerator_form.h"
-#include "widgets/forms/ramp_actions.h"
+#include "engine/base/units.h"
+#include "engine/intake/usual_ramp.h"
 
 #include <algorithm>
 #include <array>
 #include <chrono>
 #include <cmath>
 
-namespace widgets {
+namespace engine {
 namespace {
 
-using engine::Confidence;
-using engine::Quantity;
-
-constexpr double kSquareMetresPerHectare = 1e4;
 constexpr int kDaysOfWeather = 8;  // the day of the profile and the week after it
 
 Quantity told(double value) {
@@ -59,12 +54,10 @@ constexpr std::array<Row, 3> kStock_kgPerHa{
     {{60.0, 20.0, 150.0}, {200.0, 80.0, 450.0}, {350.0, 150.0, 900.0}}};
 constexpr std::array<double, 3> kCloud_percent{{10.0, 45.0, 90.0}};
 constexpr std::array<double, 3> kWind_mPerS{{0.8, 2.0, 4.5}};
-constexpr double kHumidity_percent = 65.0;    // judgement: a warm day inland
 constexpr Row kMeanOverMax{0.5, 0.4, 0.55};   // common practice, no source
 constexpr double kDiffusersPerHectare = 3.0;  // common practice: 2 to 5 a hectare
 
-const char* fishName(engine::SpeciesGroup group) {
-    using engine::SpeciesGroup;
+const char* fishName(SpeciesGroup group) {
     switch (group) {
         case SpeciesGroup::Sport:
             return "largemouth bass";
@@ -84,9 +77,17 @@ const char* fishName(engine::SpeciesGroup group) {
 
 }  // namespace
 
-engine::Pond pondFrom(const FirstAnswers& answers) {
+double cloudOf(FirstAnswers::Sky sky) {
+    return kCloud_percent[static_cast<std::size_t>(sky)];
+}
+
+double windOf(FirstAnswers::Wind wind) {
+    return kWind_mPerS[static_cast<std::size_t>(wind)];
+}
+
+Pond pondFrom(const FirstAnswers& answers) {
     const char* const byEye = "by eye, over the telephone";
-    engine::Pond pond;
+    Pond pond;
     pond.title = answers.name;
     pond.place.latitude_deg = Quantity(answers.latitude_deg);
     pond.place.longitude_deg = Quantity(answers.longitude_deg);
@@ -104,7 +105,7 @@ engine::Pond pondFrom(const FirstAnswers& answers) {
     pond.bottom.smell = answers.smell;
     pond.water.secchi = taken(kSecchi_m, answers.colour, byEye);
     pond.water.weedsCover_percent = taken(kWeeds_percent, answers.weeds, byEye);
-    engine::FishStock fish;
+    FishStock fish;
     fish.kind = fishName(answers.fish);
     fish.stock_kgPerHa = taken(kStock_kgPerHa, answers.stock, "the owner's guess");
     pond.fish.push_back(fish);
@@ -112,24 +113,27 @@ engine::Pond pondFrom(const FirstAnswers& answers) {
     if (answers.feed_kgPerDay > 0.0) {
         pond.feed_kgPerDay = told(answers.feed_kgPerDay);
     }
-    for (int day = 0; day < kDaysOfWeather; ++day) {
-        engine::WeatherDay weather;
-        weather.date = engine::Date(std::chrono::sys_days(answers.firstDay) + std::chrono::days(day - 1));
+    pond.weather.days = answers.forecast;
+    for (int day = 0; day < (answers.forecast.empty() ? kDaysOfWeather : 0); ++day) {
+        WeatherDay weather;
+        weather.date = Date(std::chrono::sys_days(answers.firstDay) + std::chrono::days(day - 1));
         weather.airMin = Quantity(answers.airMin);
         weather.airMax = Quantity(answers.airMax);
-        weather.humidity_percent = Quantity(kHumidity_percent);
-        weather.wind = Quantity(kWind_mPerS[static_cast<std::size_t>(answers.wind)]);
-        weather.cloud_percent = Quantity(kCloud_percent[static_cast<std::size_t>(answers.sky)]);
+        weather.humidity_percent = Quantity(kUsualHumidity_percent);
+        weather.wind = Quantity(windOf(answers.wind));
+        weather.cloud_percent = Quantity(cloudOf(answers.sky));
         pond.weather.days.push_back(weather);
     }
     pond.aerator = usualAerator(pond.basin);
-    pond.aerator->diffusers =
-        Quantity(std::max(1.0, std::round(kDiffusersPerHectare * answers.area / kSquareMetresPerHectare)));
-    pond.ramps.push_back(usualRamp(engine::RampKind::Continuous, "on at once"));
-    pond.ramps.push_back(usualRamp(engine::RampKind::Doubling, "doubling from 30 min"));
-    pond.ramps.push_back(usualRamp(engine::RampKind::Capped, "tenth of the bottom a day"));
+    pond.aerator->diffusers = Quantity(answers.diffusers.value_or(
+        std::max(1.0, std::round(kDiffusersPerHectare * answers.area / kSquareMetrePerHectare))));
+    pond.aerator->freeAir_lPerMin =
+        Quantity(answers.freeAir_lPerMin.value_or(pond.aerator->freeAir_lPerMin->value));
+    pond.ramps.push_back(usualRamp(RampKind::Continuous, "on at once"));
+    pond.ramps.push_back(usualRamp(RampKind::Doubling, "doubling from 30 min"));
+    pond.ramps.push_back(usualRamp(RampKind::Capped, "tenth of the bottom a day"));
     pond.chosenRamp = pond.ramps.back().name;
     return pond;
 }
 
-}  // namespace widgets
+}  // namespace engine
