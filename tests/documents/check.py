@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Is what DEVELOPERS.md and README.md say so? Run as: python3 tests/documents/check.py [FOLDER]
+"""Is what DEVELOPERS.md, README.md and resources/guide.md say so? Run as: python3 tests/documents/check.py [FOLDER]
 
 What stands in backticks or in a block of code must be a path that exists, a file that the program writes, an option that
 its script or program takes, or a name that the sources have; what stands in the tables of rooms, labels and defaults must
@@ -16,7 +16,7 @@ sys.dont_write_bytecode = True
 from sources import (FOLDERS, SCRIPTS, Tree, blocks, commands_of, exists, labels_of, number, options_of,  # noqa: E402
                      paths_in_comments, table, values_of)
 
-DEVELOPERS, README = "DEVELOPERS.md", "README.md"
+DEVELOPERS, README, GUIDE = "DEVELOPERS.md", "README.md", "resources/guide.md"
 MOST_LINES, MOST_COLUMNS = 250, 125  # of DEVELOPERS.md, so that it is read as a whole
 OUTSIDE = {"apt-get", "ccache", "clang-format", "clang-tidy", "cmake", "cpack", "dpkg-query", "pdftoppm", "sudo",
            "~/.config"}
@@ -25,13 +25,13 @@ PLACEHOLDERS = {"LABEL": "unit", "ROOM": "base"}  # with what stands for each wh
 
 # What is said in sentences: a file, a pattern whose group is a number, and the constant that it must equal.
 SAID = [
-    (README, r"window computes (\w+) nights", "kShortestRun"),
-    (README, r"longest ramp plus (\w+)[;.]", "kAfterRamp"),
-    (README, r"Without `--days` it runs (\w+) days", "kShortestRun"),
-    (README, r"longest\s+ramp plus (\w+) where that", "kAfterRamp"),
-    (README, r"come from one run \(`--members (\w+)`", "WindowOptions::members"),
-    (README, r"`--members` \(([\d,]+)\) is how many those are", "PlanOptions::members"),
-    (README, r"what to measure first: ([\d,]+) ponds", "kMembersToMeasure"),
+    (GUIDE, r"window computes (\w+) nights", "kShortestRun"),
+    (GUIDE, r"longest ramp plus (\w+)[;.]", "kAfterRamp"),
+    (GUIDE, r"Without `--days` it runs (\w+) days", "kShortestRun"),
+    (GUIDE, r"longest\s+ramp plus (\w+) where that", "kAfterRamp"),
+    (GUIDE, r"come from one run \(`--members (\w+)`", "WindowOptions::members"),
+    (GUIDE, r"`--members` \(([\d,]+)\) is how many those are", "PlanOptions::members"),
+    (GUIDE, r"what to measure first: ([\d,]+) ponds", "kMembersToMeasure"),
     ("app/cli_*", r"Layers of the water[^\"]*\(default (\d+)\)", "Resolution::layers"),
     ("app/cli_*", r"Longest time step[^\"]*\(default (\d+)\)", "Resolution::largestStep"),
     ("app/cli_*", r"Ponds like this one to run, [^\"]*\(default (\d+)\)", "kMembersToMeasure"),
@@ -58,7 +58,7 @@ class Check:
         self.faults.append(f"{page}:{line}: {sentence}")
 
     def all(self):
-        for page in (DEVELOPERS, README):
+        for page in (DEVELOPERS, README, GUIDE):
             self.page(page)
         self.size()
         self.scripts()

@@ -10,7 +10,7 @@ import re
 import sys
 
 sys.dont_write_bytecode = True
-from check import DEVELOPERS, MOST_COLUMNS, MOST_LINES, README, Tree, faults_of, table  # noqa: E402
+from check import DEVELOPERS, GUIDE, MOST_COLUMNS, MOST_LINES, README, Tree, faults_of, table  # noqa: E402
 
 root = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parents[2])
 tree = Tree(root)
@@ -111,9 +111,9 @@ for line, cells in table(tree.text(DEVELOPERS), "default"):
              f":{line}: it says 77, but {name} is ")
 replaced_somewhere("engine/*/*.h", r"int layers = \d+;", "int layers = 77;", "it says [0-9]+, but Resolution::layers is 77")
 replaced_somewhere("engine/*/*.h", r"\bkMembersOfBand = \d+", "kMembersOfBand = 77", "but FitOptions::members is 77")
-replaced(README, r"computes \d+ nights", "computes 77 nights", "it says 77, but kShortestRun is")
-replaced(README, r"computes \d+ nights", "computes some nights of", "it says some, but kShortestRun is")
-replaced(README, r"computes \d+ nights", "computes nights", "no longer says .*computes")
+replaced(GUIDE, r"computes \d+ nights", "computes 77 nights", "it says 77, but kShortestRun is")
+replaced(GUIDE, r"computes \d+ nights", "computes some nights of", "it says some, but kShortestRun is")
+replaced(GUIDE, r"computes \d+ nights", "computes nights", "no longer says .*computes")
 replaced_somewhere("app/cli_*", r"(Layers of the water.*default) \d+", r"\1 77", "it says 77, but Resolution::layers is")
 
 # Rooms.

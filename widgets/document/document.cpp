@@ -266,7 +266,7 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path,
         pond.weather.file = moved(pond.weather.file, m_path, path);
         pond.readingsFile.name = moved(pond.readingsFile.name, m_path, path);
     }
-    if (const auto fault = engine::savingFault(pond)) {
+    if (const auto fault = engine::savingFault(pond, m_typed)) {
         return tr("The file was not saved. %1").arg(toQString(*fault));
     }
     const engine::FolderLock lock(engine::folderOf(engine::linkTarget(path)));
