@@ -6,7 +6,9 @@
 #include "engine/intake/first_questions.h"
 #include "engine/intake/new_file.h"
 #include "engine/intake/pasted_weather.h"
+#include "engine/pond/key_list.h"
 #include "engine/pond/pond_check.h"
+#include "engine/pond/pond_units.h"
 
 #include <chrono>
 #include <filesystem>
@@ -107,7 +109,11 @@ private:
         while (true) {
             const std::string usual =
                 field.mustBeTold ? "" : engine::answerText(m_answers, field, m_options.units);
-            std::cout << "  " << field.label;
+            const std::string unit =
+                field.key == nullptr
+                    ? ""
+                    : engine::unitIn(engine::findKey(field.key)->rule.unit, m_options.units).text;
+            std::cout << "  " << field.label << (unit.empty() || !usual.empty() ? "" : ", " + unit);
             for (std::size_t i = 0; i < field.words.size(); ++i) {
                 std::cout << (i == 0 ? " (" : ", ") << field.words[i];
             }

@@ -1,17 +1,12 @@
 #include "widgets/forms/aerator_form.h"
 
 #include "engine/intake/usual_ramp.h"
-#include "engine/base/text.h"
-#include "engine/pond/pond_check.h"
 #include "engine/water/priors.h"
 #include "widgets/document/key_rules.h"
 
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
-
-#include <algorithm>
-#include <cmath>
 
 namespace widgets {
 
@@ -64,7 +59,8 @@ AeratorForm::AeratorForm(Document& document, QWidget* parent) : FieldForm(docume
     connect(m_add, &QPushButton::clicked, this, [this, fault] {
         QStringList sentences;
         for (const engine::Diagnostic& one : this->document().edit(
-                 tr("Add an aerator"), [](engine::Pond& pond) { pond.aerator = engine::usualAerator(pond.basin); })) {
+                 tr("Add an aerator"),
+                 [](engine::Pond& pond) { pond.aerator = engine::usualAerator(pond.basin); })) {
             sentences += sentenceOf(one);
         }
         fault->setText(sentences.join(u' '));

@@ -78,8 +78,9 @@ void RampActions::makeAdding() {
     using engine::RampKind;
     for (const RampKind kind :
          {RampKind::Continuous, RampKind::Doubling, RampKind::Linear, RampKind::Capped, RampKind::Table}) {
-        m_adding->addAction(kindText(kind), this,
-                            [this, kind] { add(engine::usualRamp(kind, kindText(kind).toLower().toStdString())); });
+        m_adding->addAction(kindText(kind), this, [this, kind] {
+            add(engine::usualRamp(kind, kindText(kind).toLower().toStdString()));
+        });
     }
     QAction* button = m_adding->menuAction();
     button->setIconText(tr("Add"));

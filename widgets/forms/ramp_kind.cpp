@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 
 namespace widgets {
+
 QString kindText(engine::RampKind kind) {
     using engine::RampKind;
     const auto tr = [](const char* text) { return QCoreApplication::translate("RampKind", text); };
