@@ -131,7 +131,7 @@ TEST_F(CliBadInput, SlipsAndSyntax) {
     EXPECT_EQ(slip[1].line, 13);
     EXPECT_EQ(slip[1].sentence, "There is no such key here; did you mean \"area_m2\"?");
     EXPECT_EQ(run("check bad.toml").err, lines(slip));
-    expectTextRefused("area_m2 = 8000", "area_m2 = = 8000", 13, "", "not TOML");
+    expectTextRefused("area_m2 = 8000", "area_m2 = = 8000", 13, "", "is no number, text in quotes, date or list");
 }
 
 TEST_F(CliBadInput, EveryFaultOfEveryFileIsSaid) {

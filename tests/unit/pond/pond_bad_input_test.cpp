@@ -134,7 +134,7 @@ constexpr BadInput kTypes[] = {
     {"SpeciesWord", "\"sport\"", "\"bass\"", 58, "limits.species_group", "\"sport\", \"catfish\", \"carp\", \"koi\", \"trout\" or \"percid\""},
     {"RampKindWord", "kind = \"doubling\"", "kind = \"s-shape\"", 66, "ramp[2].kind", "\"linear\""},
     {"RampNameNumber", "name = \"at once\"", "name = 1", 61, "ramp[1].name", "text in quotes"},
-    {"RampMinText", "first_min = 30", "first_min = \"30 min\"", 67, "ramp[2].first_min", "must be a number"},
+    {"RampMinText", "first_min = 30", "first_min = \"30 minuets\"", 67, "ramp[2].first_min", "must be a number"},
     {"RampHoldText", "dose_percent = 10", "dose_percent = 10\nhold = \"yes\"", 73, "ramp[3].hold", "true or false"},
     {"StartTimeToml", "first_min = 30", "first_min = 30\nstart_time = 10:00:00", 68, "ramp[2].start_time", "in quotes"},
     {"StartTimeLate", "first_min = 30", "first_min = 30\nstart_time = \"24:00\"", 68, "ramp[2].start_time", "\"00:00\" to \"23:59\""},
