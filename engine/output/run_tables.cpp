@@ -70,7 +70,7 @@ PondReading readBundledPond(const BundleFiles& bundle) {
     };
     const FileText pond = textOf(std::string(kFrozenPond));
     if (!pond.text) {
-        return {std::nullopt, {{Severity::Error, std::string(kFrozenPond), 0, "", pond.fault}}};
+        return {std::nullopt, {}, {{Severity::Error, std::string(kFrozenPond), 0, "", pond.fault}}};
     }
     return readPondText(*pond.text, kFrozenPond, textOf);
 }

@@ -1,5 +1,5 @@
-#include "engine/advice/constants_advice.h"
 #include "engine/plan/constants_plan.h"
+#include "engine/plan/constants_start.h"
 #include "engine/water/constants_fish.h"
 #include "engine/wording/key_texts.h"
 
