@@ -37,8 +37,9 @@ void RowFaults::say(int rows, CsvFaults& faults) const {
         return;
     }
     for (const auto& [column, count] : m_counts) {
-        const auto first = std::find_if(m_faults.begin(), m_faults.end(),
-                                        [&](const Fault& fault) { return fault.key == column; });
+        const auto first =
+            std::find_if(m_faults.begin(), m_faults.end(),
+                         [&, &name = column](const Fault& fault) { return fault.key == name; });
         faults.warn(first->line, column,
                     countOf(count, "row has", "rows have") +
                         " here what cannot be used and is left out; the first is this one. " +

@@ -191,11 +191,8 @@ std::string headerFault(std::string_view line) {
 }
 
 std::string lineFault(std::string_view line) {
-    for (const std::string_view mark :
-         {"\u201C", "\u201D", "\u201E", "\u2018", "\u2019", "\u00AB", "\u00BB"}) {
-        if (line.find(mark) != std::string_view::npos) {
-            return "This line has curly quotation marks; write straight ones: \"...\".";
-        }
+    if (hasCurlyQuotes(line)) {
+        return std::string(kCurlyQuotes);
     }
     if (line.starts_with('[')) {
         return headerFault(line);
@@ -244,6 +241,16 @@ std::optional<int> openedBefore(std::string_view text, int line) {
 }
 
 }  // namespace
+
+bool hasCurlyQuotes(std::string_view text) {
+    for (const std::string_view mark :
+         {"\u201C", "\u201D", "\u201E", "\u2018", "\u2019", "\u00AB", "\u00BB"}) {
+        if (text.find(mark) != std::string_view::npos) {
+            return true;
+        }
+    }
+    return false;
+}
 
 TomlFault tomlFault(std::string_view text, int line, std::string_view description) {
     const int place = std::max(line, 1);

@@ -66,8 +66,12 @@ std::optional<TomlParse> findTooMuch(std::string_view text) {
         if (static_cast<unsigned char>(c) >= 0x80 && !(at < 3 && text.starts_with("\xEF\xBB\xBF"))) {
             // TOML 1.0 has letters beyond ASCII in quotes and comments only, and the parser stumbles over
             // some of them elsewhere.
+            const auto word = wordAt(text, at);
+            if (hasCurlyQuotes(word)) {
+                return TomlParse{std::nullopt, line, std::string(kCurlyQuotes)};
+            }
             return TomlParse{std::nullopt, line,
-                             "The text " + shownText(wordAt(text, at)) +
+                             "The text " + shownText(word) +
                                  " holds a letter that may only stand in quotation marks or a comment."};
         }
         parts += c == '.' ? 1 : 0;

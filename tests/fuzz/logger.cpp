@@ -25,7 +25,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     }
     Diagnostics said;
     const auto readings = readReadingsCsv(text, "logger.csv", shape, 5.0, said);
-    test::holdSaid(said);
+    test::holdSaid(said, text);
     if (hasErrors(said)) {
         return 0;
     }

@@ -25,7 +25,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
                             : FileText{std::string(file), ""};
     };
     const PondReading reading = readPondText(text, "pond.toml", companions);
-    test::holdSaid(reading.diagnostics);
+    test::holdSaid(reading.diagnostics, {reinterpret_cast<const char*>(data), size});
     test::hold(reading.pond.has_value() != hasErrors(reading.diagnostics), "there is a pond or an error");
     if (!reading.pond) {
         return 0;

@@ -13,7 +13,7 @@ namespace {
 
 void readProfile(std::string_view text) {
     const ConsultantReading reading = readConsultantText(text, "/profiles/consultant.toml");
-    test::holdSaid(reading.diagnostics);
+    test::holdSaid(reading.diagnostics, text);
     test::hold(reading.consultant.has_value() != hasErrors(reading.diagnostics),
                "there is a profile or an error");
     if (reading.consultant) {
@@ -29,7 +29,7 @@ void readProfile(std::string_view text) {
 
 void readLedger(std::string_view text) {
     const StartLedgerReading reading = readStartLedgerText(text, "starts.csv");
-    test::holdSaid(reading.diagnostics);
+    test::holdSaid(reading.diagnostics, text);
     if (reading.ledger) {
         const std::string written = startLedgerCsv(*reading.ledger);
         const StartLedgerReading again = readStartLedgerText(written, "starts.csv");

@@ -16,7 +16,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     Diagnostics said;
     const auto hours =
         readWeatherCsv(text, "hours.csv", size % 2 == 0 ? HourStamp::Start : HourStamp::End, said);
-    test::holdSaid(said);
+    test::holdSaid(said, text);
     if (hasErrors(said)) {
         return 0;
     }

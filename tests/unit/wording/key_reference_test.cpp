@@ -57,7 +57,7 @@ TEST(KeyReference, SaysUnitsRangeAndDefault) {
     const auto area = explain("basin.area_m2");
     ASSERT_TRUE(area.text);
     EXPECT_NE(area.text->find("ac"), std::string::npos);
-    EXPECT_NE(area.text->find("above 0 up to"), std::string::npos);
+    EXPECT_NE(area.text->find("km2), 10 to"), std::string::npos);
     const auto shelter = explain("wind_shelter");
     ASSERT_TRUE(shelter.text);
     EXPECT_NE(shelter.text->find("Usual: 0.6, in nine of ten ponds 0.35 to 0.9"), std::string::npos);
