@@ -63,7 +63,7 @@ TEST(RampModel, ARampThatFailedSaysWhy) {
     model.setOutcome(outcome);
     EXPECT_EQ(cell(model, 1, RampModel::Worst), "failed");
     EXPECT_EQ(plain(model.index(1, RampModel::Worst).data(Qt::ToolTipRole).toString()),
-              "The oxygen is not a finite number.");
+              "<qt>The oxygen is not a finite number.</qt>");
 }
 
 TEST(RampModel, NewNumbersOfTheSameRampsKeepTheSelection) {
