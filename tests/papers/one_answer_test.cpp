@@ -1,12 +1,23 @@
 // Tables, sentences, papers, calendar and the text for the phone: the same answer, for every scenario.
 #include "engine/base/text.h"
+#include "engine/follow_up/incident.h"
+#include "engine/follow_up/today.h"
 #include "engine/output/advice_io.h"
+#include "engine/plan/plan.h"
+#include "engine/plan/start_conditions.h"
+#include "engine/ramps/hold_rules.h"
+#include "engine/ramps/weather.h"
 #include "engine/wording/sentence_advice.h"
+#include "engine/wording/sentence_incident.h"
+#include "engine/wording/sentence_today.h"
 #include "engine/wording/wording.h"
 #include "tests/papers/made_papers.h"
+#include "tests/sentences.h"
 
 #include <QRegularExpression>
 
+#include <algorithm>
+#include <array>
 #include <set>
 
 namespace widgets {
@@ -41,10 +52,7 @@ std::string oneDecimal(const std::string& number) {
     return engine::fixed(std::stod(number), 1);
 }
 
-class OneAnswer : public testing::TestWithParam<const char*> {};
-
-TEST_P(OneAnswer, IsTheSameInEveryOutput) {
-    const MadePapers made(engine::test::scenario(GetParam()), test::madeUpConsultant(), 8);
+void expectOneAnswer(const MadePapers& made) {
     const engine::Advice& advice = made.run.advice();
     ASSERT_TRUE(advice.kind);
     auto table = fieldsOf(made.bytes("advice.csv"));
@@ -118,7 +126,123 @@ TEST_P(OneAnswer, IsTheSameInEveryOutput) {
         EXPECT_EQ(text.find("PROVISIONAL") != std::string::npos, table["provisional"] == "yes") << name;
     }
     EXPECT_EQ(table["run"], engine::nameOf(*made.run.frozen));
+
+    // What is told to start is not told to hold on the same day.
+    if (advice.mayStart()) {
+        EXPECT_EQ(table["hold_days"].find(table["first_day"]), std::string::npos) << table["hold_days"];
+        EXPECT_NE(made.text("start-up-schedule.pdf").find(paperDate(advice.firstDay).toStdString()),
+                  std::string::npos);
+        EXPECT_NE(message.find(paperDay(advice.firstDay).toStdString()), std::string::npos) << message;
+        EXPECT_FALSE(haltedByMornings(made.run.comparison().model, made.run.comparison().runs[advice.run]));
+    }
 }
+
+class OneAnswer : public testing::TestWithParam<const char*> {};
+
+TEST_P(OneAnswer, IsTheSameInEveryOutput) {
+    expectOneAnswer(MadePapers(engine::test::scenario(GetParam()), test::madeUpConsultant(), 8));
+}
+
+/// A pond of no file, with what makes another pond of a scenario.
+struct InventedPond {
+    const char *title, *scenario;
+    double area, debt, stock, secchi;  // Times as much
+};
+
+class InventedPonds : public testing::TestWithParam<InventedPond> {};
+
+// Plan, papers, five mornings and an incident of one pond.
+TEST_P(InventedPonds, AreToldOneThing) {
+    const InventedPond& made = GetParam();
+    engine::Pond pond = engine::test::scenario(made.scenario);
+    const auto times = [](auto& quantity, double factor) {
+        if (quantity) {
+            quantity->value *= factor;
+            for (auto* point : {&quantity->low, &quantity->high}) {
+                *point = *point ? std::optional(**point * factor) : std::nullopt;
+            }
+        }
+    };
+    pond.title = made.title;
+    times(pond.basin.area, made.area);
+    times(pond.bottom.oxygenDebt, made.debt);
+    times(pond.water.secchi, made.secchi);
+    for (engine::FishStock& fish : pond.fish) {
+        times(fish.stock_kgPerHa, made.stock);
+    }
+    engine::PlanOptions options;
+    options.members = 64;
+    options.resolution = {14, 1800.0};
+    options.isBrief = true;
+    const engine::Plan plan = engine::makePlan(pond, options);
+    ASSERT_EQ(plan.end, engine::PlanEnd::Completed) << plan.message;
+    const engine::Answered answer = engine::answered(plan);
+    ASSERT_TRUE(answer.advice.kind);
+    for (std::size_t i = 0; i + 1 < plan.days.size(); ++i) {
+        const bool isHeld =
+            plan.heedsHolds && std::any_of(plan.holds.begin(), plan.holds.end(), [&](const auto& hold) {
+                return hold.day == static_cast<int>(i) + 1;
+            });
+        EXPECT_TRUE(!isHeld || plan.days[i].minutes == 0) << "day " << i + 1;
+    }
+    pond.ramps = answer.comparison.model.pond.ramps;
+    pond.chosenRamp = answer.advice.run > 0 ? answer.advice.ramp : answer.advice.leastHarmful;
+    const MadePapers papers(pond, test::madeUpConsultant(), 16);
+    expectOneAnswer(papers);
+
+    // Five mornings: good, good, under go, good, under the limit of stopping.
+    const engine::DawnLimits limits =
+        dawnLimits(papers.run.comparison().model, papers.run.comparison().model.profile.temperature.front());
+    const std::array oxygen{limits.go + 0.8, limits.go + 0.5, limits.go - 0.4, limits.go + 0.2,
+                            limits.back - 0.3};
+    engine::Event started;
+    started.kind = "started";
+    started.at = engine::LocalTime(std::chrono::local_days(*pond.place.firstDay)) + std::chrono::hours(9);
+    started.ramp = pond.chosenRamp;
+    pond.events.push_back(started);
+    const std::vector<int> held = engine::holdDays(pond);
+    engine::TodayOptions quick;
+    quick.members = 8;
+    quick.resolution = {14, 1800.0};
+    for (std::size_t i = 0; i < oxygen.size(); ++i) {
+        const int day = static_cast<int>(i) + 2;
+        for (const double depth : {0.5, 1.0, pond.aerator->depth->value - 0.1}) {
+            engine::Reading reading;
+            reading.at = engine::LocalTime(std::chrono::local_days(engine::dateOfDay(pond, day))) +
+                         std::chrono::hours(5) + std::chrono::minutes(40);
+            reading.depth = engine::Quantity(depth);
+            reading.oxygen = engine::Quantity(depth > 1.0 ? 0.4 : oxygen[i]);
+            reading.temperature = engine::Quantity(depth > 1.0 ? 21.0 : 26.0);
+            pond.readings.push_back(reading);
+        }
+        const engine::Today today = decideToday(pond, quick);
+        ASSERT_TRUE(today.isDecided) << today.message;
+        EXPECT_EQ(today.limits.go, limits.go) << "the papers' limits are the morning's";
+        const engine::DawnVerdict verdict = today.decision.verdict;
+        if (verdict == engine::DawnVerdict::Go) {
+            EXPECT_GE(oxygen[i], limits.go) << "morning " << day;
+            EXPECT_EQ(std::count(held.begin(), held.end(), day), 0) << "morning " << day;
+        }
+        EXPECT_EQ(verdict == engine::DawnVerdict::Stop, oxygen[i] < limits.back) << "morning " << day;
+    }
+    const engine::Today today = decideToday(pond, quick);
+    const engine::Incident incident = judgeIncident(pond, quick);
+    ASSERT_TRUE(incident.isJudged) << incident.message;
+    EXPECT_EQ(incident.state, today.state);
+    EXPECT_EQ(bottomAirIn(incident.state), engine::BottomAir::Off) << "five degrees from top to bottom";
+    EXPECT_EQ(engine::test::textsOf(sentencesOf(today), engine::SentenceKey::TodayBottomAir, "advice"),
+              engine::test::textsOf(sentencesOf(incident), engine::SentenceKey::IncidentAdvice, "advice"));
+}
+
+INSTANTIATE_TEST_SUITE_P(Of, InventedPonds,
+                         testing::Values(InventedPond{"Mill Tail", "grandfathers-pond", 0.5, 0.4, 0.6, 1.4},
+                                         InventedPond{"Heron Water", "fee-cats", 0.6, 0.8, 0.5, 1.2},
+                                         InventedPond{"Alder Pool", "weedy-woodland", 0.7, 1.3, 1.2, 0.9}),
+                         [](const auto& of) {
+                             std::string name = of.param.title;
+                             std::erase(name, ' ');
+                             return name;
+                         });
 
 INSTANTIATE_TEST_SUITE_P(Of, OneAnswer,
                          testing::Values("courtyard-koi", "fee-cats", "grandfathers-pond", "high-meadow",
