@@ -36,7 +36,7 @@ SAID = [
     ("app/cli_*", r"Longest time step[^\"]*\(default (\d+)\)", "Resolution::largestStep"),
     ("app/cli_*", r"Ponds like this one to run, [^\"]*\(default (\d+)\)", "kMembersToMeasure"),
     ("app/cli_*", r"the plan is reported, [^\"]*\(default (\d+)\)", "PlanOptions::members"),
-    ("app/cli_*", r"the plan harms at most, [^\"]*\(default ([\d.]+)\)", "PlanOptions::chance"),
+    ("app/cli_*", r"the plan may take below the stress line, [^\"]*\(default ([\d.]+)\)", "PlanOptions::chance"),
     ("app/cli_*", r"\(default (\d+); \d+ for today and review\)", "FitOptions::members"),
     ("app/cli_*", r"\(default \d+; (\d+) for today and review\)", "TodayOptions::members"),
     ("app/cli_*", r"Days to run[^\"]*default: (\d+) or the longest ramp plus \d+\)", "kShortestRun"),
