@@ -215,6 +215,54 @@ Advice adviceOn(const Comparison& comparison, std::size_t run) {
     return out;
 }
 
+namespace {
+
+/// What a comparison says of a ramp, and what stands against its start.
+Answered judged(Comparison comparison, std::size_t run) {
+    Answered out{std::move(comparison), {}};
+    out.advice = adviceOn(out.comparison, run);
+    if (run > 0) {
+        out.advice.unmet = unmetBy(out.comparison, run);
+    }
+    return out;
+}
+
+/// Names the readings that tell on the answer about a ramp.
+void addTellingReadings(Answered& answer) {
+    answer.advice.readings = tellingReadings(answer.comparison, answer.advice.run,
+                                             startLimits(answer.comparison.model.pond).lethal_percent);
+}
+
+AdviceKind kindOfStart(const PondModel& model, const Advice& advice) {
+    const bool isHarmless = !model.bottom.exists() || triageOf(model).band == RatioBand::Low;
+    return advice.surfaceAir.transfer > 0.0 ? AdviceKind::StartWithSurfaceAir
+           : isHarmless                     ? AdviceKind::NoRampNeeded
+                                            : AdviceKind::Start;
+}
+
+/// The same ramp with surface air at night, where only oxygen stands against a start and that is enough.
+std::optional<Answered> withAirAtNight(const Answered& answer, int threads, const RunControl& control) {
+    const Advice& advice = answer.advice;
+    const bool isOxygenAlone =
+        std::all_of(advice.unmet.begin(), advice.unmet.end(),
+                    [](const UnmetCondition& one) { return isOfOxygen(one.condition); });
+    if (!isOxygenAlone || advice.surfaceAir.transfer > 0.0) {
+        return std::nullopt;
+    }
+    const PondModel& model = answer.comparison.model;
+    const Ramp aired =
+        withSurfaceAir(model, model.pond.ramps[advice.run - 1], answer.comparison.days, control.stop);
+    Comparison more = withRamp(answer.comparison, aired, threads, control);
+    if (!isWhole(more)) {
+        return std::nullopt;
+    }
+    const std::size_t last = more.runs.size() - 1;
+    Answered out = judged(std::move(more), last);
+    return out.advice.unmet.empty() ? std::optional(std::move(out)) : std::nullopt;
+}
+
+}  // namespace
+
 Answered answered(Comparison comparison, std::size_t run, int threads, const RunControl& control) {
     if (run > 0 && stepsOnHoldDay(comparison.model, comparison.runs[run])) {
         Comparison more =
@@ -224,50 +272,26 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
             comparison = std::move(more);
         }
     }
-    Answered out{std::move(comparison), {}};
-    out.advice = adviceOn(out.comparison, run);
-    Advice& advice = out.advice;
-    const PondModel& model = out.comparison.model;
+    Answered out = judged(std::move(comparison), run);
+    const auto wait = [](Answered& answer) {
+        answer.advice.kind = AdviceKind::WaitUntil;
+        answer.advice.wait = waitWindow(answer.comparison.model.pond);
+    };
     if (run == 0) {
-        advice.kind = AdviceKind::WaitUntil;
-        advice.wait = waitWindow(model.pond);
+        wait(out);
         return out;
     }
-    advice.unmet = unmetBy(out.comparison, run);
-    advice.readings = tellingReadings(out.comparison, run, startLimits(model.pond).lethal_percent);
-    if (has(advice, StartCondition::EndState)) {
-        advice.kind = AdviceKind::NoGain;
-        return out;
+    if (has(out.advice, StartCondition::EndState)) {
+        out.advice.kind = AdviceKind::NoGain;
+    } else if (out.advice.unmet.empty()) {
+        out.advice.kind = kindOfStart(out.comparison.model, out.advice);
+    } else if (auto aired = withAirAtNight(out, threads, control)) {
+        out = std::move(*aired);
+        out.advice.kind = AdviceKind::StartWithSurfaceAir;
+    } else {
+        wait(out);
     }
-    if (advice.unmet.empty()) {
-        const Triage triage = triageOf(model);
-        const bool isHarmless = !model.bottom.exists() || triage.band == RatioBand::Low;
-        advice.kind = advice.surfaceAir.transfer > 0.0 ? AdviceKind::StartWithSurfaceAir
-                      : isHarmless                     ? AdviceKind::NoRampNeeded
-                                                       : AdviceKind::Start;
-        return out;
-    }
-    const bool isOxygenAlone =
-        std::all_of(advice.unmet.begin(), advice.unmet.end(),
-                    [](const UnmetCondition& one) { return isOfOxygen(one.condition); });
-    if (isOxygenAlone && !(advice.surfaceAir.transfer > 0.0)) {
-        const Ramp aired =
-            withSurfaceAir(model, model.pond.ramps[run - 1], out.comparison.days, control.stop);
-        Comparison more = withRamp(out.comparison, aired, threads, control);
-        if (isWhole(more)) {
-            Answered other{std::move(more), {}};
-            other.advice = adviceOn(other.comparison, other.comparison.runs.size() - 1);
-            other.advice.unmet = unmetBy(other.comparison, other.advice.run);
-            if (other.advice.unmet.empty()) {
-                other.advice.kind = AdviceKind::StartWithSurfaceAir;
-                other.advice.readings = tellingReadings(other.comparison, other.advice.run,
-                                                        startLimits(model.pond).lethal_percent);
-                return other;
-            }
-        }
-    }
-    advice.kind = AdviceKind::WaitUntil;
-    advice.wait = waitWindow(model.pond);
+    addTellingReadings(out);
     return out;
 }
 

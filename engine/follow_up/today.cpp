@@ -74,8 +74,7 @@ Morning morningByReadings(const KnownPond& known, const MorningReadings& read, c
                                          midnight + kUntilTen_h.value * kHour)
                              .surface;
     }
-    const std::vector<int> held = holdDays(known.model.pond);
-    out.weatherHolds = std::find(held.begin(), held.end(), today) != held.end();
+    out.weatherHolds = hasDay(holdDays(known.model.pond), today);
     return out;
 }
 

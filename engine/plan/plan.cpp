@@ -10,6 +10,7 @@
 #include "engine/plan/plan_weather.h"
 #include "engine/plan/planner.h"
 #include "engine/pond/pond_keys.h"
+#include "engine/ramps/ramp_names.h"
 #include "engine/run/end_state.h"
 #include "engine/run/run_bounds.h"
 #include "engine/water/water.h"
@@ -123,14 +124,7 @@ void Planner::report() {
     if (m_plan.chosen) {
         Ramp ramp =
             m_plan.ramp.value_or(rampOf(m_plan.days, m_plan.sustainedSchedules[*m_plan.chosen].start));
-        const auto isTaken = [&](const std::string& name) {
-            return std::any_of(pond.ramps.begin(), pond.ramps.end(),
-                               [&](const Ramp& one) { return one.name == name; });
-        };
-        const std::string wanted = ramp.name;
-        for (int number = 2; isTaken(ramp.name); ++number) {
-            ramp.name = wanted + " " + std::to_string(number);
-        }
+        ramp.name = freeRampName(pond, ramp.name);
         m_plan.ramp = ramp;
         pond.ramps.push_back(ramp);
     }

@@ -10,6 +10,7 @@
 #include "engine/plan/surface_air_ramp.h"
 #include "engine/ramps/hold_rules.h"
 #include "engine/run/backdrop.h"
+#include "engine/run/shares.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,15 +28,11 @@ struct RoadRule {
     bool isRising = false;
 };
 
-bool isIn(std::span<const int> days, int day) {
-    return std::find(days.begin(), days.end(), day) != days.end();
-}
-
 /// From above the bottom water down to the sustained depth, two days a step; held days do not count.
 ByDay loweredDepths(const PondModel& model, double full, std::span<const int> held) {
     ByDay depth{{}, true};
     const auto add = [&](double at) {
-        while (isIn(held, static_cast<int>(depth.values.size()) + 1)) {
+        while (hasDay(held, static_cast<int>(depth.values.size()) + 1)) {
             depth.values.push_back(at);
         }
         depth.values.push_back(at);
@@ -49,11 +46,12 @@ ByDay loweredDepths(const PondModel& model, double full, std::span<const int> he
     return depth;
 }
 
-std::vector<RoadRule> rulesTo(const PondModel& model, const SustainedSchedule& target) {
+std::vector<RoadRule> rulesTo(const RoadGround& ground, const SustainedSchedule& target) {
+    const PondModel& model = ground.model;
     Ramp ramp;
     ramp.name = kPlannedRamp;
     ramp.kind = RampKind::Capped;
-    ramp.weatherHold = model.bottom.exists() && target.action.depth > model.bottom.depth;
+    ramp.weatherHold = liftsBottomWater(model, target.action.depth);
     ramp.startTime = target.start;
     if (target.action.minutes < kMinutesPerDay) {
         const int end = (target.start.minutes + target.action.minutes) % kMinutesPerDay;
@@ -83,7 +81,7 @@ std::vector<RoadRule> rulesTo(const PondModel& model, const SustainedSchedule& t
     if (target.action.diffusers > 1) {
         add(kFirstDose_percent.value, false, {}, 1);
     }
-    const ByDay lowered = loweredDepths(model, target.action.depth, holdDays(model.pond));
+    const ByDay lowered = loweredDepths(model, target.action.depth, ground.held);
     if (lowered.values.size() > 1) {
         add(kFirstDose_percent.value, true, lowered, {});
         add(kFirstDose_percent.value, false, lowered, {});
@@ -109,7 +107,7 @@ std::optional<std::vector<DayAction>> actionsOf(const RampRun& run, const Sustai
             }
         }
         action.minutes = static_cast<int>(std::lround(seconds / kMinute));
-        action.isHold = action.minutes == 0 && isIn(held, day);
+        action.isHold = action.minutes == 0 && hasDay(held, day);
         // One diffuser of several may stand for all of them where nothing bounds the dose any more.
         if (action.minutes == to.action.minutes && action.depth == to.action.depth) {
             action.diffusers = to.action.diffusers;
@@ -125,106 +123,95 @@ std::optional<std::vector<DayAction>> actionsOf(const RampRun& run, const Sustai
     return days;
 }
 
-/// The roads of one rule.
-class RoadFinder {
-public:
-    RoadFinder(const PondModel& model, const SustainedSchedule& to, const RampRun& nothing, RoadRule rule,
-               const std::stop_token& stop)
-        : m_model(model), m_to(to), m_nothing(nothing), m_rule(std::move(rule)), m_stop(stop) {}
-
-    ///     /// @param planned  Name and surface air of its ramp.
-    [[nodiscard]] std::optional<Road> road(const Ramp& planned) {
-        RoadRules rules;
-        rules.risingDose = m_rule.isRising;
-        if (m_rule.ramp.weatherHold) {
-            rules.until = latestEnd();
-        }
-        for (int more = 0; more <= kMostOwnHolds && !m_stop.stop_requested(); ++more) {
-            std::optional<Road> road = oneRoad(rules, planned);
-            if (!road) {
-                return std::nullopt;
-            }
-            const auto halted = haltedByMornings(m_model, m_run);
-            if (!halted) {
-                return addsToxicants(m_model, m_run, m_nothing) ? std::nullopt : road;
-            }
-            if (halted->condition == StartCondition::MorningStops) {
-                return std::nullopt;
-            }
-            rules.held.push_back(halted->night + 1);  // the step waits for a better dawn
-        }
-        return std::nullopt;
-    }
-
-private:
-    /// By the trade's rule, hours before the sun goes down on the first day.
-    [[nodiscard]] double latestEnd() const {
-        const double start = m_to.start.minutes * kMinute;
-        const auto sunset = backdropOf(m_model, 1).nights.front().sunset;
-        return std::max(sunset.value_or(kDay) - kBeforeSunset_h.value * kHour, start + kMinute);
-    }
-
-    [[nodiscard]] std::optional<Road> oneRoad(const RoadRules& rules, const Ramp& planned) {
-        RunRequest request;
-        request.days = nightsOf(kLongestRoad);
-        request.keepLayers = false;
-        request.road = rules;
-        const RampRun found = runRamp(m_model, &m_rule.ramp, request, {m_stop, {}});
-        std::vector<int> held = rules.held;
-        for (const int day : holdDays(m_model.pond)) {
-            held.push_back(day);
-        }
-        const auto days = found.end == RunEnd::Completed ? actionsOf(found, m_to, held) : std::nullopt;
-        if (!days || static_cast<int>(days->size()) > kLongestRoad) {
-            return std::nullopt;
-        }
-        Road road;
-        road.days = *days;
-        road.ramp = rampOf(road.days, m_to.start);
-        road.ramp.name = planned.name;
-        road.ramp.surfaceAir_kW = planned.surfaceAir_kW;
-        road.ramp.surfaceAirWindow = planned.surfaceAirWindow;
-        request.days = nightsOf(road.length());
-        request.road = {};
-        m_run = runRamp(m_model, &road.ramp, request, {m_stop, {}});
-        if (m_run.end != RunEnd::Completed) {
-            return std::nullopt;
-        }
-        road.worst = m_run.worst().lowest;
-        road.debtLeft = m_run.days.back().debtLeft;
-        return road;
-    }
-
-    const PondModel& m_model;
-    const SustainedSchedule& m_to;
-    const RampRun& m_nothing;
-    RoadRule m_rule;
-    const std::stop_token& m_stop;
-    RampRun m_run;  // Of the road that was looked at last
+/// A road and its central run.
+struct TriedRoad {
+    Road road;
+    RampRun run;
 };
 
-}  // namespace
-
-std::vector<Road> roadsTo(const PondModel& model, const std::vector<SustainedSchedule>& table,
-                          std::size_t target, double surfaceAir, int threads, const std::stop_token& stop) {
+/// The road of a rule with some days held; nothing where it does not come to the schedule.
+/// @param planned  Name and surface air of its ramp.
+std::optional<TriedRoad> tried(const RoadGround& ground, const SustainedSchedule& to, const RoadRule& rule,
+                               const RoadRules& rules, const Ramp& planned, const std::stop_token& stop) {
     RunRequest request;
     request.days = nightsOf(kLongestRoad);
     request.keepLayers = false;
-    const RampRun nothing = runRamp(model, nullptr, request, {stop, {}});
+    request.road = rules;
+    const RampRun found = runRamp(ground.model, &rule.ramp, request, {stop, {}});
+    std::vector<int> held = rules.held;
+    held.insert(held.end(), ground.held.begin(), ground.held.end());
+    const auto days = found.end == RunEnd::Completed ? actionsOf(found, to, held) : std::nullopt;
+    if (!days || static_cast<int>(days->size()) > kLongestRoad) {
+        return std::nullopt;
+    }
+    TriedRoad out{{rampOf(*days, to.start), *days, 0.0}, {}};
+    out.road.ramp.name = planned.name;
+    out.road.ramp.surfaceAir_kW = planned.surfaceAir_kW;
+    out.road.ramp.surfaceAirWindow = planned.surfaceAirWindow;
+    request.days = nightsOf(out.road.length());
+    request.road = {};
+    out.run = runRamp(ground.model, &out.road.ramp, request, {stop, {}});
+    if (out.run.end != RunEnd::Completed) {
+        return std::nullopt;
+    }
+    out.road.worst = out.run.worst().lowest;
+    return out;
+}
+
+/// The road of a rule; nothing where it does not pass.
+std::optional<Road> roadOf(const RoadGround& ground, const SustainedSchedule& to, const RoadRule& rule,
+                           const Ramp& planned, const std::stop_token& stop) {
+    RoadRules rules;
+    rules.risingDose = rule.isRising;
+    if (rule.ramp.weatherHold) {
+        rules.until = std::max(ground.latestEnd, to.start.minutes * kMinute + kMinute);
+    }
+    for (int more = 0; more <= kMostOwnHolds && !stop.stop_requested(); ++more) {
+        const auto one = tried(ground, to, rule, rules, planned, stop);
+        if (!one) {
+            return std::nullopt;
+        }
+        const auto halted = haltedByMornings(ground.model, one->run);
+        if (!halted) {
+            return addsToxicants(ground.model, one->run, ground.nothing) ? std::nullopt
+                                                                         : std::optional(one->road);
+        }
+        if (halted->condition == StartCondition::MorningStops) {
+            return std::nullopt;
+        }
+        rules.held.push_back(halted->night + 1);  // the step waits for a better dawn
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+RoadGround roadGround(const PondModel& model, const std::stop_token& stop) {
+    RunRequest request;
+    request.days = nightsOf(kLongestRoad);
+    request.keepLayers = false;
+    // By the trade's rule, hours before the sun goes down on the first day.
+    const auto sunset = backdropOf(model, 1).nights.front().sunset;
+    return {model, runRamp(model, nullptr, request, {stop, {}}), holdDays(model.pond),
+            sunset.value_or(kDay) - kBeforeSunset_h.value * kHour};
+}
+
+std::vector<Road> roadsTo(const RoadGround& ground, const SustainedSchedule& target, double surfaceAir,
+                          int threads, const std::stop_token& stop) {
     Ramp planned;
     planned.name = kPlannedRamp;
     if (surfaceAir > 0.0) {
-        planned = withSurfaceAirOf(model, planned, surfaceAir * refugeAir_kW(model, nothing));
+        planned =
+            withSurfaceAirOf(ground.model, planned, surfaceAir * refugeAir_kW(ground.model, ground.nothing));
     }
-    const std::vector<RoadRule> rules = rulesTo(model, table[target]);
+    const std::vector<RoadRule> rules = rulesTo(ground, target);
     std::vector<std::optional<Road>> found(rules.size());
     static_cast<void>(forEachIndex(rules.size(), threads, stop, [&](std::size_t i) {
-        found[i] = RoadFinder(model, table[target], nothing, rules[i], stop).road(planned);
+        found[i] = roadOf(ground, target, rules[i], planned, stop);
     }));
     std::vector<Road> roads;
     for (std::optional<Road>& road : found) {
         if (road) {
-            road->target = target;
             roads.push_back(std::move(*road));
         }
     }

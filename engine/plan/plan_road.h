@@ -13,9 +13,7 @@ namespace engine {
 struct Road {
     Ramp ramp;                    ///< Its days in minutes, and its surface air
     std::vector<DayAction> days;  ///< Day 1 to the first of the sustained schedule
-    std::size_t target = 0;       ///< Place in the table of end states
     double worst = 0.0;           ///< Lowest computed night [g/m^3]
-    double debtLeft = 0.0;        ///< Share of the debt at the start, after the last night
     [[nodiscard]] int length() const { return static_cast<int>(days.size()); }
 };
 
@@ -27,6 +25,15 @@ inline constexpr int kLongestRoad = 21;                             ///< That is
     return std::max(kShortestPlanRun, roadDays + kAfterPlannedRamp);
 }
 
+/// What all roads of a pond go by, made once. The model must outlive it.
+struct RoadGround {
+    const PondModel& model;
+    RampRun nothing;         ///< Left alone, over the nights of the longest road
+    std::vector<int> held;   ///< Days of the hold calendar
+    double latestEnd = 0.0;  ///< Of a day's run as long as bottom water is lifted in doses [s after midnight]
+};
+[[nodiscard]] RoadGround roadGround(const PondModel& model, const std::stop_token& stop = {});
+
 /// All roads to a sustained schedule that a central run lets pass, the shortest first and of those the one
 /// that is highest at its lowest: doses that stay, and doses that rise as the debt falls; with all diffusers
 /// and with one; at the sustained depth, and lowered to it step by step from above the bottom water. On days
@@ -34,8 +41,7 @@ inline constexpr int kLongestRoad = 21;                             ///< That is
 /// the schedule within kLongestRoad days, no dawn on it would stop or hold it (haltedByMornings; a step that
 /// a dawn would hold waits a day, a few times), and it does not add to ammonia or sulfide above their limits.
 /// /// @param surfaceAir  At night: so many times what the refuge needs left alone (refugeAir_kW); 0: none.
-[[nodiscard]] std::vector<Road> roadsTo(const PondModel& model, const std::vector<SustainedSchedule>& table,
-                                        std::size_t target, double surfaceAir, int threads,
-                                        const std::stop_token& stop);
+[[nodiscard]] std::vector<Road> roadsTo(const RoadGround& ground, const SustainedSchedule& target,
+                                        double surfaceAir, int threads, const std::stop_token& stop);
 
 }  // namespace engine

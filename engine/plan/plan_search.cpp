@@ -2,6 +2,7 @@
 
 #include "engine/base/error.h"
 #include "engine/base/units.h"
+#include "engine/ramps/hold_rules.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,10 +12,6 @@ namespace {
 
 constexpr int kLookAhead = 3;    // [d]: a constant dose shows what it does within three days
 constexpr int kLookBetween = 3;  // [d]: how often a run to the end is asked whether it still can be good
-
-bool isIn(std::span<const int> days, int day) {
-    return std::find(days.begin(), days.end(), day) != days.end();
-}
 
 /// Runs on to the last night, in stretches, until too many are harmed.
 HarmCount toTheEnd(const PlanMembers& members, MembersRunState at, const Schedule& schedule, int nextNight,
@@ -113,7 +110,7 @@ std::optional<Candidate> climbOnce(const PlanMembers& members, const Ladder& lad
     while (climber.day() <= lastDay && !members.isSpent() && !stop.stop_requested()) {
         DayAction held = ladder.sustainedAction;
         held.minutes = 0;
-        held.isHold = isIn(heldDays, climber.day());
+        held.isHold = hasDay(heldDays, climber.day());
         if (held.isHold) {
             climber.take(held);
             continue;
@@ -207,7 +204,7 @@ Candidate polished(const PlanMembers& members, const Candidate& candidate, const
         for (std::size_t next = 0; next < actions.size();) {
             DayAction held = ladder.sustainedAction;
             held.minutes = 0;
-            held.isHold = isIn(heldDays, static_cast<int>(days.size()) + 1);
+            held.isHold = hasDay(heldDays, static_cast<int>(days.size()) + 1);
             days.push_back(held.isHold ? held : actions[next++]);
         }
         return days;

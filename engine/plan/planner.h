@@ -41,7 +41,7 @@ private:
     [[nodiscard]] bool isGoodOnOwnDraws(const Candidate& candidate, ClockTime start);
     [[nodiscard]] const Comparison& searchDraws(int nights);
     [[nodiscard]] bool isGoodOnSearchDraws(const Road& road);
-    [[nodiscard]] bool takeRoad(std::size_t target, double surfaceAir);
+    [[nodiscard]] bool takeRoad(const RoadGround& ground, std::size_t target, double surfaceAir);
     void searchRoads(const std::vector<std::size_t>& order);
     void climbTo(const std::vector<std::size_t>& order);
     void search();

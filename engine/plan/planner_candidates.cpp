@@ -3,6 +3,7 @@
 #include "engine/plan/plan_mornings.h"
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/plan/planner.h"
+#include "engine/run/shares.h"
 
 #include <algorithm>
 
@@ -30,7 +31,7 @@ int powerOfTwo(int least) {
 std::vector<int> Planner::heldDays(const DayAction& sustainedAction) const {
     // The calendar is about lifting bottom water on top of a natural turnover.
     std::vector<int> days;
-    if (m_model.bottom.exists() && sustainedAction.depth > m_model.bottom.depth) {
+    if (liftsBottomWater(m_model, sustainedAction.depth)) {
         for (const HoldDay& held : m_plan.holds) {
             days.push_back(held.day);
         }

@@ -5,6 +5,7 @@
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/plan/planner.h"
 #include "engine/plan/start_conditions.h"
+#include "engine/run/shares.h"
 
 #include <algorithm>
 #include <array>
@@ -75,10 +76,10 @@ bool Planner::isGoodOnSearchDraws(const Road& road) {
     return true;
 }
 
-bool Planner::takeRoad(std::size_t target, double surfaceAir) {
+bool Planner::takeRoad(const RoadGround& ground, std::size_t target, double surfaceAir) {
     m_plan.sustainedSchedules[target].isTried = true;
     const std::vector<Road> roads =
-        roadsTo(m_rough, m_plan.sustainedSchedules, target, surfaceAir, m_threads, m_control.stop);
+        roadsTo(ground, m_plan.sustainedSchedules[target], surfaceAir, m_threads, m_control.stop);
     for (std::size_t i = 0; i < std::min(roads.size(), kRoadsOnDraws) && !isStopped(); ++i) {
         const Road& road = roads[i];
         if (m_options.first && !m_isFirstSaid) {
@@ -104,20 +105,21 @@ void Planner::searchRoads(const std::vector<std::size_t>& order) {
     std::vector<std::size_t> lifting, keeping;
     for (const std::size_t i : order) {
         const bool lifts =
-            !m_model.bottom.exists() || m_plan.sustainedSchedules[i].action.depth > m_model.bottom.depth;
+            !m_model.bottom.exists() || liftsBottomWater(m_model, m_plan.sustainedSchedules[i].action.depth);
         (lifts ? lifting : keeping).push_back(i);
     }
     for (std::vector<std::size_t>* targets : {&lifting, &keeping}) {
         targets->resize(std::min(targets->size(), kMostTargets));
     }
     const std::array sizes{0.0, 1.0, 2.0, kMostSurfaceAir.value};
+    const RoadGround ground = roadGround(m_rough, m_control.stop);
     int tried = 0;
     const double all =
         static_cast<double>(sizes.size()) * static_cast<double>(lifting.size() + keeping.size());
     for (const auto& targets : {lifting, keeping}) {
         for (const double surfaceAir : sizes) {
             for (const std::size_t target : targets) {
-                if (isStopped() || takeRoad(target, surfaceAir)) {
+                if (isStopped() || takeRoad(ground, target, surfaceAir)) {
                     return;
                 }
                 sayProgress(0.1 + 0.5 * ++tried / all);

@@ -4,8 +4,10 @@
 #include "engine/plan/constants_start.h"
 #include "engine/plan/start_conditions.h"
 #include "engine/ramps/hold_rules.h"
+#include "engine/ramps/ramp_names.h"
 #include "engine/ramps/weather.h"
 #include "engine/run/air_days.h"
+#include "engine/run/shares.h"
 #include "engine/water/air_transfer.h"
 #include "engine/water/constants_exchange.h"
 #include "engine/water/priors.h"
@@ -19,31 +21,13 @@ namespace {
 
 constexpr std::string_view kWithSurfaceAir = " + surface air", kHoldDaysOut = ", hold days out";
 
-bool hasRamp(const Pond& pond, std::string_view name) {
-    return std::any_of(pond.ramps.begin(), pond.ramps.end(),
-                       [&](const Ramp& one) { return one.name == name; });
-}
-
-/// A name made of another's that the pond does not have yet.
-std::string newName(const Pond& pond, const std::string& name, std::string_view suffix) {
-    const std::string wanted = name + std::string(suffix);
-    std::string out = wanted;
-    for (int number = 2; hasRamp(pond, out); ++number) {
-        out = wanted + " " + std::to_string(number);
-    }
-    return out;
-}
-
 }  // namespace
 
 bool stepsOnHoldDay(const PondModel& model, const RampRun& run) {
-    if (!model.bottom.exists() || run.schedule.empty()) {
-        return false;
-    }
     const std::vector<int> held = holdDays(model.pond);
     return std::any_of(held.begin(), held.end(), [&](int day) {
         return std::any_of(run.schedule.begin(), run.schedule.end(), [&](const RunBlock& block) {
-            return block.day == day && block.depth > model.bottom.depth && isStepUp(run, day);
+            return block.day == day && liftsBottomWater(model, block.depth) && isStepUp(run, day);
         });
     });
 }
@@ -52,7 +36,7 @@ Ramp withHoldDaysOut(const Pond& pond, std::size_t ramp) {
     Ramp out = pond.ramps[ramp];
     out.weatherHold = true;
     out.colour.reset();
-    out.name = newName(pond, out.name, kHoldDaysOut);
+    out.name = freeRampName(pond, out.name + std::string(kHoldDaysOut));
     return out;
 }
 
@@ -91,7 +75,7 @@ Ramp withSurfaceAirOf(const PondModel& model, const Ramp& ramp, double power_kW)
     out.surfaceAirWindow =
         ClockWindow{{static_cast<int>(kSurfaceAirFrom_h.value) * 60}, {until % kMinutesPerDay}};
     out.colour.reset();
-    out.name = newName(model.pond, ramp.name, kWithSurfaceAir);
+    out.name = freeRampName(model.pond, ramp.name + std::string(kWithSurfaceAir));
     return out;
 }
 

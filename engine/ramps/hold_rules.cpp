@@ -160,6 +160,10 @@ std::vector<int> holdDays(const Pond& pond) {
     return days;
 }
 
+bool hasDay(std::span<const int> days, int day) {
+    return std::find(days.begin(), days.end(), day) != days.end();
+}
+
 std::string_view termOf(HoldReason reason) {
     switch (reason) {
         case HoldReason::DullDays:

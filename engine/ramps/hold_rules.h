@@ -80,6 +80,9 @@ struct HeldSpan {
 /// The days of the hold calendar alone.
 [[nodiscard]] std::vector<int> holdDays(const Pond& pond);
 
+/// True if a list of days has a day.
+[[nodiscard]] bool hasDay(std::span<const int> days, int day);
+
 /// The term of a reason, for sentences.
 [[nodiscard]] std::string_view termOf(HoldReason reason);
 

@@ -2,6 +2,7 @@
 
 #include "engine/base/error.h"
 #include "engine/base/units.h"
+#include "engine/ramps/hold_rules.h"
 #include "engine/water/constants_exchange.h"
 
 #include <algorithm>
@@ -104,7 +105,7 @@ Schedule scheduleOf(const Ramp& ramp, const Aerator& aerator, int lastDay, doubl
     for (int day = 1; day <= lastDay; ++day) {
         // Air that runs around the clock is no start and no step: a hold does not stop it.
         const bool isSteady = step > 0 && ruleMinutes(ramp, step) == kMinutesPerDay;
-        if (!isSteady && std::find(holdDays.begin(), holdDays.end(), day) != holdDays.end()) {
+        if (!isSteady && hasDay(holdDays, day)) {
             continue;
         }
         addDayRuns(ramp, aerator, day, ruleMinutes(ramp, ++step), schedule, cutMinutes);

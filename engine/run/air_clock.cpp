@@ -199,7 +199,7 @@ void AirClock::planDay(int day, double debtShare) {
     m_open = true;
     // Air that runs around the clock is no start and no step: a hold does not stop it.
     const bool isSteady = m_liftedDay && day > *m_liftedDay && m_hasRun;
-    if (!isSteady && std::find(m_held.begin(), m_held.end(), day) != m_held.end()) {
+    if (!isSteady && hasDay(m_held, day)) {
         m_latest = m_start;
         if (m_liftedDay && day == *m_liftedDay) {
             ++*m_liftedDay;  // the half day that comes first waits

@@ -28,6 +28,11 @@ namespace engine {
 /// True if the bottom water owes more oxygen than the water above it holds.
 [[nodiscard]] bool owesMoreThanReserve(const PondModel& model);
 
+/// True if a diffuser at a depth [m] hangs in the bottom water, so that it lifts some.
+[[nodiscard]] inline bool liftsBottomWater(const PondModel& model, double depth) {
+    return model.bottom.exists() && depth > model.bottom.depth;
+}
+
 /// Share of the pond's volume that is bottom water [%]; nothing without bottom water.
 [[nodiscard]] std::optional<double> bottomPercent(const PondModel& model);
 /// Share of the pond's volume that lies below a depth [%]. @param depth  [m]

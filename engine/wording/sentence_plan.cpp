@@ -135,7 +135,7 @@ void addRamp(const Plan& plan, const SentenceBuilder& builder) {
     if (sustainedSchedule.verdict == EndVerdict::Better) {
         builder.add(SentenceKey::PlanBelowLine, {oxygen("line", plan.line)});
     }
-    if (model.bottom.exists() && sustainedSchedule.action.depth <= model.bottom.depth) {
+    if (model.bottom.exists() && !liftsBottomWater(model, sustainedSchedule.action.depth)) {
         builder.add(SentenceKey::PlanLiftsNothing, {number("depth", Measure::Depth, model.bottom.depth)});
     }
 }

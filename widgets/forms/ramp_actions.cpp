@@ -1,6 +1,7 @@
 #include "widgets/forms/ramp_actions.h"
 
 #include "engine/intake/usual_ramp.h"
+#include "engine/ramps/ramp_names.h"
 #include "engine/ramps/schedule.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/selection.h"
@@ -17,19 +18,6 @@
 #include <cmath>
 
 namespace widgets {
-
-std::string freeName(const engine::Pond& pond, const std::string& wish) {
-    const auto isTaken = [&](const std::string& name) {
-        return name == "do-nothing" ||
-               std::any_of(pond.ramps.begin(), pond.ramps.end(),
-                           [&](const engine::Ramp& ramp) { return ramp.name == name; });
-    };
-    std::string name = wish;
-    for (int number = 2; isTaken(name); ++number) {
-        name = wish + ' ' + std::to_string(number);
-    }
-    return name;
-}
 
 engine::Ramp asTable(const engine::Ramp& ramp, const engine::RampRun* run) {
     engine::Ramp table = ramp;
@@ -207,7 +195,7 @@ int RampActions::index() const {
 }
 
 void RampActions::add(engine::Ramp ramp) {
-    ramp.name = freeName(m_document.pond(), ramp.name);
+    ramp.name = engine::freeRampName(m_document.pond(), ramp.name);
     if (ramp.colour) {
         ramp.colour.reset();  // two lines of one look would not be told apart
     }

@@ -55,9 +55,6 @@ private:
     std::string m_wanted;  ///< To be selected once it has been computed
 };
 
-/// A name that no ramp has: the wish itself, or with a number behind it.
-[[nodiscard]] std::string freeName(const engine::Pond& pond, const std::string& wish);
-
 /// The ramp as a table of the minutes that it ran, day by day, up to where it stays the same.
 [[nodiscard]] engine::Ramp asTable(const engine::Ramp& ramp, const engine::RampRun* run);
 

@@ -81,10 +81,11 @@ TEST(PlanRoad, KeepsTheRulesOfTheTrade) {
     const double alone = endStateOf(model, nullptr)->low;
     const auto table = sustainedSchedules(model, alone, 1, {});
     const std::vector<int> held = holdDays(pond);
+    const RoadGround ground = roadGround(model);
     const double sunset = *backdropOf(model, 1).nights.front().sunset;
     int roads = 0;
     for (const double surfaceAir : {0.0, 2.0}) {
-        for (const Road& road : roadsTo(model, table, 0, surfaceAir, 2, {})) {
+        for (const Road& road : roadsTo(ground, table.front(), surfaceAir, 2, {})) {
             ++roads;
             EXPECT_EQ(road.days.back(), table.front().action);
             EXPECT_LE(road.length(), kLongestRoad);
@@ -115,7 +116,7 @@ TEST(PlanRoad, OfAPondWithoutBottomWaterIsACourtesy) {
     PondModel model = prepare(pond, kCoarse);
     model.bottom = {};
     const auto table = sustainedSchedules(model, endStateOf(model, nullptr)->low, 1, {});
-    const std::vector<Road> roads = roadsTo(model, table, 0, 0.0, 1, {});
+    const std::vector<Road> roads = roadsTo(roadGround(model), table.front(), 0.0, 1, {});
     ASSERT_EQ(roads.size(), 1U);
     EXPECT_EQ(roads.front().length(), 2) << "half a day, and on";
     EXPECT_EQ(roads.front().days.front().minutes, 720);
