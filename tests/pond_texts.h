@@ -301,6 +301,30 @@ kind = "started"
 note = "both diffusers"
 )";
 
+/// What the headline pond's file may go on with: a start, and the readings of the next morning.
+inline constexpr std::string_view kStartedLog = R"(
+[[reading]]
+at = 2026-06-15T05:40:00
+depth_m = 0.5
+temperature_c = 26.8
+oxygen_mg_per_l = 5.6
+[[reading]]
+at = 2026-06-15T05:42:00
+depth_m = 1.5
+temperature_c = 25
+oxygen_mg_per_l = 5.1
+smell = "none"
+[[reading]]
+at = 2026-06-15T05:45:00
+depth_m = 2.9
+temperature_c = 20.4
+oxygen_mg_per_l = 0.1
+[[event]]
+at = 2026-06-14T09:00:00
+kind = "started"
+ramp = "gentle, twelve days"
+)";
+
 /// `text` with its first `from` replaced by `to`; the test breaks if there is none.
 inline std::string with(std::string_view text, std::string_view from, std::string_view to) {
     std::string changed(text);

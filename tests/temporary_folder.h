@@ -3,11 +3,19 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <sstream>
 #include <stdexcept>
 #include <string>
 #include <string_view>
 
 namespace engine::test {
+
+/// The bytes of a file; empty if there is none.
+inline std::string fileText(const std::filesystem::path& path) {
+    std::ostringstream text;
+    text << std::ifstream(path, std::ios::binary).rdbuf();
+    return text.str();
+}
 
 /// A folder of its own for a test, gone at its end; tests may run beside each other.
 class TemporaryFolder {

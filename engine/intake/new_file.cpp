@@ -1,6 +1,7 @@
 #include "engine/intake/new_file.h"
 
 #include "engine/base/text.h"
+#include "engine/pond/numbers_only.h"
 #include "engine/pond/pond_io.h"
 #include "engine/pond/pond_keys.h"
 #include "engine/pond/pond_source.h"
@@ -21,11 +22,10 @@ std::string typedName(const KeyUnit& unit) {
 }
 
 /// Visitor of pond_keys.h that turns numbers into those of another system.
-class UnitChange {
+class UnitChange : public NumbersOnly {
 public:
     explicit UnitChange(TypedNumbers& typed) : m_typed(typed) {}
 
-    void format(const char*) {}
     void number(const char* key, MaybeQuantity& quantity, const NumberRule& rule, Need) {
         if (quantity) {
             number(key, *quantity, rule);
@@ -52,16 +52,6 @@ public:
             change(days->values[i], days->isList ? itemPath(path, i) : path, rule);
         }
     }
-    void text(const char*, std::string&, Need) {}
-    void truth(const char*, bool, bool) {}
-    template <class D>
-    void date(const char*, const D&, Need = Need::Required) {}
-    void dates(const char*, const std::vector<Date>&) {}
-    void time(const char*, const std::optional<LocalTime>&, Need) {}
-    void clock(const char*, const std::optional<ClockTime>&) {}
-    void window(const char*, const std::optional<ClockWindow>&) {}
-    template <class E>
-    void choice(const char*, const E&) {}
     template <class T, class Visit>
     void table(const char* key, T& value, Need, Visit visit) {
         within(childPath(m_path, key), value, visit);

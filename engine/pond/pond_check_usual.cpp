@@ -4,6 +4,7 @@
 #include "engine/base/units.h"
 #include "engine/pond/key_list.h"
 #include "engine/pond/local_time.h"
+#include "engine/pond/numbers_only.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/usual_spans.h"
 
@@ -18,11 +19,10 @@ std::string withUnit(double value, const NumberRule& rule) {
 }
 
 /// Visitor of pond_keys.h that holds each number against what is usual.
-class UsualCheck {
+class UsualCheck : public NumbersOnly {
 public:
     explicit UsualCheck(const PondFaults& faults) : m_faults(faults) {}
 
-    void format(const char*) {}
     void number(const char* key, const MaybeQuantity& quantity, const NumberRule& rule, Need) {
         if (quantity) {
             look(childPath(m_path, key), quantity->value, rule);
@@ -40,16 +40,6 @@ public:
         }
     }
     void byDay(const char*, const std::optional<ByDay>&, const NumberRule&) {}
-    void text(const char*, const std::string&, Need) {}
-    void truth(const char*, bool, bool) {}
-    template <class D>
-    void date(const char*, const D&, Need = Need::Required) {}
-    void dates(const char*, const std::vector<Date>&) {}
-    void time(const char*, const std::optional<LocalTime>&, Need) {}
-    void clock(const char*, const std::optional<ClockTime>&) {}
-    void window(const char*, const std::optional<ClockWindow>&) {}
-    template <class E>
-    void choice(const char*, const E&) {}
     template <class T, class Visit>
     void table(const char* key, const T& value, Need, Visit visit) {
         inside(childPath(m_path, key), value, visit);

@@ -2,6 +2,7 @@
 
 #include "engine/pond/local_time.h"
 #include "tests/cli/run_cli.h"
+#include "tests/pond_texts.h"
 #include "tests/sentences.h"
 
 #include <gtest/gtest.h>
@@ -20,28 +21,7 @@ protected:
         Cli::SetUp();
         std::ofstream pond(m_folder / "pond.toml", std::ios::binary);
         pond << fileText(DAWNLINE_SCENARIOS "/grandfathers-pond.toml");
-        pond << R"(
-[[reading]]
-at = 2026-06-15T05:40:00
-depth_m = 0.5
-temperature_c = 26.8
-oxygen_mg_per_l = 5.6
-[[reading]]
-at = 2026-06-15T05:42:00
-depth_m = 1.5
-temperature_c = 25
-oxygen_mg_per_l = 5.1
-smell = "none"
-[[reading]]
-at = 2026-06-15T05:45:00
-depth_m = 2.9
-temperature_c = 20.4
-oxygen_mg_per_l = 0.1
-[[event]]
-at = 2026-06-14T09:00:00
-kind = "started"
-ramp = "gentle, twelve days"
-)";
+        pond << kStartedLog;
     }
 };
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "tests/temporary_folder.h"
+
 #include <gtest/gtest.h>
 
 #include <chrono>
@@ -13,12 +15,6 @@
 #include <vector>
 
 namespace engine::test {
-
-inline std::string fileText(const std::filesystem::path& path) {
-    std::ostringstream text;
-    text << std::ifstream(path, std::ios::binary).rdbuf();
-    return text.str();
-}
 
 /// What the command line did.
 struct CliRun {

@@ -20,16 +20,10 @@ namespace {
 
 using test::TemporaryFolder;
 
-std::string contentOf(const std::filesystem::path& path) {
-    std::ostringstream text;
-    text << std::ifstream(path, std::ios::binary).rdbuf();
-    return text.str();
-}
-
 TEST(DurableSave, WritesANewFileWithoutABackup) {
     const TemporaryFolder folder;
     EXPECT_FALSE(saveDurably(folder.path() / "a.toml", "one\n").has_value());
-    EXPECT_EQ(contentOf(folder.path() / "a.toml"), "one\n");
+    EXPECT_EQ(test::fileText(folder.path() / "a.toml"), "one\n");
     EXPECT_FALSE(std::filesystem::exists(folder.path() / "a.toml.bak"));
 }
 
@@ -37,12 +31,13 @@ TEST(DurableSave, KeepsWhatWasThere) {
     const TemporaryFolder folder;
     const auto file = folder.write("a.toml", "one");
     EXPECT_FALSE(saveDurably(file, "two").has_value());
-    EXPECT_EQ(contentOf(file), "two");
-    EXPECT_EQ(contentOf(file.string() + ".bak"), "one");
+    EXPECT_EQ(test::fileText(file), "two");
+    EXPECT_EQ(test::fileText(file.string() + ".bak"), "one");
     EXPECT_FALSE(saveDurably(file, "three").has_value());
-    EXPECT_EQ(contentOf(file.string() + ".bak"), "two");
+    EXPECT_EQ(test::fileText(file.string() + ".bak"), "two");
     EXPECT_FALSE(saveDurably(file, "three").has_value());
-    EXPECT_EQ(contentOf(file.string() + ".bak"), "two") << "saving the same again must not eat the backup";
+    EXPECT_EQ(test::fileText(file.string() + ".bak"), "two")
+        << "saving the same again must not eat the backup";
 }
 
 TEST(DurableSave, FlushesTheFileAndThenTheFolderThatHoldsItsName) {
@@ -67,8 +62,8 @@ TEST(DurableSave, FollowsALinkAndKeepsPermissions) {
     std::filesystem::create_symlink("real.toml", link);
     ASSERT_FALSE(saveDurably(link, "two").has_value());
     EXPECT_TRUE(std::filesystem::is_symlink(link));
-    EXPECT_EQ(contentOf(file), "two");
-    EXPECT_EQ(contentOf(file.string() + ".bak"), "one");
+    EXPECT_EQ(test::fileText(file), "two");
+    EXPECT_EQ(test::fileText(file.string() + ".bak"), "one");
     EXPECT_EQ(std::filesystem::status(file).permissions(),
               std::filesystem::perms::owner_read | std::filesystem::perms::owner_write);
 }
@@ -80,7 +75,7 @@ TEST(DurableSave, WithoutABackupNothingIsReplaced) {
     const auto fault = saveDurably(file, "two");
     ASSERT_TRUE(fault.has_value());
     EXPECT_NE(fault->find("a.toml"), std::string::npos) << *fault;
-    EXPECT_EQ(contentOf(file), "one");
+    EXPECT_EQ(test::fileText(file), "one");
 }
 
 TEST(DurableSave, ALinkInThePlaceOfTheBackupIsReplacedAndNotFollowed) {
@@ -89,9 +84,9 @@ TEST(DurableSave, ALinkInThePlaceOfTheBackupIsReplacedAndNotFollowed) {
     const auto stranger = elsewhere.write("diary.txt", "mine");
     std::filesystem::create_symlink(stranger, file.string() + ".bak");
     ASSERT_FALSE(saveDurably(file, "two").has_value());
-    EXPECT_EQ(contentOf(stranger), "mine");
+    EXPECT_EQ(test::fileText(stranger), "mine");
     EXPECT_FALSE(std::filesystem::is_symlink(file.string() + ".bak"));
-    EXPECT_EQ(contentOf(file.string() + ".bak"), "one");
+    EXPECT_EQ(test::fileText(file.string() + ".bak"), "one");
 }
 
 TEST(DurableSave, TheBackupIsNoMoreOpenToOthersThanTheFile) {
@@ -124,10 +119,10 @@ TEST(DurableSave, IsWholeWhicheverCallFails) {
                 failed = hasPassed ? "nothing" : calls.all()[static_cast<std::size_t>(number) - 1].name;
             }
             SCOPED_TRACE(failed + " failed as call " + std::to_string(number));
-            const std::string kept = contentOf(file.string() + ".bak");
+            const std::string kept = test::fileText(file.string() + ".bak");
             EXPECT_TRUE(kept == "zero\n" || kept == before) << kept.size();
-            const bool isSaved = contentOf(file) == after;
-            EXPECT_TRUE(isSaved || contentOf(file) == before) << contentOf(file).size();
+            const bool isSaved = test::fileText(file) == after;
+            EXPECT_TRUE(isSaved || test::fileText(file) == before) << test::fileText(file).size();
             EXPECT_TRUE(fault.has_value() || isSaved) << "what is reported as saved is saved";
             EXPECT_EQ(std::distance(std::filesystem::directory_iterator(folder.path()), {}), 2)
                 << "something was left behind";
@@ -143,7 +138,7 @@ TEST(DurableSave, WhatAKilledProcessLeftDoesNotStopTheNextSave) {
     const auto file = folder.write("a.toml", "one");
     folder.write(newBeside(file).filename().string(), "half of");
     ASSERT_FALSE(saveDurably(file, "two").has_value());
-    EXPECT_EQ(contentOf(file), "two");
+    EXPECT_EQ(test::fileText(file), "two");
     EXPECT_FALSE(std::filesystem::exists(newBeside(file)));
 }
 
@@ -155,11 +150,11 @@ TEST(FolderLockParallel, HoldsTheNextWriterOffUntilItIsGone) {
     std::optional<std::string> fault = "not run";
     std::thread other([&] { fault = saveDurably(file, "two"); });
     std::this_thread::sleep_for(std::chrono::milliseconds(100));
-    EXPECT_EQ(contentOf(file), "one");
+    EXPECT_EQ(test::fileText(file), "one");
     lock.reset();
     other.join();
     EXPECT_FALSE(fault) << *fault;
-    EXPECT_EQ(contentOf(file), "two");
+    EXPECT_EQ(test::fileText(file), "two");
 }
 
 TEST(FolderLockParallel, WritersOnManyThreadsLoseNothing) {
@@ -172,14 +167,14 @@ TEST(FolderLockParallel, WritersOnManyThreadsLoseNothing) {
             for (int i = 0; i < kEach; ++i) {
                 const FolderLock lock(folder.path());
                 EXPECT_FALSE(lock.fault());
-                EXPECT_FALSE(saveDurably(lock, file, contentOf(file) + "x\n", OldFile::Replaced));
+                EXPECT_FALSE(saveDurably(lock, file, test::fileText(file) + "x\n", OldFile::Replaced));
             }
         });
     }
     for (std::thread& writer : writers) {
         writer.join();
     }
-    EXPECT_EQ(contentOf(file).size(), std::size_t{2} * kThreads * kEach);
+    EXPECT_EQ(test::fileText(file).size(), std::size_t{2} * kThreads * kEach);
 }
 
 TEST(DurableSave, AFolderInItsPlaceIsAFault) {

@@ -22,12 +22,6 @@ namespace {
 namespace fs = std::filesystem;
 using test::TemporaryFolder;
 
-std::string contentOf(const fs::path& path) {
-    std::ostringstream text;
-    text << std::ifstream(path, std::ios::binary).rdbuf();
-    return text.str();
-}
-
 constexpr int kMostCalls = 100;
 const std::vector<TextFile> kOld{{"a.csv", "old a"}, {"b.csv", "old b"}};
 const std::vector<TextFile> kNew{{"a.csv", "new a"}, {"b.csv", "new b"}, {"c.csv", "new c"}};
@@ -47,9 +41,9 @@ TEST(FilesFaults, AllIsOldOrAllIsNewWhicheverCallFails) {
                 hasPassed = !calls.hasFailed();
             }
             SCOPED_TRACE(number);
-            const bool isNew = contentOf(folder.path() / "a.csv") == "new a";
-            EXPECT_EQ(contentOf(folder.path() / "a.csv"), isNew ? "new a" : "old a");
-            EXPECT_EQ(contentOf(folder.path() / "b.csv"), isNew ? "new b" : "old b");
+            const bool isNew = test::fileText(folder.path() / "a.csv") == "new a";
+            EXPECT_EQ(test::fileText(folder.path() / "a.csv"), isNew ? "new a" : "old a");
+            EXPECT_EQ(test::fileText(folder.path() / "b.csv"), isNew ? "new b" : "old b");
             EXPECT_EQ(fs::exists(folder.path() / "c.csv"), isNew);
             EXPECT_EQ(isNew, !fault.has_value());
             EXPECT_EQ(std::distance(fs::directory_iterator(folder.path()), {}), isNew ? 3 : 2);
@@ -75,7 +69,7 @@ TEST(FilesFaults, AWholeTableStandsUnderEachNameWheneverTheProcessIsKilled) {
         SCOPED_TRACE(number);
         ASSERT_TRUE(hasPassed ? WEXITSTATUS(status) == 0 : WTERMSIG(status) == SIGKILL);
         for (const std::string name : {"a", "b"}) {
-            const std::string text = contentOf(folder.path() / (name + ".csv"));
+            const std::string text = test::fileText(folder.path() / (name + ".csv"));
             EXPECT_TRUE(text == "old " + name || text == "new " + name) << name << ": " << text;
         }
         EXPECT_EQ(writeFiles(folder.path(), kNew), std::nullopt) << "the next run is not held up";

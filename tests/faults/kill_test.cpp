@@ -33,12 +33,6 @@ int kills() {
     return slow != nullptr && std::string_view(slow) == "1" ? 1000 : 60;
 }
 
-std::string contentOf(const fs::path& path) {
-    std::ostringstream text;
-    text << std::ifstream(path, std::ios::binary).rdbuf();
-    return text.str();
-}
-
 /// A text of its own for each number, long enough for several writes.
 std::string textOf(int number) {
     std::string text = std::to_string(number) + "\n";
@@ -107,16 +101,16 @@ TEST(Kills, LoseNothingThatASaveHasReported) {
     const TemporaryFolder folder;
     const fs::path file = folder.path() / "pond.toml";
     Moments moments([&](int number) { return !saveDurably(file, textOf(number)); });
-    int last = numberOf(contentOf(file)), saves = 0;
+    int last = numberOf(test::fileText(file)), saves = 0;
     for (int kill = 0; kill < kills(); ++kill) {
         const OldFile old = kill % 3 == 2 ? OldFile::Replaced : OldFile::KeptAsBak;  // recovery files too
         const int reported = killWhile([&](int number) { return !saveDurably(file, textOf(number), old); },
                                        last + 1, moments.some());
-        const int now = numberOf(contentOf(file));
+        const int now = numberOf(test::fileText(file));
         ASSERT_GE(now, reported) << "kill " << kill << " of seed " << kSeed;
         ASSERT_LE(now, reported + 1);
         if (fs::exists(file.string() + ".bak")) {
-            ASSERT_GE(numberOf(contentOf(file.string() + ".bak")), 0) << "kill " << kill;
+            ASSERT_GE(numberOf(test::fileText(file.string() + ".bak")), 0) << "kill " << kill;
         }
         saves += reported - last;
         last = now;
@@ -135,13 +129,13 @@ TEST(Kills, LeaveAWholeTableUnderEachName) {
             {"a.csv", textOf(number)}, {"b.csv", textOf(number)}, {"c.csv", textOf(number)}};
     };
     Moments moments([&](int number) { return !writeFiles(folder.path(), filesOf(number)); });
-    int last = numberOf(contentOf(folder.path() / "a.csv"));
+    int last = numberOf(test::fileText(folder.path() / "a.csv"));
     for (int kill = 0; kill < kills() / 2; ++kill) {
         const int reported =
             killWhile([&](int number) { return !writeFiles(folder.path(), filesOf(number)); }, last + 1,
                       moments.some());
         for (const char* name : {"a.csv", "b.csv", "c.csv"}) {
-            const int now = numberOf(contentOf(folder.path() / name));
+            const int now = numberOf(test::fileText(folder.path() / name));
             ASSERT_GE(now, reported) << name << ", kill " << kill << " of seed " << kSeed;
             ASSERT_LE(now, reported + 1);
         }

@@ -1,4 +1,5 @@
 // The programs that write into a folder, with each call failing, or the process killed at it, in turn.
+#include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
@@ -18,18 +19,12 @@ namespace {
 namespace fs = std::filesystem;
 using test::TemporaryFolder;
 
-std::string contentOf(const fs::path& path) {
-    std::ostringstream text;
-    text << std::ifstream(path, std::ios::binary).rdbuf();
-    return text.str();
-}
-
 using Files = std::map<std::string, std::string>;
 
 Files filesIn(const fs::path& folder) {
     Files files;
     for (const auto& entry : fs::directory_iterator(folder)) {
-        files[entry.path().filename().string()] = contentOf(entry.path());
+        files[entry.path().filename().string()] = test::fileText(entry.path());
     }
     return files;
 }
@@ -38,29 +33,6 @@ bool isSlow() {
     const char* slow = std::getenv("DAWNLINE_SLOW");
     return slow != nullptr && std::string_view(slow) == "1";
 }
-
-/// A start, and the readings of the next morning.
-constexpr const char* kLog = R"(
-[[reading]]
-at = 2026-06-15T05:40:00
-depth_m = 0.5
-temperature_c = 26.8
-oxygen_mg_per_l = 5.6
-[[reading]]
-at = 2026-06-15T05:42:00
-depth_m = 1.5
-temperature_c = 25
-oxygen_mg_per_l = 5.1
-[[reading]]
-at = 2026-06-15T05:45:00
-depth_m = 2.9
-temperature_c = 20.4
-oxygen_mg_per_l = 0.1
-[[event]]
-at = 2026-06-14T09:00:00
-kind = "started"
-ramp = "gentle, twelve days"
-)";
 
 bool isHidden(const std::string& name) {
     return name.starts_with('.');
@@ -85,7 +57,7 @@ public:
     Program(const char* program, std::string arguments)
         : m_program(program), m_arguments(std::move(arguments)) {
         std::ofstream(folder.path() / "pond.toml", std::ios::binary)
-            << contentOf(DAWNLINE_SCENARIOS "/grandfathers-pond.toml") << kLog;
+            << test::fileText(DAWNLINE_SCENARIOS "/grandfathers-pond.toml") << test::kStartedLog;
         for (const char* name : {"out", "old", "seen"}) {
             fs::create_directory(folder.path() / name);
         }
@@ -113,7 +85,7 @@ public:
             Seen one;
             std::ifstream end(seen / (std::to_string(number) + ".end"));
             end >> one.code >> one.call;
-            one.said = contentOf(seen / (std::to_string(number) + ".said"));
+            one.said = test::fileText(seen / (std::to_string(number) + ".said"));
             one.files = filesIn(seen / std::to_string(number));
             all.push_back(std::move(one));
         }
@@ -127,7 +99,7 @@ public:
                                     "' && QT_QPA_PLATFORM=offscreen SOURCE_DATE_EPOCH=1781000000 " +
                                     variables + "'" + m_program + "' " + absolute + " > log 2>&1";
         const int status = std::system(command.c_str());
-        EXPECT_TRUE(WIFEXITED(status)) << contentOf(folder.path() / "log");
+        EXPECT_TRUE(WIFEXITED(status)) << test::fileText(folder.path() / "log");
         return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
     }
 

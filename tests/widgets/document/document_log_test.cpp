@@ -3,6 +3,7 @@
 #include "engine/follow_up/log_chain.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_io.h"
+#include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
 #include "widgets/follow_up/log_entry.h"
 
@@ -27,12 +28,6 @@ std::string withoutReadings() {
 
 using engine::test::TemporaryFolder;
 
-std::string contentOf(const std::filesystem::path& path) {
-    std::ostringstream text;
-    text << std::ifstream(path, std::ios::binary).rdbuf();
-    return text.str();
-}
-
 engine::Reading reading(double oxygen) {
     engine::Reading out;
     out.at = engine::LocalTime(std::chrono::local_days(std::chrono::year(2026) / 6 / 15) +
@@ -53,11 +48,11 @@ protected:
 };
 
 TEST_F(DocumentLog, AnEntryIsInTheFileAtOnceAndTheRestOfTheFileStays) {
-    const std::string before = contentOf(file());
+    const std::string before = engine::test::fileText(file());
     const Entered entered = enter(document, {reading(5.6)}, {});
     ASSERT_TRUE(entered.isInLog);
     EXPECT_EQ(test::plain(entered.said), "");
-    EXPECT_EQ(contentOf(file()).substr(0, before.size()), before) << "comments stay";
+    EXPECT_EQ(engine::test::fileText(file()).substr(0, before.size()), before) << "comments stay";
     EXPECT_TRUE(onDisk() == document.pond());
     EXPECT_FALSE(document.isModified());
     EXPECT_FALSE(document.changedOnDisk());
@@ -72,7 +67,8 @@ TEST_F(DocumentLog, OtherEditsAreNotWrittenWithIt) {
     ASSERT_FALSE(document.save());
     EXPECT_TRUE(onDisk() == document.pond());
     ASSERT_TRUE(enter(document, {reading(5.2)}, {}).isInLog);
-    EXPECT_EQ(contentOf(file()), engine::writePond(document.pond())) << "our form stays our form";
+    EXPECT_EQ(engine::test::fileText(file()), engine::writePond(document.pond()))
+        << "our form stays our form";
 }
 
 TEST_F(DocumentLog, UndoAndRedoLeaveItAlone) {
@@ -111,10 +107,10 @@ TEST_F(DocumentLog, WhereTheFileWasChangedTheEntryIsKeptUntilItIsSaved) {
     const auto fault = document.save();
     ASSERT_TRUE(fault);
     EXPECT_NE(test::plain(*fault).find("Another program"), std::string::npos);
-    EXPECT_NE(contentOf(file()).find("# from elsewhere"), std::string::npos)
+    EXPECT_NE(engine::test::fileText(file()).find("# from elsewhere"), std::string::npos)
         << "nothing is written over unasked";
     EXPECT_TRUE(document.isModified());
-    ASSERT_FALSE(document.save(contentOf(file())));
+    ASSERT_FALSE(document.save(engine::test::fileText(file())));
     EXPECT_FALSE(document.isModified());
     EXPECT_EQ(onDisk().readings.size(), 1U);
 }

@@ -1,5 +1,6 @@
 #include "engine/pond/pond_io.h"
 #include "engine/pond/pond_keys.h"
+#include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
 
 #include <QSignalSpy>
@@ -13,12 +14,6 @@ namespace {
 
 using engine::test::kPlainPond;
 using engine::test::TemporaryFolder;
-
-std::string contentOf(const std::filesystem::path& path) {
-    std::ostringstream text;
-    text << std::ifstream(path, std::ios::binary).rdbuf();
-    return text.str();
-}
 
 /// A document on the plain pond in a folder of its own.
 class OnADocument : public testing::Test {
@@ -142,7 +137,7 @@ TEST_F(DocumentTest, SavingMakesItClean) {
     rename("new");
     EXPECT_FALSE(document.save().has_value());
     EXPECT_FALSE(document.isModified());
-    EXPECT_EQ(contentOf(file()), engine::writePond(document.pond()));
+    EXPECT_EQ(engine::test::fileText(file()), engine::writePond(document.pond()));
     document.undoStack().undo();
     EXPECT_TRUE(document.isModified()) << "the file holds the other title";
     document.undoStack().redo();
@@ -162,7 +157,7 @@ TEST_F(DocumentTest, AStepAfterSavingIsNotMergedIntoTheSavedOne) {
 TEST_F(DocumentTest, KeepsWhatStoodInTheFile) {
     rename("new");
     EXPECT_FALSE(document.save().has_value());
-    EXPECT_EQ(contentOf(file().string() + ".bak"), kPlainPond);
+    EXPECT_EQ(engine::test::fileText(file().string() + ".bak"), kPlainPond);
 }
 
 TEST_F(DocumentTest, APondThatWouldNotOpenAgainIsNotSavedOverOneThatDoes) {
@@ -178,7 +173,7 @@ TEST_F(DocumentTest, APondThatWouldNotOpenAgainIsNotSavedOverOneThatDoes) {
     EXPECT_NE(test::plain(*fault).find("5.7 MiB in the form in which it is saved"), std::string::npos)
         << test::plain(*fault);
     EXPECT_TRUE(document.isModified());
-    EXPECT_EQ(contentOf(file()), kPlainPond);
+    EXPECT_EQ(engine::test::fileText(file()), kPlainPond);
 }
 
 TEST_F(DocumentTest, SavesUnderAnotherName) {
@@ -189,8 +184,8 @@ TEST_F(DocumentTest, SavesUnderAnotherName) {
     EXPECT_EQ(document.path(), other);
     EXPECT_EQ(moved.size(), 1);
     EXPECT_FALSE(document.isModified());
-    EXPECT_EQ(contentOf(file()), kPlainPond) << "the first file is left alone";
-    EXPECT_EQ(contentOf(other), engine::writePond(document.pond()));
+    EXPECT_EQ(engine::test::fileText(file()), kPlainPond) << "the first file is left alone";
+    EXPECT_EQ(engine::test::fileText(other), engine::writePond(document.pond()));
     document.undoStack().undo();
     EXPECT_EQ(document.pond().title, "Test pond");
 }
@@ -270,7 +265,7 @@ TEST_F(DocumentTest, AFolderThatIsReadOnlyLeavesFileAndModifiedState) {
     ASSERT_TRUE(fault.has_value());
     EXPECT_NE(test::plain(*fault).find(file().string()), std::string::npos) << test::plain(*fault);
     EXPECT_TRUE(document.isModified());
-    EXPECT_EQ(contentOf(file()), kPlainPond);
+    EXPECT_EQ(engine::test::fileText(file()), kPlainPond);
     EXPECT_EQ(document.pond().title, "new");
     EXPECT_EQ(std::distance(fs::directory_iterator(folder.path()), {}), 1) << "something was left behind";
 }
