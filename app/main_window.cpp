@@ -2,7 +2,6 @@
 
 #include "app/main_window_words.h"
 #include "app/recovery.h"
-#include "engine/run/nights.h"
 #include "widgets/charts/chart_view.h"
 #include "widgets/charts/owner_view.h"
 #include "widgets/charts/print_sheet.h"
@@ -12,7 +11,7 @@
 #include "widgets/controls/progress_line.h"
 #include "widgets/follow_up/after_start_page.h"
 #include "widgets/follow_up/today_page.h"
-#include "widgets/forms/plan_dialog.h"
+#include "widgets/forms/plan_page.h"
 #include "widgets/forms/pond_page.h"
 #include "widgets/forms/ramp_actions.h"
 #include "widgets/forms/schedule_grid.h"
@@ -46,7 +45,8 @@ MainWindow::MainWindow(QWidget* parent)
       m_side(new widgets::SidePanel(m_document, m_selection, m_recomputation, this)),
       m_notice(new widgets::Notice(this)),
       m_progress(new widgets::ProgressLine(this)),
-      m_recovery(new Recovery(m_document, this)) {
+      m_recovery(new Recovery(m_document, this)),
+      m_plan(new widgets::PlanPage(m_document, this)) {
     widgets::applyTheme(m_state.theme());
     layOut();
     setAcceptDrops(true);
@@ -76,18 +76,18 @@ void MainWindow::layOut() {
     split->addWidget(m_side);
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 0);
-    m_page->addPage(tr("Schedule"), m_schedule);
-    m_page->addPage(tr("After the start"), m_afterStart, [this] { return m_afterStart->chart(); });
-    m_page->addPage(tr("Pond"), m_pondPage);
+    addPages();
     auto* middle = new QWidget(this);
     auto* column = new QVBoxLayout(middle);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(m_notice);
     auto* stack = new QStackedWidget(middle);
-    stack->addWidget(
-        emptyPage(stack, {{tr("A First Pond: Twelve Questions\u2026"), [this] { askFirstPond(); }},
-                          {tr("Open a Pond File\u2026"), [this] { chooseFile(); }}}));
+    stack->addWidget(emptyPage(stack,
+                               {{tr("A First Pond: Twelve Questions\u2026"), [this] { askFirstPond(); }},
+                                {tr("An Example Pond\u2026"), [this] { offerTemplates(); }},
+                                {tr("Open a Pond File\u2026"), [this] { chooseFile(); }}},
+                               recentWays()));
     stack->addWidget(split);
     column->addWidget(stack, 1);
     column->addWidget(m_progress);
@@ -96,6 +96,21 @@ void MainWindow::layOut() {
         stack->setCurrentIndex(m_document.isEmpty() ? 0 : 1);
         showTitle();
     });
+}
+
+void MainWindow::addPages() {
+    using widgets::AfterStartPage;
+    using widgets::Place;
+    m_page->addPage(Place::Pond, 0, {tr("Pond"), m_pondPage});
+    m_page->addPage(Place::Plan, 0, {tr("Find"), m_plan});
+    m_page->addPage(Place::Plan, 1, {tr("Schedule"), m_schedule});
+    for (int i = 0; i < AfterStartPage::kPages; ++i) {
+        const auto which = static_cast<AfterStartPage::Page>(i);
+        m_page->addPage(
+            Place::After, i,
+            {AfterStartPage::name(which), m_afterStart, [this, which] { m_afterStart->setPage(which); },
+             [this] { return m_afterStart->chart(); }});
+    }
 }
 
 void MainWindow::listen() {
@@ -115,9 +130,9 @@ void MainWindow::listen() {
         }
     });
     connect(&m_recomputation, &Recomputation::measuring, this,
-            [this] { m_progress->start(tr("Asking a thousand ponds what to measure")); });
+            [this] { m_progress->start(tr("Working out what to measure")); });
     connect(m_page, &widgets::ViewsPage::viewChanged, m_side,
-            [this](int view) { m_side->setVisible(m_page->page(view) != m_afterStart); });
+            [this](int view) { m_side->setVisible(m_page->placeOf(view) != widgets::Place::After); });
     connect(m_page, &widgets::ViewsPage::viewChanged, this,
             [this] { m_recomputation.setMeasuring(m_page->isMeasuring()); });
     connect(&m_recomputation, &Recomputation::progressed, m_progress, &widgets::ProgressLine::set);
@@ -125,7 +140,9 @@ void MainWindow::listen() {
     connect(&m_recomputation, &Recomputation::failed, m_progress, &widgets::ProgressLine::finish);
     connect(&m_recomputation, &Recomputation::failed, m_notice, &widgets::Notice::say);
     connect(m_progress, &widgets::ProgressLine::stopped, &m_recomputation, &Recomputation::cancel);
-    connect(&m_side->ramps(), &widgets::RampActions::findAsked, this, &MainWindow::findRamp);
+    connect(&m_side->ramps(), &widgets::RampActions::findAsked, this,
+            [this] { m_page->setView(m_page->viewNamed(tr("Find"))); });
+    connect(m_plan, &widgets::PlanPage::rampWanted, &m_side->ramps(), &widgets::RampActions::add);
     connect(&m_side->ramps(), &widgets::RampActions::refused, m_notice, &widgets::Notice::say);
     connect(&m_schedule->grid(), &widgets::ScheduleGrid::refused, m_notice, &widgets::Notice::say);
     connect(&m_watcher, &QFileSystemWatcher::fileChanged, this, &MainWindow::fileChanged);
@@ -173,15 +190,15 @@ void MainWindow::showOutcome() {
     m_side->setOutcome(outcome);
     m_schedule->setOutcome(outcome);
     m_pondPage->setOutcome(outcome);
-    if (m_recomputation.isRunning() || !outcome->hasAllMembers) {
+    if (!outcome->isGivenUp && (m_recomputation.isRunning() || !outcome->hasAllMembers)) {
         m_progress->start(outcome->isWhole ? tr("Computing the uncertainty")
                                            : tr("Looking for what makes the lows"));
     }
     // Only now may the selection go to nights and ramps that the outcome before did not have.
-    if (m_isFirstOutcome) {  // of this pond: its worst night, with the ramp that is meant
+    if (m_isFirstOutcome) {  // of this pond: the ramp that is meant, in its own worst night
         m_isFirstOutcome = false;
         m_selection.setRamp(widgets::chosenRamp(outcome->comparison));
-        m_selection.setNight(engine::worstNight(outcome->comparison.runs));
+        m_selection.setNight(widgets::chosenNight(outcome->comparison));
     }
     const QString fault = endedEarly(outcome->comparison);
     if (!fault.isEmpty()) {
@@ -196,10 +213,12 @@ widgets::ChartSheet MainWindow::sheet() const {
 
 void MainWindow::exportChart() {
     const widgets::ChartSheet chart = sheet();
-    const QString name = QFileDialog::getSaveFileName(
-        this, tr("Export the chart"), chart.name + QStringLiteral(".png"),
-        tr("Picture, 300 dots an inch (*.png);;Drawing (*.svg);;Numbers (*.csv)"));
-    if (name.isEmpty()) {
+    QString filter;
+    const QString typed =
+        QFileDialog::getSaveFileName(this, tr("Export the chart"), chart.name + QStringLiteral(".png"),
+                                     chartFilters().join(QStringLiteral(";;")), &filter);
+    const QString name = typed.isEmpty() ? QString() : chartName(typed, filter);
+    if (name.isEmpty() || !mayReplace(typed, name)) {
         return;
     }
     if (const auto fault = widgets::saveSheet(chart, name.toStdString())) {
@@ -221,16 +240,6 @@ widgets::OwnerView* MainWindow::showOwner() {
             [view] { widgets::askAndPrint(view->sheet(), view); });
     view->showFullScreen();
     return view;
-}
-
-void MainWindow::findRamp() {
-    if (m_plan == nullptr) {
-        m_plan = new widgets::PlanDialog(m_document, this);
-        connect(m_plan, &widgets::PlanDialog::rampWanted, &m_side->ramps(), &widgets::RampActions::add);
-    }
-    m_plan->show();
-    m_plan->raise();
-    m_plan->activateWindow();
 }
 
 void MainWindow::copyChart() {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/main_window_words.h"
 #include "app/window_state.h"
 #include "widgets/document/document.h"
 #include "widgets/document/recomputation.h"
@@ -16,7 +17,7 @@ namespace widgets {
 class AfterStartPage;
 class Notice;
 class OwnerView;
-class PlanDialog;
+class PlanPage;
 class PondPage;
 class ProgressLine;
 class SchedulePage;
@@ -53,6 +54,7 @@ public:
     [[nodiscard]] widgets::Selection& selection() { return m_selection; }
     [[nodiscard]] widgets::ViewsPage& page() { return *m_page; }
     [[nodiscard]] widgets::PondPage& pondPage() { return *m_pondPage; }
+    [[nodiscard]] widgets::PlanPage& plan() { return *m_plan; }
     [[nodiscard]] widgets::SchedulePage& schedule() { return *m_schedule; }
     [[nodiscard]] widgets::AfterStartPage& afterStart() { return *m_afterStart; }
     [[nodiscard]] widgets::SidePanel& side() { return *m_side; }
@@ -65,6 +67,7 @@ protected:
 
 private:
     void layOut();
+    void addPages();
     void listen();
     void makeFileMenu();
     void makeNewMenu(QMenu& menu);
@@ -72,10 +75,13 @@ private:
     void makeRampMenu();
     void makeAfterMenu();
     void makeViewMenu();
+    void makePlaces(QMenu& menu);
     void makeThemeMenu(QMenu& menu);
     void makeHelpMenu();
     void fillRecent();
     void fillTemplates(QMenu& menu);
+    void offerTemplates();
+    [[nodiscard]] std::vector<Way> recentWays();
     void chooseFile();
     void askFirstPond();
     void newWindow();
@@ -85,6 +91,7 @@ private:
     bool commit();
     /// True if nothing is lost by going on: saved, unmodified, or given up by the user.
     bool mayDiscard();
+    bool mayReplace(const QString& typed, const QString& name);
     bool writeTo(const std::filesystem::path& path);
     void watchFile();
     void fileChanged();
@@ -95,7 +102,6 @@ private:
     void exportChart();
     void copyChart();
     void printChart();
-    void findRamp();
     void showPage(const QString& title, const QString& name);
     void showShortcuts();
 
@@ -111,7 +117,7 @@ private:
     widgets::Notice* m_notice;
     widgets::ProgressLine* m_progress;
     Recovery* m_recovery;
-    widgets::PlanDialog* m_plan = nullptr;  ///< Kept, so that a search goes on while it is closed
+    widgets::PlanPage* m_plan;
     QFileSystemWatcher m_watcher;
     QMenu* m_recent = nullptr;
     QAction* m_criteria = nullptr;

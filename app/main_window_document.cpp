@@ -12,6 +12,7 @@
 #include "widgets/forms/side_panel.h"
 
 #include <QFileDialog>
+#include <QFileInfo>
 
 // What the window does with documents: opening, saving, what was left behind, and other versions.
 
@@ -47,7 +48,18 @@ bool MainWindow::saveAs() {
     }
     const QString name = QFileDialog::getSaveFileName(
         this, tr("Save the pond as"), widgets::toQString(m_document.path().string()), pondFilter());
-    return !name.isEmpty() && writeTo(name.toStdString());
+    return !name.isEmpty() && mayReplace(name, pondName(name)) && writeTo(pondName(name).toStdString());
+}
+
+/// The dialog has asked about the name that was typed, not about the one with its ending.
+bool MainWindow::mayReplace(const QString& typed, const QString& name) {
+    if (name == typed || !QFileInfo::exists(name)) {
+        return true;
+    }
+    return widgets::askPlainly(this, tr("Save the pond"),
+                               tr("\"%1\" is there already. Save over it?").arg(QFileInfo(name).fileName()),
+                               QMessageBox::Save | QMessageBox::Cancel,
+                               QMessageBox::Cancel) == QMessageBox::Save;
 }
 
 bool MainWindow::writeTo(const std::filesystem::path& path) {

@@ -15,6 +15,7 @@
 #include <QActionGroup>
 #include <QDialog>
 #include <QFile>
+#include <QFileInfo>
 #include <QMenuBar>
 #include <QPlainTextEdit>
 #include <QTextBrowser>
@@ -33,19 +34,21 @@ void MainWindow::makeFileMenu() {
     m_needPond << menu->addAction(tr("&Save"), QKeySequence::Save, this, &MainWindow::save);
     m_needPond << menu->addAction(tr("Save &As\u2026"), QKeySequence::SaveAs, this, &MainWindow::saveAs);
     menu->addSeparator();
-    QAction* again = menu->addAction(tr("&Read Again from Disk"), this, &MainWindow::reload);
+    QAction* again = menu->addAction(tr("Read A&gain from Disk"), this, &MainWindow::reload);
     QAction* compare =
-        menu->addAction(tr("Co&mpare with Another Version\u2026"), this, &MainWindow::compareWith);
+        menu->addAction(tr("Compare w&ith Another Version\u2026"), this, &MainWindow::compareWith);
     m_needPond << again << compare;
     menu->addSeparator();
-    m_needOutcome << menu->addAction(tr("Print the Char&t\u2026"),
+    m_needOutcome << menu->addAction(tr("Print the C&hart\u2026"),
                                      QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P), this,
                                      &MainWindow::printChart);
     m_needOutcome << menu->addAction(tr("&Export Chart\u2026"), QKeySequence(Qt::CTRL | Qt::Key_E), this,
                                      &MainWindow::exportChart);
     menu->addSeparator();
-    m_needPond << (new PaperActions(m_document, m_recomputation, *m_notice, *menu, *this))
-                      ->actions();  // owned by the window
+    auto* papers =
+        new PaperActions(m_document, m_recomputation, *m_notice, *menu, *this);  // owned by the window
+    m_needPond << papers->actions();
+    connect(m_side, &widgets::SidePanel::papersWanted, papers, &PaperActions::make);
     menu->addSeparator();
     menu->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
 }
@@ -78,6 +81,25 @@ void MainWindow::fillTemplates(QMenu& menu) {
     }
 }
 
+/// The same list under the button of the empty window.
+void MainWindow::offerTemplates() {
+    QMenu menu(this);
+    fillTemplates(menu);
+    menu.exec(QCursor::pos());
+}
+
+/// The ponds opened last, which are there still.
+std::vector<Way> MainWindow::recentWays() {
+    constexpr std::size_t kMost = 6;
+    std::vector<Way> ways;
+    for (const QString& file : m_state.recentFiles()) {
+        if (ways.size() < kMost && QFileInfo::exists(file)) {
+            ways.emplace_back(QFileInfo(file).fileName(), [this, file] { open(file.toStdString()); });
+        }
+    }
+    return ways;
+}
+
 void MainWindow::makeRampMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Ramps"));
     m_side->ramps().fill(*menu);
@@ -88,12 +110,8 @@ void MainWindow::makeAfterMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&After the Start"));
     const auto page = [this, menu](const QString& text, Qt::Key key, AfterStartPage::Page which) {
         m_needPond << menu->addAction(text, QKeySequence(key), this, [this, which] {
-            for (int i = 0; i < m_page->viewCount(); ++i) {
-                if (m_page->page(i) == m_afterStart) {
-                    m_page->setView(i);
-                }
-            }
-            m_afterStart->setPage(which);
+            m_page->setView(m_page->viewNamed(AfterStartPage::name(which)));
+            m_afterStart->currentWidget()->setFocus();
         });
     };
     page(tr("&Today: Go or Hold"), Qt::Key_F6, AfterStartPage::Today);
@@ -121,19 +139,7 @@ void MainWindow::makeViewMenu() {
     m_needOutcome << menu->addAction(tr("For the &Owner"), QKeySequence(Qt::Key_F11), this,
                                      &MainWindow::showOwner);
     menu->addSeparator();
-    auto* views = new QActionGroup(this);
-    for (int i = 0; i < m_page->viewCount(); ++i) {
-        QAction* action = menu->addAction(m_page->viewName(i), this, [this, i] { m_page->setView(i); });
-        if (i < 9) {
-            action->setShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)));
-        }
-        action->setCheckable(true);
-        action->setChecked(i == m_page->view());
-        views->addAction(action);
-        connect(m_page, &widgets::ViewsPage::viewChanged, action,
-                [action, i](int shown) { action->setChecked(shown == i); });
-        m_needPond << action;
-    }
+    makePlaces(*menu);
     menu->addSeparator();
     const auto night = [this, menu](const QString& text, const QKeySequence& keys, int step) {
         m_needOutcome << menu->addAction(text, keys, this,
@@ -141,32 +147,43 @@ void MainWindow::makeViewMenu() {
     };
     night(tr("&Next Night"), QKeySequence(Qt::CTRL | Qt::Key_Right), 1);
     night(tr("&Previous Night"), QKeySequence(Qt::CTRL | Qt::Key_Left), -1);
-    QAction* play = menu->addAction(tr("&Play the Nights"), QKeySequence(Qt::Key_F5), this,
+    QAction* play = menu->addAction(tr("Pla&y the Nights"), QKeySequence(Qt::Key_F5), this,
                                     [this] { m_page->setPlaying(!m_page->isPlaying()); });
     play->setCheckable(true);
     connect(m_page, &widgets::ViewsPage::playingChanged, play, &QAction::setChecked);
     m_needOutcome << play;
     menu->addSeparator();
-    auto* modes = new QActionGroup(this);
-    const auto mode = [&](const QString& text, const QKeySequence& keys, widgets::Selection::Mode which) {
-        QAction* action = menu->addAction(text, keys, this, [this, which] { m_selection.setMode(which); });
-        action->setCheckable(true);
-        modes->addAction(action);
-        connect(&m_selection, &widgets::Selection::changed, action,
-                [this, action, which] { action->setChecked(m_selection.mode() == which); });
-        action->setChecked(m_selection.mode() == which);
-        m_needOutcome << action;
-    };
-    mode(tr("All &Ramps, One Night"), QKeySequence(Qt::CTRL | Qt::Key_1), widgets::Selection::Mode::AllRamps);
-    mode(tr("&All Nights, One Ramp"), QKeySequence(Qt::CTRL | Qt::Key_2),
-         widgets::Selection::Mode::AllNights);
-    menu->addSeparator();
     m_criteria = menu->addAction(tr("&Criteria of EPA 1986"));
     m_criteria->setCheckable(true);
-    m_criteria->setChecked(true);
     connect(m_criteria, &QAction::toggled, m_page, &widgets::ViewsPage::setCriteria);
     menu->addSeparator();
     makeThemeMenu(*menu);
+}
+
+/// The views, place by place; Alt and a digit goes to a place, Ctrl and a digit to what is seen most.
+void MainWindow::makePlaces(QMenu& menu) {
+    auto* views = new QActionGroup(this);
+    int digit = 0;
+    for (const widgets::Place place : widgets::kPlaces) {
+        QAction* go = menu.addAction(tr("Go to \u201c%1\u201d").arg(placeText(place)),
+                                     QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + digit++)), this,
+                                     [this, place] { m_page->setPlace(place); });
+        m_needPond << go;
+    }
+    menu.addSeparator();
+    for (int i = 0; i < m_page->viewCount(); ++i) {
+        QAction* action = menu.addAction(m_page->viewName(i), this, [this, i] { m_page->setView(i); });
+        action->setCheckable(true);
+        action->setChecked(i == m_page->view());
+        views->addAction(action);
+        connect(m_page, &widgets::ViewsPage::viewChanged, action,
+                [action, i](int shown) { action->setChecked(shown == i); });
+        m_needPond << action;
+    }
+    views->actions()[m_page->viewNamed(widgets::ViewsPage::tr("One night"))]->setShortcut(
+        QKeySequence(Qt::CTRL | Qt::Key_1));
+    views->actions()[m_page->viewNamed(widgets::ViewsPage::tr("All nights"))]->setShortcut(
+        QKeySequence(Qt::CTRL | Qt::Key_2));
 }
 
 void MainWindow::makeThemeMenu(QMenu& menu) {
@@ -181,7 +198,7 @@ void MainWindow::makeThemeMenu(QMenu& menu) {
         action->setChecked(m_state.theme() == which);
         group->addAction(action);
     };
-    theme(tr("Like the &Desktop"), widgets::Theme::System);
+    theme(tr("Like the Des&ktop"), widgets::Theme::System);
     theme(tr("&Light"), widgets::Theme::Light);
     theme(tr("&Dark"), widgets::Theme::Dark);
 }

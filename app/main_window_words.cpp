@@ -5,6 +5,7 @@
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
+#include <QFileInfo>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -37,6 +38,25 @@ QString listed(const engine::Diagnostics& said) {
 QString pondFilter(bool withBackups) {
     return withBackups ? tr("Pond files and their backups (*.toml *.bak);;All files (*)")
                        : tr("Pond files (*.toml);;All files (*)");
+}
+
+QString pondName(const QString& typed) {
+    return QFileInfo(typed).suffix().isEmpty() ? typed + QStringLiteral(".toml") : typed;
+}
+
+QStringList chartFilters() {
+    return {tr("Picture, 300 dots an inch (*.png)"), tr("Drawing (*.svg)"), tr("Numbers (*.csv)")};
+}
+
+QString chartName(const QString& typed, const QString& filter) {
+    const QStringList filters = chartFilters(),
+                      endings{QStringLiteral("png"), QStringLiteral("svg"), QStringLiteral("csv")};
+    const qsizetype chosen = std::max<qsizetype>(filters.indexOf(filter), 0);
+    const QString ending = QFileInfo(typed).suffix().toLower();
+    if (ending.isEmpty()) {
+        return typed + QLatin1Char('.') + endings[chosen];
+    }
+    return chosen > 0 && endings.contains(ending) ? typed.chopped(ending.size()) + endings[chosen] : typed;
 }
 
 QString changedOnDisk() {
@@ -112,25 +132,44 @@ QString about() {
            QStringLiteral("\n\n") + cautions();
 }
 
-QWidget* emptyPage(QWidget* parent, const std::vector<std::pair<QString, std::function<void()>>>& ways) {
+QWidget* emptyPage(QWidget* parent, const std::vector<Way>& ways, const std::vector<Way>& recent) {
     auto* page = new QWidget(parent);
     auto* column = new QVBoxLayout(page);
-    column->addStretch(1);
-    auto* text = new QLabel(tr("No pond is open."), page);
-    QFont large = text->font();
-    large.setPointSizeF(large.pointSizeF() * 1.4);
-    text->setFont(large);
-    text->setAlignment(Qt::AlignCenter);
-    column->addWidget(text);
-    auto* help = new QLabel(tr("Drop a pond file here, or:"), page);
-    help->setAlignment(Qt::AlignCenter);
-    column->addWidget(help);
-    column->addSpacing(10);
-    for (const auto& [name, act] : ways) {
-        auto* button = new QPushButton(name, page);
-        button->setAccessibleDescription(name);
-        QObject::connect(button, &QPushButton::clicked, page, act);
+    const auto line = [&](const QString& said, double scale) {
+        auto* label = new QLabel(said, page);
+        label->setAlignment(Qt::AlignCenter);
+        label->setWordWrap(true);
+        label->setTextFormat(Qt::PlainText);
+        QFont font = label->font();
+        font.setPointSizeF(font.pointSizeF() * scale);
+        label->setFont(font);
+        column->addWidget(label);
+    };
+    const auto add = [&](const Way& way, bool isFlat) {
+        auto* button = new QPushButton(way.first, page);
+        button->setAccessibleDescription(way.first);
+        button->setFlat(isFlat);
+        button->setMinimumWidth(button->fontMetrics().averageCharWidth() * 40);
+        QObject::connect(button, &QPushButton::clicked, page, way.second);
         column->addWidget(button, 0, Qt::AlignHCenter);
+    };
+    column->addStretch(1);
+    line(tr("How fast may the air be switched on?"), 1.6);
+    line(
+        tr("Dawnline shows the oxygen of a pond night by night under different ways to start bottom air, and "
+           "which of them the fish can bear."),
+        1.1);
+    column->addSpacing(14);
+    for (const Way& way : ways) {
+        add(way, false);
+    }
+    line(tr("or drop a pond file here"), 1.0);
+    if (!recent.empty()) {
+        column->addSpacing(14);
+        line(tr("Opened last"), 1.0);
+        for (const Way& way : recent) {
+            add(way, true);
+        }
     }
     column->addStretch(2);
     return page;

@@ -1,5 +1,6 @@
 #include "app/paper_actions.h"
 
+#include "app/papers_dialog.h"
 #include "engine/base/files.h"
 #include "engine/ramps/log.h"
 #include "widgets/controls/notice.h"
@@ -13,6 +14,7 @@
 #include <QAction>
 #include <QFileDialog>
 #include <QMenu>
+#include <QPointer>
 #include <QPrintDialog>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
@@ -45,7 +47,7 @@ PaperActions::PaperActions(widgets::Document& document, const widgets::Recomputa
       m_recomputation(recomputation),
       m_notice(notice),
       m_window(window),
-      m_ramps(menu.addMenu(tr("&Ramp for the Papers"))) {
+      m_ramps(menu.addMenu(tr("Ra&mp for the Papers"))) {
     m_ramps->setObjectName(QStringLiteral("paper-ramps"));
     m_actions << m_ramps->menuAction();
     connect(m_ramps, &QMenu::aboutToShow, this, &PaperActions::fillRamps);
@@ -53,19 +55,29 @@ PaperActions::PaperActions(widgets::Document& document, const widgets::Recomputa
     m_actions << menu.addAction(tr("Print Pre&view of the Papers\u2026"), this, &PaperActions::preview);
     m_actions << menu.addAction(tr("&Print the Papers\u2026"), QKeySequence::Print, this,
                                 &PaperActions::printOut);
-    m_actions << menu.addAction(tr("Save the Pap&ers\u2026"), this, &PaperActions::save);
+    m_actions << menu.addAction(tr("Ma&ke the Papers\u2026"), this, &PaperActions::make);
     menu.addAction(tr("Your &Business Details\u2026"), this, &PaperActions::askWhose);
     connect(&m_job, &widgets::Job::failed, &m_notice, &widgets::Notice::say);
 }
 
 void PaperActions::withRun(Deliver deliver) {
+    m_notice.say(tr("The run of the papers is being computed."));
+    withRun(
+        [this, deliver = std::move(deliver)](const auto& run, const engine::Consultant& consultant) {
+            m_notice.clear();
+            deliver(run, consultant);
+        },
+        [this](const QString& sentence) { m_notice.say(sentence); });
+}
+
+void PaperActions::withRun(Deliver deliver, Say say) {
     const engine::ConsultantReading reading = consultantOf({});
     if (!reading.consultant) {
-        m_notice.say(widgets::toQString(engine::format(reading.diagnostics.front())));
+        say(widgets::toQString(engine::format(reading.diagnostics.front())));
         return;
     }
     if (const engine::StartLedgerReading starts = ledgerBeside(); !starts.ledger) {
-        m_notice.say(widgets::toQString(engine::format(starts.diagnostics.front())));
+        say(widgets::toQString(engine::format(starts.diagnostics.front())));
         return;
     }
     const engine::Pond& pond = m_document.pond();
@@ -73,19 +85,17 @@ void PaperActions::withRun(Deliver deliver) {
     const bool isThere = std::any_of(pond.ramps.begin(), pond.ramps.end(),
                                      [this](const engine::Ramp& ramp) { return ramp.name == m_ramp; });
     options.ramp = isThere ? m_ramp : std::string();
-    m_notice.say(tr("The run of the papers is being computed\u2026"));
     m_job.start(
         [options, pond = m_document.pond(), path = m_document.path(), outcome = m_recomputation.outcome()](
             const std::stop_token& stop, const widgets::Job::Progress& progress) {
             return runForPapers(pond, path, options, {stop, progress},
                                 outcome == nullptr ? nullptr : &outcome->comparison);
         },
-        [this, consultant = *reading.consultant, deliver = std::move(deliver)](const PaperRunReading& run) {
+        [consultant = *reading.consultant, deliver = std::move(deliver), say](const PaperRunReading& run) {
             if (run.run == nullptr) {
-                m_notice.say(widgets::toQString(run.fault));
+                say(widgets::toQString(run.fault));
                 return;
             }
-            m_notice.clear();
             deliver(run.run, consultant);
         });
 }
@@ -121,18 +131,39 @@ void PaperActions::printOut() {
     });
 }
 
-void PaperActions::save() {
-    const QString folder = QFileDialog::getExistingDirectory(&m_window, tr("Save the papers into a folder"));
-    if (folder.isEmpty()) {
-        return;
-    }
-    withRun([this, folder](const auto& run, const engine::Consultant& consultant) {
-        const auto files = widgets::paperFiles(papersOf(run, consultant));
-        const auto fault = engine::writeFiles(folder.toStdString(), files);
-        m_notice.say(fault ? tr("%1 Nothing was written.").arg(widgets::toQString(*fault))
-                           : tr("The papers of the ramp %1 and the bundle are in %2.")
-                                 .arg(widgets::toQString(run->stamp.ramp), folder));
-    });
+void PaperActions::make() {
+    auto* dialog = new PapersDialog(m_document.pond(), m_ramp,
+                                    widgets::toQString(m_document.path().parent_path().string()), &m_window);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &PapersDialog::makeAsked, this, [this, dialog] { makeIn(*dialog); });
+    connect(dialog, &PapersDialog::stopAsked, this, [this] { m_job.cancel(); });
+    connect(&m_job, &widgets::Job::progressed, dialog, &PapersDialog::setProgress);
+    connect(&m_job, &widgets::Job::failed, dialog,
+            [dialog](const QString& sentence) { dialog->end(sentence, false); });
+    dialog->open();
+}
+
+void PaperActions::makeIn(PapersDialog& dialog) {
+    m_ramp = dialog.ramp();
+    dialog.begin();
+    const QPointer<PapersDialog> shown(&dialog);
+    withRun(
+        [shown, folder = dialog.folder()](const auto& run, const engine::Consultant& consultant) {
+            if (shown == nullptr) {
+                return;  // closed meanwhile, which stops it
+            }
+            const auto files = widgets::paperFiles(papersOf(run, consultant));
+            const auto fault = engine::writeFiles(folder.toStdString(), files);
+            shown->end(fault ? tr("%1 Nothing was written.").arg(widgets::toQString(*fault))
+                             : tr("The papers of the ramp %1 and the bundle are in %2.")
+                                   .arg(widgets::toQString(run->stamp.ramp), folder),
+                       !fault);
+        },
+        [shown](const QString& sentence) {
+            if (shown != nullptr) {
+                shown->end(sentence, false);
+            }
+        });
 }
 
 void PaperActions::fillRamps() {

@@ -22,6 +22,8 @@ class Recomputation;
 
 namespace app {
 
+class PapersDialog;
+
 /// The business details, and print preview, printing and saving of them, from the window. Their run is
 /// frozen and computed off the UI thread when it is asked for; asking again gives the earlier up.
 class PaperActions final : public QObject {
@@ -38,6 +40,9 @@ public:
     /// Whose ramp the papers are about; empty: the one that the log says was started, else the chosen one.
     [[nodiscard]] const std::string& ramp() const { return m_ramp; }
 
+    /// Asks for ramp and folder, makes the papers there, and says how far it is.
+    void make();
+
     /// Paints every paper of a run on a printer set up for them.
     static void print(const std::shared_ptr<const engine::FrozenRun>& run,
                       const engine::Consultant& consultant, QPrinter& printer);
@@ -45,11 +50,13 @@ public:
 private:
     using Deliver = std::function<void(const std::shared_ptr<const engine::FrozenRun>& run,
                                        const engine::Consultant& consultant)>;
+    using Say = std::function<void(const QString& sentence)>;
     /// Reads the profile, computes the run and hands it on, or says why not.
-    void withRun(Deliver deliver);
+    void withRun(Deliver deliver, Say say);
+    void withRun(Deliver deliver);  ///< Says so in the window
     void preview();
     void printOut();
-    void save();
+    void makeIn(PapersDialog& dialog);
     void askWhose();
     /// Fills the menu of ramps that the papers can be about.
     void fillRamps();

@@ -27,11 +27,16 @@ std::size_t dawnHour(const Backdrop& backdrop, const RampRun& run, int night) {
 }
 
 double enoughDownTo(const Grid& grid, const std::vector<LayerRow>& layers, double level) {
-    double down = 0.0;
-    for (std::size_t i = 0; i < layers.size() && layers[i].oxygen >= level; ++i) {
-        down = grid.face[i + 1];
+    if (layers.empty() || layers.front().oxygen < level) {
+        return 0.0;
     }
-    return down;
+    for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
+        if (layers[i + 1].oxygen < level) {  // between the middles of two layers, where the line is drawn too
+            const double share = (layers[i].oxygen - level) / (layers[i].oxygen - layers[i + 1].oxygen);
+            return grid.middle[i] + share * (grid.middle[i + 1] - grid.middle[i]);
+        }
+    }
+    return grid.face.back();
 }
 
 OxygenField oxygenField(const Grid& grid, const RampRun& run, double from, double to, int rows) {

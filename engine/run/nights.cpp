@@ -79,15 +79,4 @@ std::optional<std::size_t> lowestRun(const std::vector<RampRun>& runs, const std
     return lowest;
 }
 
-int worstNight(const std::vector<RampRun>& runs) {
-    const RampRun* worst = nullptr;
-    for (std::size_t i = runs.size() > 1 ? 1 : 0; i < runs.size(); ++i) {
-        if (runs[i].end == RunEnd::Completed &&
-            (worst == nullptr || runs[i].worst().lowest < worst->worst().lowest)) {
-            worst = &runs[i];
-        }
-    }
-    return worst == nullptr ? 1 : worst->worst().day;
-}
-
 }  // namespace engine

@@ -48,8 +48,4 @@ struct HoursBelow {
 [[nodiscard]] std::optional<std::size_t> lowestRun(const std::vector<RampRun>& runs,
                                                    const std::vector<std::size_t>& among, int night);
 
-/// The night on which any ramp has its worst low; do-nothing's without ramps, 1 if no run completed.
-/// @param runs  Do-nothing first.
-[[nodiscard]] int worstNight(const std::vector<RampRun>& runs);
-
 }  // namespace engine

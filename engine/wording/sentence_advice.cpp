@@ -9,11 +9,12 @@
 namespace engine {
 namespace {
 
-/// Night, clock and low of a night that is the ramp's own worst.
-void addNight(const DayRow& night, std::vector<SentenceValue>& values) {
+/// Night, clock and low of a night that is the ramp's own worst, and the line that it goes below.
+void addNight(const DayRow& night, const OxygenThresholds& thresholds, std::vector<SentenceValue>& values) {
     values.push_back(whole("night", night.day));
     values.push_back(number("clock", Measure::Clock, night.lowestTime));
     values.push_back(oxygen("low", night.lowest));
+    values.push_back(crossing(night.lowest, thresholds));
 }
 
 /// More figures than two would promise what no search over a hundred ponds can know.
@@ -98,7 +99,7 @@ std::string holdDaysText(const std::vector<Date>& days) {
 
 Sentence verdictOf(const Advice& advice, const PondModel& model) {
     std::vector<SentenceValue> values{text("ramp", advice.ramp), day("date", advice.firstDay)};
-    addNight(advice.worst, values);
+    addNight(advice.worst, model.parameters.thresholds, values);
     values.push_back(oxygen("alone", advice.worstAlone.lowest));
     values.push_back(day("airDate", *model.pond.place.firstDay));
     values.push_back(number("power", Measure::Input, advice.surfaceAir_kW));

@@ -2,6 +2,7 @@
 
 #include "engine/base/units.h"
 #include "engine/ramps/weather.h"
+#include "engine/water/parameters.h"
 #include "engine/wording/sentence.h"
 
 #include <array>
@@ -45,6 +46,9 @@ private:
     return number(name, Measure::Day,
                   static_cast<double>(std::chrono::sys_days(date).time_since_epoch().count()));
 }
+
+/// Which line an amount of oxygen is below; "just" where it is printed as the same number as the line.
+[[nodiscard]] SentenceValue crossing(double oxygen, const OxygenThresholds& thresholds);
 
 [[nodiscard]] inline SentenceValue title(const Pond& pond) {
     return pond.title.empty() ? term("title", "untitled") : text("title", pond.title);

@@ -1,7 +1,9 @@
 #include "engine/base/error.h"
+#include "engine/water/oxygen_state.h"
 #include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace engine {
 namespace {
@@ -10,9 +12,10 @@ const DayRow& nightOf(const RampRun& run, int night) {
     return run.days[static_cast<std::size_t>(night - run.days.front().day)];
 }
 
-std::vector<SentenceValue> lowOf(const RampRun& run, const DayRow& night) {
+std::vector<SentenceValue> lowOf(const Comparison& comparison, const RampRun& run, const DayRow& night) {
     return {text("ramp", run.name), whole("night", night.day), oxygen("low", night.lowest),
-            number("clock", Measure::Clock, night.lowestTime)};
+            number("clock", Measure::Clock, night.lowestTime),
+            crossing(night.lowest, comparison.model.parameters.thresholds)};
 }
 
 bool isThere(const RampRun& run) {
@@ -32,50 +35,45 @@ const RampRun* lowestOf(const Comparison& comparison, int night) {
     return lowest;
 }
 
-void addNothing(const Comparison& comparison, int night, const SentenceBuilder& builder) {
-    const RampRun& nothing = comparison.runs.front();
-    if (!isThere(nothing)) {
-        return;
-    }
-    const double low = nightOf(nothing, night).lowest;
-    builder.add(low < comparison.model.parameters.thresholds.stress ? SentenceKey::NightNothingBelow
-                                                                    : SentenceKey::NightNothing,
-                {oxygen("low", low)});
-}
-
 }  // namespace
+
+SentenceValue crossing(double oxygen, const OxygenThresholds& thresholds) {
+    const auto isJust = [&](double line) { return std::round(10.0 * oxygen) >= std::round(10.0 * line); };
+    switch (stateOf(oxygen, thresholds)) {
+        case OxygenState::Lethal:
+            return term("crosses", isJust(thresholds.lethal) ? "crosses-lethal-just" : "crosses-lethal");
+        case OxygenState::Stress:
+            return term("crosses", isJust(thresholds.stress) ? "crosses-stress-just" : "crosses-stress");
+        case OxygenState::Enough:
+            break;
+    }
+    return term("crosses", "crosses-none");
+}
 
 std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night, std::size_t selected) {
     ensure(night >= 1 && night <= comparison.days && selected < comparison.runs.size(),
            "the night and the ramp are of this comparison");
     std::vector<Sentence> out;
     const SentenceBuilder builder(out, SentencePart::Night), detail(out, SentencePart::NightDetail);
-    const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
+    const auto low = [&](const RampRun& run) { return lowOf(comparison, run, nightOf(run, night)); };
+    const RampRun &nothing = comparison.runs.front(), &chosen = comparison.runs[selected];
     const RampRun* lowest = lowestOf(comparison, night);
-    if (lowest == nullptr) {
-        if (isThere(comparison.runs.front())) {
-            builder.add(SentenceKey::NightOfNothing,
-                        lowOf(comparison.runs.front(), nightOf(comparison.runs.front(), night)));
-            addAttribution(comparison.runs.front(), detail);
-        }
-        return inUnitsOf(comparison.model.pond, std::move(out));
+    if (isThere(chosen)) {
+        builder.add(selected > 0 ? SentenceKey::NightOfRamp : SentenceKey::NightOfNothing, low(chosen));
     }
-    const DayRow& low = nightOf(*lowest, night);
-    builder.add(low.lowest < thresholds.lethal   ? SentenceKey::NightBelowLethal
-                : low.lowest < thresholds.stress ? SentenceKey::NightBelowStress
-                                                 : SentenceKey::NightAbove,
-                lowOf(*lowest, low));
-    const RampRun& chosen = comparison.runs[selected];
-    if (selected > 0 && &chosen != lowest && isThere(chosen)) {
-        builder.add(SentenceKey::NightWithSelected, lowOf(chosen, nightOf(chosen, night)));
+    if (lowest != nullptr && lowest != &chosen) {
+        builder.add(isThere(chosen) ? SentenceKey::NightLowest : SentenceKey::NightOfRamp, low(*lowest));
     }
-    addNothing(comparison, night, builder);
-    if (!lowest->attribution.empty()) {
-        const DayRow& worst = lowest->worst();
-        if (worst.day != night) {
-            detail.add(SentenceKey::NightElsewhere, lowOf(*lowest, worst));
+    if (selected > 0 && isThere(nothing)) {
+        builder.add(SentenceKey::NightNothing, low(nothing));
+    }
+    // Of the selected ramp, unless it says nothing itself.
+    const RampRun* why = isThere(chosen) && !chosen.attribution.empty() ? &chosen : lowest;
+    if (why != nullptr && !why->attribution.empty()) {
+        if (why != &nothing && why->worst().day != night) {
+            detail.add(SentenceKey::NightElsewhere, lowOf(comparison, *why, why->worst()));
         }
-        addAttribution(*lowest, detail);
+        addAttribution(*why, detail);
     }
     return inUnitsOf(comparison.model.pond, std::move(out));
 }
@@ -89,7 +87,7 @@ std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_
     if (!isThere(run)) {
         return inUnitsOf(comparison.model.pond, std::move(out));
     }
-    std::vector<SentenceValue> values = lowOf(run, run.worst());
+    std::vector<SentenceValue> values = lowOf(comparison, run, run.worst());
     if (selected == 0) {
         builder.add(SentenceKey::NightsOfNothing, values);
     } else if (isThere(nothing)) {

@@ -11,28 +11,31 @@ using enum SentenceKey;
 constexpr std::array kTemplates{
     Template{
         AdviceCompared,
-        "\"{ramp}\": lowest on night {night} at {clock}, {low} mg/L; left alone the lowest is {alone} mg/L."},
+        "\"{ramp}\": lowest on night {night} at {clock}, {low} mg/L, {crosses}; left alone the lowest is "
+        "{alone} mg/L."},
     Template{AdviceAlone, "Left alone the pond is lowest on night {night} at {clock}, {low} mg/L."},
     Template{
         AdviceStart,
-        "Start \"{ramp}\" on {date}. It is lowest on night {night} at {clock}, {low} mg/L; left alone the "
-        "lowest is {alone} mg/L."},
+        "Start \"{ramp}\" on {date}. It is lowest on night {night} at {clock}, {low} mg/L, {crosses}; left "
+        "alone the lowest is {alone} mg/L."},
     Template{AdviceStartSurface,
              "Start \"{ramp}\" on {date}, with surface air of {power} kW from {from} to {until} every night "
-             "from {airDate} on. It is lowest on night {night} at {clock}, {low} mg/L; left alone the lowest "
-             "is {alone} mg/L."},
+             "from {airDate} on. It is lowest on night {night} at {clock}, {low} mg/L, {crosses}; left alone "
+             "the lowest is {alone} mg/L."},
     Template{
         AdviceNoRamp,
-        "No ramp is needed. \"{ramp}\" is lowest on night {night} at {clock}, {low} mg/L; left alone the "
-        "lowest is {alone} mg/L."},
+        "No ramp is needed. \"{ramp}\" is lowest on night {night} at {clock}, {low} mg/L, {crosses}; left "
+        "alone the lowest is {alone} mg/L."},
     Template{
         AdviceNoGain,
         "Do not start: nothing is gained. With \"{ramp}\" the dawn low ends near {end} mg/L, left alone near "
-        "{endAlone} mg/L."},
+        "{endAlone} mg/L; it is lowest on night {night} at {clock}, {low} mg/L, {crosses}."},
     Template{AdviceNoGainAtAll, "Do not start: nothing is gained by bottom air on this pond."},
     Template{
         AdviceWaitRamp,
-        "Do not start \"{ramp}\" now. Wait until the time from {waitFrom} to {waitUntil}, then read a new "
+        "Do not start \"{ramp}\" now: it is lowest on night {night} at {clock}, {low} mg/L, {crosses}; left "
+        "alone the lowest is {alone} mg/L. Wait until the time from {waitFrom} to {waitUntil}, then read a "
+        "new "
         "profile and plan again."},
     Template{
         AdviceWait,
@@ -115,6 +118,11 @@ constexpr std::array kTemplates{
 constexpr std::array kTermWords{
     TermWord{"turn-start", "few enough ponds go below the lethal line to start"},
     TermWord{"turn-wait", "too many ponds go below the lethal line to start"},
+    TermWord{"crosses-none", "above the stress line"},
+    TermWord{"crosses-stress", "below the stress line"},
+    TermWord{"crosses-stress-just", "just below the stress line"},
+    TermWord{"crosses-lethal", "below the lethal line"},
+    TermWord{"crosses-lethal-just", "just below the lethal line"},
     TermWord{"line-lethal", "lethal line"},
     TermWord{"line-stress", "stress line"},
 };

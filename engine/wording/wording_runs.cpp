@@ -129,17 +129,11 @@ constexpr std::array kTemplates{
         "\"{worst}\"."},
     Template{FilesWritten, "The tables are in {folder}."},
 
-    Template{NightBelowLethal,
-             "Night {night}: \"{ramp}\" falls to {low} mg/L at {clock}, below the lethal line."},
-    Template{NightBelowStress,
-             "Night {night}: \"{ramp}\" falls to {low} mg/L at {clock}, below the stress line."},
-    Template{NightAbove,
-             "Night {night}: no ramp goes below the stress line; the lowest is \"{ramp}\" with {low} mg/L at "
-             "{clock}."},
-    Template{NightOfNothing, "Night {night}, left alone: the low is {low} mg/L at {clock}."},
-    Template{NightWithSelected, "With \"{ramp}\": {low} mg/L."},
-    Template{NightNothing, "Left alone: {low} mg/L."},
-    Template{NightNothingBelow, "Left alone: {low} mg/L, below the stress line as well."},
+    Template{NightOfRamp, "Night {night}: \"{ramp}\" goes down to {low} mg/L at {clock}, {crosses}."},
+    Template{NightOfNothing,
+             "Night {night}: left alone the pond goes down to {low} mg/L at {clock}, {crosses}."},
+    Template{NightLowest, "The lowest is \"{ramp}\" with {low} mg/L, {crosses}."},
+    Template{NightNothing, "Left alone: {low} mg/L, {crosses}."},
     Template{NightElsewhere, "The worst night of \"{ramp}\" is night {night}, {low} mg/L at {clock}."},
     Template{NightsOfRamp,
              "\"{ramp}\": lowest on night {night}, {low} mg/L at {clock}. Left alone that night's low is "

@@ -4,6 +4,7 @@
 #include "app/main_window.h"
 #include "tests/bench/measure.h"
 #include "widgets/charts/night_plot.h"
+#include "widgets/charts/night_stage.h"
 #include "widgets/charts/views_page.h"
 #include "widgets/forms/schedule_grid.h"
 #include "widgets/forms/schedule_page.h"
@@ -48,7 +49,7 @@ void timeEdits(app::MainWindow& window, const char* what,
         }
         QCoreApplication::processEvents();  // draws, which is queued once
         curves.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
-        drawing.push_back(window.page().night().lastReplot_ms());
+        drawing.push_back(window.page().stage().night().lastReplot_ms());
         while (!recomputation.outcome()->isWhole) {
             QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
         }
@@ -64,7 +65,7 @@ void timeEdits(app::MainWindow& window, const char* what,
 /// frames that a hand sees. Curves come from the central runs of all ramps.
 void timeDragging(app::MainWindow& window) {
     auto& grid = window.schedule().grid();
-    window.page().setView(window.page().viewCount() - 2);
+    window.page().setView(window.page().viewNamed(QStringLiteral("Schedule")));
     window.selection().setRamp(2);
     QCoreApplication::processEvents();
     std::vector<double> frames;
@@ -127,7 +128,7 @@ int main(int argc, char** argv) {
     window.open(std::string(DAWNLINE_SCENARIOS) + "/grandfathers-pond.toml");
     const auto& recomputation = window.recomputation();
     const auto painted = [&] {
-        return !recomputation.isStale() && window.page().night().lastReplot_ms() > 0.0;
+        return !recomputation.isStale() && window.page().stage().night().lastReplot_ms() > 0.0;
     };
     if (!QTest::qWaitFor(painted, kPatience_ms)) {
         return 1;

@@ -4,6 +4,7 @@
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
 #include "widgets/charts/night_plot.h"
+#include "widgets/charts/night_stage.h"
 #include "widgets/charts/views_page.h"
 #include "widgets/controls/notice.h"
 #include "widgets/forms/side_panel.h"

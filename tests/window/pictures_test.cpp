@@ -12,7 +12,7 @@
 #include "widgets/follow_up/review_page.h"
 #include "widgets/follow_up/today_page.h"
 #include "widgets/forms/first_pond_dialog.h"
-#include "widgets/forms/plan_dialog.h"
+#include "widgets/forms/plan_page.h"
 #include "widgets/forms/pond_page.h"
 #include "widgets/papers/consultant_dialog.h"
 
@@ -113,7 +113,7 @@ TEST(Pictures, EverySectionOfThePond) {
     Driven driven(scenario("grandfathers-pond.toml"), 3);
     ASSERT_TRUE(driven.waitUntilWhole());
     driven.window.resize(1366, 748);
-    driven.window.page().setView(driven.window.page().viewCount() - 1);
+    driven.window.page().setPlace(widgets::Place::Pond);
     for (int section = 0; section < driven.window.pondPage().sectionCount(); ++section) {
         driven.window.pondPage().setSection(section);
         QTest::qWait(40);
@@ -152,22 +152,20 @@ TEST(Pictures, FindingARampAndWhatToMeasure) {
     Driven driven(scenario("new-clay.toml"), 14);
     ASSERT_TRUE(driven.waitUntilWhole());
     driven.trigger("Find a Ramp\u2026");
-    auto* dialog = driven.window.findChild<widgets::PlanDialog*>();
-    ASSERT_NE(dialog, nullptr);
-    keep(*dialog, "plan-before");
-    expectNothingCutOff(*dialog);
+    widgets::PlanPage* const dialog = &driven.window.plan();
+    take(driven, "plan-before");
     if (!qEnvironmentVariableIsSet("DAWNLINE_PICTURES")) {
         return;  // the search at full resolution takes its time
     }
     dialog->find();
     ASSERT_TRUE(QTest::qWaitFor([&] { return !dialog->isRunning(); }, 2 * test::kPatience_ms));
     QTest::qWait(50);
-    keep(*dialog, "plan-after");
-    driven.trigger("Measure");
+    take(driven, "plan-after");
+    driven.trigger("What to measure");
     ASSERT_TRUE(QTest::qWaitFor([&] { return driven.window.recomputation().outcome()->measured != nullptr; },
                                 test::kPatience_ms));
     take(driven, "measure");
-    driven.trigger("Night");
+    driven.trigger("One night");
     driven.window.selection().setHours(widgets::Selection::Span{10.0, 20.0});
     take(driven, "night-zoomed");
 }

@@ -2,9 +2,11 @@
 #include "engine/pond/pond_io.h"
 #include "tests/window/driven.h"
 #include "widgets/charts/dawn_lows_plot.h"
+#include "widgets/charts/night_stage.h"
 #include "widgets/charts/whole_run_plot.h"
 #include "widgets/controls/theme.h"
-#include "widgets/forms/plan_dialog.h"
+#include "widgets/forms/plan_page.h"
+#include "widgets/forms/pond_page.h"
 
 #include <QAbstractItemModel>
 #include <QAccessible>
@@ -13,7 +15,6 @@
 #include <QImage>
 #include <QMenu>
 #include <QMimeData>
-#include <QTabWidget>
 #include <QTableView>
 
 #include <gtest/gtest.h>
@@ -40,15 +41,10 @@ TEST(Window, OpensAPondAndShowsItsWorstNight) {
     EXPECT_EQ(headline.rfind("Night ", 0), 0U) << headline;
     EXPECT_NE(headline.find("Left alone"), std::string::npos) << headline;
     const auto& comparison = driven.window.recomputation().outcome()->comparison;
-    double lowest = 99.0;
-    int night = 0;
-    for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
-        if (comparison.runs[i].worst().lowest < lowest) {
-            lowest = comparison.runs[i].worst().lowest;
-            night = comparison.runs[i].worst().day;
-        }
-    }
-    EXPECT_EQ(driven.window.selection().night(), night);
+    EXPECT_EQ(driven.window.selection().night(), comparison.runs[3].worst().day) << "its own worst night";
+    EXPECT_NE(plain(driven.window.page().verdict()).find(comparison.runs[3].name), std::string::npos)
+        << plain(driven.window.page().verdict());
+    EXPECT_NE(plain(driven.window.page().verdict()).find("left alone"), std::string::npos);
     EXPECT_EQ(driven.window.selection().ramp(), 3U) << "the chosen ramp of the pond file";
     EXPECT_EQ(driven.window.side().table().model()->rowCount(), 5);
     EXPECT_EQ(driven.window.side().table().currentIndex().row(), 3);
@@ -67,7 +63,7 @@ TEST(Window, ASecondPondMayHaveMoreRampsAndNightsThanTheFirst) {
     ASSERT_TRUE(driven.waitForCurves());
     EXPECT_TRUE(driven.window.notice().text().isEmpty()) << plain(driven.window.notice().text());
     EXPECT_EQ(driven.window.selection().ramp(), 3U);
-    EXPECT_EQ(driven.window.page().night().scene().lines.size(), 5U);
+    EXPECT_EQ(driven.window.page().stage().night().scene().lines.size(), 5U);
     EXPECT_EQ(driven.window.side().table().currentIndex().row(), 3);
 }
 
@@ -104,6 +100,7 @@ TEST(Window, AnEditGivesNewCurvesAndUndoTheOldOnes) {
     Driven driven(Driven::Writable{"new-clay.toml"});
     ASSERT_TRUE(driven.waitUntilWhole());
     driven.window.selection().setRamp(2);
+    driven.window.side().setChanging(true);
     const auto lowOf = [&] {
         return driven.window.recomputation().outcome()->comparison.runs[2].days[0].liftedVolume;
     };
@@ -124,11 +121,20 @@ TEST(Window, AnEditGivesNewCurvesAndUndoTheOldOnes) {
 TEST(Window, EveryFormEditsThePond) {
     Driven driven(Driven::Writable{"new-clay.toml"});
     ASSERT_TRUE(driven.waitForCurves());
-    driven.window.side().tabs().setCurrentIndex(1);
-    widgets::test::type(widgets::test::fieldOf(driven.window.side(), "Stress line, mg/L"), "4.5");
+    driven.window.page().setPlace(widgets::Place::Pond);
+    const auto section = [&](const char* name) {
+        auto& pond = driven.window.pondPage();
+        for (int i = 0; i < pond.sectionCount(); ++i) {
+            if (plain(pond.sectionName(i)) == name) {
+                pond.setSection(i);
+            }
+        }
+    };
+    section("Fish");
+    widgets::test::type(widgets::test::fieldOf(driven.window.pondPage(), "Stress line, mg/L"), "4.5");
     EXPECT_DOUBLE_EQ(*driven.window.document().pond().limits.stress, 4.5);
-    driven.window.side().tabs().setCurrentIndex(2);
-    widgets::test::type(widgets::test::fieldOf(driven.window.side(), "Diffusers"), "3");
+    section("Air");
+    widgets::test::type(widgets::test::fieldOf(driven.window.pondPage(), "Diffusers"), "3");
     EXPECT_DOUBLE_EQ(*driven.window.document().pond().aerator->diffusers, 3.0);
     EXPECT_EQ(driven.window.document().undoStack().count(), 2);
 }
@@ -136,6 +142,7 @@ TEST(Window, EveryFormEditsThePond) {
 TEST(Window, TheNumberOfNightsIsForTheUserToSay) {
     Driven driven(scenario("new-clay.toml"));
     ASSERT_TRUE(driven.waitForCurves());
+    driven.window.side().setChanging(true);
     widgets::test::type(widgets::test::fieldOf(driven.window.side(), "Nights to compute"), "2");
     ASSERT_TRUE(driven.waitForCurves());
     EXPECT_EQ(driven.window.recomputation().outcome()->comparison.days, 2);
@@ -148,14 +155,14 @@ TEST(Window, PlaysANightASecondAndStopsAtTheEnd) {
     driven.window.selection().setNight(1);
     driven.trigger("Play the Nights");
     EXPECT_TRUE(driven.window.page().isPlaying());
-    EXPECT_TRUE(driven.window.page().night().options().ghost);
+    EXPECT_TRUE(driven.window.page().stage().night().options().ghost);
     QElapsedTimer clock;
     clock.start();
     ASSERT_TRUE(QTest::qWaitFor([&] { return driven.window.selection().night() == 2; }, 5000));
     EXPECT_GT(clock.elapsed(), 800);
     ASSERT_TRUE(QTest::qWaitFor([&] { return !driven.window.page().isPlaying(); }, 5000));
     EXPECT_EQ(driven.window.selection().night(), 3);
-    EXPECT_FALSE(driven.window.page().night().options().ghost);
+    EXPECT_FALSE(driven.window.page().stage().night().options().ghost);
 }
 
 TEST(Window, GoesByTheKeyboard) {
@@ -190,13 +197,26 @@ TEST(Window, ExportsTheChartAsPictureDrawingAndNumbers) {
     EXPECT_EQ(textOf(driven.folder.path() / "night.csv").rfind("line,night,time_h,", 0), 0U);
     driven.window.activateWindow();
     ASSERT_TRUE(QTest::qWaitForWindowActive(&driven.window));
-    driven.window.page().lows().setFocus();
+    driven.window.page().stage().lows().setFocus();
     nameNext(driven.folder.path() / "lows.csv");
     driven.trigger("Export Chart\u2026");
     EXPECT_EQ(textOf(driven.folder.path() / "lows.csv").rfind("ramp,night,date,", 0), 0U);
     nameNext(driven.folder.path() / "no.bmp");
     driven.trigger("Export Chart\u2026");
     EXPECT_NE(plain(driven.window.notice().text()).find("must end in"), std::string::npos);
+}
+
+TEST(Window, AChartsNameHasTheEndingOfTheChosenFilter) {
+    const QStringList filters = chartFilters();
+    const auto named = [](const char* typed, const QString& filter) {
+        return plain(chartName(QString::fromUtf8(typed), filter));
+    };
+    EXPECT_EQ(named("night", filters[0]), "night.png");
+    EXPECT_EQ(named("night", filters[1]), "night.svg");
+    EXPECT_EQ(named("night.png", filters[2]), "night.csv");
+    EXPECT_EQ(named("night.svg", filters[0]), "night.svg") << "the first filter is nobody's choice";
+    EXPECT_EQ(named("night.bmp", filters[0]), "night.bmp") << "refused when it is written";
+    EXPECT_EQ(named("two.nights", filters[1]), "two.nights");
 }
 
 TEST(Window, CopiesTheChart) {
@@ -232,6 +252,9 @@ TEST(Window, SavingSaysThatCommentsAreLostAndThenKeepsThePond) {
 TEST(Window, SavesUnderAnotherName) {
     Driven driven(scenario("new-clay.toml"));
     ASSERT_TRUE(driven.waitForCurves());
+    nameNext(driven.folder.path() / "bare");
+    EXPECT_TRUE(driven.window.saveAs());
+    EXPECT_EQ(driven.window.document().path(), driven.folder.path() / "bare.toml");
     nameNext(driven.folder.path() / "mine.toml");
     EXPECT_TRUE(driven.window.saveAs());
     EXPECT_EQ(driven.window.document().path(), driven.folder.path() / "mine.toml");
@@ -292,10 +315,9 @@ TEST(Window, AFoundRampStandsBesideTheOthersAndCanBeUndone) {
     Driven driven(Driven::Writable{"new-clay.toml"});
     ASSERT_TRUE(driven.waitForCurves());
     driven.trigger("Find a Ramp\u2026");
-    auto* dialog = driven.window.findChild<widgets::PlanDialog*>();
+    auto* dialog = driven.window.findChild<widgets::PlanPage*>();
     ASSERT_NE(dialog, nullptr);
     EXPECT_TRUE(dialog->isVisible());
-    EXPECT_FALSE(dialog->isModal());
     const std::size_t before = driven.window.document().pond().ramps.size();
     engine::Ramp found = driven.window.document().pond().ramps.front();
     found.name = engine::kPlannedRamp;
@@ -340,8 +362,9 @@ TEST(Window, EveryWidgetThatTakesTheFocusHasAName) {
     Driven driven(scenario("grandfathers-pond.toml"));
     ASSERT_TRUE(driven.waitForCurves());
     int seen = 0;
-    for (int tab = 0; tab < driven.window.side().tabs().count(); ++tab) {
-        driven.window.side().tabs().setCurrentIndex(tab);
+    driven.window.side().setChanging(true);
+    for (int view = 0; view < driven.window.page().viewCount(); ++view) {
+        driven.window.page().setView(view);
         for (QWidget* widget : driven.window.findChildren<QWidget*>()) {
             if (!widget->isVisible() || widget->focusPolicy() == Qt::NoFocus ||
                 widget->focusProxy() != nullptr) {
@@ -361,8 +384,10 @@ TEST(Window, EveryWidgetThatTakesTheFocusHasAName) {
 TEST(Window, EveryChartIsAnAccessibleObjectWithATextAlternative) {
     Driven driven(scenario("grandfathers-pond.toml"));
     ASSERT_TRUE(driven.waitForCurves());
-    const std::initializer_list<widgets::ChartView*> charts{
-        &driven.window.page().night(), &driven.window.page().lows(), &driven.window.page().wholeRun()};
+    driven.window.page().stage().setUnfolded(true);
+    const std::initializer_list<widgets::ChartView*> charts{&driven.window.page().stage().night(),
+                                                            &driven.window.page().stage().lows(),
+                                                            &driven.window.page().stage().wholeRun()};
     for (widgets::ChartView* chart : charts) {
         QAccessibleInterface* accessible = QAccessible::queryAccessibleInterface(chart);
         ASSERT_NE(accessible, nullptr);

@@ -225,6 +225,17 @@ std::vector<std::vector<QPointF>> cut(const std::vector<QPointF>& line, const QR
     return pieces;
 }
 
+double roundStep(double range, int most) {
+    const double least = std::max(range, 1e-9) / most;
+    const double power = std::pow(10.0, std::floor(std::log10(least)));
+    for (const double times : {1.0, 2.0, 5.0}) {
+        if (times * power >= least * (1.0 - 1e-9)) {
+            return times * power;
+        }
+    }
+    return 10.0 * power;
+}
+
 std::vector<double> oxygenSteps(double top, double step) {
     std::vector<double> steps;
     for (double at = 0.0; at <= top + 1e-9; at += step) {
@@ -307,6 +318,39 @@ void addGround(QCPAxisRect& rect, const PlotStyle& style, Ground ground) {
                 [style, ground = std::move(ground)](QCPPainter& painter, const QCPAxisRect& of) {
                     GroundPainter(painter, of, style, ground).paint();
                 });  // owned by the plot
+}
+
+SmoothLine smoothLine(const std::vector<double>& x, const std::vector<double>& y) {
+    constexpr int kParts = 6;  // of each stretch; more cannot be seen
+    const std::size_t count = x.size();
+    if (count < 3) {
+        return {x, y};
+    }
+    std::vector<double> width, rise, slope(count, 0.0);
+    for (std::size_t i = 0; i + 1 < count; ++i) {
+        width.push_back(x[i + 1] - x[i]);
+        rise.push_back((y[i + 1] - y[i]) / width[i]);
+    }
+    slope.front() = rise.front();
+    slope.back() = rise.back();
+    for (std::size_t i = 1; i + 1 < count; ++i) {
+        if (rise[i - 1] * rise[i] > 0.0) {
+            const double share = (width[i - 1] + 2.0 * width[i]) / (3.0 * (width[i - 1] + width[i]));
+            slope[i] = rise[i - 1] * rise[i] / (share * rise[i] + (1.0 - share) * rise[i - 1]);
+        }
+    }
+    SmoothLine line;
+    for (std::size_t i = 0; i + 1 < count; ++i) {
+        for (int part = 0; part < kParts; ++part) {
+            const double t = part / static_cast<double>(kParts), u = 1.0 - t;
+            line.x.push_back(x[i] + t * width[i]);
+            line.y.push_back(u * u * (1.0 + 2.0 * t) * y[i] + t * t * (1.0 + 2.0 * u) * y[i + 1] +
+                             t * u * width[i] * (u * slope[i] - t * slope[i + 1]));
+        }
+    }
+    line.x.push_back(x.back());
+    line.y.push_back(y.back());
+    return line;
 }
 
 void addCurve(QCPAxisRect& rect, const std::vector<double>& x, const std::vector<double>& y,

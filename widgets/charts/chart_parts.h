@@ -59,6 +59,15 @@ void applyStyle(QCPAxisRect& rect, const PlotStyle& style, double left, double r
 
 void addGround(QCPAxisRect& rect, const PlotStyle& style, Ground ground);
 
+/// Points of a smooth curve through given ones that never goes beyond its neighbours: piecewise cubic after
+/// Fritsch and Carlson (1980), Monotone piecewise cubic interpolation, SIAM J. Numer. Anal. 17, with the
+/// slopes of Fritsch and Butland (1984). @param x  Rising, the size of y; returned rising too, the given ones
+/// among them.
+struct SmoothLine {
+    std::vector<double> x, y;
+};
+[[nodiscard]] SmoothLine smoothLine(const std::vector<double>& x, const std::vector<double>& y);
+
 /// A curve, cut to the axes' ranges as they are now. @param x  Rising, the size of y.
 void addCurve(QCPAxisRect& rect, const std::vector<double>& x, const std::vector<double>& y, const QPen& pen);
 
@@ -68,6 +77,9 @@ void addPainted(QCPAxisRect& rect, const PlotStyle& style,
 
 /// Pieces of a line that lie within a rectangle; ends lie on its edge where it was cut.
 [[nodiscard]] std::vector<std::vector<QPointF>> cut(const std::vector<QPointF>& line, const QRectF& inside);
+
+/// A step of 1, 2 or 5 times a power of ten that divides a range into at most so many parts.
+[[nodiscard]] double roundStep(double range, int most);
 
 /// Round steps of an oxygen axis: 0, 2, 4, ... or 0, 4, 8, ... where there is less room.
 [[nodiscard]] std::vector<double> oxygenSteps(double top, double step);

@@ -34,7 +34,7 @@ protected:
 private:
     [[nodiscard]] int nightAt(const QPointF& place) const;
 
-    bool m_criteria = true;
+    bool m_criteria = false;
 };
 
 }  // namespace widgets

@@ -2,6 +2,7 @@
 
 #include "engine/base/units.h"
 #include "engine/run/day_air.h"
+#include "widgets/document/pond_units.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -39,6 +40,8 @@ void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& out
             painter.drawText(box.adjusted(-more, 0, more, 0), Qt::AlignCenter, text);
         }
     };
+    const engine::UnitSystem system = unitsOf(outcome.comparison.model.pond);
+    const ShownUnit degrees = shownUnitOf("degC", system), speed = shownUnitOf("m/s", system);
     for (const auto& [number, day] : engine::daysOfAir(outcome.backdrop)) {
         const double from = std::max(area.left(), across->coordToPixel(number - 1.0));
         const double to = std::min(area.right(), across->coordToPixel(number));
@@ -48,18 +51,19 @@ void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& out
         const QRectF air(from, area.top(), to - from, row), cloud(from, area.top() + row, to - from, row),
             wind(from, area.top() + 2 * row, to - from, row);
         const QColor ink = number > outcome.backdrop.lastWeatherDay ? style.quietInk : style.ink;
-        const QString high = QString::number(std::lround(day.highest)),
-                      low = QString::number(std::lround(day.lowest));
+        const QString high = QString::number(std::lround(degrees.toShown(day.highest))),
+                      low = QString::number(std::lround(degrees.toShown(day.lowest)));
         const QString both = low + QStringLiteral("\u2013") + high;
         cell(number, air, metrics.horizontalAdvance(both) + 2 <= air.width() ? both : high, ink);
         const QColor grey = mixed(style.paper, style.quietInk, 0.55 * day.cloud);
         painter.fillRect(cloud.adjusted(0.5, 1, -0.5, -1), grey);
         cell(number, cloud, QString::number(std::lround(100.0 * day.cloud)),
              contrast(ink, grey) > 3.0 ? ink : style.paper);
-        cell(number, wind, QLocale().toString(day.wind, 'f', 1), ink);
+        cell(number, wind, roundedText(speed.toShown(day.wind)), ink);
     }
     painter.setPen(style.quietInk);
-    const QStringList names{tr("air, \u00b0C"), tr("cloud, %"), tr("wind, m/s")};
+    const QStringList names{tr("air, %1").arg(unitText("degC", system)), tr("cloud, %"),
+                            tr("wind, %1").arg(unitText("m/s", system))};
     for (int i = 0; i < 3; ++i) {
         painter.drawText(QRectF(2, area.top() + i * row, area.left() - 4, row),
                          Qt::AlignLeft | Qt::AlignVCenter, names[i]);

@@ -8,17 +8,18 @@
 
 #include <QCoreApplication>
 #include <QFontMetricsF>
-#include <QLocale>
 #include <qcustomplot.h>
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace widgets {
 namespace {
 
-constexpr double kWidestName = 12.5;  // [heights of a line]; longer names are cut with dots
-constexpr double kToNames = 20.0;     // [px] from the end of a line to its name
+constexpr double kWidestName = 12.5;      // [heights of a line]; longer names are cut with dots
+constexpr double kToNames = 20.0;         // [px] from the end of a line to its name
+constexpr std::size_t kFewReadings = 16;  // more are a logger's, whose error bars would hide the curves
 
 QString tr(const char* text) {
     return QCoreApplication::translate("NightPlot", text);
@@ -43,22 +44,10 @@ public:
         }
         caption();
         names();
+        nameBands();
         nameLevels();
-        for (const NightLine& line : m_scene.lines) {
-            if ((!line.isGhost || line.isLowSaid) && isInside(at(line.lowHour, line.low))) {
-                lowMark(line);
-            }
-        }
-        for (const NightReading& reading : m_scene.readings) {
-            if (isInside(at(reading.hour, reading.oxygen))) {
-                mark(reading);
-            }
-        }
-        for (auto line = m_scene.lines.rbegin(); line != m_scene.lines.rend(); ++line) {
-            if (line->isLowSaid && isInside(at(line->lowHour, line->low))) {
-                sayLow(*line);
-            }
-        }
+        readings();
+        lows();
     }
 
 private:
@@ -124,15 +113,28 @@ private:
         m_painter.setFont(m_style.font);
     }
 
-    /// Names of bands and levels, where they hide the least.
-    void nameLevels() {
-        const auto number = [](double oxygen) { return QLocale().toString(oxygen, 'g', 3); };
-        const double zero = m_area.bottom();
+    /// The bands' names stand at the left, whatever the night, so that they keep still while nights are
+    /// played.
+    void nameBands() {
         const auto yOf = [&](double oxygen) { return std::max(at(0, oxygen).y(), m_area.top()); };
-        nameBand(tr("fish under stress, below %1").arg(number(m_scene.stress)), yOf(m_scene.stress),
+        nameBand(tr("fish under stress, below %1").arg(oxygenText(m_scene.stress)), yOf(m_scene.stress),
                  yOf(m_scene.lethal), m_style.stressInk);
-        nameBand(tr("lethal if it lasts, below %1").arg(number(m_scene.lethal)), yOf(m_scene.lethal), zero,
-                 m_style.lethalInk);
+        nameBand(tr("lethal if it lasts, below %1").arg(oxygenText(m_scene.lethal)), yOf(m_scene.lethal),
+                 m_area.bottom(), m_style.lethalInk);
+    }
+
+    /// In a band that is lower than a line of text the name stands on its floor.
+    void nameBand(const QString& text, double top, double bottom, const QColor& ink) {
+        const QSizeF size(m_text.horizontalAdvance(text) + 4, m_text.height());
+        const double place = bottom - top >= size.height() + 2 ? top + 1 : bottom - size.height();
+        const QRectF box(QPointF(m_area.left() + 8, place), size);
+        m_taken.push_back(box);
+        m_painter.setPen(ink);
+        m_painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, text);
+    }
+
+    /// Criteria are named where that hides the least.
+    void nameLevels() {
         QFont small = m_style.font;
         small.setPointSizeF(small.pointSizeF() * 0.82);
         m_painter.setFont(small);
@@ -141,25 +143,15 @@ private:
             if (level.oxygen > m_scene.top) {
                 continue;
             }
-            const QString text = tr("%1 %2").arg(level.name, number(level.oxygen));
+            const double y = std::max(at(0, level.oxygen).y(), m_area.top());
+            const QString text = tr("%1 %2").arg(level.name, oxygenText(level.oxygen));
             const QSizeF size(metrics.horizontalAdvance(text), metrics.height());
-            const QRectF box = leastHiding(size, {yOf(level.oxygen) - size.height(), yOf(level.oxygen) + 1});
+            const QRectF box = leastHiding(size, {y - size.height(), y + 1});
             m_taken.push_back(box);
             m_painter.setPen(m_style.quietInk);
             m_painter.drawText(box, Qt::AlignCenter, text);
         }
         m_painter.setFont(m_style.font);
-    }
-
-    void nameBand(const QString& text, double top, double bottom, const QColor& ink) {
-        if (bottom - top < m_text.height()) {
-            return;
-        }
-        const QSizeF size(m_text.horizontalAdvance(text) + 4, m_text.height());
-        const QRectF box = leastHiding(size, {top + 1, bottom - size.height() - 1});
-        m_taken.push_back(box);
-        m_painter.setPen(ink);
-        m_painter.drawText(box, Qt::AlignCenter, text);
     }
 
     /// The place of a text across the plot, at one of some heights, that hides the least; the left is
@@ -190,28 +182,56 @@ private:
         m_painter.setBrush(Qt::NoBrush);
     }
 
-    void mark(const NightReading& reading) {
+    /// Small circles; where they are few, with what the meter may be off by; and one name a depth.
+    void readings() {
+        std::vector<const NightReading*> shown;
+        std::map<double, const NightReading*> lastOf;
+        for (const NightReading& reading : m_scene.readings) {
+            if (isInside(at(reading.hour, reading.oxygen))) {
+                shown.push_back(&reading);
+                const NightReading*& last = lastOf[reading.depth];
+                last = last == nullptr || reading.hour > last->hour ? &reading : last;
+            }
+        }
+        const bool areFew = shown.size() <= kFewReadings;
+        for (const NightReading* reading : shown) {
+            mark(*reading, areFew);
+        }
+        std::vector<double> wanted;
+        for (const auto& [depth, last] : lastOf) {
+            wanted.push_back(at(last->hour, last->oxygen).y());
+        }
+        const double half = m_text.height() / 2;
+        const auto places = spreadApart(wanted, m_text.height(), m_area.top() + half, m_area.bottom() - half);
+        std::size_t i = 0;
+        for (const auto& [depth, last] : lastOf) {
+            const double width = m_text.horizontalAdvance(last->depthName);
+            const double x = at(last->hour, 0).x();
+            const double left = x + 8 + width < m_area.right() ? x + 8 : x - 8 - width;
+            const QRectF box(left, places[i++] - half, width, m_text.height());
+            m_painter.setPen(last->isDeep ? m_style.quietInk : m_style.ink);
+            m_painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, last->depthName);
+            m_taken.push_back(box);
+        }
+    }
+
+    void mark(const NightReading& reading, bool hasError) {
         const QPointF place = at(reading.hour, reading.oxygen);
-        const double up = std::max(at(0, reading.oxygen + reading.error).y(), m_area.top());
-        const double down = std::min(at(0, reading.oxygen - reading.error).y(), m_area.bottom());
         const QColor ink = reading.isDeep ? m_style.quietInk : m_style.ink;
-        m_painter.setPen(QPen(ink, 1.3));
-        m_painter.drawLine(QPointF(place.x(), up), QPointF(place.x(), down));
-        m_painter.drawLine(QPointF(place.x() - 3, up), QPointF(place.x() + 3, up));
-        m_painter.drawLine(QPointF(place.x() - 3, down), QPointF(place.x() + 3, down));
+        m_painter.setPen(QPen(ink, 1.2));
+        if (hasError) {
+            const double up = std::max(at(0, reading.oxygen + reading.error).y(), m_area.top());
+            const double down = std::min(at(0, reading.oxygen - reading.error).y(), m_area.bottom());
+            m_painter.drawLine(QPointF(place.x(), up), QPointF(place.x(), down));
+        }
+        const double radius = hasError ? 3.0 : 1.8;
         m_painter.setBrush(m_style.paper);
         if (reading.isDeep) {
-            m_painter.drawRect(QRectF(place.x() - 3.5, place.y() - 3.5, 7, 7));
+            m_painter.drawRect(QRectF(place.x() - radius, place.y() - radius, 2 * radius, 2 * radius));
         } else {
-            m_painter.drawEllipse(place, 4, 4);
+            m_painter.drawEllipse(place, radius, radius);
         }
         m_painter.setBrush(Qt::NoBrush);
-        const QString depth = tr("%1 m").arg(QLocale().toString(reading.depth, 'g', 3));
-        const QRectF box(place.x() + 8, place.y() - m_text.height() / 2, m_text.horizontalAdvance(depth),
-                         m_text.height());
-        m_painter.setPen(ink);
-        m_painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, depth);
-        m_taken.push_back(box.adjusted(-14, 0, 0, 0));
     }
 
     /// How much a box would hide: other boxes weigh most, then curves under it.
@@ -254,37 +274,55 @@ private:
         }
     }
 
-    void sayLow(const NightLine& line) {
+    /// The band that an oxygen value lies in, in pixels downwards.
+    [[nodiscard]] std::pair<double, double> bandAt(double oxygen) const {
+        const double stress = at(0, m_scene.stress).y(), lethal = at(0, m_scene.lethal).y();
+        return oxygen < m_scene.lethal   ? std::pair(lethal, m_area.bottom())
+               : oxygen < m_scene.stress ? std::pair(stress, lethal)
+                                         : std::pair(m_area.top(), stress);
+    }
+
+    /// Marks at all lows; clock and value beside those that matter.
+    void lows() {
         QFont font = m_style.font;
         font.setBold(true);
         font.setPointSizeF(font.pointSizeF() * 1.12);
         const QFontMetricsF metrics(font);
-        const QString text = tr("%1, %2 mg/L").arg(clockText(line.lowTime), oxygenText(line.low));
-        const QSizeF size(metrics.horizontalAdvance(text) + 10, metrics.height() + 2);
-        const QPointF mark = at(line.lowHour, line.low);
-        QRectF best;
-        double least = 1e9;
-        for (const double dy : {12.0, -12.0, 26.0, -26.0, 44.0, -44.0, 66.0, -66.0}) {
-            for (const double share : {0.5, 0.0, 1.0, 0.25, 0.75}) {
-                const double y = dy > 0 ? mark.y() + dy : mark.y() + dy - size.height();
-                const QRectF box(QPointF(mark.x() - share * size.width(), y), size);
-                const double price = cost(box, std::hypot(dy, (share - 0.5) * size.width()));
-                if (price < least) {
-                    least = price;
-                    best = box;
-                }
+        std::vector<const NightLine*> said;
+        std::vector<MarkLabel> labels;
+        std::vector<QPointF> others;
+        for (const NightLine& line : m_scene.lines) {
+            const QPointF place = at(line.lowHour, line.low);
+            if ((line.isGhost && !line.isLowSaid) || !isInside(place)) {
+                continue;
             }
+            lowMark(line);
+            if (!line.isLowSaid) {
+                others.push_back(place);
+                continue;
+            }
+            const auto [top, bottom] = bandAt(line.low);
+            const QSizeF size(metrics.horizontalAdvance(lowText(line)) + 8, metrics.height());
+            said.push_back(&line);
+            labels.push_back({place, size, top, bottom});
         }
-        m_taken.push_back(best);
-        lead(best, mark, m_style.textColour(line.look));
-        m_painter.setPen(Qt::NoPen);
-        m_painter.setBrush(m_style.paper);
-        m_painter.drawRoundedRect(best, 3, 3);
-        m_painter.setBrush(Qt::NoBrush);
-        m_painter.setFont(font);
-        m_painter.setPen(m_style.textColour(line.look));
-        m_painter.drawText(best, Qt::AlignCenter, text);
-        m_painter.setFont(m_style.font);
+        const auto boxes = placeBeside(labels, others, m_taken, m_area.adjusted(2, 2, -2, -2));
+        for (std::size_t i = 0; i < said.size(); ++i) {
+            const QColor ink = m_style.textColour(said[i]->look);
+            lead(boxes[i], labels[i].mark, ink);
+            m_painter.setPen(Qt::NoPen);
+            m_painter.setBrush(m_style.paper);
+            m_painter.drawRoundedRect(boxes[i], 3, 3);
+            m_painter.setBrush(Qt::NoBrush);
+            m_painter.setFont(font);
+            m_painter.setPen(ink);
+            m_painter.drawText(boxes[i], Qt::AlignCenter, lowText(*said[i]));
+            m_painter.setFont(m_style.font);
+        }
+    }
+
+    [[nodiscard]] static QString lowText(const NightLine& line) {
+        return tr("%1   %2").arg(clockText(line.lowTime), oxygenText(line.low));
     }
 
     QCPPainter& m_painter;

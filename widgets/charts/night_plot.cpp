@@ -53,11 +53,13 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
     ground.rules = oxygenSteps(scene.top, step);
     ground.uprights = {12.0};
     for (const NightBand& band : scene.bands) {
-        ground.tints.push_back({band.hour, band.low, band.high, style.lineColour(band.look), band.isDotted});
+        const SmoothLine low = smoothLine(band.hour, band.low), high = smoothLine(band.hour, band.high);
+        ground.tints.push_back({low.x, low.y, high.y, style.lineColour(band.look), band.isDotted});
     }
     addGround(*rect, style, std::move(ground));
     for (const NightLine& line : scene.lines) {
-        addCurve(*rect, line.hour, line.oxygen, penOf(line, style));
+        const SmoothLine smooth = smoothLine(line.hour, line.oxygen);
+        addCurve(*rect, smooth.x, smooth.y, penOf(line, style));
     }
     addPainted(*rect, style, [scene, style](QCPPainter& painter, const QCPAxisRect& of) {
         paintNightLabels(painter, of, scene, style);

@@ -7,6 +7,7 @@
 #include "engine/pond/local_time.h"
 #include "engine/water/oxygen_state.h"
 #include "engine/wording/sentence.h"
+#include "widgets/document/pond_units.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
@@ -24,11 +25,6 @@ constexpr std::size_t kMostNamedNights = 16;  // more names at the end of lines 
 
 QString tr(const char* text) {
     return QCoreApplication::translate("NightScene", text);
-}
-
-/// A number and its unit stay on one line.
-QString unbroken(QString text) {
-    return text.replace(QLatin1String(" mg/L"), QStringLiteral("\u00a0mg/L"));
 }
 
 /// Hours after the noon at which a night starts.
@@ -99,12 +95,9 @@ void addBand(const Outcome& outcome, std::size_t run, int night, NightScene& sce
     }
 }
 
+/// Of the selected ramp alone: two bands over each other cannot be told apart in grey.
 void addBands(const Outcome& outcome, const Selection& selection, NightScene& scene) {
-    const auto& runs = outcome.comparison.runs;
-    if (isVisible(runs[0], selection)) {
-        addBand(outcome, 0, selection.night(), scene);
-    }
-    if (selection.ramp() != 0 && isVisible(runs[selection.ramp()], selection)) {
+    if (isVisible(outcome.comparison.runs[selection.ramp()], selection)) {
         addBand(outcome, selection.ramp(), selection.night(), scene);
     }
 }
@@ -134,28 +127,24 @@ void addReadings(const Outcome& outcome, const Selection& selection, NightScene&
         reading.error = engine::kOxygenMeterError;
         reading.depth = beside.depth;
         reading.isDeep = model.bottom.exists() && beside.depth > model.bottom.depth;
-        const QString depth = QLocale().toString(beside.depth, 'g', 3);
-        reading.text = beside.model ? tr("Read at %1, %2 m down: %3 mg/L; the model has %4 mg/L there.")
+        reading.depthName = depthText(beside.depth, unitsOf(model.pond));
+        const QString& depth = reading.depthName;
+        reading.text = beside.model ? tr("Read at %1, %2 down: %3 mg/L; the model has %4 mg/L there.")
                                           .arg(clockText(beside.time), depth, oxygenText(beside.oxygen),
                                                oxygenText(*beside.model))
-                                    : tr("Read at %1, %2 m down: %3 mg/L.")
+                                    : tr("Read at %1, %2 down: %3 mg/L.")
                                           .arg(clockText(beside.time), depth, oxygenText(beside.oxygen));
         scene.readings.push_back(reading);
     }
 }
 
-/// The same for all nights and ramps of an outcome, so that pictures can be compared.
-double highestOf(const Outcome& outcome, const NightScene& scene) {
-    double highest = highestFishWater(outcome.comparison, scene.stress + 1.0);
-    if (outcome.comparison.ensemble) {
-        for (const engine::RampEnsemble& members : outcome.comparison.ensemble->ramps) {
-            for (const engine::Percentiles& hour : members.fishWater) {
-                highest = std::max(highest, hour.back());
-            }
+/// The same for all nights, so that the axis keeps still while they are played.
+double highestOfAll(const Outcome& outcome, std::size_t ramp) {
+    double highest = highestFishWater(outcome.comparison, 0.0);
+    if (const engine::RampEnsemble* members = engine::membersOf(outcome.comparison, ramp)) {
+        for (const engine::Percentiles& hour : members->fishWater) {
+            highest = std::max(highest, hour.back());
         }
-    }
-    for (const NightReading& reading : scene.readings) {
-        highest = std::max(highest, reading.oxygen + reading.error);
     }
     return highest;
 }
@@ -175,6 +164,11 @@ double highestShown(const NightScene& scene) {
     }
     for (const NightBand& band : scene.bands) {
         look(band.hour, band.high);
+    }
+    for (const NightReading& reading : scene.readings) {
+        if (reading.hour >= scene.from && reading.hour <= scene.to) {
+            highest = std::max(highest, reading.oxygen + reading.error);
+        }
     }
     return highest;
 }
@@ -220,6 +214,25 @@ std::vector<NamedLevel> criteriaLevels(const Outcome& outcome) {
     return levels;
 }
 
+namespace {
+
+std::vector<engine::Sentence> sentencesFor(const engine::Comparison& comparison, const Selection& selection) {
+    return selection.mode() == Selection::Mode::AllRamps
+               ? engine::sentencesOfNight(comparison, selection.night(), selection.ramp())
+               : engine::sentencesOfNights(comparison, selection.ramp());
+}
+
+}  // namespace
+
+QString nightReasons(const Outcome& outcome, const Selection& selection) {
+    const engine::Comparison& comparison = outcome.comparison;
+    QStringList parts{localized(sentencesFor(comparison, selection), engine::SentencePart::NightDetail),
+                      localized(engine::sentencesOfChances(comparison, selection.ramp()),
+                                engine::SentencePart::NightDetail)};
+    parts.removeAll(QString());
+    return unbroken(parts.join(QLatin1Char(' ')));
+}
+
 NightScene nightScene(const Outcome& outcome, const Selection& selection, const SceneOptions& options) {
     NightScene scene;
     const engine::Comparison& comparison = outcome.comparison;
@@ -232,21 +245,13 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
                       ? tr("All ramps, %1").arg(night)
                       : tr("All nights of \"%1\"; heavy: %2")
                             .arg(rampText(comparison.runs[selection.ramp()].name, selection.ramp()), night);
-    const auto sentences = isOfRamps
-                               ? engine::sentencesOfNight(comparison, selection.night(), selection.ramp())
-                               : engine::sentencesOfNights(comparison, selection.ramp());
+    const auto sentences = sentencesFor(comparison, selection);
     scene.headline = unbroken(localized(sentences, engine::SentencePart::Night));
-    scene.detail = unbroken(localized(sentences, engine::SentencePart::NightDetail));
+    scene.detail = nightReasons(outcome, selection);
     if (isOfRamps) {
         addRamps(outcome, selection, options, scene);
     } else {
         addNights(outcome, selection, scene);
-    }
-    const QString chances = localized(engine::sentencesOfChances(comparison, selection.ramp()),
-                                      engine::SentencePart::NightDetail);
-    if (!chances.isEmpty()) {
-        scene.detail =
-            (scene.detail.isEmpty() ? QString() : scene.detail + QLatin1Char(' ')) + unbroken(chances);
     }
     addBands(outcome, selection, scene);
     if (selection.cursor()) {
@@ -258,12 +263,13 @@ NightScene nightScene(const Outcome& outcome, const Selection& selection, const 
     if (options.criteria) {
         scene.criteria = criteriaLevels(outcome);
     }
-    scene.top = axisTop(highestOf(outcome, scene));
-    if (selection.hours()) {  // closer in height too
+    if (selection.hours()) {
         scene.from = selection.hours()->from;
         scene.to = selection.hours()->to;
-        scene.top = std::min(scene.top, std::ceil(highestShown(scene) + 0.2));
     }
+    // Closer in height too where hours are looked at closely; else the stress line has water above it.
+    const double shown = options.ghost ? highestOfAll(outcome, selection.ramp()) : highestShown(scene);
+    scene.top = selection.hours() ? std::ceil(shown + 0.2) : axisTop(std::max(shown, scene.stress + 1.0));
     return scene;
 }
 

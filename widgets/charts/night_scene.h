@@ -38,6 +38,7 @@ struct NamedLevel {
 struct NightReading {
     double hour = 0.0, oxygen = 0.0, error = 0.0, depth = 0.0;
     bool isDeep = false;  ///< Deeper than the fish water, so not to be held against the curves
+    QString depthName;    ///< Its depth in the pond's units
     QString text;         ///< In words, with what the model has there
 };
 
@@ -47,7 +48,7 @@ struct NightScene {
     QString headline;              ///< What it says, in large type
     QString detail;                ///< Why, in small type; empty while the attribution is pending
     std::vector<NightLine> lines;  ///< In the order in which they are drawn
-    std::vector<NightBand> bands;  ///< Of do-nothing and the selected ramp; none while they are pending
+    std::vector<NightBand> bands;  ///< Of the selected ramp; none while it is pending
     std::optional<double> cursor;  ///< Hour after noon
     std::optional<double> sunset, civilDusk, nauticalDusk, nauticalDawn, civilDawn,
         sunrise;  ///< Hours after noon
@@ -59,12 +60,16 @@ struct NightScene {
 };
 
 struct SceneOptions {
-    bool criteria = true;  ///< The criteria of EPA 1986 are drawn too
-    bool ghost = false;    ///< The night before stays behind the shown one
+    bool criteria = false;  ///< The criteria of EPA 1986 are drawn too
+    bool ghost = false;     ///< The night before stays behind the shown one
 };
 
 [[nodiscard]] NightScene nightScene(const Outcome& outcome, const Selection& selection,
                                     const SceneOptions& options = {});
+
+/// Why the night, or all nights of a ramp, come out so: causes, and of 100 ponds how many go below each line.
+/// Empty while neither is there.
+[[nodiscard]] QString nightReasons(const Outcome& outcome, const Selection& selection);
 
 /// The band of a run in one night; without hours if the run has no members.
 [[nodiscard]] NightBand bandOf(const engine::Comparison& comparison, std::size_t run, int night);

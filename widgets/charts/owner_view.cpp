@@ -2,6 +2,7 @@
 
 #include "engine/advice/advice.h"
 #include "engine/ensemble/chances.h"
+#include "engine/follow_up/readings_beside.h"
 #include "engine/run/nights.h"
 #include "engine/water/oxygen_state.h"
 #include "engine/wording/wording.h"
@@ -15,7 +16,7 @@
 #include <QEvent>
 #include <QKeyEvent>
 #include <QLabel>
-#include <QToolButton>
+#include <QPushButton>
 
 #include <algorithm>
 #include <cmath>
@@ -26,20 +27,57 @@ namespace {
 constexpr int kPlayed_ms = 1000;
 constexpr double kLargest = 2.0;  // times the system's type
 
-/// The night reduced to what an owner has to see.
-NightScene ownerScene(const Outcome& outcome, const Selection& selection) {
-    NightScene scene = nightScene(outcome, selection, {false, false});
-    std::vector<NightLine> kept;
-    for (const NightLine& line : scene.lines) {
-        const bool isNothing = line.name == rampText(outcome.comparison.runs[0].name, 0);
-        if (isNothing || line.isHeavy) {
-            kept.push_back(line);
-            kept.back().name = isNothing ? OwnerView::tr("without it") : OwnerView::tr("with the plan");
-            kept.back().isLowSaid = line.isHeavy;
+/// The ramp that has the air on day and night from the first day, if one of the others does; 0 if none.
+std::size_t atOnce(const Outcome& outcome, std::size_t plan) {
+    const auto& runs = outcome.comparison.runs;
+    for (std::size_t i = 1; i < runs.size(); ++i) {
+        if (i != plan && isDrawn(runs[i]) && runs[i].daysToContinuous == 1) {
+            return i;
         }
     }
+    return 0;
+}
+
+/// The night reduced to what an owner has to see: the plan, left alone, what switching on at once would do,
+/// and what he read.
+/// @param isPlayed  The axis is then the same for all nights.
+NightScene ownerScene(const Outcome& outcome, const Selection& selection, bool isPlayed) {
+    const auto& runs = outcome.comparison.runs;
+    NightScene scene = nightScene(outcome, selection);
+    const auto lineOf = [&](std::size_t run) {
+        const QString name = rampText(runs[run].name, run);
+        return std::find_if(scene.lines.begin(), scene.lines.end(), [&](const NightLine& one) {
+            return one.name == name && one.look == lookOf(outcome.comparison, run);
+        });
+    };
+    std::vector<NightLine> kept;
+    double highest = scene.stress + 1.0;
+    const auto keep = [&](std::size_t run, const QString& name, bool isGhost, bool isLowSaid) {
+        if (const auto line = lineOf(run); line != scene.lines.end()) {
+            kept.push_back(*line);
+            kept.back().name = name;
+            kept.back().isGhost = isGhost;
+            kept.back().isLowSaid = isLowSaid;
+            for (const engine::HourRow& hour : runs[run].hours) {
+                highest = isPlayed ? std::max(highest, hour.fishWater) : highest;
+            }
+            highest = std::max(highest, *std::max_element(line->oxygen.begin(), line->oxygen.end()));
+        }
+    };
+    const std::size_t plan = selection.ramp();
+    if (const std::size_t other = atOnce(outcome, plan); plan > 0 && other > 0) {
+        keep(other, OwnerView::tr("switched on at once"), true, false);
+    }
+    keep(0, OwnerView::tr("left alone"), false, plan == 0);
+    if (plan > 0) {
+        keep(plan, OwnerView::tr("with the plan"), false, true);
+    }
     scene.lines = kept;
-    scene.readings.clear();
+    std::erase_if(scene.readings, [](const NightReading& one) { return one.isDeep; });
+    for (const NightReading& reading : scene.readings) {
+        highest = std::max(highest, reading.oxygen);
+    }
+    scene.top = axisTop(highest);
     scene.cursor.reset();
     scene.bands.clear();
     return scene;
@@ -59,6 +97,29 @@ QString stateText(engine::OxygenState state) {
 
 }  // namespace
 
+namespace {
+
+/// What was read in a night counts for more than what was computed for it; empty if nothing read is worse.
+QString worseReading(const Outcome& outcome, std::size_t ramp, int night, engine::OxygenState computed) {
+    const engine::PondModel& model = outcome.comparison.model;
+    const engine::ReadingBeside* worst = nullptr;
+    const auto readings = engine::readingsBeside(model, outcome.comparison.runs[ramp]);
+    for (const engine::ReadingBeside& one : readings) {
+        const bool isDeep = model.bottom.exists() && one.depth > model.bottom.depth;
+        if (!isDeep && engine::nightAt(one.time) == night &&
+            (worst == nullptr || one.oxygen < worst->oxygen)) {
+            worst = &one;
+        }
+    }
+    if (worst == nullptr || engine::stateOf(worst->oxygen, model.parameters.thresholds) <= computed) {
+        return {};
+    }
+    return OwnerView::tr("You read %1 mg/L at %2, which is lower than this picture: go by what you read.")
+        .arg(oxygenText(worst->oxygen), clockText(worst->time));
+}
+
+}  // namespace
+
 QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
     const auto& runs = outcome.comparison.runs;
     if (!isDrawn(runs[ramp]) || !isDrawn(runs[0])) {
@@ -69,18 +130,20 @@ QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
     };
     const engine::DayRow &with = engine::nightRow(runs[ramp], night),
                          &without = engine::nightRow(runs[0], night);
+    QString said;
     if (ramp == 0) {
-        return OwnerView::tr("With nothing done there is %1 in the night, at its lowest at %2.")
-            .arg(stateText(state(without)), clockText(without.lowestTime));
+        said = OwnerView::tr("Left alone there is %1 in the night, at its lowest at %2.")
+                   .arg(stateText(state(without)), clockText(without.lowestTime));
+    } else if (state(with) == state(without)) {
+        said =
+            OwnerView::tr("With the plan there is %1, at its lowest at %2. Left alone it would be the same.")
+                .arg(stateText(state(with)), clockText(with.lowestTime));
+    } else {
+        said = OwnerView::tr("With the plan there is %1, at its lowest at %2. Left alone there would be %3.")
+                   .arg(stateText(state(with)), clockText(with.lowestTime), stateText(state(without)));
     }
-    if (state(with) == state(without)) {
-        return OwnerView::tr(
-                   "With the plan there is %1, at its lowest at %2. With nothing done it would be the same.")
-            .arg(stateText(state(with)), clockText(with.lowestTime));
-    }
-    return OwnerView::tr(
-               "With the plan there is %1, at its lowest at %2. With nothing done there would be %3.")
-        .arg(stateText(state(with)), clockText(with.lowestTime), stateText(state(without)));
+    const QString read = worseReading(outcome, ramp, night, state(with));
+    return unbroken(read.isEmpty() ? said : said + QLatin1Char(' ') + read);
 }
 
 QString ownerChances(const Outcome& outcome, std::size_t ramp) {
@@ -113,22 +176,27 @@ public:
         page.headline = ownerSentence(*outcome(), selection().ramp(), selection().night());
         page.detail = ownerChances(*outcome(), selection().ramp());
         page.foot = sheetFoot(*outcome());
-        const NightScene scene = ownerScene(*outcome(), selection());
+        const NightScene scene = ownerScene(*outcome(), selection(), false);
         page.words = inWords(scene);
         page.draw = [scene](QCustomPlot& plot, const PlotStyle& style) { drawNight(plot, scene, style); };
         page.csv = nightCsv(*outcome(), selection());
         return page;
     }
+    void setPlayed(bool isPlayed) {
+        m_isPlayed = isPlayed;
+        showAnew();
+    }
 
 protected:
     [[nodiscard]] QString refresh() override {
-        m_scene = ownerScene(*outcome(), selection());
+        m_scene = ownerScene(*outcome(), selection(), m_isPlayed);
         return inWords(m_scene);
     }
     void draw(QCustomPlot& plot, const PlotStyle& style) override { drawNight(plot, m_scene, style); }
 
 private:
     NightScene m_scene;
+    bool m_isPlayed = false;
 };
 
 OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWidget* parent)
@@ -139,7 +207,7 @@ OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWi
       m_which(new QLabel(this)),
       m_foot(new QLabel(this)),
       m_chart(nullptr),
-      m_play(new QToolButton(this)) {
+      m_play(new QPushButton(this)) {
     setAttribute(Qt::WA_DeleteOnClose);
     setWindowTitle(tr("For the owner"));
     setAutoFillBackground(true);
@@ -164,12 +232,12 @@ OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWi
     column->addWidget(m_chances);
     auto* row = new QHBoxLayout;
     const auto button = [&](const QString& text, const QString& help, auto act) {
-        auto* made = new QToolButton(this);
+        auto* made = new QPushButton(this);
         made->setText(text);
         made->setToolTip(help);
         made->setAccessibleName(help);
-        made->setAutoRaise(true);
-        connect(made, &QToolButton::clicked, this, act);
+        made->setAutoDefault(false);
+        connect(made, &QPushButton::clicked, this, act);
         row->addWidget(made);
         return made;
     };
@@ -179,9 +247,9 @@ OwnerView::OwnerView(const OutcomePtr& outcome, std::size_t ramp, int night, QWi
     button(tr("Later"), tr("The next night"), [this] { m_selection.setNight(m_selection.night() + 1); });
     m_play->setText(tr("Play"));
     m_play->setAccessibleName(tr("Play the nights, one a second"));
-    m_play->setAutoRaise(true);
+    m_play->setAutoDefault(false);
     m_play->setCheckable(true);
-    connect(m_play, &QToolButton::clicked, this, &OwnerView::play);
+    connect(m_play, &QPushButton::clicked, this, &OwnerView::play);
     row->addWidget(m_play);
     row->addStretch(1);
     button(tr("Print"), tr("Print this night"), [this] { emit printAsked(); });
@@ -226,6 +294,7 @@ void OwnerView::play(bool isOn) {
         m_selection.setNight(1);
     }
     m_play->setChecked(isOn);
+    m_chart->setPlayed(isOn);
     if (isOn) {
         m_player.start();
     } else {
@@ -247,7 +316,7 @@ void OwnerView::applyStyle() {
     sized(m_chart, 1.15, false);
     sized(m_foot, 0.8, false);
     sized(m_which, 1.1, false);
-    for (QToolButton* button : findChildren<QToolButton*>()) {
+    for (QPushButton* button : findChildren<QPushButton*>()) {
         sized(button, 1.1, false);
     }
 }

@@ -7,7 +7,7 @@
 #include <QWidget>
 
 class QLabel;
-class QToolButton;
+class QPushButton;
 
 namespace widgets {
 
@@ -49,10 +49,11 @@ private:
     QTimer m_player;
     QLabel *m_headline, *m_chances, *m_which, *m_foot;
     OwnerChart* m_chart;
-    QToolButton* m_play;
+    QPushButton* m_play;
 };
 
-/// Plain words for a night: who is short of oxygen, and when. Do-nothing stands beside the plan.
+/// Plain words for a night: who is short of oxygen, and when. Left alone stands beside the plan, and a
+/// reading of that night that is worse than both has the last word.
 [[nodiscard]] QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night);
 /// Of 100 ponds like yours; empty while there are no members.
 [[nodiscard]] QString ownerChances(const Outcome& outcome, std::size_t ramp);

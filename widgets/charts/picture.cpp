@@ -43,15 +43,15 @@ QColor colourOf(const Lab& lab) {
 
 const std::vector<ViewKind>& viewKinds() {
     static const std::vector<ViewKind> kKinds{
-        {"days", [] { return tr("Days"); }, &daysPicture},
-        {"hours", [] { return tr("Hours"); }, &hoursPicture},
-        {"depth", [] { return tr("Water"); }, &depthPicture},
-        {"budget", [] { return tr("Budget"); }, &budgetPicture},
-        {"debt", [] { return tr("Debt"); }, &debtPicture},
-        {"profiles", [] { return tr("Profiles"); }, &profilesPicture},
-        {"gases", [] { return tr("Gases"); }, &gasesPicture},
-        {"risk", [] { return tr("Risk"); }, &riskPicture},
-        {kMeasureView, [] { return tr("Measure"); }, &measurePicture},
+        {"days", Place::Nights, [] { return tr("Days"); }, &daysPicture},
+        {"hours", Place::Nights, [] { return tr("Hours"); }, &hoursPicture},
+        {"depth", Place::Nights, [] { return tr("Depth"); }, &depthPicture},
+        {"budget", Place::Why, [] { return tr("Budget"); }, &budgetPicture},
+        {"debt", Place::Why, [] { return tr("Debt"); }, &debtPicture},
+        {"profiles", Place::Why, [] { return tr("Profiles"); }, &profilesPicture},
+        {"gases", Place::Why, [] { return tr("Gases"); }, &gasesPicture},
+        {"risk", Place::Plan, [] { return tr("Risk"); }, &riskPicture},
+        {kMeasureView, Place::Plan, [] { return tr("What to measure"); }, &measurePicture},
     };
     return kKinds;
 }

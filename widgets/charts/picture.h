@@ -7,6 +7,7 @@
 #include "widgets/charts/chart_export.h"
 #include "widgets/controls/plot_style.h"
 #include "widgets/document/outcome.h"
+#include "widgets/document/place.h"
 #include "widgets/document/selection.h"
 
 #include <QPointF>
@@ -50,6 +51,7 @@ struct Picture {
 /// A view that the window offers.
 struct ViewKind {
     const char* id;     ///< Of its files
+    Place place;        ///< Where it is found
     QString (*name)();  ///< On its tab
     Picture (*make)(const OutcomePtr& outcome, const Selection& selection);
 };

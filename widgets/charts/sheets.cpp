@@ -106,15 +106,15 @@ std::vector<ChartSheet> allSheets(const OutcomePtr& outcome) {
     Selection selection;
     selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
     selection.setRamp(chosenRamp(outcome->comparison));
-    selection.setNight(engine::worstNight(outcome->comparison.runs));
-    std::vector<ChartSheet> sheets{nightSheet(outcome, selection, true),
-                                   dawnLowsSheet(outcome, selection, true),
+    selection.setNight(chosenNight(outcome->comparison));
+    std::vector<ChartSheet> sheets{nightSheet(outcome, selection, false),
+                                   dawnLowsSheet(outcome, selection, false),
                                    wholeRunSheet(outcome, selection)};
     for (const ViewKind& kind : viewKinds()) {
         sheets.push_back(sheetOf(kind, outcome, selection));
     }
     selection.setMode(Selection::Mode::AllNights);
-    sheets.push_back(nightSheet(outcome, selection, true));
+    sheets.push_back(nightSheet(outcome, selection, false));
     return sheets;
 }
 

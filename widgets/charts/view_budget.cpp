@@ -99,7 +99,7 @@ void paintBars(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcom
             const Look look = lookOfTerm(term, style);
             painter.fillRect(bar, look.fill);
             if (look.hatch > 0) {
-                hatch(painter, bar, QPen(style.ink, 0.8), look.hatch == 1 ? 9.0 : 5.0);
+                hatch(painter, bar.adjusted(0, 0, -1, -1), QPen(style.ink, 0.8), look.hatch == 1 ? 9.0 : 5.0);
             }
             painter.setPen(QPen(style.paper, 0.8));
             painter.setBrush(Qt::NoBrush);

@@ -6,6 +6,7 @@
 #include "engine/run/depths.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/picture.h"
+#include "widgets/document/pond_units.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
@@ -79,7 +80,8 @@ public:
         labels();
         bottom();
         m_painter.setPen(m_style.quietInk);
-        m_painter.drawText(QPointF(2, QFontMetricsF(m_style.font).ascent() + 1), tr("depth, m"));
+        m_painter.drawText(QPointF(2, QFontMetricsF(m_style.font).ascent() + 1),
+                           tr("depth, %1").arg(unitText("m", unitsOf(m_outcome.comparison.model.pond))));
         paintScale(m_painter, m_style,
                    QRectF(m_area.right() + 92, m_area.top() + 20, 12, m_area.height() * 0.7), m_top);
     }
@@ -141,7 +143,7 @@ private:
             std::min_element(pieces.begin(), pieces.end(), [&](const QLineF& a, const QLineF& b) {
                 return std::abs(place(a.p1()).x() - wanted) < std::abs(place(b.p1()).x() - wanted);
             });
-        const QString text = name.arg(QLocale().toString(oxygenLevel, 'g', 3));
+        const QString text = name.arg(oxygenText(oxygenLevel));
         const QFontMetricsF metrics(m_style.font);
         QRectF box(0, 0, metrics.horizontalAdvance(text) + 8, metrics.height());
         box.moveCenter(place(nearest->p1()));
@@ -232,12 +234,13 @@ void drawWater(QCustomPlot& plot, const OutcomePtr& outcome, std::size_t run, co
         addRect(plot, 0, QMargins(kDaysLeft, static_cast<int>(metrics.height()) + 6, kRight, 6));
     const auto field = std::make_shared<const engine::OxygenField>(engine::oxygenField(
         outcome->comparison.model.grid, outcome->comparison.runs[run], span.from, span.to, kRows));
-    applyStyle(*rect, style, span.from, span.to, field->depth, {});
+    const double deep = shownUnitOf("m", unitsOf(outcome->comparison.model.pond)).toShown(field->depth);
+    applyStyle(*rect, style, span.from, span.to, deep, {});
     rect->axis(QCPAxis::atBottom)->setTickLabels(false);
     addWeatherStrip(plot, 1, outcome, span, style, kRight);
     rect->axis(QCPAxis::atLeft)->setRangeReversed(true);
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
-    steps->setTickStep(field->depth > 6.0 ? 2.0 : field->depth > 2.5 ? 1.0 : 0.5);
+    steps->setTickStep(roundStep(deep, 6));
     rect->axis(QCPAxis::atLeft)->setTicker(steps);
     addPainted(*rect, style, [=](QCPPainter& painter, const QCPAxisRect& of) {
         if (field->time.size() >= 2) {
@@ -258,12 +261,13 @@ QString headlineOf(const Outcome& outcome, std::size_t run) {
     if (rows.layers.empty()) {
         return tr("%1: the layers of this run were not kept.").arg(name);
     }
-    const auto metres = [&](std::size_t hour) {
+    const auto where = [&](std::size_t hour) {
         const double depth = enoughDownTo(outcome, run, hour);
-        return depth > 0.0 ? tr("down to %1 m").arg(QLocale().toString(depth, 'f', 1)) : tr("at no depth");
+        return depth > 0.0 ? tr("down to %1").arg(depthText(depth, unitsOf(outcome.comparison.model.pond)))
+                           : tr("at no depth");
     };
     return tr("%1: at the start the fish find enough oxygen %2, at noon after the last night %3.")
-        .arg(name, metres(0), metres(rows.layers.size() - 1));
+        .arg(name, where(0), where(rows.layers.size() - 1));
 }
 
 QString readAt(const Outcome& outcome, std::size_t run, double time) {
@@ -274,12 +278,13 @@ QString readAt(const Outcome& outcome, std::size_t run, double time) {
         return {};
     }
     const auto& layers = rows.layers[i];
-    return tr("%1: surface %2 mg/L, half way down %3 mg/L, bottom %4 mg/L; surface %5 \u00b0C, "
-              "bottom %6 \u00b0C")
+    const auto degrees = [&](double value) {
+        return amountText(value, "degC", unitsOf(outcome.comparison.model.pond));
+    };
+    return tr("%1: surface %2 mg/L, half way down %3 mg/L, bottom %4 mg/L; surface %5, bottom %6")
         .arg(momentText(time), oxygenText(layers.front().oxygen),
              oxygenText(layers[layers.size() / 2].oxygen), oxygenText(layers.back().oxygen),
-             QLocale().toString(layers.front().temperature, 'f', 1),
-             QLocale().toString(layers.back().temperature, 'f', 1));
+             degrees(layers.front().temperature), degrees(layers.back().temperature));
 }
 
 }  // namespace
@@ -304,9 +309,9 @@ Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
     QStringList words{picture.headline, picture.detail};
     constexpr std::size_t kADay = 24;  // rows
     for (std::size_t i = 0; i < rows.layers.size(); i += kADay) {
-        words << tr("%1: enough down to %2 m.")
-                     .arg(momentText(rows.hours[i].time))
-                     .arg(QLocale().toString(enoughDownTo(*outcome, run, i), 'f', 1));
+        words << tr("%1: enough down to %2.")
+                     .arg(momentText(rows.hours[i].time),
+                          depthText(enoughDownTo(*outcome, run, i), unitsOf(outcome->comparison.model.pond)));
     }
     picture.words = words.join(QLatin1Char(' '));
     picture.draw = [outcome, run, span, top](QCustomPlot& plot, const PlotStyle& style) {

@@ -4,6 +4,7 @@
 #include "engine/run/depths.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/picture.h"
+#include "widgets/document/pond_units.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
 
@@ -55,31 +56,33 @@ void paintLine(QCPPainter& painter, const std::vector<QPointF>& line, const Pane
     }
 }
 
+/// @param unit  Of what goes across; its marks are round in it.
 void paintFrame(QCPPainter& painter, const Panel& panel, const QString& title, const PlotStyle& style,
-                bool hasDepths) {
+                const ShownUnit& unit, const ShownUnit& depthUnit, bool hasDepths) {
     const QFontMetricsF metrics(style.font);
     painter.setPen(style.quietInk);
     painter.drawText(QPointF(panel.area.left(), panel.area.top() - metrics.height() - 10), title);
-    const double range = panel.high - panel.low;
-    const double step = range > 12.0 ? 4.0 : range > 5.0 ? 2.0 : 1.0;
-    for (double at = std::ceil(panel.low / step) * step; at <= panel.high + 1e-9; at += step) {
-        const double x = panel.at(at, 0).x();
+    const double low = unit.toShown(panel.low), high = unit.toShown(panel.high);
+    const double step = roundStep(high - low, 6);
+    for (double at = std::ceil(low / step) * step; at <= high + 1e-9; at += step) {
+        const double x = panel.at(unit.toFile(at), 0).x();
         painter.setPen(QPen(style.hairline, 0));
         painter.drawLine(QPointF(x, panel.area.top()), QPointF(x, panel.area.bottom()));
         painter.setPen(style.ink);
         const QString text = QString::number(std::lround(at));
         painter.drawText(QPointF(x - metrics.horizontalAdvance(text) / 2, panel.area.top() - 6), text);
     }
-    const double every = panel.deep > 6.0 ? 2.0 : panel.deep > 2.5 ? 1.0 : 0.5;
-    for (double depth = 0.0; depth <= panel.deep + 1e-9; depth += every) {
-        const double y = panel.at(0, depth).y();
+    const double deep = depthUnit.toShown(panel.deep), every = roundStep(deep, 6);
+    for (double depth = 0.0; depth <= deep + 1e-9; depth += every) {
+        const double y = panel.at(0, depthUnit.toFile(depth)).y();
         painter.setPen(QPen(style.hairline, 0));
         painter.drawLine(QPointF(panel.area.left(), y), QPointF(panel.area.right(), y));
         if (hasDepths) {
             painter.setPen(style.ink);
             painter.drawText(QRectF(panel.area.left() - 62, y - metrics.height() / 2, 56, metrics.height()),
                              Qt::AlignRight | Qt::AlignVCenter,
-                             tr("%1 m").arg(QLocale().toString(depth, 'g', 3)));
+                             QStringLiteral("%1\u00a0%2")
+                                 .arg(QLocale().toString(depth, 'g', 3), QString::fromUtf8(depthUnit.text)));
         }
     }
 }
@@ -146,8 +149,8 @@ void paintBottomWater(QCPPainter& painter, const engine::BottomWater& bottom, co
     painter.setPen(pen);
     painter.drawLine(QPointF(panels.oxygen.area.left(), at), QPointF(panels.heat.area.right(), at));
     painter.setPen(style.quietInk);
-    painter.drawText(QRectF(panels.heat.area.right() + 14, at - height / 2, kLegend - 16, height),
-                     Qt::AlignLeft | Qt::AlignVCenter, tr("bottom water"));
+    painter.drawText(QRectF(panels.heat.area.left(), at + 1, panels.heat.area.width() - 4, height),
+                     Qt::AlignRight | Qt::AlignVCenter, tr("bottom water"));
 }
 
 void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome,
@@ -156,8 +159,11 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome,
     const Panels panels(whole, outcome, order, night, metrics.height());
     const auto& runs = outcome.comparison.runs;
     paintThresholds(painter, panels.oxygen, outcome.comparison.model.parameters.thresholds, style);
-    paintFrame(painter, panels.oxygen, tr("oxygen, mg/L"), style, true);
-    paintFrame(painter, panels.heat, tr("temperature, \u00b0C"), style, false);
+    const engine::UnitSystem system = unitsOf(outcome.comparison.model.pond);
+    const ShownUnit depths = shownUnitOf("m", system);
+    paintFrame(painter, panels.oxygen, tr("oxygen, mg/L"), style, ShownUnit{}, depths, true);
+    paintFrame(painter, panels.heat, tr("temperature, %1").arg(unitText("degC", system)), style,
+               shownUnitOf("degC", system), depths, false);
     QPen before(style.quietInk, 1.6);
     before.setDashPattern({1.2, 2.2});
     paintRun(painter, outcome, runs[order.back()], 0, panels, before);
@@ -216,8 +222,11 @@ Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection) {
         return picture;
     }
     const auto& dawn = rows.layers[dawnHour(*outcome, rows, night)];
-    const auto degrees = [](const engine::LayerRow& top, const engine::LayerRow& bottom) {
-        return QLocale().toString(top.temperature - bottom.temperature, 'f', 1);
+    const engine::UnitSystem system = unitsOf(outcome->comparison.model.pond);
+    const auto degrees = [&](const engine::LayerRow& top, const engine::LayerRow& bottom) {
+        return tr("%1\u00a0%2")
+            .arg(roundedText((top.temperature - bottom.temperature) / shownUnitOf("degC", system).factor),
+                 unitText("degC", system));
     };
     picture.headline =
         tr("%1: at the dawn of night %2 the surface has %3 and the bottom %4 mg/L; at the start %5 and %6.")
@@ -226,16 +235,16 @@ Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection) {
             .arg(oxygenText(dawn.front().oxygen), oxygenText(dawn.back().oxygen),
                  oxygenText(rows.layers[0].front().oxygen), oxygenText(rows.layers[0].back().oxygen));
     picture.detail =
-        tr("The surface is %1 \u00b0C warmer than the bottom then, and was %2 \u00b0C warmer at the start.")
+        tr("The surface is %1 warmer than the bottom then, and was %2 warmer at the start.")
             .arg(degrees(dawn.front(), dawn.back()), degrees(rows.layers[0].front(), rows.layers[0].back())) +
         QLatin1Char(' ') +
         localized(engine::sentencesOf(outcome->comparison),
                   {engine::SentenceKey::BalanceMiss, engine::SentenceKey::BalanceContrary});
     QStringList words{picture.headline, picture.detail};
     for (std::size_t i = 0; i < dawn.size(); i += 4) {
-        words << tr("%1 m: %2 mg/L, %3 \u00b0C.")
-                     .arg(QLocale().toString(outcome->comparison.model.grid.middle[i], 'f', 2),
-                          oxygenText(dawn[i].oxygen), QLocale().toString(dawn[i].temperature, 'f', 1));
+        words << tr("%1: %2 mg/L, %3.")
+                     .arg(depthText(outcome->comparison.model.grid.middle[i], system),
+                          oxygenText(dawn[i].oxygen), amountText(dawn[i].temperature, "degC", system));
     }
     picture.words = words.join(QLatin1Char(' '));
     return picture;

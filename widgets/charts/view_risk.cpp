@@ -137,7 +137,11 @@ QString headlineOf(const Outcome& outcome, const std::vector<RampRisk>& risks, R
     const QString byItself = alone ? percent(*alone) : tr("?");
     const engine::RiskEnds ends = engine::riskEnds(risks, line);
     const RampRisk &best = risks[ends.least], &worst = risks[ends.most];
-    const QString least = percent(best.added(line)), most = percent(worst.added(line));
+    const auto added = [&](const RampRisk& risk) {
+        const double share = risk.added(line);
+        return share < 0.0 ? tr("%1 fewer").arg(percent(-share)) : tr("%1 more").arg(percent(share));
+    };
+    const QString least = added(best), most = added(worst);
     const QString first =
         line == RiskLine::Stress
             ? tr("Of a hundred ponds like this one, %1 go below the stress line left alone;")
@@ -145,9 +149,8 @@ QString headlineOf(const Outcome& outcome, const std::vector<RampRisk>& risks, R
                  "go "
                  "below the lethal line left alone;");
     return first.arg(byItself) + QLatin1Char(' ') +
-           (most == least
-                ? tr("every ramp adds %1.").arg(least)
-                : tr("%1 adds the fewest, %2; %3 the most, %4.").arg(name(best), least, name(worst), most));
+           (most == least ? tr("with every ramp %1.").arg(least)
+                          : tr("with %1 %2, with %3 %4.").arg(name(best), least, name(worst), most));
 }
 
 QString inWords(const Outcome& outcome, const std::vector<RampRisk>& risks, RiskLine line,
@@ -172,7 +175,8 @@ Picture riskPicture(const OutcomePtr& outcome, const Selection& selection) {
     picture.csv = [outcome, risks] { return engine::riskCsv(outcome->comparison, risks); };
     if (risks.empty()) {
         picture.headline = outcome->comparison.runs.size() < 2 ? tr("There is no ramp in this pond yet.")
-                                                               : tr("Ponds like this one are being drawn.");
+                           : outcome->isGivenUp ? tr("The chances were not worked out: it was stopped.")
+                                                : tr("Working out the chances.");
         picture.words = picture.headline;
         picture.draw = [](QCustomPlot& plot, const PlotStyle& style) { prepare(plot, style); };
         return picture;

@@ -1,32 +1,29 @@
 #pragma once
 
 #include "widgets/document/outcome.h"
+#include "widgets/document/place.h"
 #include "widgets/document/selection.h"
 
 #include <QTimer>
 #include <QWidget>
 
 #include <functional>
+#include <map>
 #include <vector>
 
 class QLabel;
-class QSlider;
-class QSplitter;
 class QStackedWidget;
-class QTabBar;
 class QToolButton;
 
 namespace widgets {
 
 class ChartView;
-class DawnLowsPlot;
-class PictureView;
-class NightPlot;
-class WholeRunPlot;
+class NightStage;
+class WordBar;
 
-/// The views of an outcome, one at a time: above each its sentence, the chooser of nights for all of them,
-/// and below it what stands under the cursor. The first is the night with the lows of all nights and the
-/// whole run.
+/// The middle of the window: five places in the order of the job, each with a small switch between its views.
+/// Above a picture stand the answer, a sentence of its own and the chooser of nights, below it what is under
+/// the cursor. The pictures are those of the night and of `viewKinds()`; all else is added by `addPage()`.
 class ViewsPage final : public QWidget {
     Q_OBJECT
 public:
@@ -41,23 +38,32 @@ public:
     /// One night a second, from the shown one or, at the end, from the first.
     void setPlaying(bool isPlaying);
 
-    [[nodiscard]] NightPlot& night() const { return *m_night; }
-    [[nodiscard]] DawnLowsPlot& lows() const { return *m_lows; }
-    [[nodiscard]] WholeRunPlot& wholeRun() const { return *m_wholeRun; }
-    /// The answer about the ramp of the papers; empty as long as there is none.
-    [[nodiscard]] QString answer() const;
+    [[nodiscard]] NightStage& stage() const { return *m_stage; }
+    /// The one answer about the ramp of the papers; what the runs say of it until there is one.
+    [[nodiscard]] QString verdict() const;
     [[nodiscard]] QString headline() const;
 
-    /// Adds a page that is no picture as the last tab.
-    /// @param chart  What is meant there by export and copy; may give null.
-    void addPage(const QString& name, QWidget* page, std::function<const ChartView*()> chart = {});
-    /// What a tab shows.
-    [[nodiscard]] const QWidget* page(int index) const;
-    /// The views' tabs: the night, then those of `viewKinds()`.
-    [[nodiscard]] int viewCount() const;
-    [[nodiscard]] int view() const;
+    /// A view that is no picture.
+    struct Page {
+        QString name;
+        QWidget* widget = nullptr;                     ///< May be that of another page
+        std::function<void()> shown = {};              ///< When it comes to be seen
+        std::function<const ChartView*()> chart = {};  ///< What export and copy mean there; may give null
+    };
+    /// @param at  Among the views of its place, from 0.
+    void addPage(Place place, int at, Page page);
+
+    /// All views, place by place. A view is known by its number in this order.
+    [[nodiscard]] int viewCount() const { return static_cast<int>(m_views.size()); }
+    [[nodiscard]] int view() const { return m_view; }
     void setView(int index);
     [[nodiscard]] QString viewName(int index) const;
+    [[nodiscard]] Place placeOf(int index) const;
+    /// Goes to the view that was last seen there, or to its first.
+    void setPlace(Place place);
+    /// The view of that name. @pre there is one
+    [[nodiscard]] int viewNamed(const QString& name) const;
+    [[nodiscard]] const QWidget* page(int index) const;
     /// True if the shown view is the one of what to measure.
     [[nodiscard]] bool isMeasuring() const;
     /// The chart that is meant by export and copy: the one that has the focus, else the view's own.
@@ -71,28 +77,42 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    struct View {
+        Place place;
+        Page page;
+        const ChartView* picture = nullptr;  ///< Null for those that were added
+        const char* id = "";
+    };
+
+    void layOut();
+    QWidget* verdictRow();
     QWidget* chooser();
+    void addView(int at, View view);
+    void addPictures();
+    [[nodiscard]] int firstOf(Place place) const;
+    [[nodiscard]] int countOf(Place place) const;
+    void showBars();
     void showSelection();
-    void showAnswer();
+    void showMode();
+    void showStale();
     void showSentences();
     void showReadOut();
     void styleTexts();
-    [[nodiscard]] ChartView& main() const;
+    [[nodiscard]] const ChartView& main() const;
 
     Selection& m_selection;
     OutcomePtr m_outcome;
     QTimer m_player, m_staleDelay;
-    QLabel *m_answer, *m_headline, *m_detail, *m_stale, *m_which, *m_readOut;
-    QWidget* m_chooser = nullptr;
-    QTabBar* m_tabs;
+    WordBar *m_places, *m_switch;
+    QLabel *m_verdict, *m_headline, *m_detail, *m_stale, *m_which, *m_readOut;
+    QToolButton *m_why, *m_previous, *m_next, *m_play;
+    QWidget *m_verdictRow = nullptr, *m_chooser = nullptr;
     QStackedWidget* m_stack;
-    std::vector<PictureView*> m_pictures;
-    std::vector<std::function<const ChartView*()>> m_chartsOfPages;
-    NightPlot* m_night;
-    DawnLowsPlot* m_lows;
-    WholeRunPlot* m_wholeRun;
-    QToolButton *m_allRamps, *m_allNights, *m_previous, *m_next, *m_play;
-    QSlider* m_slider;
+    NightStage* m_stage;
+    std::vector<View> m_views;
+    std::map<Place, int> m_lastSeen;  ///< In its place, from 0
+    int m_view = 0;
+    bool m_isSettingBars = false;
 };
 
 }  // namespace widgets

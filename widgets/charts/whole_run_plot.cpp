@@ -6,6 +6,7 @@
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/day_axis.h"
 #include "widgets/charts/sheets.h"
+#include "widgets/document/pond_units.h"
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
@@ -169,13 +170,14 @@ QString wholeRunInWords(const Outcome& outcome) {
         words << tr("%1 runs, in minutes a day: %2.")
                      .arg(rampText(runs[i].name, i), minutes.join(QStringLiteral("; ")));
     }
+    const engine::UnitSystem system = unitsOf(outcome.comparison.model.pond);
     for (const auto& [number, day] : engine::daysOfAir(outcome.backdrop)) {
         if (number >= 1 && number <= outcome.comparison.days) {
-            words << tr("Day %1: %2 to %3 \u00b0C, cloud %4 %, wind %5 m/s.")
-                         .arg(QString::number(number), QString::number(std::lround(day.lowest)),
-                              QString::number(std::lround(day.highest)),
+            words << tr("Day %1: %2 to %3, cloud %4 %, wind %5.")
+                         .arg(QString::number(number), amountText(day.lowest, "degC", system),
+                              amountText(day.highest, "degC", system),
                               QString::number(std::lround(100.0 * day.cloud)),
-                              QLocale().toString(day.wind, 'f', 1));
+                              amountText(day.wind, "m/s", system));
         }
     }
     return words.join(QLatin1Char(' '));

@@ -50,6 +50,7 @@ public:
     void refuse(const QString& sentence);
     /// Why the text cannot be taken; empty if it can.
     [[nodiscard]] const QString& fault() const { return m_fault; }
+    [[nodiscard]] QWidget& field() const { return *m_field; }
     /// The same for changes that make one step of undo: arrow after arrow.
     [[nodiscard]] int burst() const { return m_burst; }
 

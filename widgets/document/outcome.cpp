@@ -65,4 +65,9 @@ std::size_t chosenRamp(const engine::Comparison& comparison) {
     return pond.ramps.empty() ? 0 : 1;
 }
 
+int chosenNight(const engine::Comparison& comparison) {
+    const engine::RampRun& run = comparison.runs[chosenRamp(comparison)];
+    return isDrawn(run) ? run.worst().day : 1;
+}
+
 }  // namespace widgets

@@ -22,14 +22,22 @@ struct Outcome {
     engine::Backdrop backdrop;
     bool isWhole = false;        ///< Causes and end states are there too
     bool hasAllMembers = false;  ///< Members of every ramp, not of the chosen one and do-nothing alone
-                                 /// The answer about the ramp that papers would be about, as they would have
-                                 /// it; null without members of all.
+    bool isGivenUp = false;      ///< Stopped by the user: what is not there does not come
+    /// What the runs say of the ramp that papers would be about, without a kind of answer; null until the
+    /// comparison is whole, or where it failed.
+    std::shared_ptr<const engine::Advice> compared;
+    /// The answer about that ramp, as papers would have it; null without members of all.
     std::shared_ptr<const engine::Advice> answer;
     /// What to measure for the chosen ramp; null unless it was asked for.
     std::shared_ptr<const engine::MeasureResult> measured;
 };
 
 using OutcomePtr = std::shared_ptr<const Outcome>;
+
+/// What is advised, or as long as there is no answer what the runs say; null while there is neither.
+[[nodiscard]] inline const engine::Advice* adviceOf(const Outcome& outcome) {
+    return outcome.answer != nullptr ? outcome.answer.get() : outcome.compared.get();
+}
 
 /// True if a run can be drawn.
 [[nodiscard]] inline bool isDrawn(const engine::RampRun& run) {
@@ -58,5 +66,8 @@ using OutcomePtr = std::shared_ptr<const Outcome>;
 
 /// The ramp that a pond file has chosen, its first ramp if it chose none, do-nothing if there is none.
 [[nodiscard]] std::size_t chosenRamp(const engine::Comparison& comparison);
+
+/// The worst night of that ramp; 1 if it cannot be drawn.
+[[nodiscard]] int chosenNight(const engine::Comparison& comparison);
 
 }  // namespace widgets

@@ -1,5 +1,6 @@
 #include "widgets/document/pond_units.h"
 
+#include "widgets/document/number_text.h"
 #include "widgets/document/to_qstring.h"
 
 #include <QLocale>
@@ -61,6 +62,25 @@ engine::NumberRule shownRule(const engine::NumberRule& rule, engine::UnitSystem 
 double shownNumber(double file, const ShownUnit& unit) {
     constexpr int kDigits = 6;
     return unit.factor == 1.0 && unit.offset == 0.0 ? file : toDigits(unit.toShown(file), kDigits);
+}
+
+QString unitText(const char* unit, engine::UnitSystem system) {
+    return shownUnit(shownUnitOf(unit, system).text);
+}
+
+QString roundedText(double shown) {
+    const int decimals = std::abs(shown) >= 9.95 ? 0 : std::abs(shown) >= 0.095 ? 1 : 2;
+    const double power = std::pow(10.0, decimals);
+    return QLocale().toString(std::round(shown * power) / power, 'g', 12);
+}
+
+QString amountText(double file, const char* unit, engine::UnitSystem system) {
+    return QStringLiteral("%1\u00a0%2")
+        .arg(roundedText(shownUnitOf(unit, system).toShown(file)), unitText(unit, system));
+}
+
+QString depthText(double depth, engine::UnitSystem system) {
+    return amountText(depth, "m", system);
 }
 
 }  // namespace widgets

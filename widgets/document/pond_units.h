@@ -33,4 +33,17 @@ using ShownUnit = engine::KeyUnit;
 /// A number of the pond file as it is shown: exactly in the file's unit, to six digits in others.
 [[nodiscard]] double shownNumber(double file, const ShownUnit& unit);
 
+/// A number as people say it: two figures below ten, whole numbers above.
+[[nodiscard]] QString roundedText(double shown);
+
+/// A number of the pond file with its unit, as people say it: "2.2 mph", "10 ft", "1.8 acres".
+/// @param unit  As the rule of its key says it.
+[[nodiscard]] QString amountText(double file, const char* unit, engine::UnitSystem system);
+
+/// A depth as people say it [m].
+[[nodiscard]] QString depthText(double depth, engine::UnitSystem system);
+
+/// The name of the unit that a key's numbers are shown in, for an axis.
+[[nodiscard]] QString unitText(const char* unit, engine::UnitSystem system);
+
 }  // namespace widgets

@@ -15,6 +15,10 @@ Outcome outcomeOf(const engine::Pond& pond, std::optional<int> nights, bool isWh
     outcome.comparison = engine::compare(pond, options, control);
     outcome.backdrop = engine::backdropOf(outcome.comparison.model, outcome.comparison.days);
     outcome.isWhole = isWhole;
+    if (isWhole && engine::isWhole(outcome.comparison)) {
+        outcome.compared = std::make_shared<const engine::Advice>(
+            engine::adviceOn(outcome.comparison, engine::plannedRamp(outcome.comparison)));
+    }
     return outcome;
 }
 
@@ -79,6 +83,7 @@ Outcome withAnswer(const Outcome& outcome, const engine::RunControl& control) {
 
 Outcome withMeasured(const Outcome& outcome, int members, const engine::RunControl& control) {
     Outcome result = outcome;
+    result.isGivenUp = false;
     engine::MeasureOptions options;
     options.members = members;
     engine::MeasureResult measured = engine::measure(outcome.comparison.model.pond, options, control);
@@ -139,7 +144,7 @@ void Recomputation::compute() {
         },
         [this](const OutcomePtr& outcome) {
             if (m_isGivenUp) {  // the old picture stays, and says that it is old
-                emit settled();
+                giveUp();
                 return;
             }
             deliver(outcome);
@@ -156,7 +161,7 @@ void Recomputation::addAttribution(int nights) {
         },
         [this](const OutcomePtr& outcome) {
             if (m_isGivenUp) {
-                emit settled();
+                giveUp();
                 return;
             }
             deliver(outcome);
@@ -180,7 +185,7 @@ void Recomputation::addMembers(bool ofAll) {
         },
         [this, ofAll](const OutcomePtr& outcome) {
             if (!outcome->comparison.ensemble || m_isGivenUp) {
-                emit settled();
+                giveUp();
                 return;
             }
             m_drawn = outcome;
@@ -199,7 +204,11 @@ void Recomputation::addAnswer() {
             return std::make_shared<const Outcome>(withAnswer(*outcome, {stop, progress}));
         },
         [this](const OutcomePtr& outcome) {
-            if (outcome->answer != nullptr && !m_isGivenUp) {
+            if (m_isGivenUp) {
+                giveUp();
+                return;
+            }
+            if (outcome->answer != nullptr) {
                 deliver(outcome);
             }
             measureOrSettle();
@@ -218,11 +227,24 @@ void Recomputation::measureOrSettle() {
             return std::make_shared<const Outcome>(withMeasured(*outcome, members, {stop, progress}));
         },
         [this](const OutcomePtr& outcome) {
-            if (outcome->measured != nullptr && !m_isGivenUp) {
-                deliver(outcome);
+            if (outcome->measured == nullptr || m_isGivenUp) {
+                giveUp();
+                return;
             }
+            deliver(outcome);
             emit settled();
         });
+}
+
+/// What is there stays, and says that no more of it comes.
+void Recomputation::giveUp() {
+    if (m_outcome != nullptr) {
+        Outcome stopped = *m_outcome;
+        stopped.isGivenUp = true;
+        m_outcome = std::make_shared<const Outcome>(std::move(stopped));
+        emit outcomeChanged();
+    }
+    emit settled();
 }
 
 void Recomputation::deliver(const OutcomePtr& outcome) {

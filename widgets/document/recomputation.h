@@ -44,8 +44,7 @@ public:
 signals:
     void staleChanged(bool isStale);
     /// New curves; then again with attribution and end states, twice with members, with the answer, and with
-    /// what
-    /// to measure.
+    /// what to measure. Once more where the user has stopped it: Outcome::isGivenUp.
     void outcomeChanged();
     /// What to measure is being found out.
     void measuring();
@@ -61,6 +60,7 @@ private:
     void addMembers(bool ofAll);
     void addAnswer();
     void measureOrSettle();
+    void giveUp();
 
     Document& m_document;
     std::optional<int> m_nights;

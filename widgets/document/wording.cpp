@@ -65,6 +65,10 @@ QString localized(const std::vector<engine::Sentence>& sentences,
     });
 }
 
+QString unbroken(QString text) {
+    return text.replace(QLatin1String(" mg/L"), QStringLiteral("\u00a0mg/L"));
+}
+
 QString oxygenText(double oxygen) {
     return valueText({"oxygen", engine::Measure::Oxygen, oxygen, {}});
 }

@@ -23,6 +23,9 @@ namespace widgets {
 [[nodiscard]] QString localized(const std::vector<engine::Sentence>& sentences,
                                 const std::vector<engine::SentenceKey>& keys);
 
+/// The same text with each "mg/L" kept on the line of its number.
+[[nodiscard]] QString unbroken(QString text);
+
 /// Oxygen with one decimal, in the user's locale [mg/L].
 [[nodiscard]] QString oxygenText(double oxygen);
 /// Clock time of a moment of the run.

@@ -2,10 +2,7 @@
 // engine's sentences. What they add to the log goes through Document::append, past the undo stack.
 #pragma once
 
-#include <QWidget>
-
-class QStackedWidget;
-class QTabBar;
+#include <QStackedWidget>
 
 namespace widgets {
 
@@ -17,13 +14,15 @@ class ReviewPage;
 class TodayPage;
 
 /// What there is to do once the air runs: this morning, the log, an incident, sixty days later.
-class AfterStartPage final : public QWidget {
+class AfterStartPage final : public QStackedWidget {
     Q_OBJECT
 public:
     enum Page { Today, Log, Incident, Review };
+    static constexpr int kPages = 4;
 
     explicit AfterStartPage(Document& document, QWidget* parent = nullptr);
 
+    [[nodiscard]] static QString name(Page page);
     void setPage(Page page);
     /// The shown page's chart; null if it has none.
     [[nodiscard]] const ChartView* chart() const;
@@ -33,8 +32,6 @@ public:
     [[nodiscard]] ReviewPage& review() const { return *m_review; }
 
 private:
-    QTabBar* m_tabs;
-    QStackedWidget* m_stack;
     TodayPage* m_today;
     LogPage* m_log;
     IncidentPage* m_incident;

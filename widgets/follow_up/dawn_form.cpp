@@ -115,6 +115,26 @@ DawnForm::DawnForm(Extent extent, QWidget* parent)
     for (int i = 1; i <= 3; ++i) {
         grid->setColumnStretch(i, 1);
     }
+    m_fault = new QLabel(this);
+    m_fault->setWordWrap(true);
+    m_fault->setTextFormat(Qt::PlainText);
+    m_fault->setAccessibleName(tr("What cannot be taken"));
+    m_fault->hide();
+    grid->addWidget(m_fault, line, 0, 1, 4);
+    for (const Entry* entry : entries()) {
+        connect(entry, &Entry::faultChanged, this, &DawnForm::showFault);
+    }
+    // As one goes through a visit; the order in which they were made is another.
+    QWidget* before = m_time;
+    for (QWidget* next : std::initializer_list<QWidget*>{
+             m_rows[0].depth, m_rows[0].temperature, m_rows[0].oxygen, m_rows[1].depth, m_rows[1].temperature,
+             m_rows[1].oxygen, m_rows[2].depth, m_rows[2].temperature, m_rows[2].oxygen, m_secchi, m_smell,
+             m_fish, m_meter, m_photo, m_note}) {
+        if (next != nullptr) {
+            setTabOrder(before, next);
+            before = next;
+        }
+    }
     showUnits(engine::UnitSystem::Metric);
     setFocusProxy(m_rows[0].temperature);  // the time is proposed and the depths are the usual ones
 }
@@ -161,20 +181,38 @@ void DawnForm::propose(std::optional<engine::LocalTime> at) {
     m_time->propose(at);
 }
 
-bool DawnForm::commit() {
+std::vector<Entry*> DawnForm::entries() const {
+    std::vector<Entry*> all{&m_time->entry()};
     for (NumberBox* box : boxes()) {
-        if (!box->entry().commit()) {
-            box->setFocus();
-            return false;
+        all.push_back(&box->entry());
+    }
+    for (LineEntry* entry : {m_meter, m_photo, m_note}) {
+        if (entry != nullptr) {
+            all.push_back(&entry->entry());
         }
     }
-    for (LineEntry* entry : {static_cast<LineEntry*>(m_time), m_meter, m_photo, m_note}) {
-        if (entry != nullptr && !entry->entry().commit()) {
-            entry->setFocus();
+    return all;
+}
+
+bool DawnForm::commit() {
+    for (Entry* entry : entries()) {
+        if (!entry->commit()) {
+            entry->field().setFocus();
             return false;
         }
     }
     return true;
+}
+
+/// The first fault, with the name of its field.
+void DawnForm::showFault() {
+    m_fault->clear();
+    for (const Entry* entry : entries()) {
+        if (m_fault->text().isEmpty() && !entry->fault().isEmpty()) {
+            m_fault->setText(tr("%1: %2").arg(entry->field().accessibleName(), entry->fault()));
+        }
+    }
+    m_fault->setVisible(!m_fault->text().isEmpty());
 }
 
 std::optional<engine::LocalTime> DawnForm::time() const {

@@ -13,6 +13,7 @@ class QLabel;
 
 namespace widgets {
 
+class Entry;
 class LineEntry;
 class NumberBox;
 class VisitTime;
@@ -47,7 +48,10 @@ private:
         NumberBox *depth, *temperature, *oxygen;
     };
     [[nodiscard]] std::vector<NumberBox*> boxes() const;
+    /// Of all fields that take text, in their order.
+    [[nodiscard]] std::vector<Entry*> entries() const;
     void showUnits(engine::UnitSystem system);
+    void showFault();
 
     VisitTime* m_time;
     std::array<Row, 3> m_rows{};
@@ -56,6 +60,7 @@ private:
     QLabel* m_secchiLabel = nullptr;
     QComboBox *m_smell, *m_fish;
     LineEntry *m_meter = nullptr, *m_photo = nullptr, *m_note = nullptr;
+    QLabel* m_fault = nullptr;
     bool m_hasDepths = false;
 };
 

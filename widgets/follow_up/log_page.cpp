@@ -107,6 +107,7 @@ QWidget* LogPage::entryForms() {
         auto* area = new QScrollArea(m_forms);
         area->setWidgetResizable(true);
         area->setFrameShape(QFrame::NoFrame);
+        area->setFocusPolicy(Qt::NoFocus);
         area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
         area->setWidget(inner);
         m_forms->addTab(area, name);
@@ -129,7 +130,7 @@ QWidget* LogPage::buttonsOfTable() {
     auto* row = new QHBoxLayout(part);
     row->setContentsMargins(0, 0, 0, 0);
     m_correct =
-        button(tr("Co&rrect\u2026"), tr("Enters what should stand in the marked entry's place."), part);
+        button(tr("&Correct\u2026"), tr("Enters what should stand in the marked entry's place."), part);
     QPushButton* import = button(
         tr("&Import\u2026"), tr("Rows of a logger's file, whose columns and units are shown first."), part);
     QPushButton* take =

@@ -89,7 +89,7 @@ TodayPage::TodayPage(Document& document, QWidget* parent, engine::TodayOptions o
         addAsking(tr("Decide &without Entering"), tr("To see what other readings would say."));
     connect(only, &QPushButton::clicked, this, [this] { decide(false); });
     m_add =
-        addButton(tr("&Add the New Schedule to the Pond"),
+        addButton(tr("Add the &New Schedule to the Pond"),
                   tr("As a ramp beside the others, whose day 1 is today. It is run once the log says that "
                      "it was started. Can be undone."));
     connect(m_add, &QPushButton::clicked, this, &TodayPage::addRamp);

@@ -89,9 +89,12 @@ PondPage::PondPage(Document& document, QWidget* parent)
     addSection(tr("Air"), {{new AeratorForm(m_document, this), form(&buildSurfaceAir)}, {}, nullptr});
     addSection(tr("Papers"), {{form(&buildClient)}, {}, nullptr});
     connect(m_list, &QListWidget::currentRowChanged, m_stack, &QStackedWidget::setCurrentIndex);
-    m_list->setCurrentRow(0);
-    showHelp({}, tr("Each field says here what it means, how it is measured, what is usual, and where that "
+    connect(m_list, &QListWidget::currentRowChanged, this, [this] {  // of no field of another section
+        showHelp({},
+                 tr("Each field says here what it means, how it is measured, what is usual, and where that "
                     "comes from."));
+    });
+    m_list->setCurrentRow(0);
 }
 
 void PondPage::addSection(const QString& name, const Parts& parts) {

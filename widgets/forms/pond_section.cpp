@@ -76,7 +76,7 @@ void buildPlace(PondSection& form) {
                 index == 0 ? std::nullopt : std::optional(static_cast<engine::UnitSystem>(index - 1));
         });
     units->addItems(
-        {tr("as the system has it"), tr("metres, litres, \u00b0C"), tr("feet, acres, pounds, \u00b0F")});
+        {tr("System default"), tr("metres, litres, \u00b0C"), tr("feet, acres, pounds, \u00b0F")});
     form.number("place.latitude_deg", tr("Latitude, %1"), tr("Change the latitude"),
                 tr("North positive. From a map; two decimals are enough. Decides the height of the sun and "
                    "the length of the night."),

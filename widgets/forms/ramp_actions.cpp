@@ -82,36 +82,27 @@ void RampActions::makeAdding() {
 }
 
 void RampActions::makeChanging() {
-    const auto action = [this](const QString& text, const QString& brief, const QKeySequence& keys, auto act,
-                               bool isButton) {
+    const auto action = [this](const QString& text, const QString& brief, const QKeySequence& keys,
+                               auto act) {
         auto* made = new QAction(text, this);
         made->setIconText(brief);
         made->setToolTip(QString(text).remove(QLatin1Char('&')));
         made->setShortcut(keys);
         connect(made, &QAction::triggered, this, act);
         m_changing.push_back(made);
-        if (isButton) {
-            m_buttons.push_back(made);
-        }
         return made;
     };
-    m_needRamp.push_back(action(
-        tr("&Copy the Ramp"), tr("Copy"), QKeySequence(Qt::CTRL | Qt::Key_D),
-        [this] {
-            engine::Ramp ramp = m_document.pond().ramps[static_cast<std::size_t>(index())];
-            add(ramp);
-        },
-        true));
-    m_needRamp.push_back(action(
-        tr("As a &Table of Minutes"), tr("As table"), {}, [this] { turnIntoTable(); }, false));
-    m_up = action(
-        tr("Move &Up"), tr("Up"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up), [this] { move(-1); },
-        true);
-    m_down = action(
-        tr("Move &Down"), tr("Down"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down), [this] { move(1); },
-        true);
-    m_needRamp.push_back(action(
-        tr("De&lete the Ramp"), tr("Delete"), {}, [this] { remove(); }, true));
+    m_needRamp.push_back(action(tr("&Copy the Ramp"), tr("Copy"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] {
+        engine::Ramp ramp = m_document.pond().ramps[static_cast<std::size_t>(index())];
+        add(ramp);
+    }));
+    m_needRamp.push_back(
+        action(tr("As a &Table of Minutes"), tr("As table"), {}, [this] { turnIntoTable(); }));
+    m_up = action(tr("Move &Up"), tr("Up"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up),
+                  [this] { move(-1); });
+    m_down = action(tr("Move &Down"), tr("Down"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down),
+                    [this] { move(1); });
+    m_needRamp.push_back(action(tr("De&lete the Ramp"), tr("Delete"), {}, [this] { remove(); }));
 }
 
 void RampActions::turnIntoTable() {
@@ -176,7 +167,6 @@ void RampActions::makeColours() {
     button->setIconText(tr("Colour"));
     button->setToolTip(tr("Colour and dashes of the ramp's line"));
     m_needRamp.push_back(button);
-    m_buttons.insert(m_buttons.end() - 1, button);
 }
 
 void RampActions::fill(QMenu& menu) const {

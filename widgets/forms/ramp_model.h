@@ -7,12 +7,15 @@
 
 namespace widgets {
 
-/// The ramps of an outcome as rows, do-nothing first: name, worst low, its night, largest dose, end state.
-/// Holds no numbers of its own. The box before a name shows and hides the ramp in the views.
+/// The ramps of an outcome as rows, do-nothing first: name, worst low, its night, how many ponds of 100 go
+/// below the lethal line, the day from which the air runs day and night; then what only some ask for. Holds
+/// no numbers of its own. The box before a name shows and hides the ramp in the views; the ramp that the
+/// papers are about is marked.
 class RampModel final : public QAbstractTableModel {
     Q_OBJECT
 public:
-    enum Column { Name, Worst, Night, Chance, Dose, End, kColumns };
+    enum Column { Name, Worst, Night, Lethal, Days, Stress, Dose, End, kColumns };
+    static constexpr int kFirstOfMore = Stress;  ///< From here on the columns that "More" shows
 
     /// @param selection  Knows which ramps are hidden; must outlive the model.
     explicit RampModel(Selection& selection, QObject* parent = nullptr);
@@ -30,9 +33,13 @@ public:
 private:
     [[nodiscard]] QString text(std::size_t row, int column) const;
     [[nodiscard]] QString help(std::size_t row, int column) const;
+    [[nodiscard]] static QString headHelp(int column);
+    [[nodiscard]] QString chance(std::size_t row, double engine::RampEnsemble::*below) const;
+    [[nodiscard]] bool isOfPapers(int row) const;
 
     Selection& m_selection;
     OutcomePtr m_outcome;
+    std::size_t m_ofPapers = 0;  ///< 0: none
     QPalette m_palette;
 };
 

@@ -5,9 +5,8 @@
 #include "widgets/document/document.h"
 #include "widgets/document/recomputation.h"
 #include "widgets/document/selection.h"
-#include "widgets/forms/aerator_form.h"
-#include "widgets/forms/limits_form.h"
 #include "widgets/forms/ramp_actions.h"
+#include "widgets/forms/ramp_facts.h"
 #include "widgets/forms/ramp_form.h"
 #include "widgets/forms/ramp_model.h"
 
@@ -16,8 +15,8 @@
 #include <QEvent>
 #include <QHeaderView>
 #include <QLabel>
+#include <QPushButton>
 #include <QScrollArea>
-#include <QTabWidget>
 #include <QTableView>
 #include <QToolButton>
 
@@ -26,9 +25,20 @@
 namespace widgets {
 namespace {
 
-constexpr int kWidth = 430;
+constexpr int kWidth = 350;
 constexpr double kMostNights = 90;
-constexpr int kMostRows = 8;  // more scroll, so that the forms keep their room
+constexpr int kMostRows = 8;  // more scroll, so that the rest keeps its room
+
+QToolButton* wordButton(const QString& text, const QString& help, QWidget* parent) {
+    auto* made = new QToolButton(parent);
+    made->setText(text);
+    made->setToolTip(help);
+    made->setAccessibleName(help);
+    made->setCheckable(true);
+    made->setAutoRaise(true);
+    made->setFocusPolicy(Qt::StrongFocus);
+    return made;
+}
 
 }  // namespace
 
@@ -38,16 +48,28 @@ SidePanel::SidePanel(Document& document, Selection& selection, Recomputation& re
       m_model(new RampModel(selection, this)),
       m_actions(new RampActions(document, selection, this)),
       m_table(new QTableView(this)),
-      m_tabs(new QTabWidget(this)) {
+      m_facts(new RampFacts(this)),
+      m_area(new QScrollArea(this)),
+      m_ramp(new RampForm(document, this)),
+      m_papers(new QPushButton(tr("Make the Papers\u2026"), this)) {
     auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(6, 10, 10, 6);
+    column->setContentsMargins(6, 8, 10, 6);
+    column->setSpacing(4);
     makeTable();
-    makeForms(document);
+    makeForm(recomputation);
     column->addWidget(m_table);
     column->addWidget(buttonsRow());
-    column->addWidget(nightsRow(recomputation));
-    column->addWidget(m_tabs, 1);
+    column->addWidget(m_facts);
+    column->addWidget(m_area, 1);
+    column->addStretch(0);
+    m_papers->setAutoDefault(false);
+    m_papers->setAccessibleDescription(
+        tr("Proposal, schedule, owner's sheet and the rest, for one ramp, into a folder."));
+    connect(m_papers, &QPushButton::clicked, this, &SidePanel::papersWanted);
+    column->addWidget(m_papers);
     setMinimumWidth(kWidth);
+    setMore(false);
+    setChanging(false);
     connect(&m_selection, &Selection::changed, this, &SidePanel::selectRow);
     applyStyle();
 }
@@ -60,6 +82,13 @@ void SidePanel::applyStyle() {
                    mixed(quiet.color(QPalette::Base), quiet.color(QPalette::Link), 0.22));
     quiet.setColor(QPalette::HighlightedText, quiet.color(QPalette::Text));
     m_table->setPalette(quiet);
+    QPalette dark = palette();  // the one button that stands out
+    dark.setColor(QPalette::Button, palette().color(QPalette::WindowText));
+    dark.setColor(QPalette::ButtonText, palette().color(QPalette::Window));
+    m_papers->setPalette(dark);
+    QFont strong = font();
+    strong.setBold(true);
+    m_papers->setFont(strong);
 }
 
 void SidePanel::makeTable() {
@@ -90,27 +119,34 @@ void SidePanel::makeTable() {
             });
 }
 
-void SidePanel::makeForms(Document& document) {
-    m_ramp = new RampForm(document, m_tabs);
-    m_limits = new LimitsForm(document, m_tabs);
-    m_aerator = new AeratorForm(document, m_tabs);
-    m_tabs->setDocumentMode(true);
-    m_tabs->setAccessibleName(tr("What can be changed"));
-    const auto add = [this](QWidget* form, const QString& name) {
-        auto* area = new QScrollArea(m_tabs);
-        area->setWidgetResizable(true);
-        area->setFrameShape(QFrame::NoFrame);
-        area->setFocusPolicy(Qt::NoFocus);
-        area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-        area->setWidget(form);
-        m_tabs->addTab(area, name);
-    };
-    add(m_ramp, tr("&Ramp"));
-    add(m_limits, tr("&Limits"));
-    add(m_aerator, tr("&Aerator"));
+void SidePanel::makeForm(Recomputation& recomputation) {
+    auto* inner = new QWidget(m_area);
+    auto* column = new QVBoxLayout(inner);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(m_ramp);
+    column->addWidget(nightsRow(recomputation, inner));
+    column->addStretch(1);
+    m_area->setWidgetResizable(true);
+    m_area->setFrameShape(QFrame::NoFrame);
+    m_area->setFocusPolicy(Qt::NoFocus);
+    m_area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_area->setWidget(inner);
 }
 
-/// What can be done with the ramps, in words.
+void SidePanel::setMore(bool isShown) {
+    m_more->setChecked(isShown);
+    for (int column = RampModel::kFirstOfMore; column < RampModel::kColumns; ++column) {
+        m_table->setColumnHidden(column, !isShown);
+    }
+}
+
+void SidePanel::setChanging(bool isChanging) {
+    m_change->setChecked(isChanging);
+    m_area->setVisible(isChanging);
+    m_facts->setVisible(!isChanging);
+}
+
+/// What can be done with the ramps, in words; the rest of it stands in their menu.
 QWidget* SidePanel::buttonsRow() {
     auto* bar = new QWidget(this);
     auto* row = new QHBoxLayout(bar);
@@ -127,17 +163,23 @@ QWidget* SidePanel::buttonsRow() {
         button->setAccessibleName(action->toolTip());
         row->addWidget(button);
     }
+    m_change = wordButton(tr("Change"), tr("Change the selected ramp"), bar);
+    m_more = wordButton(tr("More"), tr("More numbers of each ramp"), bar);
+    row->addWidget(m_change);
     row->addStretch(1);
+    row->addWidget(m_more);
+    connect(m_change, &QToolButton::toggled, this, &SidePanel::setChanging);
+    connect(m_more, &QToolButton::toggled, this, &SidePanel::setMore);
     return bar;
 }
 
 /// How many nights are computed; empty: as many as the ramps ask for.
-QWidget* SidePanel::nightsRow(Recomputation& recomputation) {
-    auto* bar = new QWidget(this);
+QWidget* SidePanel::nightsRow(Recomputation& recomputation, QWidget* parent) {
+    auto* bar = new QWidget(parent);
     auto* row = new QHBoxLayout(bar);
     row->setContentsMargins(4, 0, 0, 0);
     m_nights = new NumberBox({1, kMostNights, "nights", false, true}, 1, NumberBox::Empty::Allowed, bar);
-    auto* label = new QLabel(tr("&Nights to compute"), bar);
+    auto* label = new QLabel(tr("Ni&ghts to compute"), bar);
     label->setBuddy(m_nights);
     m_nights->setAccessibleName(tr("Nights to compute"));
     m_nights->setMinimumWidth(m_nights->fontMetrics().horizontalAdvance(QStringLiteral("00 (automatic)")) +
@@ -157,10 +199,11 @@ QWidget* SidePanel::nightsRow(Recomputation& recomputation) {
 }
 
 bool SidePanel::commit() {
-    return m_ramp->commit() && m_limits->commit() && m_aerator->commit();
+    return m_ramp->commit();
 }
 
 void SidePanel::setOutcome(const OutcomePtr& outcome) {
+    m_outcome = outcome;
     m_model->setOutcome(outcome);
     m_actions->setOutcome(outcome);
     m_nights->setTakenIfEmpty(engine::defaultDays(outcome->comparison.model.pond));
@@ -180,6 +223,10 @@ void SidePanel::selectRow() {
         m_table->setCurrentIndex(m_model->index(row, RampModel::Name));
     }
     m_ramp->setRamp(row - 1);
+    m_change->setEnabled(row > 0);
+    if (m_outcome != nullptr) {
+        m_facts->show(m_outcome, m_selection.ramp());
+    }
 }
 
 void SidePanel::changeEvent(QEvent* event) {

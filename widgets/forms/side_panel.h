@@ -4,22 +4,24 @@
 
 #include <QWidget>
 
-class QTabWidget;
+class QPushButton;
+class QScrollArea;
 class QTableView;
+class QToolButton;
 
 namespace widgets {
 
-class AeratorForm;
 class Document;
-class LimitsForm;
 class NumberBox;
 class RampActions;
+class RampFacts;
 class RampForm;
 class RampModel;
 class Selection;
 class Recomputation;
 
-/// Beside the picture: the ramps with what they come to, and under them the numbers that can be changed.
+/// Beside the picture: the ramps with what they come to, the selected one in a few lines with what comes
+/// next, the numbers of it that can be changed, and the way to the papers.
 class SidePanel final : public QWidget {
     Q_OBJECT
 public:
@@ -29,10 +31,17 @@ public:
     void setOutcome(const OutcomePtr& outcome);
     /// Takes what is typed and not taken yet. @return false if a text cannot be taken; it has the focus then.
     bool commit();
+    /// Shows the columns of the table that only some ask for.
+    void setMore(bool isShown);
+    /// Shows the numbers of the ramp that can be changed instead of what it does.
+    void setChanging(bool isChanging);
 
     [[nodiscard]] RampActions& ramps() const { return *m_actions; }
     [[nodiscard]] QTableView& table() const { return *m_table; }
-    [[nodiscard]] QTabWidget& tabs() const { return *m_tabs; }
+    [[nodiscard]] RampForm& form() const { return *m_ramp; }
+
+signals:
+    void papersWanted();
 
 protected:
     void changeEvent(QEvent* event) override;
@@ -40,21 +49,23 @@ protected:
 private:
     void applyStyle();
     void makeTable();
-    void makeForms(Document& document);
-    QWidget* nightsRow(Recomputation& recomputation);
+    void makeForm(Recomputation& recomputation);
+    QWidget* nightsRow(Recomputation& recomputation, QWidget* parent);
     QWidget* buttonsRow();
     void fitTable();
     void selectRow();
 
     Selection& m_selection;
+    OutcomePtr m_outcome;
     RampModel* m_model;
     RampActions* m_actions;
     QTableView* m_table;
-    QTabWidget* m_tabs;
-    RampForm* m_ramp = nullptr;
-    LimitsForm* m_limits = nullptr;
-    AeratorForm* m_aerator = nullptr;
+    QToolButton *m_more = nullptr, *m_change = nullptr;
+    RampFacts* m_facts;
+    QScrollArea* m_area;
+    RampForm* m_ramp;
     NumberBox* m_nights = nullptr;
+    QPushButton* m_papers;
 };
 
 }  // namespace widgets

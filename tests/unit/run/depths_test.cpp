@@ -52,9 +52,10 @@ TEST(Depths, DawnIsSunriseAndSixWhereTheSunDoesNotRise) {
     EXPECT_EQ(run.hours[dawnHour(backdrop, run, 2)].time, 54.0 * kHour);
 }
 
-TEST(Depths, ThereIsEnoughDownToTheFirstLayerThatHasLess) {
+TEST(Depths, ThereIsEnoughDownToWhereTheLineIsDrawn) {
     const Grid grid = fourMetres();
-    EXPECT_EQ(enoughDownTo(grid, layersOf({8.0, 4.0, 3.9, 7.0}), 4.0), 2.0);
+    EXPECT_EQ(enoughDownTo(grid, layersOf({8.0, 4.0, 3.9, 7.0}), 4.0), 1.5) << "the middle of the second";
+    EXPECT_DOUBLE_EQ(enoughDownTo(grid, layersOf({8.0, 5.0, 3.0, 7.0}), 4.0), 2.0) << "between two middles";
     EXPECT_EQ(enoughDownTo(grid, layersOf({3.0, 8.0, 8.0, 8.0}), 4.0), 0.0);
     EXPECT_EQ(enoughDownTo(grid, layersOf({8.0, 8.0, 8.0, 8.0}), 4.0), 4.0);
 }

@@ -86,18 +86,5 @@ TEST(Nights, OfEquallyLowRunsTheFirstIsTheLowest) {
     EXPECT_EQ(lowestRun(runs, {}, 2), std::nullopt);
 }
 
-TEST(Nights, TheWorstNightIsARampsAndDoNothingsOnlyWithoutRamps) {
-    std::vector<RampRun> runs{runOf({0.5, 2.0, 3.0})};
-    EXPECT_EQ(worstNight(runs), 1);
-    runs.push_back(runOf({4.0, 3.0, 5.0}));
-    EXPECT_EQ(worstNight(runs), 2);
-    runs.push_back(runOf({4.0, 4.0, 2.0}));
-    EXPECT_EQ(worstNight(runs), 3);
-    runs[2].end = RunEnd::Cancelled;
-    EXPECT_EQ(worstNight(runs), 2);
-    runs[1].end = RunEnd::Cancelled;
-    EXPECT_EQ(worstNight(runs), 1) << "no ramp completed";
-}
-
 }  // namespace
 }  // namespace engine

@@ -28,32 +28,34 @@ Comparison threeRamps() {
     return comparison;
 }
 
-TEST(SentenceNight, SaysTheLowestTheSelectedAndDoNothing) {
-    EXPECT_EQ(
-        said(sentencesOfNight(threeRamps(), 2, 3), SentencePart::Night),
-        "Night 2: \"at once\" falls to 1.2 mg/L at 05:40, below the lethal line. With \"gentle\": 5.4 mg/L. "
-        "Left alone: 5.5 mg/L.");
+TEST(SentenceNight, SaysTheSelectedTheLowestAndDoNothing) {
+    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 2, 3), SentencePart::Night),
+              "Night 2: \"gentle\" goes down to 5.4 mg/L at 05:40, above the stress line. The lowest is \"at "
+              "once\" with 1.2 mg/L, below the lethal line. Left alone: 5.5 mg/L, above the stress line.");
 }
 
 TEST(SentenceNight, TheSelectedIsNotSaidTwice) {
     EXPECT_EQ(
         said(sentencesOfNight(threeRamps(), 2, 1), SentencePart::Night),
-        "Night 2: \"at once\" falls to 1.2 mg/L at 05:40, below the lethal line. Left alone: 5.5 mg/L.");
+        "Night 2: \"at once\" goes down to 1.2 mg/L at 05:40, below the lethal line. Left alone: 5.5 mg/L, "
+        "above the stress line.");
 }
 
-TEST(SentenceNight, DoNothingBelowTheLineIsSaidToo) {
+TEST(SentenceNight, ANumberThatPrintsAsTheLineIsJustBelowIt) {
     Comparison comparison = threeRamps();
-    comparison.runs[0].days[1].lowest = 4.9;
-    comparison.runs[1].days[1].lowest = 2.0;
-    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::Night),
-              "Night 2: \"at once\" falls to 2.0 mg/L at 05:40, below the stress line. Left alone: 4.9 mg/L, "
-              "below the stress line as well.");
+    comparison.runs[0].days[1].lowest = 4.97;
+    comparison.runs[1].days[1].lowest = 1.99;
+    EXPECT_EQ(
+        said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
+        "Night 2: \"at once\" goes down to 2.0 mg/L at 05:40, just below the lethal line. Left alone: 5.0 "
+        "mg/L, just below the stress line.");
 }
 
-TEST(SentenceNight, ANightOnWhichAllStayAboveIsSaidSo) {
-    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 1, 0), SentencePart::Night),
-              "Night 1: no ramp goes below the stress line; the lowest is \"at once\" with 5.5 mg/L at "
-              "05:00. Left alone: 5.5 mg/L.");
+TEST(SentenceNight, DoNothingComesFirstWhereItIsSelected) {
+    EXPECT_EQ(
+        said(sentencesOfNight(threeRamps(), 1, 0), SentencePart::Night),
+        "Night 1: left alone the pond goes down to 5.5 mg/L at 05:00, above the stress line. The lowest is "
+        "\"at once\" with 5.5 mg/L, above the stress line.");
 }
 
 TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
@@ -66,21 +68,25 @@ TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
     EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::NightDetail), attribution);
     EXPECT_EQ(said(sentencesOfNight(comparison, 1, 0), SentencePart::NightDetail),
               "The worst night of \"at once\" is night 2, 1.2 mg/L at 05:40. " + attribution);
+    comparison.runs[3].attribution = {{CauseKind::Fish, 0.54}};
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 3), SentencePart::NightDetail),
+              "Main cause, and what it takes away (mg/L): breathing of the fish 0.5.")
+        << "the selected ramp's own";
 }
 
 TEST(SentenceNight, ARampThatFailedIsPassedOver) {
     Comparison comparison = threeRamps();
     comparison.runs[1].end = RunEnd::NotFinite;
-    EXPECT_EQ(
-        said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
-        "Night 2: \"doubling\" falls to 3.0 mg/L at 05:40, below the stress line. Left alone: 5.5 mg/L.");
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
+              "Night 2: \"doubling\" goes down to 3.0 mg/L at 05:40, below the stress line. Left alone: 5.5 "
+              "mg/L, above the stress line.");
 }
 
 TEST(SentenceNight, WithoutRampsThereIsDoNothing) {
     Comparison comparison = threeRamps();
     comparison.runs.resize(1);
     EXPECT_EQ(said(sentencesOfNight(comparison, 2, 0), SentencePart::Night),
-              "Night 2, left alone: the low is 5.5 mg/L at 05:40.");
+              "Night 2: left alone the pond goes down to 5.5 mg/L at 05:40, above the stress line.");
 }
 
 TEST(SentenceNight, AllNightsOfARampAreItsWorst) {

@@ -86,17 +86,42 @@ TEST(RampModel, TheBoxBeforeANameHidesTheRampInTheViews) {
     EXPECT_FALSE(model.setData(model.index(1, RampModel::Worst), Qt::Unchecked, Qt::CheckStateRole));
 }
 
+TEST(RampModel, EachHeadSaysWhatItsColumnIs) {
+    Selection selection;
+    RampModel model(selection);
+    for (int column = 0; column < RampModel::kColumns; ++column) {
+        EXPECT_GT(model.headerData(column, Qt::Horizontal, Qt::ToolTipRole).toString().size(), 15) << column;
+    }
+}
+
+TEST(RampModel, TheRampOfThePapersIsHeavyAndHeardToBe) {
+    Selection selection;
+    RampModel model(selection);
+    auto outcome = madeUp();
+    outcome->comparison.model.pond.chosenRamp = "at once";
+    model.setOutcome(outcome);
+    EXPECT_TRUE(model.index(1, RampModel::Name).data(Qt::FontRole).value<QFont>().bold());
+    EXPECT_FALSE(model.index(2, RampModel::Name).data(Qt::FontRole).isValid());
+    EXPECT_EQ(plain(model.index(1, RampModel::Name).data(Qt::AccessibleTextRole).toString()),
+              "at once, for the papers");
+}
+
 TEST(RampModel, AChanceStandsThereOnceItsMembersAreDrawn) {
     Selection selection;
     RampModel model(selection);
     auto outcome = madeUp();
     model.setOutcome(outcome);
-    EXPECT_EQ(cell(model, 1, RampModel::Chance), "\u2026");
+    EXPECT_EQ(cell(model, 1, RampModel::Stress), "\u2026");
+    auto stopped = std::make_shared<Outcome>(*outcome);
+    stopped->isGivenUp = true;
+    model.setOutcome(stopped);
+    EXPECT_EQ(cell(model, 1, RampModel::Stress), "") << "what was stopped does not come";
+    EXPECT_EQ(cell(model, 1, RampModel::Lethal), "");
     auto drawn = std::make_shared<Outcome>();
     drawn->comparison = engine::test::withMembers(engine::test::madeUpComparison());
     model.setOutcome(drawn);
-    EXPECT_EQ(cell(model, 0, RampModel::Chance), "30");
-    EXPECT_EQ(cell(model, 1, RampModel::Chance), "46");
+    EXPECT_EQ(cell(model, 0, RampModel::Stress), "30");
+    EXPECT_EQ(cell(model, 1, RampModel::Stress), "46");
 }
 
 }  // namespace

@@ -4,7 +4,7 @@
 #include "engine/plan/plan.h"
 #include "widgets/document/job.h"
 
-#include <QDialog>
+#include <QWidget>
 
 #include <memory>
 
@@ -25,14 +25,14 @@ struct PlanAnswer {
 };
 
 /// Finds the ramp instead of comparing ramps: asks what is wanted, searches off the UI thread, and shows the
-/// answer with its end states, holds and sensitivity. Not modal: the window stays usable meanwhile.
+/// answer with its end states, holds and sensitivity. The window stays usable meanwhile.
 ///
 /// The document must outlive it.
-class PlanDialog final : public QDialog {
+class PlanPage final : public QWidget {
     Q_OBJECT
 public:
     /// @param resolution  A coarser one than usual is for tests.
-    explicit PlanDialog(Document& document, QWidget* parent = nullptr, engine::Resolution resolution = {});
+    explicit PlanPage(Document& document, QWidget* parent = nullptr, engine::Resolution resolution = {});
 
     /// Starts the search, or says why these wishes cannot be met.
     void find();

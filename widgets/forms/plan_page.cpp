@@ -1,4 +1,4 @@
-#include "widgets/forms/plan_dialog.h"
+#include "widgets/forms/plan_page.h"
 
 #include "engine/wording/sentence_advice.h"
 #include "widgets/controls/number_box.h"
@@ -24,27 +24,27 @@ std::vector<SheetSection> sections() {
     using enum engine::SentenceKey;
     return {{SentencePart::Advice, {}},
             {SentencePart::Plan, {}, false, {}, {PlanDay, PlanDayPulses, PlanDayHeld}},
-            {SentencePart::DoNothing, PlanDialog::tr("Left alone")},
+            {SentencePart::DoNothing, PlanPage::tr("Left alone")},
             {SentencePart::EndStates,
-             PlanDialog::tr("What the pond can run for good"),
+             PlanPage::tr("What the pond can run for good"),
              false,
              {},
              {EndStateRow, EndStateOfNothing, MonthHarmless, MonthHarmful}},
-            {SentencePart::Holds, PlanDialog::tr("Days to hold"), false, {}, {HoldOne}},
+            {SentencePart::Holds, PlanPage::tr("Days to hold"), false, {}, {HoldOne}},
             {SentencePart::Sensitivity,
-             PlanDialog::tr("Faster and slower"),
+             PlanPage::tr("Faster and slower"),
              false,
              {},
              {SensitivityPoint, SensitivityPointNoEnd, SensitivitySearched}},
-            {SentencePart::Assumption, PlanDialog::tr("Assumptions")},
-            {SentencePart::Caution, PlanDialog::tr("Cautions")}};
+            {SentencePart::Assumption, PlanPage::tr("Assumptions")},
+            {SentencePart::Caution, PlanPage::tr("Cautions")}};
 }
 
 }  // namespace
 
 QString daysText(int days) {
-    return days == 1 ? PlanDialog::tr("Start: a ramp of one day")
-                     : PlanDialog::tr("Start: a ramp of %1 days").arg(days);
+    return days == 1 ? PlanPage::tr("Start: a ramp of one day")
+                     : PlanPage::tr("Start: a ramp of %1 days").arg(days);
 }
 
 QString verdictText(const PlanAnswer& found) {
@@ -53,33 +53,33 @@ QString verdictText(const PlanAnswer& found) {
     switch (advice.kind.value_or(AdviceKind::WaitUntil)) {
         case AdviceKind::Start:
             return found.plan.verdict == engine::PlanVerdict::AtOnce
-                       ? PlanDialog::tr("Start at once")
+                       ? PlanPage::tr("Start at once")
                        : daysText(advice.daysToSustained.value_or(found.answer.comparison.days) - 1);
         case AdviceKind::StartWithSurfaceAir:
-            return PlanDialog::tr("Start with surface air");
+            return PlanPage::tr("Start with surface air");
         case AdviceKind::NoRampNeeded:
-            return PlanDialog::tr("No ramp is needed");
+            return PlanPage::tr("No ramp is needed");
         case AdviceKind::NoGain:
-            return PlanDialog::tr("Do not start: no gain");
+            return PlanPage::tr("Do not start: no gain");
         case AdviceKind::WaitUntil:
             break;
     }
-    return PlanDialog::tr("Do not start now: wait");
+    return PlanPage::tr("Do not start now: wait");
 }
 
 QString planHtml(const PlanAnswer& found) {
     return htmlOf(engine::sentencesOf(found.plan, found.answer.advice), sections());
 }
 
-const engine::Ramp* PlanDialog::ramp() const {
+const engine::Ramp* PlanPage::ramp() const {
     if (m_plan == nullptr || m_plan->answer.advice.run <= m_asked.ramps.size()) {
         return nullptr;
     }
     return &m_plan->answer.comparison.model.pond.ramps[m_plan->answer.advice.run - 1];
 }
 
-PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution resolution)
-    : QDialog(parent),
+PlanPage::PlanPage(Document& document, QWidget* parent, engine::Resolution resolution)
+    : QWidget(parent),
       m_document(document),
       m_resolution(resolution),
       m_line(new NumberBox({0.0, 20.0, "mg/L", true}, 0.5, NumberBox::Empty::Allowed, this)),
@@ -89,11 +89,10 @@ PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution r
       m_state(new QLabel(this)),
       m_text(sentenceBrowser(tr("What was found"), this)),
       m_progress(new ProgressLine(this)),
-      m_find(new QPushButton(tr("&Find"), this)),
-      m_add(new QPushButton(tr("&Add to the Pond"), this)) {
-    setWindowTitle(tr("Find a ramp"));
-    resize(720, 640);
+      m_find(new QPushButton(tr("Fi&nd"), this)),
+      m_add(new QPushButton(tr("Add &to the Pond"), this)) {
     auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 6, 8, 0);
     column->setSpacing(10);
     column->addWidget(wishes());
     QFont large = font();
@@ -117,16 +116,16 @@ PlanDialog::PlanDialog(Document& document, QWidget* parent, engine::Resolution r
     connect(&m_job, &Job::progressed, m_progress, &ProgressLine::set);
     connect(&m_job, &Job::failed, m_state, &QLabel::setText);
     connect(&m_job, &Job::finished, m_progress, &ProgressLine::finish);
-    connect(&m_job, &Job::finished, this, &PlanDialog::enable);
+    connect(&m_job, &Job::finished, this, &PlanPage::enable);
     connect(m_progress, &ProgressLine::stopped, this, [this] {
         m_job.cancel();
         m_state->setText(tr("Stopping."));
     });
-    connect(&m_document, &Document::changed, this, &PlanDialog::documentChanged);
+    connect(&m_document, &Document::changed, this, &PlanPage::documentChanged);
     enable();
 }
 
-QWidget* PlanDialog::wishes() {
+QWidget* PlanPage::wishes() {
     auto* part = new QWidget(this);
     auto* form = new QFormLayout(part);
     form->setContentsMargins(0, 0, 0, 0);
@@ -147,32 +146,26 @@ QWidget* PlanDialog::wishes() {
         form->addRow(label, box);
     };
     add(tr("Stress &line, mg/L"), m_line);
-    add(tr("At most &harmed, of 100 ponds"), m_harmed);
-    add(tr("&Report on so many ponds"), m_members);
+    add(tr("At &most harmed, of 100 ponds"), m_harmed);
+    add(tr("Report on so many &ponds"), m_members);
     return part;
 }
 
-QWidget* PlanDialog::buttons() {
+QWidget* PlanPage::buttons() {
     auto* part = new QWidget(this);
     auto* row = new QHBoxLayout(part);
     row->setContentsMargins(0, 0, 0, 0);
-    auto* close = new QPushButton(tr("Close"), part);
-    for (QPushButton* button : {m_find, m_add, close}) {
-        button->setAutoDefault(false);
-    }
     m_add->setToolTip(
         tr("Adds the found ramp to the pond, where it stands beside the others. Can be undone."));
     row->addStretch(1);
     row->addWidget(m_find);
     row->addWidget(m_add);
-    row->addWidget(close);
-    connect(m_find, &QPushButton::clicked, this, &PlanDialog::find);
+    connect(m_find, &QPushButton::clicked, this, &PlanPage::find);
     connect(m_add, &QPushButton::clicked, this, [this] { emit rampWanted(*ramp()); });
-    connect(close, &QPushButton::clicked, this, &QDialog::reject);
     return part;
 }
 
-engine::PlanOptions PlanDialog::options() const {
+engine::PlanOptions PlanPage::options() const {
     engine::PlanOptions options;
     options.resolution = m_resolution;
     options.line = m_line->value();
@@ -181,7 +174,7 @@ engine::PlanOptions PlanDialog::options() const {
     return options;
 }
 
-void PlanDialog::find() {
+void PlanPage::find() {
     if (m_document.isEmpty() || !m_line->entry().commit() || !m_harmed->entry().commit() ||
         !m_members->entry().commit()) {
         return;
@@ -226,7 +219,7 @@ void PlanDialog::find() {
     enable();
 }
 
-void PlanDialog::showFirst(const std::vector<engine::DayAction>& days) {
+void PlanPage::showFirst(const std::vector<engine::DayAction>& days) {
     QStringList minutes;
     for (const engine::DayAction& day : days) {
         minutes << QString::number(day.minutes);
@@ -235,7 +228,7 @@ void PlanDialog::showFirst(const std::vector<engine::DayAction>& days) {
                          .arg(minutes.join(QStringLiteral(", "))));
 }
 
-void PlanDialog::take(std::shared_ptr<const PlanAnswer> found) {
+void PlanPage::take(std::shared_ptr<const PlanAnswer> found) {
     if (found->plan.end != engine::PlanEnd::Completed) {
         m_state->setText(toQString(found->plan.message));
         return;
@@ -248,7 +241,7 @@ void PlanDialog::take(std::shared_ptr<const PlanAnswer> found) {
 }
 
 /// A found ramp stays when the pond is edited, but never goes into another pond.
-void PlanDialog::documentChanged() {
+void PlanPage::documentChanged() {
     const engine::Pond& pond = m_document.pond();
     if (m_document.isEmpty() || pond.title != m_asked.title || pond.basin != m_asked.basin) {
         m_job.cancel();
@@ -264,16 +257,16 @@ void PlanDialog::documentChanged() {
     enable();
 }
 
-void PlanDialog::enable() {
+void PlanPage::enable() {
     m_find->setEnabled(!m_job.isRunning() && !m_document.isEmpty());
     m_add->setEnabled(!m_job.isRunning() && ramp() != nullptr);
 }
 
-QString PlanDialog::verdict() const {
+QString PlanPage::verdict() const {
     return m_verdict->text();
 }
 
-QString PlanDialog::text() const {
+QString PlanPage::text() const {
     return m_text->toPlainText();
 }
 

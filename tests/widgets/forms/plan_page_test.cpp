@@ -1,4 +1,4 @@
-#include "widgets/forms/plan_dialog.h"
+#include "widgets/forms/plan_page.h"
 
 #include "engine/pond/pond_io.h"
 #include "tests/scenario.h"
@@ -29,10 +29,10 @@ struct Asked {
         return QTest::qWaitFor([this] { return !dialog.isRunning(); }, kPatience_ms);
     }
     Document document;
-    PlanDialog dialog{document, nullptr, kCoarse};
+    PlanPage dialog{document, nullptr, kCoarse};
 };
 
-TEST(PlanDialog, SaysWhatTheEngineFindsAndHandsTheRampOver) {
+TEST(PlanPage, SaysWhatTheEngineFindsAndHandsTheRampOver) {
     Asked asked;
     EXPECT_FALSE(asked.button("Add to the Pond").isEnabled());
     asked.button("Find").click();
@@ -49,14 +49,14 @@ TEST(PlanDialog, SaysWhatTheEngineFindsAndHandsTheRampOver) {
     const std::string text = plain(asked.dialog.text());
     EXPECT_NE(text.find("comparison of plans"), std::string::npos) << "the cautions are there";
     EXPECT_NE(text.find("What the pond can run for good"), std::string::npos);
-    QSignalSpy wanted(&asked.dialog, &PlanDialog::rampWanted);
+    QSignalSpy wanted(&asked.dialog, &PlanPage::rampWanted);
     ASSERT_TRUE(same.ramp);
     ASSERT_NE(asked.dialog.ramp(), nullptr);
     asked.button("Add to the Pond").click();
     EXPECT_EQ(wanted.count(), 1);
 }
 
-TEST(PlanDialog, AWishThatCannotBeMetIsRefusedInWords) {
+TEST(PlanPage, AWishThatCannotBeMetIsRefusedInWords) {
     Asked asked;
     test::type(test::fieldOf(asked.dialog, "At most harmed, of 100 ponds"), "0.5");
     asked.dialog.find();
@@ -68,7 +68,7 @@ TEST(PlanDialog, AWishThatCannotBeMetIsRefusedInWords) {
     EXPECT_TRUE(isSaid);
 }
 
-TEST(PlanDialog, AnAnswerIsNeverForAnotherPond) {
+TEST(PlanPage, AnAnswerIsNeverForAnotherPond) {
     Asked asked;
     asked.dialog.find();
     ASSERT_TRUE(asked.waitForAnswer());
@@ -80,7 +80,7 @@ TEST(PlanDialog, AnAnswerIsNeverForAnotherPond) {
     EXPECT_FALSE(asked.button("Add to the Pond").isEnabled());
 }
 
-TEST(PlanDialog, CanBeStopped) {
+TEST(PlanPage, CanBeStopped) {
     Asked asked;
     asked.dialog.find();
     emit asked.dialog.findChild<ProgressLine*>()->stopped();

@@ -1,0 +1,184 @@
+// No text of any chart lies over another text, or beyond the sheet: measured on the drawings that are
+// exported, whose texts stand in the SVG with their places.
+
+#include "engine/pond/pond_io.h"
+#include "tests/widgets/typing.h"
+#include "widgets/charts/owner_view.h"
+#include "widgets/charts/picture.h"
+#include "widgets/charts/sheets.h"
+#include "widgets/document/recomputation.h"
+
+#include <QFontMetricsF>
+#include <QRegularExpression>
+#include <QTransform>
+#include <QXmlStreamReader>
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+
+namespace widgets {
+namespace {
+
+using test::plain;
+
+struct TextBox {
+    QString text;
+    QRectF box;  ///< What is inked [px of the sheet]
+};
+
+QTransform transformOf(const QXmlStreamAttributes& attributes) {
+    static const QRegularExpression kNumbers(QStringLiteral("[-+0-9.eE]+"));
+    std::vector<double> m;
+    auto found = kNumbers.globalMatch(
+        attributes.value(QStringLiteral("transform")).toString().mid(QStringLiteral("matrix").size()));
+    while (found.hasNext()) {
+        m.push_back(found.next().captured().toDouble());
+    }
+    return m.size() == 6 ? QTransform(m[0], m[1], m[2], m[3], m[4], m[5]) : QTransform();
+}
+
+/// Texts of a drawing by Qt's SVG writer: the state in <g>, the text with its place in <text>.
+std::vector<TextBox> textsOf(const QByteArray& svg) {
+    std::vector<TextBox> texts;
+    std::vector<QXmlStreamAttributes> groups;
+    QXmlStreamReader xml(svg);
+    while (!xml.atEnd()) {
+        xml.readNext();
+        if (xml.isEndElement() && xml.name() == QLatin1String("g")) {
+            groups.pop_back();
+        } else if (xml.isStartElement() && xml.name() == QLatin1String("g")) {
+            groups.push_back(xml.attributes());
+        } else if (xml.isStartElement() && xml.name() == QLatin1String("text")) {
+            const QXmlStreamAttributes at = xml.attributes();
+            const auto value = [&](const char* key) {
+                const QString own = at.value(QLatin1String(key)).toString();
+                return own.isEmpty() ? groups.back().value(QLatin1String(key)).toString() : own;
+            };
+            QFont font(value("font-family"));
+            font.setPixelSize(std::max(1, qRound(value("font-size").toDouble())));
+            font.setWeight(static_cast<QFont::Weight>(value("font-weight").toInt()));
+            const QPointF place(at.value(QStringLiteral("x")).toDouble(),
+                                at.value(QStringLiteral("y")).toDouble());
+            const QString text = xml.readElementText();
+            if (!text.trimmed().isEmpty()) {
+                const QRectF ink = QFontMetricsF(font).tightBoundingRect(text).translated(place);
+                texts.push_back({text, transformOf(groups.back()).mapRect(ink)});
+            }
+        }
+    }
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString();
+    return texts;
+}
+
+void expectApart(const ChartSheet& sheet) {
+    const QByteArray svg = svgOf(sheet);
+    const std::vector<TextBox> texts = textsOf(svg);
+    ASSERT_GE(texts.size(), 3U) << "texts are found";
+    constexpr double kLine = 0.6;  // [px] that rounding of fonts and places may take
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        const QRectF one = texts[i].box.adjusted(kLine, kLine, -kLine, -kLine);
+        EXPECT_GE(one.left(), -1.0) << plain(texts[i].text);
+        EXPECT_LE(one.right(), sheet.size.width() + 1.0) << plain(texts[i].text);
+        for (std::size_t j = 0; j < i; ++j) {
+            EXPECT_FALSE(one.intersects(texts[j].box.adjusted(kLine, kLine, -kLine, -kLine)))
+                << '"' << plain(texts[i].text) << "\" over \"" << plain(texts[j].text) << '"';
+        }
+    }
+}
+
+engine::Pond scenario(const char* name) {
+    const auto reading = engine::readPond(std::filesystem::path(DAWNLINE_SCENARIOS) / name);
+    return *reading.pond;
+}
+
+OutcomePtr computed(const engine::Pond& pond, int nights) {
+    Outcome outcome = withMembers(outcomeOf(pond, nights, true), 8, true);
+    return std::make_shared<const Outcome>(withAnswer(outcome));
+}
+
+/// Every night under every ramp, all nights of each ramp, and every other view.
+void expectAllApart(const OutcomePtr& outcome) {
+    Selection selection;
+    selection.setExtent(outcome->comparison.days, outcome->comparison.runs.size());
+    for (std::size_t ramp = 0; ramp < outcome->comparison.runs.size(); ++ramp) {
+        selection.setRamp(ramp);
+        for (int night = 1; night <= outcome->comparison.days; ++night) {
+            SCOPED_TRACE("ramp " + std::to_string(ramp) + ", night " + std::to_string(night));
+            selection.setNight(night);
+            expectApart(nightSheet(outcome, selection, false));
+        }
+        selection.setMode(Selection::Mode::AllNights);
+        SCOPED_TRACE("all nights of ramp " + std::to_string(ramp));
+        expectApart(nightSheet(outcome, selection, false));
+        selection.setMode(Selection::Mode::AllRamps);
+    }
+    selection.setRamp(chosenRamp(outcome->comparison));
+    for (const ChartSheet& sheet : allSheets(outcome)) {
+        SCOPED_TRACE(plain(sheet.name));
+        expectApart(sheet);
+    }
+    OwnerView owner(outcome, selection.ramp(), 1);
+    expectApart(owner.sheet());
+}
+
+TEST(TextOverlap, OfTheHeadlinePond) {
+    expectAllApart(computed(scenario("grandfathers-pond.toml"), 7));
+}
+
+TEST(TextOverlap, OfTheKoiPond) {
+    expectAllApart(computed(scenario("courtyard-koi.toml"), 6));
+}
+
+TEST(TextOverlap, OfAPondWhoseCurvesLieTogether) {
+    expectAllApart(computed(scenario("fee-cats.toml"), 5));
+}
+
+TEST(TextOverlap, OfADeepPond) {
+    expectAllApart(computed(scenario("old-quarry.toml"), 3));
+}
+
+TEST(TextOverlap, OfOneRamp) {
+    engine::Pond pond = scenario("new-clay.toml");
+    pond.ramps.resize(1);
+    pond.chosenRamp = pond.ramps.front().name;
+    expectAllApart(computed(pond, 3));
+}
+
+TEST(TextOverlap, OfTenRampsWithLongNames) {
+    engine::Pond pond = scenario("new-clay.toml");
+    while (pond.ramps.size() < 10) {
+        engine::Ramp ramp = pond.ramps.front();
+        ramp.name = "a ramp with quite a long name, number " + std::to_string(pond.ramps.size());
+        pond.ramps.push_back(ramp);
+    }
+    expectAllApart(computed(pond, 2));
+}
+
+TEST(TextOverlap, OfAPondInFeetWithALogger) {
+    engine::Pond pond = scenario("new-clay.toml");
+    pond.units = engine::UnitSystem::Us;
+    for (int half = 0; half < 2 * 24 * 3; ++half) {
+        for (const double depth : {0.5, 2.0}) {
+            engine::Reading reading;
+            reading.at = engine::LocalTime(std::chrono::local_days(*pond.place.firstDay) +
+                                           std::chrono::minutes(30 * half));
+            reading.depth = engine::Quantity(depth);
+            reading.oxygen = engine::Quantity(7.0 - depth + 0.02 * (half % 48));
+            pond.readings.push_back(reading);
+        }
+    }
+    expectAllApart(computed(pond, 3));
+}
+
+TEST(TextOverlap, TwoTextsOverEachOtherAreSeen) {
+    const QByteArray svg =
+        "<svg><g transform=\"matrix(1,0,0,1,0,0)\" font-family=\"Lato\" font-size=\"12\" font-weight=\"400\">"
+        "<text x=\"10\" y=\"20\">first</text><text x=\"15\" y=\"22\">second</text></g></svg>";
+    const auto texts = textsOf(svg);
+    ASSERT_EQ(texts.size(), 2U);
+    EXPECT_TRUE(texts[0].box.intersects(texts[1].box));
+}
+
+}  // namespace
+}  // namespace widgets

@@ -1,0 +1,136 @@
+// Menus, keys and texts of the window: nothing stands twice, has no name, or cannot be translated.
+
+#include "tests/window/driven.h"
+
+#include <QAbstractButton>
+#include <QLabel>
+#include <QMap>
+#include <QMenu>
+#include <QMenuBar>
+#include <QPlainTextEdit>
+#include <QToolButton>
+#include <QTranslator>
+
+#include <gtest/gtest.h>
+
+namespace app {
+namespace {
+
+using test::Driven;
+using test::plain;
+using test::scenario;
+
+TEST(Menus, ShortcutsAreListedAndNoTwoActionsShareOne) {
+    Driven driven(scenario("new-clay.toml"), 2);
+    QMap<QString, QString> seen;
+    for (const QAction* action : driven.window.findChildren<QAction*>()) {
+        const QString keys = action->shortcut().toString();
+        if (!keys.isEmpty()) {
+            EXPECT_FALSE(seen.contains(keys))
+                << plain(keys) << ": " << plain(seen[keys]) << " and " << plain(action->text());
+            seen[keys] = action->text();
+        }
+    }
+    driven.trigger("Keys and Shortcuts");
+    auto* text = driven.window.findChild<QPlainTextEdit*>();
+    ASSERT_NE(text, nullptr);
+    EXPECT_GE(seen.size(), 20);
+    EXPECT_TRUE(text->toPlainText().contains(QStringLiteral("Shift+Left")));
+}
+
+/// A letter that does two things does neither at the first press.
+TEST(Menus, NoMnemonicStandsTwiceInAMenuOrOnAPage) {
+    Driven driven(scenario("new-clay.toml"), 2);
+    ASSERT_TRUE(driven.waitForCurves());
+    const auto look = [](const QStringList& texts, const std::string& where) {
+        QMap<QChar, QString> seen;
+        for (const QString& text : texts) {
+            const qsizetype at =
+                QString(text).replace(QStringLiteral("&&"), QStringLiteral("__")).indexOf(u'&');
+            if (at >= 0 && at + 1 < text.size()) {
+                const QChar key = text[at + 1].toLower();
+                EXPECT_FALSE(seen.contains(key))
+                    << where << ": " << plain(seen[key]) << " and " << plain(text);
+                seen[key] = text;
+            }
+        }
+    };
+    for (const QMenu* menu : driven.window.findChildren<QMenu*>()) {
+        QStringList texts;
+        for (const QAction* action : menu->actions()) {
+            texts << action->text();
+        }
+        look(texts, plain(menu->title()));
+    }
+    driven.window.side().setChanging(true);
+    for (int view = 0; view < driven.window.page().viewCount(); ++view) {
+        driven.window.page().setView(view);
+        QStringList texts;
+        for (const QAction* action : driven.window.menuBar()->actions()) {
+            texts << action->text();
+        }
+        for (const QLabel* label : driven.window.findChildren<QLabel*>()) {
+            if (label->isVisible() && label->buddy() != nullptr) {
+                texts << label->text();
+            }
+        }
+        for (const auto* button : driven.window.findChildren<QAbstractButton*>()) {
+            if (button->isVisible() && qobject_cast<const QToolButton*>(button) == nullptr) {
+                texts << button->text();
+            }
+        }
+        look(texts, plain(driven.window.page().viewName(view)));
+    }
+}
+
+TEST(Menus, EveryMenuHasOnlyEntriesThatHaveNames) {
+    Driven driven(scenario("new-clay.toml"), 2);
+    int entries = 0;
+    for (const QMenu* menu : driven.window.findChildren<QMenu*>()) {
+        for (const QAction* action : menu->actions()) {
+            if (!action->isSeparator()) {
+                EXPECT_FALSE(action->text().isEmpty());
+                ++entries;
+            }
+        }
+    }
+    EXPECT_GE(entries, 45);
+}
+
+/// Sets every text that is asked for in brackets, as a translation would replace it; names of fonts stay.
+class Brackets final : public QTranslator {
+public:
+    [[nodiscard]] QString translate(const char* context, const char* source, const char* /*disambiguation*/,
+                                    int /*n*/) const override {
+        if (context == nullptr || source == nullptr || *source == '\0' || qstrcmp(context, "QFont") == 0 ||
+            qstrcmp(context, "QFontDatabase") == 0) {
+            return {};
+        }
+        return QStringLiteral("[%1]").arg(QString::fromUtf8(source));
+    }
+    [[nodiscard]] bool isEmpty() const override { return false; }
+};
+
+TEST(Menus, EveryTextOfTheWindowCanBeTranslated) {
+    Brackets brackets;  // taken out of the program when it goes, after the window
+    ASSERT_TRUE(QCoreApplication::installTranslator(&brackets));
+    Driven driven(scenario("new-clay.toml"), 2);
+    ASSERT_TRUE(driven.waitForCurves());
+    const auto isReached = [](const QString& text) {
+        return text.isEmpty() || text.contains(QLatin1Char('['));
+    };
+    for (const QAction* action : driven.window.menuBar()->actions()) {
+        EXPECT_TRUE(isReached(action->text())) << plain(action->text());
+    }
+    for (const auto* label : driven.window.findChildren<QLabel*>()) {
+        bool isNumber = false;
+        label->text().toDouble(&isNumber);
+        EXPECT_TRUE(isReached(label->text()) || isNumber) << plain(label->text());
+    }
+    for (const auto* button : driven.window.findChildren<QPushButton*>()) {
+        EXPECT_TRUE(button->isFlat() || isReached(button->text())) << plain(button->text());  // flat: a file's name
+    }
+}
+
+}  // namespace
+}  // namespace app
