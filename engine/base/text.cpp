@@ -50,7 +50,11 @@ std::optional<double> toNumber(std::string_view text) {
     return value;
 }
 
-int editDistance(std::string_view a, std::string_view b) {
+int editDistance(std::string_view a, std::string_view b, int most) {
+    const std::size_t apart = a.size() > b.size() ? a.size() - b.size() : b.size() - a.size();
+    if (most < 0 || apart > static_cast<std::size_t>(most)) {
+        return most + 1;
+    }
     // Optimal string alignment: three rows of the usual table.
     std::vector<int> beforeLast(b.size() + 1), last(b.size() + 1), row(b.size() + 1);
     for (std::size_t j = 0; j <= b.size(); ++j) {
@@ -65,10 +69,15 @@ int editDistance(std::string_view a, std::string_view b) {
                 row[j] = std::min(row[j], beforeLast[j - 2] + 1);
             }
         }
+        // No number of a later row is less than the least of two rows in a row.
+        if (std::min(*std::min_element(last.begin(), last.end()), *std::min_element(row.begin(), row.end())) >
+            most) {
+            return most + 1;
+        }
         std::swap(beforeLast, last);
         std::swap(last, row);
     }
-    return last[b.size()];
+    return std::min(last[b.size()], most + 1);
 }
 
 std::string figures(double value) {

@@ -23,7 +23,8 @@ template <class Range>
 [[nodiscard]] std::string nearest(std::string_view word, const Range& candidates);
 
 /// Number of single-character insertions, deletions, replacements and neighbour swaps between a and b.
-[[nodiscard]] int editDistance(std::string_view a, std::string_view b);
+/// @param most  What is more comes out as `most` + 1, much sooner.
+[[nodiscard]] int editDistance(std::string_view a, std::string_view b, int most = 1 << 20);
 
 template <class Range>
 std::string nearest(std::string_view word, const Range& candidates) {
@@ -31,9 +32,10 @@ std::string nearest(std::string_view word, const Range& candidates) {
     int bestDistance = 1 << 20;
     for (const auto& candidate : candidates) {
         const std::string_view text(candidate);
-        const int distance = editDistance(word, text);
         const int longer = static_cast<int>(word.size() > text.size() ? word.size() : text.size());
-        if (distance < bestDistance && 2 * distance <= longer) {
+        const int most = bestDistance <= longer / 2 ? bestDistance - 1 : longer / 2;
+        const int distance = editDistance(word, text, most);
+        if (distance <= most) {
             bestDistance = distance;
             best = text;
         }

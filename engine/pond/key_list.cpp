@@ -144,13 +144,14 @@ std::vector<std::string> keysLike(std::string_view word) {
     }
     for (const KeyFact& fact : pondKeys()) {
         const std::string name = fact.name();
-        int distance = std::min(editDistance(plain, name), editDistance(plain, fact.path));
+        const auto longer = static_cast<int>(std::max(plain.size(), name.size()));
+        int distance =
+            std::min(editDistance(plain, name, longer / 3), editDistance(plain, fact.path, longer / 3));
         // A part that somebody remembers, such as "longitude" or "oxygen debt".
         const bool holds = plain.size() > 2 && fact.path.find(plain) != std::string::npos;
         if (plain.size() >= 4 && name.size() > plain.size()) {  // without its unit
-            distance = std::min(distance, 1 + editDistance(plain, name.substr(0, plain.size())));
+            distance = std::min(distance, 1 + editDistance(plain, name.substr(0, plain.size()), longer / 3));
         }
-        const auto longer = static_cast<int>(std::max(plain.size(), name.size()));
         if (holds || 3 * distance <= longer) {
             near.emplace_back(holds ? std::min(distance, 1) : distance, fact.path);
         }

@@ -2,7 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
+#include <random>
+#include <string>
 
 namespace engine {
 namespace {
@@ -36,6 +39,24 @@ TEST(Text, NearestFindsTheLikelySlip) {
     EXPECT_EQ(nearest("max_dpeth_m", keys), "max_depth_m");
     EXPECT_EQ(nearest("zzzzzzzzz", keys), "");
     EXPECT_EQ(editDistance("ab", "ba"), 1);
+}
+
+TEST(Text, AnEditDistanceBeyondTheMostIsTheMostAndOne) {
+    std::mt19937_64 random(20261201);
+    const auto word = [&] {
+        std::string text(std::uniform_int_distribution<std::size_t>(0, 9)(random), 'a');
+        for (char& c : text) {
+            c = static_cast<char>('a' + std::uniform_int_distribution<int>(0, 2)(random));
+        }
+        return text;
+    };
+    for (int i = 0; i < 3000; ++i) {
+        const std::string a = word(), b = word();
+        const int whole = editDistance(a, b);
+        for (int most = 0; most < 10; ++most) {
+            ASSERT_EQ(editDistance(a, b, most), std::min(whole, most + 1)) << a << ' ' << b << ' ' << most;
+        }
+    }
 }
 
 }  // namespace
