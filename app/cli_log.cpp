@@ -116,21 +116,19 @@ std::optional<std::vector<engine::Sentence>> noteStart(const engine::Pond& pond,
         complain(check.message + " Nothing was written.");
         return std::nullopt;
     }
-    const engine::StartLedgerReading read = engine::readStartLedger(file);
-    for (const engine::Diagnostic& one : read.diagnostics) {
+    const engine::NotedStart noted = engine::noteStart(file, check);
+    for (const engine::Diagnostic& one : noted.diagnostics) {
         complain(engine::format(one));
     }
-    if (!read.ledger) {
+    if (!noted.ledger) {
         return std::nullopt;
     }
-    const engine::StartLedger ledger = engine::withStart(*read.ledger, check);
-    const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
-    if (const auto fault =
-            engine::writeFiles(folder, {{file.filename().string(), engine::startLedgerCsv(ledger)}})) {
-        complain(*fault + " Nothing was written.");
+    if (noted.notSaved) {
+        complain(*noted.notSaved + " Nothing was written.");
         return std::nullopt;
     }
-    return engine::sentencesOf(check, static_cast<int>(ledger.starts.size()), ledger.meanDistance());
+    return engine::sentencesOf(check, static_cast<int>(noted.ledger->starts.size()),
+                               noted.ledger->meanDistance());
 }
 
 int review(const engine::Pond& pond, const CliOptions& options, const engine::RunControl& control) {

@@ -1,6 +1,7 @@
 #include "engine/output/start_ledger.h"
 
 #include "engine/base/csv_table.h"
+#include "engine/base/durable.h"
 #include "engine/base/text_file.h"
 #include "engine/pond/csv.h"
 #include "engine/pond/local_time.h"
@@ -84,6 +85,20 @@ std::string startLedgerCsv(const StartLedger& ledger) {
         table.number(start.dawns).number(start.miss).number(start.distance).end();
     }
     return table.take();
+}
+
+NotedStart noteStart(const std::filesystem::path& path, const StartCheck& start) {
+    const std::filesystem::path folder = folderOf(linkTarget(path));
+    std::error_code said;  // by what fails in a folder that is not there
+    std::filesystem::create_directories(folder, said);
+    const FolderLock lock(folder);
+    StartLedgerReading read = readStartLedger(path);
+    NotedStart out{std::nullopt, std::move(read.diagnostics), std::nullopt};
+    if (read.ledger) {
+        out.ledger = withStart(std::move(*read.ledger), start);
+        out.notSaved = saveDurably(lock, path, startLedgerCsv(*out.ledger), OldFile::Replaced);
+    }
+    return out;
 }
 
 StartLedger withStart(StartLedger ledger, const StartCheck& start) {

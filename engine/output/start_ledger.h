@@ -31,6 +31,16 @@ struct StartLedgerReading {
 
 [[nodiscard]] std::string startLedgerCsv(const StartLedger& ledger);
 
+/// What came of writing a start into a file.
+struct NotedStart {
+    std::optional<StartLedger> ledger;    ///< With the start; nothing if the file could not be read
+    Diagnostics diagnostics;              ///< Of the file
+    std::optional<std::string> notSaved;  ///< A sentence
+};
+/// Puts a start into the ledger of a file, which is made with its folder where it is missing. It is read and
+/// written under one lock, so that of two at once neither is lost.
+[[nodiscard]] NotedStart noteStart(const std::filesystem::path& path, const StartCheck& start);
+
 /// The ledger with a start, in place of an earlier check of the same start (pond and first day).
 [[nodiscard]] StartLedger withStart(StartLedger ledger, const StartCheck& start);
 

@@ -10,6 +10,8 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <thread>
+#include <vector>
 
 namespace engine {
 namespace {
@@ -82,6 +84,26 @@ TEST(StartLedger, IsReadAsItWasWrittenAndHoldsAStartOnce) {
                                      "soon,Weir,slow,many,0,-1\r\n"));
     EXPECT_FALSE(bad.ledger);
     EXPECT_EQ(bad.diagnostics.size(), 3U);
+}
+
+TEST(StartLedgerParallel, KeepsEachOfTheStartsThatAreNotedAtOnce) {
+    const test::TemporaryFolder folder;
+    const auto path = folder.path() / "profiles" / "starts.csv";
+    constexpr int kThreads = 4, kEach = 15;
+    std::vector<std::thread> consultants;
+    for (int thread = 0; thread < kThreads; ++thread) {
+        consultants.emplace_back([&path, thread] {
+            for (int i = 0; i < kEach; ++i) {
+                const std::string pond = std::to_string(thread) + "-" + std::to_string(i);
+                const NotedStart noted = noteStart(path, madeUp(pond.c_str(), 0.5));
+                EXPECT_TRUE(noted.ledger && !noted.notSaved) << noted.notSaved.value_or("");
+            }
+        });
+    }
+    for (std::thread& consultant : consultants) {
+        consultant.join();
+    }
+    EXPECT_EQ(readStartLedger(path).ledger->starts.size(), std::size_t{kThreads} * kEach);
 }
 
 TEST(StartLedger, IsSaidInWords) {
