@@ -2,6 +2,7 @@
 
 #include "app/papers_dialog.h"
 #include "engine/base/files.h"
+#include "engine/output/bundle.h"
 #include "engine/ramps/log.h"
 #include "widgets/controls/notice.h"
 #include "widgets/document/document.h"
@@ -153,7 +154,10 @@ void PaperActions::makeIn(PapersDialog& dialog) {
                 return;  // closed meanwhile, which stops it
             }
             const auto files = widgets::paperFiles(papersOf(run, consultant));
-            const auto fault = engine::writeFiles(folder.toStdString(), files);
+            auto fault = engine::bundleFault(files);
+            if (!fault) {
+                fault = engine::writeFiles(folder.toStdString(), files);
+            }
             shown->end(fault ? tr("%1 Nothing was written.").arg(widgets::toQString(*fault))
                              : tr("The papers of the ramp %1 and the bundle are in %2.")
                                    .arg(widgets::toQString(run->stamp.ramp), folder),

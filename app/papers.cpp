@@ -158,7 +158,11 @@ int writePapers(const PaperOptions& options) {
     }
     const auto files =
         widgets::paperFiles(widgets::paperRun(run.run, *consultant.consultant, *ledger.ledger));
-    if (const auto fault = engine::writeFiles(options.folder, files)) {
+    auto fault = engine::bundleFault(files);
+    if (!fault) {
+        fault = engine::writeFiles(options.folder, files);
+    }
+    if (fault) {
         complain(*fault + " Nothing was written.");
         return 2;
     }

@@ -55,6 +55,8 @@ bound_of(rows kMostCsvRows pond/csv.h)
 bound_of(cells kMostCsvCells pond/csv.h)
 bound_of(cell_bytes kLongestCell_bytes pond/csv.h)
 bound_of(bundle_mib kLargestBundle_bytes output/bundle.h)
+bound_of(unpacked_mib kMostUnpacked_bytes output/bundle.h)
+bound_of(in_bundle_mib kLargestInBundle_bytes output/bundle.h)
 bound_of(days kMostDays run/run_bounds.h)
 bound_of(layer_days kMostLayerDays run/run_bounds.h)
 bound_of(member_layer_days kMostMemberLayerDays run/run_bounds.h)
@@ -62,7 +64,8 @@ bound_of(members kMostMembers ensemble/ensemble.h)
 string(APPEND page ".SH BOUNDS\nWhat is larger is refused at once, in a sentence.\n.TP\nPond file\n${pond_mib} MiB; ${tables} "
     "tables of one name, ${ramps} ramps, ${list} values in a list, ${text_bytes} bytes in a text. A pond that can be opened can "
     "be saved and opened again.\n.TP\nCSV file\n${csv_mib} MiB, ${rows} rows, ${cells} cells, ${cell_bytes} bytes in a cell.\n"
-    ".TP\nBundle\n${bundle_mib} MiB, packed and unpacked.\n.TP\nRun\n${days} days and ${members} members; runs times days times "
+    ".TP\nBundle\n${bundle_mib} MiB packed and ${unpacked_mib} MiB unpacked, "
+    "of which a block at a time is in memory; ${in_bundle_mib} MiB of a paper or an input in it.\n.TP\nRun\n${days} days and ${members} members; runs times days times "
     "layers up to ${layer_days}, which takes about 1.2 GB, and that times members up to ${member_layer_days} (more with steps "
     "under 600 s), which takes a night on two processors.\n")
 string(APPEND page ".SH CAUTIONS\nThe output compares plans under stated assumptions and is no prediction of survival.\n")

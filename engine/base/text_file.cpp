@@ -132,6 +132,7 @@ FileText readWholeFile(const std::filesystem::path& path, std::uintmax_t limit_b
     // One byte more than there should be: files that say they are empty, as some system files do, or
     // that grow meanwhile are still held to the limit.
     std::string text;
+    text.reserve(static_cast<std::size_t>(size_bytes));  // growing would take half as much again
     std::array<char, 1 << 16> block{};
     while (stream.read(block.data(), block.size()) || stream.gcount() > 0) {
         text.append(block.data(), static_cast<std::size_t>(stream.gcount()));

@@ -16,6 +16,7 @@ namespace engine {
 namespace {
 
 constexpr zip_int64_t kMostFiles = 1000;
+constexpr std::size_t kBlock_bytes = 1 << 16;
 constexpr std::string_view kOpenDocumentType = "mimetype";  // stands unpacked at the front, says ODF
 
 /// An archive that is discarded unless it was closed.
@@ -60,101 +61,139 @@ std::string sumsOf(const std::vector<TextFile>& files) {
     return sums;
 }
 
-/// A file of an archive; nothing if it is not as long as is said or its check sum is another.
-std::optional<std::string> readFile(zip_t* archive, zip_uint64_t index, zip_uint64_t size) {
-    zip_file_t* file = zip_fopen_index(archive, index, 0);
+/// Unpacks a file of an archive, one block after the other. @return false if it is not as long as is said or
+/// its check sum is another.
+template <class Take>
+bool unpack(zip_t* archive, zip_uint64_t place, zip_uint64_t size, Take take) {
+    zip_file_t* file = zip_fopen_index(archive, place, 0);
     if (file == nullptr) {
-        return std::nullopt;
+        return false;
     }
-    std::string bytes(static_cast<std::size_t>(size), '\0');
-    char more = 0;
+    std::vector<char> block(kBlock_bytes);
+    zip_uint64_t taken = 0;
+    zip_int64_t read = 0;
     // Only a read to the end compares the check sum and shows content beyond the size.
-    const bool isWhole = zip_fread(file, bytes.data(), size) == static_cast<zip_int64_t>(size) &&
-                         zip_fread(file, &more, 1) == 0;
+    while (taken <= size && (read = zip_fread(file, block.data(), block.size())) > 0) {
+        take(std::string_view(block.data(), static_cast<std::size_t>(read)));
+        taken += static_cast<zip_uint64_t>(read);
+    }
     zip_fclose(file);
+    return read == 0 && taken == size;
+}
+
+std::optional<std::string> readFile(zip_t* archive, zip_uint64_t place, zip_uint64_t size) {
+    std::string bytes;
+    const bool isWhole = unpack(archive, place, size, [&](std::string_view block) { bytes += block; });
     return isWhole ? std::optional(std::move(bytes)) : std::nullopt;
 }
 
-/// All files of an archive, or a fault said.
-std::map<std::string, std::string> filesOf(zip_t* archive, std::vector<std::string>& faults) {
-    std::map<std::string, std::string> files;
+/// An archive in memory; null if the bytes are none. They must outlive it.
+Archive openBytes(std::string_view bytes) {
+    zip_error_t fault;
+    zip_error_init(&fault);
+    zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &fault);
+    ensure(source != nullptr, "there is memory for an archive");
+    Archive archive(zip_open_from_source(source, ZIP_RDONLY | ZIP_CHECKCONS, &fault));
+    if (archive == nullptr) {
+        zip_source_free(source);
+    }
+    return archive;
+}
+
+/// Why an archive is too much to be unpacked, by what it says of itself; nothing if it is not.
+std::optional<std::string> boundFault(zip_t* archive) {
     const zip_int64_t count = zip_get_num_entries(archive, 0);
     if (count > kMostFiles) {
-        faults.push_back("The bundle holds " + std::to_string(count) + " files; one of ours has at most " +
-                         std::to_string(kMostFiles) + ".");
-        return files;
+        return "The bundle holds " + std::to_string(count) + " files; one of ours has at most " +
+               std::to_string(kMostFiles) + ".";
     }
-    std::uintmax_t total = 0;
+    std::uintmax_t left = kMostUnpacked_bytes;
     for (zip_int64_t i = 0; i < count; ++i) {
         zip_stat_t stat;
         if (zip_stat_index(archive, static_cast<zip_uint64_t>(i), 0, &stat) != 0) {
+            continue;  // said by who reads it
+        }
+        if (stat.size > left) {  // subtracted, since a sum of 64-bit sizes may wrap
+            return "The files of the bundle come to more than " + std::to_string(kMostUnpacked_bytes >> 20) +
+                   " MiB, the most that is read.";
+        }
+        left -= stat.size;
+    }
+    return std::nullopt;
+}
+
+/// All files of an archive, or a fault said.
+std::map<std::string, BundleFiles::File> filesOf(zip_t* archive, std::vector<std::string>& faults) {
+    std::map<std::string, BundleFiles::File> files;
+    for (zip_int64_t i = 0; i < zip_get_num_entries(archive, 0); ++i) {
+        const auto place = static_cast<zip_uint64_t>(i);
+        zip_stat_t stat;
+        if (zip_stat_index(archive, place, 0, &stat) != 0) {
             faults.push_back("File " + std::to_string(i + 1) + " of the bundle cannot be looked at.");
             continue;
         }
         const std::string name = stat.name;
-        if (stat.size > kLargestBundle_bytes - total) {  // subtracted, since a sum of 64-bit sizes may wrap
-            faults.push_back("The files of the bundle come to more than 256 MiB, the most that is read.");
-            return files;
-        }
-        total += stat.size;
-        std::optional<std::string> bytes = readFile(archive, static_cast<zip_uint64_t>(i), stat.size);
-        if (!bytes) {
+        Sha256 sum;
+        if (!unpack(archive, place, stat.size, [&](std::string_view block) { sum.add(block); })) {
             faults.push_back("The file " + shownText(name) + " cannot be read whole from the bundle.");
-        } else if (!files.emplace(name, std::move(*bytes)).second) {
+        } else if (!files.emplace(name, BundleFiles::File{place, stat.size, sum.take()}).second) {
             faults.push_back("There are two files " + shownText(name) + " in the bundle.");
         }
     }
     return files;
 }
 
-void compareSums(const std::map<std::string, std::string>& files,
+void compareSums(const std::map<std::string, BundleFiles::File>& files,
                  const std::map<std::string, std::string>& sums, const std::string& list,
                  std::vector<std::string>& faults) {
     for (const auto& [name, sum] : sums) {
         const auto file = files.find(name);
         if (file == files.end()) {
             faults.push_back("The file " + shownText(name) + " is missing, which " + list + " names.");
-        } else if (sha256(file->second) != sum) {
+        } else if (file->second.sum != sum) {
             faults.push_back("The file " + shownText(name) + " is not the one that " + list + " names.");
         }
     }
 }
 
 /// The inputs of a run that a bundle holds, in the order of a statement.
-std::vector<TextFile> inputsOf(const std::map<std::string, std::string>& files) {
+std::vector<TextFile> inputsOf(const BundleFiles& read) {
     std::vector<TextFile> inputs;
     for (const std::string_view name : {kFrozenPond, kFrozenWeather, kFrozenReadings}) {
-        if (const auto file = files.find(std::string(name)); file != files.end()) {
-            inputs.push_back({file->first, file->second});
+        if (auto text = read.text(name)) {
+            inputs.push_back({std::string(name), std::move(*text)});
         }
     }
     return inputs;
 }
 
 void checkRun(const BundleFiles& read, BundleCheck& check) {
-    const auto& files = read.files;
-    const auto statement = files.find(std::string(kFrozenStatement));
-    if (statement == files.end()) {
+    const auto statement = read.text(kFrozenStatement);
+    if (!statement) {
         check.faults.emplace_back("There is no statement of a run (run.txt) in the bundle.");
         return;
     }
-    check.run = sha256(statement->second);
-    const auto sums = readSums(statement->second, "sha256 ");
+    check.run = sha256(*statement);
+    const auto sums = readSums(*statement, "sha256 ");
     if (!sums || sums->empty()) {
         check.faults.emplace_back("The statement of the run (run.txt) names no file.");
         return;
     }
-    compareSums(files, *sums, "the run (run.txt)", check.faults);
-    const auto made = readStatement(statement->second);
-    if (!made || statementOf(inputsOf(files), made->stamp) != statement->second) {
+    compareSums(read.files, *sums, "the run (run.txt)", check.faults);
+    const auto made = readStatement(*statement);
+    if (!made || statementOf(inputsOf(read), made->stamp) != *statement) {
         check.faults.emplace_back(
             "The statement of the run (run.txt) is not the one that the inputs in the bundle make.");
     } else if (const auto [clock, date] = dosTime(made->stamp.time);
                read.time != (std::uint32_t{date} << 16U | clock)) {
         check.faults.emplace_back("The files of the bundle do not bear the time of the run.");
     }
-    for (const auto& [name, bytes] : files) {
-        if (name.ends_with(".pdf") && bytes.find(check.run) == std::string::npos) {
+    for (const auto& [name, file] : read.files) {
+        if (!name.ends_with(".pdf")) {
+            continue;
+        }
+        const auto paper = read.text(name);
+        if (!paper || paper->find(check.run) == std::string::npos) {
             check.faults.push_back("The paper " + shownText(name) + " is of another run.");
         }
     }
@@ -197,11 +236,7 @@ std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time)
 }
 
 std::string restamped(const std::string& bytes, std::chrono::sys_seconds time) {
-    zip_error_t fault;
-    zip_error_init(&fault);
-    zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &fault);
-    ensure(source != nullptr, "there is memory for an archive");
-    const Archive archive(zip_open_from_source(source, ZIP_RDONLY, &fault));
+    const Archive archive = openBytes(bytes);
     ensure(archive != nullptr, "an archive of our own can be read");
     std::vector<TextFile> files;
     for (zip_int64_t i = 0; i < zip_get_num_entries(archive.get(), 0); ++i) {
@@ -215,29 +250,39 @@ std::string restamped(const std::string& bytes, std::chrono::sys_seconds time) {
     return archiveOf(files, time);
 }
 
+std::optional<std::string> BundleFiles::text(std::string_view name) const {
+    const auto file = files.find(std::string(name));
+    if (file == files.end() || file->second.size_bytes > kLargestInBundle_bytes) {
+        return std::nullopt;
+    }
+    const Archive archive = openBytes(packed);
+    ensure(archive != nullptr, "an archive that was read can be read again");
+    return readFile(archive.get(), file->second.place, file->second.size_bytes);
+}
+
 BundleFiles readBundle(const std::filesystem::path& path) {
-    const FileText whole = readWholeFile(path, kLargestBundle_bytes);
+    FileText whole = readWholeFile(path, kLargestBundle_bytes);
     if (!whole.text) {
         BundleFiles out;
         out.faults.push_back("The bundle " + shownPath(path) + " cannot be read: " + whole.fault);
         return out;
     }
-    return readBundleBytes(*whole.text, shownPath(path));
+    return readBundleBytes(std::move(*whole.text), shownPath(path));
 }
 
-BundleFiles readBundleBytes(std::string_view bytes, const std::string& name) {
+BundleFiles readBundleBytes(std::string bytes, const std::string& name) {
     BundleFiles out;
-    zip_error_t fault;
-    zip_error_init(&fault);
-    zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &fault);
-    ensure(source != nullptr, "there is memory for an archive");
-    Archive archive(zip_open_from_source(source, ZIP_RDONLY | ZIP_CHECKCONS, &fault));
+    out.packed = std::move(bytes);
+    const Archive archive = openBytes(out.packed);
     if (archive == nullptr) {
-        zip_source_free(source);
         out.faults.push_back(name + " is not a bundle: it cannot be read as a ZIP archive.");
         return out;
     }
-    BundleLayout layout = layoutOf(bytes);
+    if (auto fault = boundFault(archive.get())) {  // before anything is unpacked
+        out.faults.push_back(std::move(*fault));
+        return out;
+    }
+    BundleLayout layout = layoutOf(out.packed);
     out.time = layout.time;
     out.faults = std::move(layout.faults);
     std::vector<std::string> more;
@@ -261,14 +306,14 @@ BundleCheck verifyBundle(const BundleFiles& read) {
     if (files.empty() && !check.faults.empty()) {
         return check;
     }
-    const auto list = files.find(std::string(kBundleSums));
-    const auto sums = list == files.end() ? std::nullopt : readSums(list->second, {});
+    const auto list = read.text(kBundleSums);
+    const auto sums = list ? readSums(*list, {}) : std::nullopt;
     if (!sums || sums->empty()) {
         check.faults.emplace_back("There is no list of sums (SHA256SUMS) in the bundle that can be read.");
         return check;
     }
     compareSums(files, *sums, "the list (SHA256SUMS)", check.faults);
-    for (const auto& [name, bytes] : files) {
+    for (const auto& [name, file] : files) {
         if (name != kBundleSums && !sums->contains(name)) {
             check.faults.push_back("The file " + shownText(name) + " is not in the list (SHA256SUMS).");
         }
@@ -278,6 +323,22 @@ BundleCheck verifyBundle(const BundleFiles& read) {
     }
     checkRun(read, check);
     return check;
+}
+
+std::optional<std::string> bundleFault(const std::vector<TextFile>& files) {
+    const auto bundle = std::find_if(files.begin(), files.end(),
+                                     [](const TextFile& file) { return file.name == kBundleName; });
+    if (bundle == files.end()) {
+        return std::nullopt;
+    }
+    const std::string shown = "The bundle of these papers";
+    if (bundle->text.size() > kLargestBundle_bytes) {
+        return shown + " is larger than " + std::to_string(kLargestBundle_bytes >> 20) +
+               " MiB, the most that is read of one. Ask for fewer nights or ramps.";
+    }
+    const BundleFiles back = readBundleBytes(bundle->text, shown);
+    return back.faults.empty() ? std::nullopt
+                               : std::optional(shown + " could not be verified. " + back.faults.front());
 }
 
 }  // namespace engine

@@ -13,6 +13,7 @@
 
 namespace engine {
 
+inline constexpr std::string_view kBundleName = "bundle.zip";
 inline constexpr std::string_view kBundleSums = "SHA256SUMS";
 
 /// Files as one ZIP archive, with a list of their SHA-256 as `sha256sum -c` reads it. The same files and time
@@ -24,18 +25,30 @@ inline constexpr std::string_view kBundleSums = "SHA256SUMS";
 /// @param bytes  A ZIP archive that another library has made in memory.
 [[nodiscard]] std::string restamped(const std::string& bytes, std::chrono::sys_seconds time);
 
-/// The files of a bundle by their names, as far as they can be read, and what is wrong with it as an archive.
+/// What is read of a bundle: its bytes, those that it unpacks to, and those of one file that are looked into
+/// and not summed alone, as papers and inputs are. No more than the bytes and one such file is in memory.
+inline constexpr std::uintmax_t kLargestBundle_bytes = std::uintmax_t{256} << 20;
+inline constexpr std::uintmax_t kMostUnpacked_bytes = std::uintmax_t{1024} << 20;
+inline constexpr std::uintmax_t kLargestInBundle_bytes = std::uintmax_t{64} << 20;
+
+/// A bundle as it was read, packed, and what its files come to.
 struct BundleFiles {
-    std::map<std::string, std::string> files;
-    std::vector<std::string> faults;    ///< Sentences
+    struct File {
+        std::uint64_t place = 0;  ///< Within the archive
+        std::uint64_t size_bytes = 0;
+        std::string sum;  ///< SHA-256
+    };
+    std::map<std::string, File> files;  ///< Those that can be read whole
+    std::vector<std::string> faults;    ///< What is wrong with it as an archive: sentences
     std::optional<std::uint32_t> time;  ///< As ZIP holds date and time, where all files bear the same
+    std::string packed;                 ///< The archive
+
+    /// Unpacks a file; nothing if there is none of that name, or it is larger than kLargestInBundle_bytes.
+    [[nodiscard]] std::optional<std::string> text(std::string_view name) const;
 };
 [[nodiscard]] BundleFiles readBundle(const std::filesystem::path& path);
 /// The same of one in memory. @param name  As it stands in sentences
-[[nodiscard]] BundleFiles readBundleBytes(std::string_view bytes, const std::string& name);
-
-/// Of a bundle, and of all that it unpacks to.
-inline constexpr std::uintmax_t kLargestBundle_bytes = std::uintmax_t{256} << 20;
+[[nodiscard]] BundleFiles readBundleBytes(std::string bytes, const std::string& name);
 
 /// What the check of a bundle found.
 struct BundleCheck {
@@ -52,5 +65,9 @@ struct BundleCheck {
 [[nodiscard]] BundleCheck verifyBundle(const std::filesystem::path& path);
 /// The same of one that was read.
 [[nodiscard]] BundleCheck verifyBundle(const BundleFiles& read);
+
+/// Why the bundle among files that are to be written could not be read again, as a sentence; nothing if it
+/// can, or if there is none.
+[[nodiscard]] std::optional<std::string> bundleFault(const std::vector<TextFile>& files);
 
 }  // namespace engine

@@ -6,6 +6,7 @@
 #include <array>
 #include <cstddef>
 #include <set>
+#define ZLIB_CONST  // its input is not written to
 #include <zlib.h>
 
 namespace engine {
@@ -31,9 +32,8 @@ bool endsWithItself(std::string_view packed, std::size_t size) {
     if (inflateInit2(&stream, -MAX_WBITS) != Z_OK) {  // without a header of its own
         return false;
     }
-    std::string in(packed);  // zlib has no const here
-    stream.next_in = reinterpret_cast<Bytef*>(in.data());
-    stream.avail_in = static_cast<uInt>(in.size());
+    stream.next_in = reinterpret_cast<const Bytef*>(packed.data());
+    stream.avail_in = static_cast<uInt>(packed.size());
     std::array<Bytef, 1 << 16> out{};
     int state = Z_OK;
     while (state == Z_OK && stream.total_out <= size) {

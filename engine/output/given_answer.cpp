@@ -26,13 +26,12 @@ GivenAnswer givenAnswer(const FrozenRun& run) {
 }
 
 std::optional<GivenAnswer> givenAnswer(const BundleFiles& bundle) {
-    const auto statement = bundle.files.find(std::string(kFrozenStatement)),
-               advice = bundle.files.find("advice.csv");
-    if (statement == bundle.files.end() || advice == bundle.files.end()) {
+    const auto statement = bundle.text(kFrozenStatement), advice = bundle.text("advice.csv");
+    if (!statement || !advice) {
         return std::nullopt;
     }
-    std::optional<RunStatement> made = readStatement(statement->second);
-    return made ? std::optional(GivenAnswer{std::move(*made), fieldsOf(advice->second)}) : std::nullopt;
+    std::optional<RunStatement> made = readStatement(*statement);
+    return made ? std::optional(GivenAnswer{std::move(*made), fieldsOf(*advice)}) : std::nullopt;
 }
 
 }  // namespace engine

@@ -1,6 +1,7 @@
 #include "engine/output/run_tables.h"
 
 #include "engine/advice/answer_change.h"
+#include "engine/base/digest.h"
 #include "engine/base/text_file.h"
 #include "engine/output/advice_io.h"
 #include "engine/output/results_io.h"
@@ -32,8 +33,8 @@ RunAgain runAgain(const BundleFiles& bundle, const RunStamp& stamp, const RunCon
     }
     FrozenPond frozen{std::move(*reading.pond), {}};
     for (const std::string_view name : {kFrozenPond, kFrozenWeather, kFrozenReadings}) {
-        if (const auto file = bundle.files.find(std::string(name)); file != bundle.files.end()) {
-            frozen.files.push_back({file->first, file->second});
+        if (auto text = bundle.text(name)) {
+            frozen.files.push_back({std::string(name), std::move(*text)});
         }
     }
     FrozenRun run = runFrozen(frozen, stamp, stamp.nights, control);
@@ -64,9 +65,9 @@ std::vector<TextFile> runTables(const FrozenRun& run) {
 
 PondReading readBundledPond(const BundleFiles& bundle) {
     const auto textOf = [&](const std::string& name) -> FileText {
-        const auto file = bundle.files.find(name);
-        return file == bundle.files.end() ? FileText{std::nullopt, "There is no such file in the bundle."}
-                                          : FileText{file->second, ""};
+        auto text = bundle.text(name);
+        return text ? FileText{std::move(text), ""}
+                    : FileText{std::nullopt, "There is no such file in the bundle."};
     };
     const FileText pond = textOf(std::string(kFrozenPond));
     if (!pond.text) {
@@ -77,8 +78,8 @@ PondReading readBundledPond(const BundleFiles& bundle) {
 
 Recomputation recompute(const BundleFiles& bundle, const std::string& version, const RunControl& control) {
     Recomputation out;
-    const auto statement = bundle.files.find(std::string(kFrozenStatement));
-    const auto made = statement == bundle.files.end() ? std::nullopt : readStatement(statement->second);
+    const auto statement = bundle.text(kFrozenStatement);
+    const auto made = statement ? readStatement(*statement) : std::nullopt;
     if (!made) {
         out.notRun = "The bundle has no statement of a run (run.txt) that can be read.";
         return out;
@@ -100,7 +101,7 @@ Recomputation recompute(const BundleFiles& bundle, const std::string& version, c
         const auto file = bundle.files.find(table.name);
         if (file == bundle.files.end()) {
             out.faults.push_back("The table " + shownText(table.name) + " is not in the bundle.");
-        } else if (file->second != table.text) {
+        } else if (file->second.sum != sha256(table.text)) {
             out.faults.push_back("The table " + shownText(table.name) +
                                  " is not the one that the inputs in the bundle come to.");
         }

@@ -12,7 +12,7 @@ using namespace engine;
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     const std::string_view bytes(reinterpret_cast<const char*>(data), size);
     const BundleLayout layout = layoutOf(bytes);
-    const BundleFiles files = readBundleBytes(bytes, "\"bundle.zip\"");
+    const BundleFiles files = readBundleBytes(std::string(bytes), "\"bundle.zip\"");
     const BundleCheck check = verifyBundle(files);
     for (const std::string& fault : check.faults) {
         test::hold(!fault.empty() && onOneLine(fault) == fault, "a fault is one plain line");

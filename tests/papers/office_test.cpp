@@ -38,8 +38,9 @@ engine::BundleFiles opened(const std::string& name) {
 }
 
 TEST(PaperOffice, HasTheWordsTheNumbersAndTheFiguresOfThePdf) {
-    auto files = opened("proposal.odt").files;
-    const QString words = wordsOf(files["content.xml"]);
+    const engine::BundleFiles read = opened("proposal.odt");
+    const auto& files = read.files;
+    const QString words = wordsOf(read.text("content.xml").value_or(std::string()));
     const PaperRun& run = headline().run;
     EXPECT_TRUE(words.contains(
         QString::fromStdString(engine::english(engine::verdictOf(run.advice(), run.comparison().model)))))
@@ -62,8 +63,9 @@ TEST(PaperOffice, HasTheWordsTheNumbersAndTheFiguresOfThePdf) {
     }
     EXPECT_GE(tables, 3);
     EXPECT_GE(figures, 3);
-    const auto pictures = std::count_if(files.begin(), files.end(), [](const auto& file) {
-        return file.first.starts_with("Pictures/") && file.second.starts_with("\x89PNG");
+    const auto pictures = std::count_if(files.begin(), files.end(), [&](const auto& file) {
+        return file.first.starts_with("Pictures/") &&
+               read.text(file.first).value_or(std::string()).starts_with("\x89PNG");
     });
     EXPECT_EQ(pictures, figures);
 }

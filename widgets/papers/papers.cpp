@@ -74,7 +74,8 @@ std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
     bundled.insert(bundled.end(), std::make_move_iterator(tables.begin() + 1),
                    std::make_move_iterator(tables.end()));
     addCharts(run.outcome, bundled);
-    files.push_back({"bundle.zip", engine::bundleOf(std::move(bundled), run.frozen->stamp.time)});
+    files.push_back(
+        {std::string(engine::kBundleName), engine::bundleOf(std::move(bundled), run.frozen->stamp.time)});
     return files;
 }
 

@@ -12,6 +12,11 @@ TEST(Digest, GivesTheStandardsExamples) {
     EXPECT_EQ(sha256("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"),
               "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
     EXPECT_EQ(sha256(""), "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
+    Sha256 parts;
+    for (const char* part : {"abcdbcdecdefdefgefghfghighijhi", "", "jkijkljklmklmnlmnomnopnopq"}) {
+        parts.add(part);
+    }
+    EXPECT_EQ(parts.take(), "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
 }
 
 }  // namespace

@@ -9,8 +9,11 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <ctime>
 #include <limits>
 #include <optional>
+#define ZLIB_CONST  // its input is not written to
+#include <zlib.h>
 
 namespace engine {
 namespace {
@@ -39,6 +42,7 @@ struct Packed {
     std::optional<std::uint64_t> claimedSize;  ///< bytes
     std::optional<std::uint32_t> claimedCrc;
     std::string behindStream;  ///< Within the size that the packed content is said to have
+    std::string stream;        ///< In place of the packed content
 };
 
 /// Bytes of an archive that belong to none of its files.
@@ -78,7 +82,8 @@ std::string archiveOf(const std::vector<Packed>& files, const Hidden& hidden = {
     constexpr std::uint64_t kMost = std::numeric_limits<std::uint32_t>::max();
     std::string bytes = hidden.inFront, directory;
     for (const Packed& file : files) {
-        const std::string stream = deflated(file.content) + file.behindStream;
+        const std::string stream =
+            file.stream.empty() ? deflated(file.content) + file.behindStream : file.stream;
         const std::uint64_t size = file.claimedSize.value_or(file.content.size());
         const bool isWide = size >= kMost;
         const std::string extra =
@@ -110,10 +115,10 @@ std::vector<Packed> goodPacked() {
     std::vector<Packed> packed;
     std::string sums;
     for (const TextFile& file : goodFiles()) {
-        packed.push_back({file.name, file.text, {}, {}, {}});
+        packed.push_back({file.name, file.text, {}, {}, {}, {}});
         sums += sha256(file.text) + "  " + file.name + '\n';
     }
-    packed.push_back({std::string(kBundleSums), sums, {}, {}, {}});
+    packed.push_back({std::string(kBundleSums), sums, {}, {}, {}, {}});
     return packed;
 }
 
@@ -185,7 +190,49 @@ TEST(Bundle, PutTogetherByHandIsWhole) {
 TEST(Bundle, SizesWhoseSumWrapsAreRefusedInWords) {
     auto files = goodPacked();
     files[1].claimedSize = std::numeric_limits<std::uint64_t>::max() - files[0].content.size() + 1;
-    EXPECT_TRUE(says(checkedByHand(files), "come to more than 256 MiB"));
+    EXPECT_TRUE(says(checkedByHand(files), "come to more than 1024 MiB"));
+}
+
+/// A deflate stream of zeros that a small part of is repeated in: a full flush forgets what was before it.
+std::string packedZeros(std::size_t parts, std::size_t part_bytes) {
+    const std::string zeros(part_bytes, '\0');
+    std::string part(part_bytes / 100, '\0');
+    z_stream stream{};
+    EXPECT_EQ(deflateInit2(&stream, 9, Z_DEFLATED, -MAX_WBITS, 8, Z_DEFAULT_STRATEGY), Z_OK);
+    stream.next_in = reinterpret_cast<const Bytef*>(zeros.data());
+    stream.avail_in = static_cast<uInt>(zeros.size());
+    stream.next_out = reinterpret_cast<Bytef*>(part.data());
+    stream.avail_out = static_cast<uInt>(part.size());
+    EXPECT_EQ(deflate(&stream, Z_FULL_FLUSH), Z_OK);
+    part.resize(stream.total_out);
+    deflateEnd(&stream);
+    std::string all;
+    for (std::size_t i = 0; i < parts; ++i) {
+        all += part;
+    }
+    return all;
+}
+
+double busy_s() {
+    return static_cast<double>(std::clock()) / CLOCKS_PER_SEC;
+}
+
+TEST(Bundle, WhatWouldFillTheMemoryIsRefusedBeforeAnythingIsUnpacked) {
+    constexpr std::size_t kParts = 80, kPart_bytes = std::size_t{16} << 20;
+    auto files = goodPacked();
+    files[1].stream = packedZeros(kParts, kPart_bytes) + deflated("");
+    files[1].claimedSize = kParts * kPart_bytes;
+    const std::string bytes = archiveOf(files);
+    ASSERT_LT(bytes.size(), std::size_t{4} << 20);
+    double start = busy_s();
+    EXPECT_TRUE(layoutOf(bytes).faults.empty()) << "else it would be refused for another reason";
+    const double unpacked_s = busy_s() - start;
+    start = busy_s();
+    const BundleCheck check = verifyBundle(readBundleBytes(bytes, "bundle.zip"));
+    EXPECT_LT(busy_s() - start, unpacked_s / 10.0);
+    EXPECT_EQ(check.faults,
+              std::vector<std::string>{"The files of the bundle come to more than 1024 MiB, the "
+                                       "most that is read."});
 }
 
 TEST(Bundle, AFileThatGoesOnBehindItsSizeIsNamed) {
@@ -226,7 +273,7 @@ TEST(Bundle, NamesAreOnceAndLeadNowhereElse) {
     EXPECT_EQ(twice.faults.front(), "There are two files \"pond.toml\" in the bundle.");
     for (const char* name : {"../x", "/x", "a/../../x", "a\\b", "a\nb", "x/"}) {
         files = goodPacked();
-        files.push_back({name, "x", {}, {}, {}});
+        files.push_back({name, "x", {}, {}, {}, {}});
         EXPECT_TRUE(says(checkedByHand(files), "is none of ours")) << name;
     }
 }
