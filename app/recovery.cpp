@@ -15,7 +15,6 @@
 namespace app {
 namespace {
 
-constexpr int kBehind_ms = 3000;  // the promise is five seconds, writing included
 const char* const kHead = "# dawnline recovery of ";
 constexpr std::uintmax_t kLongestHead_bytes = 64 << 10;  // four times the longest path that Linux knows
 
@@ -39,11 +38,26 @@ std::unique_ptr<QLockFile> lockOf(const std::filesystem::path& file) {
     return lock;
 }
 
+/// Takes away what windows have left that were killed in writing: no more of them than a part of a file.
+void tidy() {
+    const engine::FolderLock lock(folder().toStdString());
+    if (!lock.fault()) {
+        engine::removeLeftovers(folder().toStdString());
+    }
+    for (const QFileInfo& info : QDir(folder()).entryInfoList({QStringLiteral("*.toml.lock")}, QDir::Files)) {
+        const std::filesystem::path file = (info.path() + u'/' + info.completeBaseName()).toStdString();
+        if (!std::filesystem::exists(file)) {
+            lockOf(file)->tryLock(0);  // goes with its lock, unless a window that is open holds it
+        }
+    }
+}
+
 }  // namespace
 
-Recovery::Recovery(widgets::Document& document, QObject* parent) : QObject(parent), m_document(document) {
+Recovery::Recovery(widgets::Document& document, QObject* parent, int behind_ms)
+    : QObject(parent), m_document(document) {
     m_due.setSingleShot(true);
-    m_due.setInterval(kBehind_ms);
+    m_due.setInterval(behind_ms);
     connect(&m_due, &QTimer::timeout, this, &Recovery::write);
     connect(&m_document, &widgets::Document::changed, this, &Recovery::follow);
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &Recovery::follow);
@@ -75,6 +89,7 @@ void Recovery::write() {
     }
     if (m_file.empty()) {
         QDir().mkpath(folder());
+        tidy();
         m_file =
             (folder() + u'/' + QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".toml"))
                 .toStdString();
@@ -83,10 +98,9 @@ void Recovery::write() {
     }
     const std::string original =
         m_document.path().empty() ? std::string() : std::filesystem::absolute(m_document.path()).string();
-    const auto fault = engine::saveDurably(m_file,
-                                           kHead + written(original) + '\n' +
-                                               engine::writePond(m_document.pond(), m_document.typed()),
-                                           engine::OldFile::Replaced);
+    const auto fault = engine::saveDurably(
+        m_file, kHead + written(original) + '\n' + engine::writePond(m_document.pond(), m_document.typed()),
+        engine::OldFile::Replaced);
     m_isWritten = !fault || m_isWritten;
 }
 

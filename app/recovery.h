@@ -32,7 +32,8 @@ struct LeftBehind {
 class Recovery final : public QObject {
     Q_OBJECT
 public:
-    explicit Recovery(widgets::Document& document, QObject* parent = nullptr);
+    /// @param behind_ms  That it waits after an edit; the promise is five seconds, writing included.
+    explicit Recovery(widgets::Document& document, QObject* parent = nullptr, int behind_ms = 3000);
     ~Recovery() override;  ///< What was given up or saved is taken away
 
     /// What programs that no longer run have left. Their files stay until they are adopted.
