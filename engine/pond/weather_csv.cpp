@@ -142,21 +142,24 @@ std::vector<WeatherHour> readWeatherCsv(std::string_view text, const std::string
     std::optional<LocalTime> expected;
     while (table.nextRow()) {
         WeatherHour hour;
-        auto at = table.time("at");
-        if (at && (at->time_since_epoch() % kHourStep).count() != 0) {
+        const auto at = table.time("at");
+        const bool isWhole = at && (at->time_since_epoch() % kHourStep).count() == 0;
+        if (at && !isWhole) {
             faults.add(table.line(), "at", "The time " + formatLocalTime(*at) + " is not a whole hour.");
-            at = std::nullopt;
         }
+        const LocalTime start = isWhole ? *at : LocalTime{};
         if (expected) {
             *expected += table.skipped() * kHourStep;  // rows that cannot be read count as their hours
         }
-        if (at && expected) {
-            checkStep(*at, *expected, table.line(), faults);
+        if (isWhole && expected) {
+            checkStep(start, *expected, table.line(), faults);
         }
-        if (at || expected) {
-            expected = at.value_or(*expected) + kHourStep;
+        if (isWhole) {
+            expected = start + kHourStep;
+        } else if (expected) {
+            *expected += kHourStep;
         }
-        hour.start = at.value_or(LocalTime{}) - (stamp == HourStamp::End ? kHourStep : kHourStep * 0);
+        hour.start = start - (stamp == HourStamp::End ? kHourStep : kHourStep * 0);
         hour.air = table.number("air_c", kAirTemperatureRule).value_or(0.0);
         hour.wind = table.number("wind_m_per_s", kWindRule).value_or(0.0);
         if (columns.hasDewPoint) {
