@@ -1,13 +1,13 @@
 #pragma once
 
 #include <QObject>
-#include <QThreadPool>
 #include <QTimer>
 
 #include <atomic>
 #include <functional>
 #include <memory>
 #include <stop_token>
+#include <thread>
 #include <type_traits>
 #include <utility>
 
@@ -41,6 +41,8 @@ public:
     /// Asks the work to stop. It still delivers what it has, even if it had not begun.
     void cancel();
 
+    bool event(QEvent* event) override;  ///< What the worker posts when it has a result
+
 signals:
     /// At most every 50 ms, only when it has risen, within 0 to 1; never after finished().
     void progressed(double fraction);
@@ -54,11 +56,17 @@ private:
     using Task = std::function<Result(const std::stop_token&, const Progress&)>;
     using Delivery = std::function<void(void*)>;
 
+    /// What passes between this thread and the worker, under a lock of its own. That of Qt's event queue
+    /// would do for results, but no thread sanitizer sees it in a library that was not compiled for one.
+    struct Shared;
+
     void launch(Task task, Delivery delivery);
+    void work();  ///< On the worker's thread
     void arrive(quint64 generation, const Result& result, const QString& error);
     void showProgress();
 
-    QThreadPool m_pool;
+    std::unique_ptr<Shared> m_shared;
+    std::thread m_worker;  ///< From the first start on
     QTimer m_timer;
     std::stop_source m_stop;
     Delivery m_delivery;

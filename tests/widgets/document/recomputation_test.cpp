@@ -19,7 +19,7 @@ namespace {
 
 using engine::test::TemporaryFolder;
 
-constexpr int kPatience_ms = 60000;  // only a hanging test waits that long
+constexpr int kPatience_ms = 600000;  // only a hanging test waits that long, also where sanitizers watch
 
 /// A document of the plain pond, three nights of it.
 struct Bench {
