@@ -25,6 +25,8 @@ using test::Driven;
 using test::scenario;
 
 constexpr unsigned kSeed = 20261201;
+constexpr int kPatience_ms =
+    600000;  // a window that hangs; a machine that is busy takes a minute to start one
 constexpr const char* kFile = "DAWNLINE_TEST_EDIT";  // that tests/window/main.cpp knows too
 constexpr const char* kFrom = "DAWNLINE_TEST_FROM";
 
@@ -132,9 +134,12 @@ public:
                      {QStringLiteral("--gtest_filter=KillsOfTheWindow.DISABLED_EditsKeepsAndSaves"),
                       QStringLiteral("--gtest_also_run_disabled_tests")});
         m_killed = {inFile, inFile, inFile};
+        m_said.clear();
         for (int more = std::uniform_int_distribution<int>(1, 6)(m_random); more > 0;) {
-            if (!window.canReadLine() && !window.waitForReadyRead(test::kPatience_ms)) {
-                ADD_FAILURE() << "the window says nothing more";
+            if (!window.canReadLine() && !window.waitForReadyRead(kPatience_ms)) {
+                ADD_FAILURE() << "the window "
+                              << (window.state() == QProcess::Running ? "runs and says nothing" : "has ended")
+                              << ": " << m_said.toStdString() << window.readAllStandardError().toStdString();
                 break;
             }
             while (more > 0 && window.canReadLine()) {
@@ -155,6 +160,7 @@ public:
 private:
     /// @return whether it is about to do something.
     bool take(const QByteArray& line) {
+        m_said += line;
         const QList<QByteArray> words = line.trimmed().split(' ');
         const int number = words.size() == 2 ? words[1].toInt() : 0;
         if (number > 0 && words[0] == "now") {
@@ -176,6 +182,7 @@ private:
     QElapsedTimer m_since;
     qint64 m_longest_ns = 2000000;
     Killed m_killed;
+    QByteArray m_said;
 };
 
 TEST(KillsOfTheWindow, LoseNothingThatWasSavedOrKept) {
