@@ -6,7 +6,9 @@
 
 #include <cerrno>
 #include <cstdlib>
+#include <cstring>
 #include <fstream>
+#include <iostream>
 #include <map>
 #include <sstream>
 #include <string>
@@ -117,6 +119,7 @@ void expectAllOrNothing(const Program& program) {
         ASSERT_GT(all.size(), 10U);
         EXPECT_EQ(all.back().code, 0) << all.back().said;
         EXPECT_EQ(all.back().call, "") << "the last one came through";
+        std::cout << all.size() - 1 << " calls failed in turn with " << std::strerror(error) << "\n";
         const Files &old = kOld, fresh = all.back().files;
         ASSERT_NE(old, fresh);
         EXPECT_EQ(fresh.at("notes.txt"), "mine");
@@ -154,6 +157,8 @@ void expectWholeFiles(const Program& program, const std::string& again) {
             EXPECT_TRUE(isHidden(name) || old.contains(name) || content == fresh.at(name)) << name;
         }
     }
+    std::cout << all.size() - 1 << " calls at which it was killed in turn, " << renames
+              << " of them renames\n";
     EXPECT_GE(renames, static_cast<int>(fresh.size()) - 3) << "each file comes to its name by a rename";
     // As the last killed process but one left it.
     const fs::path out = program.folder.path() / "out";
