@@ -49,35 +49,35 @@ private:
     std::array<Real, Used> m_values{};
 };
 
-/// Of plain numbers all eight are taken, as two vectors: the last ones cost nothing.
+/// Of plain numbers all eight are taken as a pack: the last ones cost nothing.
 template <int Used>
 class Row<double, Used, 8> {
 public:
     Row() = default;
     explicit Row(const std::array<double, 8>& from)
-        : m_low(loaded(from.data())), m_high(loaded(from.data() + 4)) {}
+        : m_all(Eight::made([&](int p) {
+              return
+                  typename Eight::Values(*reinterpret_cast<const Anywhere*>(from.data() + p * Eight::kPart));
+          })) {}
     void put(std::array<double, 8>& to) const {
-        *at(to.data()) = m_low.a;
-        *at(to.data() + 4) = m_high.a;
+        for (int p = 0; p < Eight::kParts; ++p) {
+            *reinterpret_cast<Anywhere*>(to.data() + p * Eight::kPart) = m_all.a[p];
+        }
     }
-    friend Row operator+(const Row& x, const Row& y) { return {x.m_low + y.m_low, x.m_high + y.m_high}; }
-    friend Row operator-(const Row& x, const Row& y) { return {x.m_low - y.m_low, x.m_high - y.m_high}; }
-    friend Row operator*(double factor, const Row& y) { return {factor * y.m_low, factor * y.m_high}; }
-    friend Row min(const Row& x, const Row& y) { return {min(x.m_low, y.m_low), min(x.m_high, y.m_high)}; }
-    friend Row max(const Row& x, const Row& y) { return {max(x.m_low, y.m_low), max(x.m_high, y.m_high)}; }
+    friend Row operator+(const Row& x, const Row& y) { return Row(x.m_all + y.m_all); }
+    friend Row operator-(const Row& x, const Row& y) { return Row(x.m_all - y.m_all); }
+    friend Row operator*(double factor, const Row& y) { return Row(factor * y.m_all); }
+    friend Row min(const Row& x, const Row& y) { return Row(min(x.m_all, y.m_all)); }
+    friend Row max(const Row& x, const Row& y) { return Row(max(x.m_all, y.m_all)); }
 
 private:
-    // Four numbers anywhere. A copy of the array would go by smaller pieces, for which the vector then waits.
+    using Eight = Pack<double, 8>;
+    // Numbers anywhere. A copy of the array would go by smaller pieces, for which the vector then waits.
     typedef double Anywhere
-        __attribute__((vector_size(4 * sizeof(double)), aligned(alignof(double)), may_alias));
-    static Pack<4> loaded(const double* from) {
-        const Pack<4>::Values values = *reinterpret_cast<const Anywhere*>(from);
-        return Pack<4>(values);
-    }
-    static Anywhere* at(double* to) { return reinterpret_cast<Anywhere*>(to); }
+        __attribute__((vector_size(Eight::kPart * sizeof(double)), aligned(alignof(double)), may_alias));
 
-    Row(const Pack<4>& low, const Pack<4>& high) : m_low(low), m_high(high) {}
-    Pack<4> m_low, m_high;
+    explicit Row(const Eight& all) : m_all(all) {}
+    Eight m_all;
 };
 
 }  // namespace engine

@@ -308,9 +308,6 @@ std::vector<double> Column<Real>::solutes(Solute which, int member) const {
 
 template Column<double>::Column(const Grid&, const Parameters<double>&, const AeratorSetup&,
                                 const BottomWater&, const StartState<double>&, const ColumnSwitches&);
-template Column<Pack<4>>::Column(const Grid&, const Parameters<Pack<4>>&, const AeratorSetup&,
-                                 const BottomWater&, const StartState<Pack<4>>&, const ColumnSwitches&);
-
 template void Column<double>::step(double, const Air<double>&, const Aeration&, const InflowingWater&);
 template void Column<double>::resume(const KeptWater<double>&);
 template double Column<double>::unionisedAmmonia(double) const;
@@ -323,17 +320,37 @@ template double Column<double>::organicStored() const;
 template double Column<double>::heldAbove(Solute) const;
 template std::vector<double> Column<double>::temperatures(int) const;
 template std::vector<double> Column<double>::solutes(Solute, int) const;
-template void Column<Pack<4>>::step(double, const Air<Pack<4>>&, const Aeration&, const InflowingWater&);
-template void Column<Pack<4>>::resume(const KeptWater<Pack<4>>&);
-template Pack<4> Column<Pack<4>>::unionisedAmmonia(double) const;
-template Pack<4> Column<Pack<4>>::oxygenAtFish() const;
-template Pack<4> Column<Pack<4>>::temperatureAtFish() const;
-template Pack<4> Column<Pack<4>>::hydrogenSulfide(double) const;
-template Pack<4> Column<Pack<4>>::oxygenStored() const;
-template Pack<4> Column<Pack<4>>::debtStored() const;
-template Pack<4> Column<Pack<4>>::organicStored() const;
-template Pack<4> Column<Pack<4>>::heldAbove(Solute) const;
-template std::vector<double> Column<Pack<4>>::temperatures(int) const;
-template std::vector<double> Column<Pack<4>>::solutes(Solute, int) const;
+template Column<DoubleLanes>::Column(const Grid&, const Parameters<DoubleLanes>&, const AeratorSetup&,
+                                     const BottomWater&, const StartState<DoubleLanes>&,
+                                     const ColumnSwitches&);
+
+template void Column<DoubleLanes>::step(double, const Air<DoubleLanes>&, const Aeration&,
+                                        const InflowingWater&);
+template void Column<DoubleLanes>::resume(const KeptWater<DoubleLanes>&);
+template DoubleLanes Column<DoubleLanes>::unionisedAmmonia(double) const;
+template DoubleLanes Column<DoubleLanes>::oxygenAtFish() const;
+template DoubleLanes Column<DoubleLanes>::temperatureAtFish() const;
+template DoubleLanes Column<DoubleLanes>::hydrogenSulfide(double) const;
+template DoubleLanes Column<DoubleLanes>::oxygenStored() const;
+template DoubleLanes Column<DoubleLanes>::debtStored() const;
+template DoubleLanes Column<DoubleLanes>::organicStored() const;
+template DoubleLanes Column<DoubleLanes>::heldAbove(Solute) const;
+template std::vector<double> Column<DoubleLanes>::temperatures(int) const;
+template std::vector<double> Column<DoubleLanes>::solutes(Solute, int) const;
+template Column<Lanes>::Column(const Grid&, const Parameters<Lanes>&, const AeratorSetup&, const BottomWater&,
+                               const StartState<Lanes>&, const ColumnSwitches&);
+
+template void Column<Lanes>::step(double, const Air<Lanes>&, const Aeration&, const InflowingWater&);
+template void Column<Lanes>::resume(const KeptWater<Lanes>&);
+template Lanes Column<Lanes>::unionisedAmmonia(double) const;
+template Lanes Column<Lanes>::oxygenAtFish() const;
+template Lanes Column<Lanes>::temperatureAtFish() const;
+template Lanes Column<Lanes>::hydrogenSulfide(double) const;
+template Lanes Column<Lanes>::oxygenStored() const;
+template Lanes Column<Lanes>::debtStored() const;
+template Lanes Column<Lanes>::organicStored() const;
+template Lanes Column<Lanes>::heldAbove(Solute) const;
+template std::vector<double> Column<Lanes>::temperatures(int) const;
+template std::vector<double> Column<Lanes>::solutes(Solute, int) const;
 
 }  // namespace engine

@@ -168,6 +168,8 @@ private:
     void diffusivityAtEnd(double dt, int turns);
     void enter(const InflowingWater& inflow);
     void bring(const Real& flow, const Real& temperature, const std::array<Real, kSolutes>& holds);
+    void bringInto(int i, const Real& share, const Real& flow, const Real& temperature, const Real& density,
+                   const std::array<Real, kSolutes>& holds);
     void dilute(double dt, const InflowingWater& inflow);
     void applyPlantTable(const Air<Real>& air);
     void placeFish(const State<Real>& state);

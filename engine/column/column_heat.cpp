@@ -38,7 +38,7 @@ void Column<Real>::densities(const State<Real>& state) {
     }
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        density[i] = waterDensity(temperature[i], salinity[i]);
+        density[i] = densityOverOrigin(temperature[i], salinity[i]);
     }
 }
 
@@ -105,8 +105,8 @@ void Column<Real>::meetAir(const Air<Real>& air, const InflowingWater& inflow, c
     // [W/m^2/K]; longwave alone has more than kLeast, but air wetter than can be takes some off.
     constexpr double kLeast = 1.0;
     const Real slope = max(surfaceLoss(air, surface + 0.5) - surfaceLoss(air, surface - 0.5), Real(kLeast));
-    const Real expansion = (waterDensity(surface - 0.5, state.solutes[0][kSalt]) -
-                            waterDensity(surface + 0.5, state.solutes[0][kSalt])) /
+    const Real expansion = (densityOverOrigin(surface - 0.5, state.solutes[0][kSalt]) -
+                            densityOverOrigin(surface + 0.5, state.solutes[0][kSalt])) /
                            kWaterDensity.value;  // [1/K]
     const double perDegree = m_grid.faceArea[0] / (kHeatPerVolume * m_grid.volume[0]);
     m_mixing.buoyancyFlux = kGravity / kHeatPerVolume * expansion * (loss - m_sun.heating[0] / perDegree);
@@ -134,8 +134,12 @@ void Column<Real>::meetAir(const Air<Real>& air, const InflowingWater& inflow, c
 template void Column<double>::densities(const State<double>&);
 template void Column<double>::sunlight(const Air<double>&, const State<double>&);
 template void Column<double>::meetAir(const Air<double>&, const InflowingWater&, const State<double>&);
-template void Column<Pack<4>>::densities(const State<Pack<4>>&);
-template void Column<Pack<4>>::sunlight(const Air<Pack<4>>&, const State<Pack<4>>&);
-template void Column<Pack<4>>::meetAir(const Air<Pack<4>>&, const InflowingWater&, const State<Pack<4>>&);
+template void Column<DoubleLanes>::densities(const State<DoubleLanes>&);
+template void Column<DoubleLanes>::sunlight(const Air<DoubleLanes>&, const State<DoubleLanes>&);
+template void Column<DoubleLanes>::meetAir(const Air<DoubleLanes>&, const InflowingWater&,
+                                           const State<DoubleLanes>&);
+template void Column<Lanes>::densities(const State<Lanes>&);
+template void Column<Lanes>::sunlight(const Air<Lanes>&, const State<Lanes>&);
+template void Column<Lanes>::meetAir(const Air<Lanes>&, const InflowingWater&, const State<Lanes>&);
 
 }  // namespace engine

@@ -65,7 +65,7 @@ void Column<Real>::returnedDensity() {
             total += taken[i];
             carried += taken[i] * m_mixing.density[i];
         }
-        const Real mean = wherePositive(total, carried / max(total, Real(1e-300)), Real(0.0));
+        const Real mean = wherePositive(total, carried / max(total, Real(kTiny<Real>)), Real(0.0));
         for (int i = 0; i < layers; ++i) {
             returned[i] += back[i] * mean * m_perVolume[i];
         }
@@ -94,7 +94,7 @@ void Column<Real>::diffusivityAtEnd(double dt, int turns) {
     const Real *const temperature = m_water.temperature.data(), *const salinity = m_water.salinity.data();
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        start[i] = waterDensity(temperature[i], salinity[i]);
+        start[i] = densityOverOrigin(temperature[i], salinity[i]);
     }
     const Real *const diffusivity = m_mixing.diffusivity.data(), *const slope = m_mixing.slope.data();
     for (int turn = 0; turn < turns; ++turn) {
@@ -152,9 +152,9 @@ void Column<Real>::move(double dt) {
         startStage(isFirst, stage);
         diffusivityAtEnd(stage, isFirst ? kFirstTurns : kSecondTurns);
         Transport<Real>::prepareBoth(stage, m_mixing.diffusivity, m_transport.flows, m_transport.heat,
-                                     kMolecularHeat.value, m_transport.solutes, kMolecularSolute.value);
-        m_transport.heat.template advance<1, 1>(m_transport.flows, m_transport.heatBrought, m_sun.air,
-                                                m_state.heat);
+                                     kMolecularHeat.value, m_sun.air, m_transport.solutes,
+                                     kMolecularSolute.value);
+        m_transport.heat.template advance<1, 1>(m_transport.flows, m_transport.heatBrought, {}, m_state.heat);
         const std::array<Real, kSolutes> met = carrySolutes(m_state.solutes);
         const double share = isFirst ? 1.0 - kStageShare : kStageShare;
         for (int c = 0; c < kSolutes; ++c) {
@@ -194,12 +194,11 @@ void Column<Real>::keepPositive(double dt, std::array<Real, kSolutes>& surface) 
     m_transport.cautious = m_transport.reacted;
     m_transport.solutes.prepare(dt, m_mixing.diffusivity, kMolecularSolute.value, m_transport.flows);
     const std::array<Real, kSolutes> met = carrySolutes(m_transport.cautious);
-    constexpr double kShareOfRoom = 1.0 - 1e-9;  // keeps rounding from crossing zero
     for (int c = 0; c < kSolutes; ++c) {
         Real kept = 1.0;  // Of the two stages
         for (int i = 0; i < m_layers; ++i) {
             const Real &two = m_state.solutes[i][c], &one = m_transport.cautious[i][c];
-            const Real room = kShareOfRoom * one / max(one - two, Real(1e-300));
+            const Real room = kJustUnderOne<Real> * one / max(one - two, Real(kTiny<Real>));
             kept = min(kept, wherePositive(-two, room, Real(1.0)));
         }
         const Real returns = 1.0 - kept;
@@ -214,7 +213,9 @@ void Column<Real>::keepPositive(double dt, std::array<Real, kSolutes>& surface) 
 
 template void Column<double>::stirring(const Air<double>&);
 template void Column<double>::move(double);
-template void Column<Pack<4>>::stirring(const Air<Pack<4>>&);
-template void Column<Pack<4>>::move(double);
+template void Column<DoubleLanes>::stirring(const Air<DoubleLanes>&);
+template void Column<DoubleLanes>::move(double);
+template void Column<Lanes>::stirring(const Air<Lanes>&);
+template void Column<Lanes>::move(double);
 
 }  // namespace engine

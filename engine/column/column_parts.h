@@ -30,7 +30,7 @@ struct WaterByLayer {
     std::vector<Real> temperature;  ///< [degC]
     std::vector<Real> salinity;     ///< [-]
     std::vector<Real> chlorophyll;  ///< [ug/L]
-    std::vector<Real> density;      ///< [kg/m^3]
+    std::vector<Real> density;      ///< Over kDensityOrigin [kg/m^3]
 
     explicit WaterByLayer(int n)
         : temperature(n, Real(0.0)), salinity(temperature), chlorophyll(temperature), density(temperature) {}
@@ -136,17 +136,13 @@ struct SplashedWater {
 /// Where the fish are and the oxygen they find.
 template <class Real>
 struct FishHabitat {
-    std::vector<FishWater> water;  ///< One a lane
-    std::vector<Real> places;      ///< Share of the fish by layer
-    Real best = 0.0;               ///< Oxygen exceeded by the best share of the volume [g/m^3]
-    std::vector<double> memberOxygen, memberTemperature, memberPlaces;  ///< One member's layers at a time
+    FishWater<Real> water;
+    std::vector<Real> places;  ///< Share of the fish by layer
+    Real best = 0.0;           ///< Oxygen exceeded by the best share of the volume [g/m^3]
+    std::vector<Real> oxygen, temperature;
 
     explicit FishHabitat(const Grid& grid)
-        : water(kLanes<Real>, FishWater(grid)),
-          places(grid.middle.size(), Real(0.0)),
-          memberOxygen(grid.middle.size(), 0.0),
-          memberTemperature(memberOxygen),
-          memberPlaces(memberOxygen) {}
+        : water(grid), places(grid.middle.size(), Real(0.0)), oxygen(places), temperature(places) {}
 };
 
 /// Labile organic matter: what a step brings and where it goes.

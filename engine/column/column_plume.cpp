@@ -111,35 +111,45 @@ void Column<Real>::enter(const InflowingWater& inflow) {
 template <class Real>
 void Column<Real>::bring(const Real& flow, const Real& temperature, const std::array<Real, kSolutes>& holds) {
     WaterTransport<Real>& t = m_transport;
-    const Real density = waterDensity(temperature, holds[kSalt]);
+    const Real density = densityOverOrigin(temperature, holds[kSalt]);
     for (int c = 0; c < kSolutes; ++c) {
         t.inflow[c] += flow * holds[c];
     }
-    for (int member = 0; member < kLanes<Real>; ++member) {
-        const double wanted = lane(density, member);
-        const auto into = [&](int i, double share) {
-            const auto add = [&](Real& to, const Real& amount) {
-                setLane(to, member, lane(to, member) + share * lane(amount, member));
-            };
-            add(t.flows.entering[i], flow);
-            add(t.heatBrought[i][0], Real(flow * temperature));
-            add(t.densityBrought[i], Real(flow * density));
-            for (int c = 0; c < kSolutes; ++c) {
-                add(t.brought[i][c], Real(flow * holds[c]));
-            }
-        };
-        int i = 0;
-        while (i < m_layers && lane(m_water.density[i], member) < wanted) {
-            ++i;
+    // Into the first layer that is no lighter, and into the one above by how much that is.
+    const Real one = 1.0, none = 0.0;
+    Real left = one;  // Of what has found no place yet
+    for (int i = 0; i < m_layers; ++i) {
+        Real into = left;
+        if (i + 1 < m_layers) {
+            into = whereMore(density, m_water.density[i], none, left);
         }
-        if (i == 0 || i == m_layers) {
-            into(std::min(i, m_layers - 1), 1.0);
+        left -= into;
+        if (!(largestLane(into) > 0.0)) {
             continue;
         }
-        const double above = lane(m_water.density[i - 1], member);
-        const double part = (wanted - above) / (lane(m_water.density[i], member) - above);
-        into(i, part);
-        into(i - 1, 1.0 - part);
+        Real part = one;
+        if (i > 0) {
+            const Real above = m_water.density[i - 1];
+            part = (density - above) / (m_water.density[i] - above);
+            // Heavier than all, it stays at the bottom.
+            part = whereMore(density, m_water.density[i], one, part);
+            part = wherePositive(into, part, one);
+            bringInto(i - 1, into * (one - part), flow, temperature, density, holds);
+        }
+        bringInto(i, into * part, flow, temperature, density, holds);
+    }
+}
+
+template <class Real>
+void Column<Real>::bringInto(int i, const Real& share, const Real& flow, const Real& temperature,
+                             const Real& density, const std::array<Real, kSolutes>& holds) {
+    WaterTransport<Real>& t = m_transport;
+    const Real part = share * flow;
+    t.flows.entering[i] += part;
+    t.heatBrought[i][0] += part * temperature;
+    t.densityBrought[i] += part * density;
+    for (int c = 0; c < kSolutes; ++c) {
+        t.brought[i][c] += part * holds[c];
     }
 }
 
@@ -150,10 +160,13 @@ void Column<Real>::preparePlume(const Aeration& aeration) {
 }
 
 template void Column<double>::enter(const InflowingWater&);
-template void Column<Pack<4>>::enter(const InflowingWater&);
 template void Column<double>::plume(const Aeration&, const State<double>&);
 template void Column<double>::preparePlume(const Aeration&);
-template void Column<Pack<4>>::plume(const Aeration&, const State<Pack<4>>&);
-template void Column<Pack<4>>::preparePlume(const Aeration&);
+template void Column<DoubleLanes>::enter(const InflowingWater&);
+template void Column<DoubleLanes>::plume(const Aeration&, const State<DoubleLanes>&);
+template void Column<DoubleLanes>::preparePlume(const Aeration&);
+template void Column<Lanes>::enter(const InflowingWater&);
+template void Column<Lanes>::plume(const Aeration&, const State<Lanes>&);
+template void Column<Lanes>::preparePlume(const Aeration&);
 
 }  // namespace engine

@@ -72,7 +72,9 @@ void Column<Real>::rates(const Air<Real>& overWater, const Aeration& aeration, c
 
 template void Column<double>::rates(const Air<double>&, const Aeration&, const State<double>&, State<double>&,
                                     const InflowingWater&);
-template void Column<Pack<4>>::rates(const Air<Pack<4>>&, const Aeration&, const State<Pack<4>>&,
-                                     State<Pack<4>>&, const InflowingWater&);
+template void Column<DoubleLanes>::rates(const Air<DoubleLanes>&, const Aeration&, const State<DoubleLanes>&,
+                                         State<DoubleLanes>&, const InflowingWater&);
+template void Column<Lanes>::rates(const Air<Lanes>&, const Aeration&, const State<Lanes>&, State<Lanes>&,
+                                   const InflowingWater&);
 
 }  // namespace engine

@@ -14,21 +14,13 @@ namespace engine {
 template <class Real>
 void Column<Real>::placeFish(const State<Real>& state) {
     const OxygenThresholds& thresholds = m_parameters.thresholds;
-    for (int member = 0; member < kLanes<Real>; ++member) {
-        for (int i = 0; i < m_layers; ++i) {
-            m_fish.memberOxygen[i] = lane(state.solutes[i][kOxygen], member);
-            m_fish.memberTemperature[i] = lane(state.heat[i][0], member);
-        }
-        FishWater& water = m_fish.water[member];
-        const double best = water.oxygen(m_fish.memberOxygen, m_fish.memberTemperature, thresholds.fishShare,
-                                         thresholds.fishMax);
-        water.places(m_fish.memberOxygen, m_fish.memberTemperature, best, thresholds.stress,
-                     thresholds.fishMax, m_fish.memberPlaces);
-        for (int i = 0; i < m_layers; ++i) {
-            setLane(m_fish.places[i], member, m_fish.memberPlaces[i]);
-        }
-        setLane(m_fish.best, member, best);
+    for (int i = 0; i < m_layers; ++i) {
+        m_fish.oxygen[i] = state.solutes[i][kOxygen];
+        m_fish.temperature[i] = state.heat[i][0];
     }
+    m_fish.best =
+        m_fish.water.oxygen(m_fish.oxygen, m_fish.temperature, thresholds.fishShare, thresholds.fishMax);
+    m_fish.water.places(m_fish.best, thresholds.stress, m_fish.places);
 }
 
 template <class Real>
@@ -167,12 +159,17 @@ template <class Real>
 void Column<Real>::limitBubbles(const State<Real>& state) {
     constexpr double kFarMore =
         14.0;  // [g/m^3]; less than twice saturation at 45 degC and at any height of a pond
+    Real highest = 0.0;
+    for (int i = 0; i < m_layers; ++i) {
+        highest = max(highest, state.solutes[i][kOxygen]);
+    }
+    if (!(largestLane(highest) > kFarMore)) {
+        std::fill(m_reacting.rates.mostOxygen.begin(), m_reacting.rates.mostOxygen.end(),
+                  Real(Reactions<Real>::kNoLimit));
+        return;
+    }
     for (int i = 0; i < m_layers; ++i) {
         Real& most = m_reacting.rates.mostOxygen[i];
-        if (!(largestLane(state.solutes[i][kOxygen]) > kFarMore)) {
-            most = Reactions<Real>::kNoLimit;
-            continue;
-        }
         const double water =
             kWaterDensity.value * kGravity * m_grid.middle[i] / m_parameters.site.airPressure;
         most =
@@ -199,6 +196,9 @@ void Column<Real>::settle(double dt) {
         const Real grown = dt * m_organic.benthic[i];
         const Real before = mud + settled + grown;
         mud = before / (1.0 + dt * m_organic.burns[i]);
+        if constexpr (!kKeepsBooks<Real>) {
+            continue;
+        }
         organic[kMade] += m_grid.volume[i] * dt * m_organic.made[i] + m_grid.bottomArea[i] * grown;
         organic[kLoaded] += m_grid.volume[i] * dt * m_organic.loaded[i];
         organic[kRespired] += m_grid.volume[i] * m_reacting.amounts.labile[i];
@@ -334,11 +334,14 @@ void Column<Real>::record(double dt) {
     auto& term = m_ledger.oxygen;
     for (int i = 0; i < m_layers; ++i) {
         const double volume = m_grid.volume[i];
+        m_ledger.weedsMade += volume * dt * m_organic.ofWeeds[i];
+        m_ledger.weedsRespired += volume * dt * m_organic.weedsBreathe[i];
+        if constexpr (!kKeepsBooks<Real>) {
+            continue;
+        }
         term[kPhotosynthesis] += volume * dt * m_reacting.rates.photosynthesis[i];
         term[kRespiration] -= volume * (a.respiration[i] + a.labile[i]);
         term[kBubblingOut] -= volume * a.bubbled[i];
-        m_ledger.weedsMade += volume * dt * m_organic.ofWeeds[i];
-        m_ledger.weedsRespired += volume * dt * m_organic.weedsBreathe[i];
         term[kFishTerm] -= volume * a.fish[i];
         term[kSediment] -= volume * a.sediment[i];
         term[kDebtTerm] -= volume * (a.fast[i] + a.medium[i] + a.slow[i]);
@@ -370,13 +373,21 @@ template void Column<double>::applyPlantTable(const Air<double>&);
 template void Column<double>::record(double);
 template void Column<double>::gather(const State<double>&);
 template void Column<double>::settle(double);
-template void Column<Pack<4>>::placeFish(const State<Pack<4>>&);
-template void Column<Pack<4>>::reactionsOf(const Aeration&, const State<Pack<4>>&, double);
-template Pack<4> Column<Pack<4>>::reaches(const Aeration&) const;
-template void Column<Pack<4>>::stirMuck(const Aeration&, double);
-template void Column<Pack<4>>::applyPlantTable(const Air<Pack<4>>&);
-template void Column<Pack<4>>::record(double);
-template void Column<Pack<4>>::gather(const State<Pack<4>>&);
-template void Column<Pack<4>>::settle(double);
+template void Column<DoubleLanes>::placeFish(const State<DoubleLanes>&);
+template void Column<DoubleLanes>::reactionsOf(const Aeration&, const State<DoubleLanes>&, double);
+template DoubleLanes Column<DoubleLanes>::reaches(const Aeration&) const;
+template void Column<DoubleLanes>::stirMuck(const Aeration&, double);
+template void Column<DoubleLanes>::applyPlantTable(const Air<DoubleLanes>&);
+template void Column<DoubleLanes>::record(double);
+template void Column<DoubleLanes>::gather(const State<DoubleLanes>&);
+template void Column<DoubleLanes>::settle(double);
+template void Column<Lanes>::placeFish(const State<Lanes>&);
+template void Column<Lanes>::reactionsOf(const Aeration&, const State<Lanes>&, double);
+template Lanes Column<Lanes>::reaches(const Aeration&) const;
+template void Column<Lanes>::stirMuck(const Aeration&, double);
+template void Column<Lanes>::applyPlantTable(const Air<Lanes>&);
+template void Column<Lanes>::record(double);
+template void Column<Lanes>::gather(const State<Lanes>&);
+template void Column<Lanes>::settle(double);
 
 }  // namespace engine

@@ -48,6 +48,12 @@ struct FaceStirring {
     }
 };
 
+/// Differences of density up to this are rounding, of which water must not overturn [kg/m^3]: four roundings
+/// of what single precision holds of warm water beside kDensityOrigin. A night's convection has a hundred
+/// times as much between two layers. Doubles round to 1e-15, far below kEasedConvection.
+template <class Real>
+inline constexpr double kRoundedDensity = kIsSingle<Real> ? 1e-6 : 0.0;
+
 /// The jets in which surfacing plumes spread, as a mean over the pond.
 template <class Real>
 struct SurfaceJet {
@@ -83,8 +89,9 @@ void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10
             const Real ofJet = jet.friction * layerExp(-min(perThickness * z, Real(40.0)));
             shear = sqrt(ofWind * ofWind + ofJet * ofJet);
         }
+        shear = max(shear, Real(1e-15));  // whose square single precision still holds
         neutral[i] = kappa * z * shear;
-        resistance[i] = kRichardsonFactor.value * kappa * kappa * z * z / (shear * shear + 1e-30);
+        resistance[i] = kRichardsonFactor.value * kappa * kappa * z * z / (shear * shear);
         const Real stable = max(perDifference[i] * (rho[i] - rho[i - 1]), Real(kLeastStability.value));
         background[i] = kBackgroundDiffusion.value * layerExp(kBackgroundPower.value * layerLog(stable));
     }
@@ -92,7 +99,7 @@ void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10
 
 /// Diffusivity at the faces [m^2/s], and the slope of the flux with the gradient [m^2/s], which is never
 /// negative; size N + 1, the ends are 0.
-/// @param density  Of the layers [kg/m^3], from any origin, size N.
+/// @param density  Of the layers [kg/m^3], over kDensityOrigin or another, size N.
 template <class Real>
 void turbulentDiffusivity(const FaceStirring<Real>& stirring, const std::vector<Real>& density,
                           std::vector<Real>& diffusivity, std::vector<Real>& slope) {
@@ -112,18 +119,27 @@ void turbulentDiffusivity(const FaceStirring<Real>& stirring, const std::vector<
     for (int i = 1; i < layers; ++i) {
         const Real frequency2 = perDifference[i] * (rho[i] - rho[i - 1]);  // N^2 [1/s^2]
         const Real asked = resistance[i] * max(frequency2, Real(0.0));
-        const Real ratio = min(asked, Real(greatest));
+        const Real ratio = min(asked, Real(greatest)), over = max(asked, Real(greatest));
         const Real x = sqrt(1.0 + ratio) - 1.0;  // 20 Ri
         const Real damped = 1.0 + kDamping * x * x;
-        const Real windy = neutral[i] * ratio / (damped * max(asked, Real(1e-300)));
-        const Real wind = wherePositive(asked, windy, neutral[i]);
-        const Real windSlope = (neutral[i] / damped) * (1.0 - kDamping * x * ratio / ((x + 1.0) * damped));
         // Smooth through neutral water, where the root alone would make mixing of rounding.
-        const Real unstable = max(-frequency2, Real(0.0)), eased = unstable + kEasedConvection.value;
-        const Real overturning = convective[i] * unstable / sqrt(eased);
+        const Real unstable =
+            max(perDifference[i] * (rho[i - 1] - rho[i] - kRoundedDensity<Real>), Real(0.0));
+        const Real eased = sqrt(unstable + kEasedConvection.value);
+        // One over each from one division.
+        const Real first = damped * over, second = (x + 1.0) * eased, all = 1.0 / (first * second);
+        const Real ofFirst = second * all, ofSecond = first * all;
+        const Real perDamped = over * ofFirst, perOver = damped * ofFirst, perRoot = eased * ofSecond,
+                   perEased = (x + 1.0) * ofSecond;
+        // Where it is asked for more, the flux stays at its greatest.
+        const Real neutralDamped = neutral[i] * perDamped;
+        const Real wind = neutralDamped * (greatest * perOver);
+        const Real windSlope = neutralDamped * (1.0 - kDamping * x * ratio * (perRoot * perDamped));
+        const Real share = unstable * perEased;
+        const Real overturning = convective[i] * share;
         outDiffusivity[i] = wind + overturning + background[i];
         outSlope[i] = wherePositive(Real(greatest) - asked, windSlope, Real(0.0)) +
-                      (2.0 - 0.5 * unstable / eased) * overturning + background[i];
+                      (2.0 - 0.5 * share * perEased) * overturning + background[i];
     }
 }
 

@@ -24,10 +24,12 @@ template <class Real>
 Real startSpeed(const PlumeRiseOf<Real>& rise, const Real& gas, const Real& slip, const Real& radius) {
     const PlumeCoefficients& c = rise.coefficients;
     const Real cube = c.froude * c.froude * 2.0 * kGravity * gas / (kPi * c.bubbleCore * radius);
-    Real w = cbrt(cube);
-    // From above; as many turns for all, so that no member depends on its mates. Twelve leave rounding.
-    for (int i = 0; i < 12; ++i) {
-        w -= (w * w * (w + slip) - cube) / (3.0 * w * w + 2.0 * w * slip);
+    // Either part alone would be that fast at most, and the smaller is at most 1.33 times the answer.
+    Real w = min(sqrt(cube / slip), cbrt(cube));
+    // From above; as many turns for all, so that no member depends on its mates. The fourth leaves 1e-9 of a
+    // third, the fifth rounding.
+    for (int i = 0; i < 5; ++i) {
+        w -= (w * w * (w + slip) - cube) / (w * (3.0 * w + 2.0 * slip));
     }
     return w;
 }
@@ -117,7 +119,7 @@ void PlumeIntegrator<Real>::begin(const PlumeSourceOf<Real>& source, const Surro
     m_rise.nitrogenDissolved = m_henryNitrogen[0] * kNitrogenOfAir.value * source.airPressure;
     m_rises = 0.0;
     m_waits = 1.0;
-    m_number.fill(0);
+    m_number = 0.0;
 }
 
 /// The water that a rise starts with at m_depth, with the gas that there is.
@@ -137,139 +139,170 @@ PlumePointOf<Real> PlumeIntegrator<Real>::startIn(const PlumeLayerOf<Real>& laye
     return start;
 }
 
+/// For the members that `of` says, in the rises that they are at.
 template <class Real>
-void PlumeIntegrator<Real>::recordEntrainment(int i, int member, double taken) {
-    Real& entrained = m_segments[m_number[member]].entrained[i];
-    setLane(entrained, member, lane(entrained, member) + taken);
+void PlumeIntegrator<Real>::recordEntrainment(int i, const Real& of, const Real& taken) {
+    for (int k = 0; k < kPlumeSegments && k <= m_used; ++k) {
+        m_segments[k].entrained[i] += wherePositive(min(of, isAt(k)), taken, Real(0.0));
+    }
 }
 
-/// Ends one member's rise where it is.
+/// Ends the rises of the members that `of` says where they are. What it lets go sinks once all have risen.
 template <class Real>
-void PlumeIntegrator<Real>::detrain(const Surroundings& water, int member, double topDepth,
-                                    double bottomDepth) {
-    const Grid& grid = water.grid;
-    PlumeSegmentOf<Real>& segment = m_segments[m_number[member]];
-    const auto of = [member](const Real& x) { return lane(x, member); };
-    const double flow = of(m_point.flow), momentum = of(m_point.momentum);
-    const double density = waterDensity(of(m_point.heat) / flow, of(m_point.salt) / flow);
-    setLane(segment.flow, member, flow * m_diffusers);
-    setLane(segment.oxygenGain, member, of(m_point.gained) * m_diffusers);
-    setLane(segment.oxygenLoss, member, of(m_point.lost) * m_diffusers);
-    setLane(segment.topDepth, member, topDepth);
+void PlumeIntegrator<Real>::detrain(const Real& of, const Real& topDepth) {
+    const Real& momentum = m_point.momentum;
+    const Real flow = max(m_point.flow, Real(kTiny<Real>));
+    const Real density = densityOverOrigin(Real(m_point.heat / flow), Real(m_point.salt / flow));
     // Without gas left nothing rises.
-    const bool rose = flow > 0.0 && momentum > 0.0;
-    setLane(segment.topSpeed, member, rose ? momentum / flow : 0.0);
-    setLane(segment.topRadius, member, rose ? std::sqrt(flow * flow / (kPi * momentum)) : 0.0);
-    setLane(segment.topDensity, member, density);
-    double through = of(m_hypolimneticLift);
-    const bool crosses = topDepth < bottomDepth && bottomDepth < m_sourceDepth;
-    for (int j = grid.layers() - 1; crosses && j >= 0 && grid.face[j + 1] > bottomDepth; --j) {
-        const double below = std::min((grid.face[j + 1] - bottomDepth) / grid.thickness[j], 1.0);
-        through += below * of(segment.entrained[j]) * m_diffusers;
+    const Real rose = min(m_point.flow, momentum);
+    const Real speed = wherePositive(rose, Real(momentum / flow), Real(0.0));
+    const Real radius = wherePositive(rose, flow / sqrt(kPi * max(momentum, Real(kTiny<Real>))), Real(0.0));
+    for (int k = 0; k < kPlumeSegments && k <= m_used; ++k) {
+        PlumeSegmentOf<Real>& segment = m_segments[k];
+        const Real ends = min(of, isAt(k));
+        const auto set = [&ends](Real& to, const Real& value) { to = wherePositive(ends, value, to); };
+        set(segment.flow, m_point.flow);
+        set(segment.oxygenGain, Real(m_point.gained * m_diffusers));
+        set(segment.oxygenLoss, Real(m_point.lost * m_diffusers));
+        set(segment.topDepth, topDepth);
+        set(segment.topSpeed, speed);
+        set(segment.topRadius, radius);
+        set(segment.topDensity, density);
     }
-    setLane(m_hypolimneticLift, member, through);
-    sink(water, member, topDepth);
-    ++m_number[member];
-    m_used = std::max(m_used, m_number[member]);
-    setLane(m_rises, member, 0.0);
+    m_number += wherePositive(of, Real(1.0), Real(0.0));
+    m_used = static_cast<int>(largestLane(m_number));
+    m_rises = wherePositive(of, Real(0.0), m_rises);
 }
 
-/// What one member has let go sinks, outside the plume, to where the standing water is as dense as it has
-/// become, and parts between the two nearest layers. On its way it takes in standing water as any plume does,
-/// so that light water comes down with it.
+/// What a rise carries up through z_b.
 template <class Real>
-void PlumeIntegrator<Real>::sink(const Surroundings& water, int member, double topDepth) {
+void PlumeIntegrator<Real>::lift(const Grid& grid, const PlumeSegmentOf<Real>& segment, double bottomDepth) {
+    if (!(bottomDepth < m_sourceDepth)) {
+        return;
+    }
+    Real through = 0.0;
+    for (int j = grid.layers() - 1; j >= 0 && grid.face[j + 1] > bottomDepth; --j) {
+        const double below = std::min((grid.face[j + 1] - bottomDepth) / grid.thickness[j], 1.0);
+        through += below * segment.entrained[j];
+    }
+    m_hypolimneticLift += wherePositive(bottomDepth - segment.topDepth, through * m_diffusers, Real(0.0));
+}
+
+/// The water that a rise has let go, on its way down.
+template <class Real>
+struct PlumeIntegrator<Real>::Sinking {
+    Real sinks = 0.0;  // 1 for members that have not come to rest
+    Real flow = 0.0, momentum = 0.0, density = 0.0;
+};
+
+/// What a rise of the members has let go sinks, outside the plume, to where the standing water is as dense as
+/// it has become, and parts between the two nearest layers. On its way it takes in standing water as any
+/// plume does, so that light water comes down with it.
+template <class Real>
+void PlumeIntegrator<Real>::sink(const Surroundings& water, int k) {
     const Grid& grid = water.grid;
-    PlumeSegmentOf<Real>& segment = m_segments[m_number[member]];
-    const auto standing = [&](int i) { return lane(water.density[i], member); };
+    PlumeSegmentOf<Real>& segment = m_segments[k];
+    Sinking down;
+    down.sinks = wherePositive(m_number - (k + 0.5), Real(1.0), Real(0.0));
+    down.flow = segment.flow;
+    down.density = segment.topDensity;
+    const Real none = 0.0, one = 1.0;
+    Real before = 0.0;  // 1 where it was in the layer above
+    for (int i = 0; i <= m_lowest && largestLane(down.sinks) > 0.0; ++i) {
+        const Real isIn =
+            i == m_lowest ? down.sinks : wherePositive(grid.face[i + 1] - segment.topDepth, down.sinks, none);
+        if (!(largestLane(isIn) > 0.0)) {
+            continue;
+        }
+        const Real& standing = water.density[i];
+        const Real heavier = down.density - kSinkingExcess.value - standing;
+        const Real goes = i == m_lowest ? none : wherePositive(min(heavier, segment.topRadius), isIn, none);
+        const Real rests = isIn - goes;
+        if (largestLane(rests) > 0.0) {
+            // Where layers lie upside down, in the lower one.
+            Real part = one;
+            if (i > 0) {
+                const Real above = water.density[i - 1], step = standing - above;
+                const Real share = min(max((heavier + step) / step, none), one);
+                part = wherePositive(min(min(before, step), -heavier), share, one);
+                segment.detrained[i - 1] = wherePositive(rests, Real(1.0 - part), segment.detrained[i - 1]);
+            }
+            segment.detrained[i] = wherePositive(rests, part, segment.detrained[i]);
+        }
+        if (largestLane(goes) > 0.0) {
+            const Real flow = down.flow;
+            sinkThrough(grid, i, standing, goes, segment, down);
+            segment.entrained[i] += wherePositive(goes, Real(down.flow - flow), none);
+        }
+        before = goes;
+        down.sinks = wherePositive(rests, none, down.sinks);
+    }
+    segment.flow = down.flow * m_diffusers;
+}
+
+/// Through one layer, or what is left of it.
+template <class Real>
+void PlumeIntegrator<Real>::sinkThrough(const Grid& grid, int i, const Real& standing, const Real& goes,
+                                        const PlumeSegmentOf<Real>& segment, Sinking& down) const {
     const double entrainment = 2.0 * m_rise.coefficients.entrainment * std::sqrt(kPi);
-    const int top = std::min(grid.layerAt(topDepth), m_lowest);
-    double flow = lane(m_point.flow, member), density = lane(segment.topDensity, member);
-    double momentum = 0.0, depth = topDepth;
-    int i = top;
-    if (!(lane(segment.topRadius, member) > 0.0)) {
-        setLane(segment.detrained[i], member, 1.0);
-        return;
+    // Begins to fall as wide as the ring around what rose.
+    const Real reduced = kGravity / kWaterDensity.value * max(down.density - standing, Real(0.0));
+    const Real starts =
+        down.flow * m_rise.coefficients.froude * sqrt(reduced * std::sqrt(2.0) * segment.topRadius);
+    down.momentum = wherePositive(wherePositive(down.momentum, Real(0.0), goes), starts, down.momentum);
+    const Real height = grid.face[i + 1] - max(segment.topDepth, Real(grid.face[i]));
+    const Real steps = max(layerCeil(Real(height / m_rise.coefficients.largestStep)), Real(1.0));
+    const Real each = height / steps;
+    const int most = static_cast<int>(largestLane(steps));
+    for (int step = 0; step < most; ++step) {
+        const Real moves = wherePositive(steps - step, goes, Real(0.0));
+        const Real momentum = max(down.momentum, Real(kTiny<Real>));
+        const Real taken = wherePositive(moves, each * entrainment * sqrt(momentum), Real(0.0));
+        const Real gained = each * kGravity / kWaterDensity.value * (down.density - standing) * down.flow *
+                            (down.flow / momentum);
+        down.momentum += wherePositive(moves, gained, Real(0.0));
+        // What it holds comes nearer to the standing water's.
+        down.density = wherePositive(
+            moves, standing + (down.density - standing) * (down.flow / (down.flow + taken)), down.density);
+        down.flow += taken;
     }
-    for (; i < m_lowest && standing(i) < density - kSinkingExcess.value; ++i) {
-        if (momentum == 0.0) {
-            // Begins to fall as wide as the ring around what rose.
-            const double reduced = kGravity * (density - standing(i)) / kWaterDensity.value;
-            const double radius = std::sqrt(2.0) * lane(segment.topRadius, member);
-            momentum = flow * m_rise.coefficients.froude * std::sqrt(reduced * radius);
-        }
-        const double height = grid.face[i + 1] - depth;
-        const int steps = std::max(static_cast<int>(std::ceil(height / m_rise.coefficients.largestStep)), 1);
-        const double each = height / steps, before = flow;
-        for (int step = 0; step < steps; ++step) {
-            const double taken = each * entrainment * std::sqrt(momentum);
-            momentum +=
-                each * kGravity / kWaterDensity.value * (density - standing(i)) * flow * flow / momentum;
-            density = (flow * density + taken * standing(i)) / (flow + taken);
-            flow += taken;
-        }
-        recordEntrainment(i, member, flow - before);
-        depth = grid.face[i + 1];
-    }
-    setLane(segment.flow, member, flow * m_diffusers);
-    const double sinksTo = density - kSinkingExcess.value;
-    if (i == top || standing(i) < sinksTo) {
-        setLane(segment.detrained[i], member, 1.0);
-        return;
-    }
-    // Where layers lie upside down, in the lower one.
-    const double above = standing(i - 1), step = standing(i) - above;
-    const double part = step > 0.0 ? std::clamp((sinksTo - above) / step, 0.0, 1.0) : 1.0;
-    setLane(segment.detrained[i], member, part);
-    setLane(segment.detrained[i - 1], member, 1.0 - part);
 }
 
 /// Takes the members that `rising` says through what is left of a layer above them; those that detrain are
 /// marked as waiting for their next rise.
 template <class Real>
-void PlumeIntegrator<Real>::rest(const Surroundings& water, int i, PlumeLayerOf<Real>& layer, Real& rising,
-                                 double bottomDepth) {
+void PlumeIntegrator<Real>::rest(const Surroundings& water, int i, PlumeLayerOf<Real>& layer, Real& rising) {
     layer.radius = bubbleRadius(m_rise, gasFlow(m_point, plumePressure(m_rise, m_depth), layer.temperature));
     layer.slip = slipVelocity(m_rise, layer.radius);
-    const Real height = m_depth - water.grid.face[i];
-    Real steps = 1.0;
-    for (int k = 0; k < kLanes<Real>; ++k) {
-        const double asked = lane(rising, k) * lane(height, k) / m_rise.coefficients.largestStep;
-        setLane(steps, k, std::max(std::ceil(asked), 1.0));
-    }
+    const Real none = 0.0, height = m_depth - water.grid.face[i];
+    const Real steps =
+        max(layerCeil(Real(rising * height * (1.0 / m_rise.coefficients.largestStep))), Real(1.0));
     const Real each = height / steps;
     const int most = static_cast<int>(largestLane(steps));
     Real taken = 0.0;
     for (int step = 0; step < most; ++step) {
-        const Real goes = wherePositive(steps - step, rising, Real(0.0));
+        const Real goes = wherePositive(steps - step, rising, none);
         const PlumePointOf<Real> next = plumeStep(m_rise, layer, m_point, m_depth, each);
-        const Real isAlive = wherePositive(next.momentum - kLiveSpeed.value * next.flow, goes, Real(0.0));
-        taken += wherePositive(isAlive, next.flow - m_point.flow, Real(0.0));
+        const Real isAlive = wherePositive(next.momentum - kLiveSpeed.value * next.flow, goes, none);
+        taken += wherePositive(isAlive, next.flow - m_point.flow, none);
         m_point = chosen(isAlive, next, m_point);
-        m_depth -= wherePositive(isAlive, each, Real(0.0));
-        if (!(largestLane(goes - isAlive) > 0.0)) {
+        m_depth -= wherePositive(isAlive, each, none);
+        const Real ends = goes - isAlive;
+        if (!(largestLane(ends) > 0.0)) {
             continue;
         }
-        for (int k = 0; k < kLanes<Real>; ++k) {
-            if (lane(goes, k) > lane(isAlive, k)) {
-                recordEntrainment(i, k, lane(taken, k));
-                setLane(taken, k, 0.0);
-                setLane(rising, k, 0.0);
-                detrain(water, k, lane(m_depth, k), bottomDepth);
-                setLane(m_depth, k, lane(m_depth, k) - kRestartOffset);
-                setLane(m_waits, k, m_number[k] < kPlumeSegments ? 1.0 : 0.0);
-            }
-        }
+        recordEntrainment(i, ends, taken);
+        taken = wherePositive(ends, none, taken);
+        rising = wherePositive(ends, none, rising);
+        detrain(ends, m_depth);
+        m_depth -= wherePositive(ends, Real(kRestartOffset), none);
+        m_waits = wherePositive(ends, wherePositive(kPlumeSegments - m_number, Real(1.0), none), m_waits);
     }
-    for (int k = 0; k < kLanes<Real>; ++k) {
-        if (lane(rising, k) > 0.0) {
-            recordEntrainment(i, k, lane(taken, k));
-        }
-    }
+    recordEntrainment(i, rising, taken);
 }
 
 template <class Real>
-void PlumeIntegrator<Real>::riseThrough(const Surroundings& water, int i, double bottomDepth) {
+void PlumeIntegrator<Real>::riseThrough(const Surroundings& water, int i) {
     PlumeLayerOf<Real> layer = layerOf(water, i);
     const double top = i == 0 ? 0.0 : water.grid.face[i];
     Real rising = m_rises;
@@ -278,11 +311,7 @@ void PlumeIntegrator<Real>::riseThrough(const Surroundings& water, int i, double
         const Real starts = wherePositive(m_depth - kDepthEpsilon - top, m_waits, Real(0.0));
         if (largestLane(starts) > 0.0) {
             m_point = chosen(starts, startIn(layer), m_point);
-            for (int k = 0; k < kLanes<Real>; ++k) {
-                if (lane(starts, k) > 0.0) {
-                    recordEntrainment(i, k, lane(m_point.flow, k));
-                }
-            }
+            recordEntrainment(i, starts, m_point.flow);
             m_waits = wherePositive(starts, Real(0.0), m_waits);
             m_rises = max(m_rises, starts);
             rising = max(rising, starts);
@@ -290,7 +319,7 @@ void PlumeIntegrator<Real>::riseThrough(const Surroundings& water, int i, double
         if (!(largestLane(rising) > 0.0)) {
             return;
         }
-        rest(water, i, layer, rising, bottomDepth);
+        rest(water, i, layer, rising);
         rising = 0.0;
     }
 }
@@ -305,14 +334,12 @@ void PlumeIntegrator<Real>::integrate(const PlumeSourceOf<Real>& source, const S
     m_rise.coefficients = coefficients;
     begin(source, water);
     for (int i = m_lowest; i >= 0; --i) {
-        riseThrough(water, i, bottomDepth);
+        riseThrough(water, i);
     }
-    for (int k = 0; k < kLanes<Real>; ++k) {
-        if (lane(m_rises, k) > 0.0) {
-            detrain(water, k, 0.0, bottomDepth);
-        }
-    }
+    detrain(m_rises, Real(0.0));
     for (int k = 0; k < m_used; ++k) {
+        lift(water.grid, m_segments[k], bottomDepth);
+        sink(water, k);
         for (Real& flow : m_segments[k].entrained) {
             flow *= m_diffusers;
         }
@@ -320,7 +347,8 @@ void PlumeIntegrator<Real>::integrate(const PlumeSourceOf<Real>& source, const S
 }
 
 template class PlumeIntegrator<double>;
-template class PlumeIntegrator<Pack<4>>;
+template class PlumeIntegrator<DoubleLanes>;
+template class PlumeIntegrator<Lanes>;
 
 Plume integratePlume(const PlumeSource& source, const PlumeSurroundings& water, double bottomDepth,
                      const PlumeCoefficients& coefficients) {

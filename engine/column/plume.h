@@ -26,7 +26,7 @@ struct PlumeSurroundingsOf {
     const Grid& grid;
     const std::vector<Real>& temperature;  ///< [degC]
     const std::vector<Real>& salinity;     ///< [-]
-    const std::vector<Real>& density;      ///< [kg/m^3]
+    const std::vector<Real>& density;      ///< Over kDensityOrigin [kg/m^3]
     const std::vector<Real>& oxygen;       ///< [g/m^3]
 };
 using PlumeSurroundings = PlumeSurroundingsOf<double>;
@@ -45,7 +45,7 @@ struct PlumeSegmentOf {
     Real topDepth = 0.0;          ///< Where it detrains [m]; 0 at the surface
     Real topSpeed = 0.0;          ///< Upward water speed there [m/s]
     Real topRadius = 0.0;         ///< [m]
-    Real topDensity = 0.0;        ///< Of its water [kg/m^3]
+    Real topDensity = 0.0;        ///< Of its water, over kDensityOrigin [kg/m^3]
 };
 using PlumeSegment = PlumeSegmentOf<double>;
 
@@ -79,11 +79,17 @@ private:
     void begin(const PlumeSourceOf<Real>& source, const Surroundings& water);
     [[nodiscard]] PlumeLayerOf<Real> layerOf(const Surroundings& water, int i) const;
     [[nodiscard]] PlumePointOf<Real> startIn(const PlumeLayerOf<Real>& layer) const;
-    void riseThrough(const Surroundings& water, int i, double bottomDepth);
-    void rest(const Surroundings& water, int i, PlumeLayerOf<Real>& layer, Real& rising, double bottomDepth);
-    void recordEntrainment(int i, int member, double taken);
-    void detrain(const Surroundings& water, int member, double topDepth, double bottomDepth);
-    void sink(const Surroundings& water, int member, double topDepth);
+    void riseThrough(const Surroundings& water, int i);
+    void rest(const Surroundings& water, int i, PlumeLayerOf<Real>& layer, Real& rising);
+    /// Positive for members that are at their k-th rise.
+    [[nodiscard]] Real isAt(int k) const { return 0.5 - abs(m_number - k); }
+    void recordEntrainment(int i, const Real& of, const Real& taken);
+    void detrain(const Real& of, const Real& topDepth);
+    void lift(const Grid& grid, const PlumeSegmentOf<Real>& segment, double bottomDepth);
+    struct Sinking;
+    void sink(const Surroundings& water, int k);
+    void sinkThrough(const Grid& grid, int i, const Real& standing, const Real& goes,
+                     const PlumeSegmentOf<Real>& segment, Sinking& down) const;
 
     std::array<PlumeSegmentOf<Real>, kPlumeSegments> m_segments;
     int m_used = 0;
@@ -95,9 +101,9 @@ private:
     int m_lowest = 0;
     PlumePointOf<Real> m_point;
     Real m_depth = 0.0;
-    Real m_rises = 0.0;  // 1 for members that are under way
-    Real m_waits = 0.0;  // 1 for members that start their next rise at m_depth
-    std::array<int, kLanes<Real>> m_number{};
+    Real m_rises = 0.0;   // 1 for members that are under way
+    Real m_waits = 0.0;   // 1 for members that start their next rise at m_depth
+    Real m_number = 0.0;  // Of the rise that each is at
 };
 
 struct Plume {

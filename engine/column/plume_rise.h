@@ -38,7 +38,8 @@ using PlumePoint = PlumePointOf<double>;
 /// What is constant over one layer of surroundings for the rise.
 template <class Real>
 struct PlumeLayerOf {
-    Real temperature = 0.0, salinity = 0.0, density = 0.0, oxygen = 0.0;
+    Real temperature = 0.0, salinity = 0.0, oxygen = 0.0;
+    Real density = 0.0;                           ///< Over kDensityOrigin [kg/m^3]
     Real henryOxygen = 0.0, henryNitrogen = 0.0;  ///< [mol/m^3/Pa]
     Real radius = 1.5e-3;                         ///< Of the bubbles when they enter the layer [m]
     Real slip = kMiddleSlip.value;                ///< Of the bubbles there [m/s]
@@ -97,11 +98,12 @@ template <class Real>
     const Real gas = gasFlow(point, pressure, layer.temperature);
     const Real perClimb = 1.0 / (speed + layer.slip);
     const Real entrained = 2.0 * rise.coefficients.entrainment * sqrt(kPi * momentum);
-    const Real plumeDensity = waterDensity(Real(point.heat * perFlow), Real(point.salt * perFlow));
+    const Real plumeDensity = densityOverOrigin(Real(point.heat * perFlow), Real(point.salt * perFlow));
 
     rate.flow = entrained;
     rate.momentum =
-        kGravity * ((layer.density - plumeDensity) * flow / (plumeDensity * speed) + gas * perClimb);
+        kGravity *
+        ((layer.density - plumeDensity) * flow / ((kDensityOrigin + plumeDensity) * speed) + gas * perClimb);
     rate.heat = entrained * layer.temperature;
     rate.salt = entrained * layer.salinity;
     rate.oxygen = entrained * layer.oxygen;
@@ -110,7 +112,7 @@ template <class Real>
         // none.
         const Real moles = point.gasOxygen + point.gasNitrogen;
         const Real velocity = bubbleTransferVelocity(layer.radius) * 3.0 * gas * perClimb / layer.radius;
-        const Real share = point.gasOxygen / max(moles, Real(1e-300));
+        const Real share = point.gasOxygen / max(moles, Real(kTiny<Real>));
         const Real given = velocity * layer.henryOxygen * share * pressure;
         const Real taken = velocity * max(point.oxygen * perFlow, Real(0.0)) * (1.0 / kOxygenMolarMass);
         rate.gasOxygen = taken - given;

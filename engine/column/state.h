@@ -63,6 +63,11 @@ enum OrganicTerm {
 /// Signs with which they change what water and sediment hold.
 inline constexpr std::array<double, kOrganicTerms> kOrganicSigns{1.0, 1.0, -1.0, 0.0, -1.0, -1.0};
 
+/// Whether a ledger is kept in full. Members have none: of theirs only the weeds' sums are there, which the
+/// balance reads.
+template <class Real>
+inline constexpr bool kKeepsBooks = !kIsSingle<Real>;
+
 /// What came and went since it was last cleared, whole pond, summed as the steps took it.
 template <class Real>
 struct Ledger {

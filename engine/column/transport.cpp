@@ -53,6 +53,7 @@ void Transport<Real>::faceFlows(const Flows<Real>& flows) {
 template <class Real>
 void Transport<Real>::prepare(double dt, const std::vector<Real>& diffusivity, double molecular,
                               const Flows<Real>& flows) {
+    m_air = {};
     faces(dt, diffusivity, molecular, flows);
     eliminate<1>({this});
     answerPlume<1>({this}, flows);
@@ -60,7 +61,10 @@ void Transport<Real>::prepare(double dt, const std::vector<Real>& diffusivity, d
 
 template <class Real>
 void Transport<Real>::prepareBoth(double dt, const std::vector<Real>& diffusivity, const Flows<Real>& flows,
-                                  Transport& a, double molecularA, Transport& b, double molecularB) {
+                                  Transport& a, double molecularA, const AirExchange<Real>& airOfA,
+                                  Transport& b, double molecularB) {
+    a.m_air = airOfA;
+    b.m_air = {};
     a.faces(dt, diffusivity, molecularA, flows);
     b.faces(dt, diffusivity, molecularB, flows);
     eliminate<2>({&a, &b});
@@ -104,6 +108,7 @@ void Transport<Real>::faces(double dt, const std::vector<Real>& diffusivity, dou
         diagonal[i] = volume[i] * perStep + fromBelow[i - 1] + fromAbove[i + 1];
     }
     diagonal[m_layers - 1] = volume[m_layers - 1] * perStep + fromBelow[m_layers - 2];
+    diagonal[0] += m_air.rate;
     if (!flows.moving) {
         return;
     }
@@ -121,14 +126,17 @@ template <std::size_t M>
 void Transport<Real>::eliminate(const std::array<Transport*, M>& all) {
     const int layers = all[0]->m_layers;
     // The matrices' chains of divisions go along side by side, since each waits for its own last one only.
-    std::array<Real, M> back{};
+    // Half of what one unit a second into the surface makes of the water fits in between.
+    std::array<Real, M> back{}, surface{};
     for (int i = 0; i < layers; ++i) {
         for (std::size_t m = 0; m < M; ++m) {
             Transport& t = *all[m];
             const Real inverse = 1.0 / (t.m_inverse[i] - t.m_fromAbove[i] * back[m]);
+            surface[m] = i == 0 ? inverse : t.m_fromAbove[i] * inverse * surface[m];
             back[m] = t.m_fromBelow[i] * inverse;
             t.m_inverse[i] = inverse;
             t.m_back[i] = back[m];
+            t.m_surface[i][0] = surface[m];
         }
     }
 }
@@ -143,7 +151,7 @@ void Transport<Real>::answerPlume(const std::array<Transport*, M>& all, const Fl
         for (int i = 0; i < layers; ++i) {
             total += flows.taken[k][i];
         }
-        const Real perTaken = wherePositive(total, 1.0 / max(total, Real(1e-300)), zero);
+        const Real perTaken = wherePositive(total, 1.0 / max(total, Real(kTiny<Real>)), zero);
         std::array<Real, M> x{};
         for (int i = 0; i < layers; ++i) {
             for (std::size_t m = 0; m < M; ++m) {
@@ -247,12 +255,7 @@ template <int C>
 void Transport<Real>::meetAir(const Flows<Real>& flows, const AirExchange<Real>& air,
                               Fields<Real, C>& fields) {
     // One more entry on the diagonal, by Sherman and Morrison.
-    Real value = m_inverse[0];
-    m_surface[0][0] = value;
-    for (int i = 1; i < m_layers; ++i) {
-        value = m_fromAbove[i] * value * m_inverse[i];
-        m_surface[i][0] = value;
-    }
+    Real value = m_surface[m_layers - 1][0];
     for (int i = m_layers - 2; i >= 0; --i) {
         value = m_surface[i][0] + m_back[i] * value;
         m_surface[i][0] = value;
@@ -270,18 +273,29 @@ template <class Real>
 void Transport<Real>::advanceAlone(double dt, const std::vector<Real>& diffusivity, double molecular,
                                    const Flows<Real>& flows, const std::vector<Real>& returned,
                                    Fields<Real, 1>& field) {
+    m_air = {};
     faces(dt, diffusivity, molecular, flows);
-    eliminate<1>({this});
+    // Elimination and solution in one, since either waits for its own last layer only.
+    const double perStep = 1.0 / dt;
+    Real back = 0.0, value = 0.0;
     for (int i = 0; i < m_layers; ++i) {
-        field[i][0] += dt * returned[i];
+        const Real inverse = 1.0 / (m_inverse[i] - m_fromAbove[i] * back);
+        value = (m_grid.volume[i] * (perStep * field[i][0] + returned[i]) + m_fromAbove[i] * value) * inverse;
+        back = m_fromBelow[i] * inverse;
+        m_back[i] = back;
+        field[i][0] = value;
     }
-    solve<1, 1>(false, {}, field);
+    for (int i = m_layers - 2; i >= 0; --i) {
+        value = field[i][0] + m_back[i] * value;
+        field[i][0] = value;
+    }
 }
 
 template <class Real>
 template <int Used, int C>
 std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const Fields<Real, C>& brought,
                                              const AirExchange<Real>& air, Fields<Real, C>& fields) {
+    fields[0][0] += (m_dt * m_perVolume[0]) * m_air.rate * m_air.target;
     solve<Used, C>(flows.enters, brought, fields);
     if (flows.moving) {
         addPlume<Used, C>(flows, fields);
@@ -297,7 +311,6 @@ std::array<Real, C> Transport<Real>::advance(const Flows<Real>& flows, const Fie
 }
 
 template class Transport<double>;
-template class Transport<Pack<4>>;
 template std::array<double, 1> Transport<double>::advance<1, 1>(const Flows<double>&,
                                                                 const Fields<double, 1>&,
                                                                 const AirExchange<double>&,
@@ -308,15 +321,23 @@ template std::array<double, kSolutes> Transport<double>::advance<kAlwaysCarried,
 template std::array<double, kSolutes> Transport<double>::advance<kSolutes, kSolutes>(
     const Flows<double>&, const Fields<double, kSolutes>&, const AirExchange<double>&,
     Fields<double, kSolutes>&);
-template std::array<Pack<4>, 1> Transport<Pack<4>>::advance<1, 1>(const Flows<Pack<4>>&,
-                                                                  const Fields<Pack<4>, 1>&,
-                                                                  const AirExchange<Pack<4>>&,
-                                                                  Fields<Pack<4>, 1>&);
-template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kAlwaysCarried, kSolutes>(
-    const Flows<Pack<4>>&, const Fields<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
-    Fields<Pack<4>, kSolutes>&);
-template std::array<Pack<4>, kSolutes> Transport<Pack<4>>::advance<kSolutes, kSolutes>(
-    const Flows<Pack<4>>&, const Fields<Pack<4>, kSolutes>&, const AirExchange<Pack<4>>&,
-    Fields<Pack<4>, kSolutes>&);
+template class Transport<DoubleLanes>;
+template std::array<DoubleLanes, 1> Transport<DoubleLanes>::advance<1, 1>(const Flows<DoubleLanes>&,
+                                                                          const Fields<DoubleLanes, 1>&,
+                                                                          const AirExchange<DoubleLanes>&,
+                                                                          Fields<DoubleLanes, 1>&);
+template std::array<DoubleLanes, kSolutes> Transport<DoubleLanes>::advance<kAlwaysCarried, kSolutes>(
+    const Flows<DoubleLanes>&, const Fields<DoubleLanes, kSolutes>&, const AirExchange<DoubleLanes>&,
+    Fields<DoubleLanes, kSolutes>&);
+template std::array<DoubleLanes, kSolutes> Transport<DoubleLanes>::advance<kSolutes, kSolutes>(
+    const Flows<DoubleLanes>&, const Fields<DoubleLanes, kSolutes>&, const AirExchange<DoubleLanes>&,
+    Fields<DoubleLanes, kSolutes>&);
+template class Transport<Lanes>;
+template std::array<Lanes, 1> Transport<Lanes>::advance<1, 1>(const Flows<Lanes>&, const Fields<Lanes, 1>&,
+                                                              const AirExchange<Lanes>&, Fields<Lanes, 1>&);
+template std::array<Lanes, kSolutes> Transport<Lanes>::advance<kAlwaysCarried, kSolutes>(
+    const Flows<Lanes>&, const Fields<Lanes, kSolutes>&, const AirExchange<Lanes>&, Fields<Lanes, kSolutes>&);
+template std::array<Lanes, kSolutes> Transport<Lanes>::advance<kSolutes, kSolutes>(
+    const Flows<Lanes>&, const Fields<Lanes, kSolutes>&, const AirExchange<Lanes>&, Fields<Lanes, kSolutes>&);
 
 }  // namespace engine

@@ -53,15 +53,17 @@ public:
     /// @param diffusivity  At the faces [m^2/s], size N + 1.
     void prepare(double dt, const std::vector<Real>& diffusivity, double molecular, const Flows<Real>& flows);
 
-    /// Sets two matrices that differ in the molecular diffusivity only, in little more than the time for one.
+    /// Sets two matrices that differ in the molecular diffusivity, in little more than the time for one, and
+    /// in an exchange with the air that all numbers of the first have.
     static void prepareBoth(double dt, const std::vector<Real>& diffusivity, const Flows<Real>& flows,
-                            Transport& a, double molecularA, Transport& b, double molecularB);
+                            Transport& a, double molecularA, const AirExchange<Real>& airOfA, Transport& b,
+                            double molecularB);
 
     /// Advances the fields by the prepared step.
     /// @param brought   What entering water brings into each layer, the numbers times m^3/s; read only where
     /// water enters.
-    /// @param air       Exchange of the first number with the air; the solution is that of the matrix with
-    /// it.
+    /// @param air       Exchange of the first number alone with the air; the solution is that of the matrix
+    /// with it.
     /// @return the surface's values, at which water overflowed and met the air.
     /// @tparam Used  The first `Used` of the C numbers of a layer are there; the rest are zeros. There
     ///   are <1, 1>, <kAlwaysCarried, kSolutes> and <kSolutes, kSolutes>.
@@ -129,6 +131,7 @@ private:
     std::array<std::vector<Real>, kPlumeSegments> m_share;   // Of each rise's water, by layer taken from
     std::array<std::array<Real, kPlumeSegments>, kPlumeSegments> m_small{};
     Fields<Real, 1> m_surface;  // What one unit a second into the surface layer makes of the water
+    AirExchange<Real> m_air;    // Of all numbers, in the matrix
     Fields<Real, 1> m_one;
     Fields<Real, kSolutes> m_many;
 };

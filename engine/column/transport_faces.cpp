@@ -17,12 +17,11 @@ void Transport<Real>::sharpen(Fields<Real, C>& fields) {
     const Carried none;
     std::array<Real, C>* const amount = amounts<C>().data();
     std::array<Real, C>* const layer = fields.data();
-    constexpr double kShareOfRoom = 1.0 - 1e-9;  // keeps rounding from crossing the bounds
     for (int i = 1; i < m_layers; ++i) {
         const int first = std::max(i - 2, 0), last = std::min(i + 1, m_layers - 1);
         const Real upper = m_upperShare[i], lower = m_lowerShare[i];
-        const Real roomAbove = kShareOfRoom * m_grid.volume[i - 1],
-                   roomBelow = kShareOfRoom * m_grid.volume[i];
+        const Real roomAbove = kJustUnderOne<Real> * m_grid.volume[i - 1],
+                   roomBelow = kJustUnderOne<Real> * m_grid.volume[i];
         const Real flow = m_dt * m_down[i];
         const Real fromUpper = max(flow, zero), fromLower = min(flow, zero);
         const Carried a(layer[i - 1]), b(layer[i]);
@@ -90,7 +89,7 @@ void Transport<Real>::rates(const std::vector<Real>& diffusivity, double molecul
                 carried[c] += flows.taken[k][i] * fields[i][c];
             }
         }
-        const Real inverse = wherePositive(total, 1.0 / max(total, Real(1e-300)), Real(0.0));
+        const Real inverse = wherePositive(total, 1.0 / max(total, Real(kTiny<Real>)), Real(0.0));
         for (int i = 0; i < m_layers; ++i) {
             for (int c = 0; c < C; ++c) {
                 out[i][c] +=
@@ -118,15 +117,24 @@ template void Transport<double>::rates<1>(const std::vector<double>&, double, co
 template void Transport<double>::rates<kSolutes>(const std::vector<double>&, double, const Flows<double>&,
                                                  const Fields<double, kSolutes>&,
                                                  const Fields<double, kSolutes>&, Fields<double, kSolutes>&);
-template void Transport<Pack<4>>::sharpen<1, 1>(Fields<Pack<4>, 1>&);
-template void Transport<Pack<4>>::sharpen<kAlwaysCarried, kSolutes>(Fields<Pack<4>, kSolutes>&);
-template void Transport<Pack<4>>::sharpen<kSolutes, kSolutes>(Fields<Pack<4>, kSolutes>&);
-template void Transport<Pack<4>>::rates<1>(const std::vector<Pack<4>>&, double, const Flows<Pack<4>>&,
-                                           const Fields<Pack<4>, 1>&, const Fields<Pack<4>, 1>&,
-                                           Fields<Pack<4>, 1>&);
-template void Transport<Pack<4>>::rates<kSolutes>(const std::vector<Pack<4>>&, double, const Flows<Pack<4>>&,
-                                                  const Fields<Pack<4>, kSolutes>&,
-                                                  const Fields<Pack<4>, kSolutes>&,
-                                                  Fields<Pack<4>, kSolutes>&);
+template void Transport<DoubleLanes>::sharpen<1, 1>(Fields<DoubleLanes, 1>&);
+template void Transport<DoubleLanes>::sharpen<kAlwaysCarried, kSolutes>(Fields<DoubleLanes, kSolutes>&);
+template void Transport<DoubleLanes>::sharpen<kSolutes, kSolutes>(Fields<DoubleLanes, kSolutes>&);
+template void Transport<DoubleLanes>::rates<1>(const std::vector<DoubleLanes>&, double,
+                                               const Flows<DoubleLanes>&, const Fields<DoubleLanes, 1>&,
+                                               const Fields<DoubleLanes, 1>&, Fields<DoubleLanes, 1>&);
+template void Transport<DoubleLanes>::rates<kSolutes>(const std::vector<DoubleLanes>&, double,
+                                                      const Flows<DoubleLanes>&,
+                                                      const Fields<DoubleLanes, kSolutes>&,
+                                                      const Fields<DoubleLanes, kSolutes>&,
+                                                      Fields<DoubleLanes, kSolutes>&);
+template void Transport<Lanes>::sharpen<1, 1>(Fields<Lanes, 1>&);
+template void Transport<Lanes>::sharpen<kAlwaysCarried, kSolutes>(Fields<Lanes, kSolutes>&);
+template void Transport<Lanes>::sharpen<kSolutes, kSolutes>(Fields<Lanes, kSolutes>&);
+template void Transport<Lanes>::rates<1>(const std::vector<Lanes>&, double, const Flows<Lanes>&,
+                                         const Fields<Lanes, 1>&, const Fields<Lanes, 1>&, Fields<Lanes, 1>&);
+template void Transport<Lanes>::rates<kSolutes>(const std::vector<Lanes>&, double, const Flows<Lanes>&,
+                                                const Fields<Lanes, kSolutes>&,
+                                                const Fields<Lanes, kSolutes>&, Fields<Lanes, kSolutes>&);
 
 }  // namespace engine

@@ -14,7 +14,7 @@ namespace engine {
 /// All members at one moment under one schedule.
 struct MembersRunState {
     double time = 0.0;  ///< [s after midnight of day 1]
-    std::vector<PackRunState<Pack<4>>> packs;
+    std::vector<PackRunState<Lanes>> packs;
 };
 
 /// In how many members a schedule does harm over the nights so far. Each is one member at most.
@@ -69,7 +69,7 @@ private:
     std::stop_token m_stop;
     bool m_ready = false;
     std::vector<WeatheredMember> m_members;
-    std::vector<MemberPack<Pack<4>>> m_packs;
+    std::vector<MemberPack<Lanes>> m_packs;
     MembersRunState m_nothing;
     mutable double m_memberDays = 0.0;
     double m_allowed = std::numeric_limits<double>::infinity();

@@ -1,12 +1,13 @@
 // What steps water is a kernel: templates on their number type, double or a Pack of members side by side
-// (engine/base/lane.h), compiled at -O3 in every build and, on x86-64, once more for AVX2.
+// (engine/base/lane.h), compiled at -O3 in every build and, on x86-64, once more for AVX2 and for
+// AVX-512. Members are single precision, central runs double.
 //
 // kernel() picks the one for this processor. runRamp() and runMembers() go through it; whoever calls
 // runPack() or balancePack() by name gets the one for any processor. No kernel has multiply-add, so all give
 // the same bits (tests/unit/run/kernel_test.cpp).
 //
-// The sources are the kernel_sources of engine/CMakeLists.txt. Those for AVX2 are linked into one object that
-// hides every name but its table's, and two tests (layering.kernels_share_nothing, and one that it would
+// The sources are the kernel_sources of engine/CMakeLists.txt. Those for one kind are linked into one object
+// that hides every name but its table's, and two tests (layering.kernels_share_nothing, and one that it would
 // notice) see that nothing of it can be linked to from elsewhere. So nothing in these sources may run before
 // main: no static objects that need a constructor.
 //
@@ -28,7 +29,6 @@
 namespace engine {
 
 /// How many members march in a pack.
-using Lanes = Pack<4>;
 inline constexpr std::size_t kPack = kLanes<Lanes>;
 
 /// How many packs so many members fill; the last may be short.

@@ -1,3 +1,4 @@
+#include "engine/base/subnormals.h"
 #include "engine/base/units.h"
 #include "engine/run/balance.h"
 #include "engine/run/constants_balance.h"
@@ -17,6 +18,7 @@ constexpr int kMostTrials = 8;
 constexpr double kEnough = 1e-3;      // of a factor's logarithm
 constexpr double kLongestStep = 0.7;  // of the same
 constexpr double kNudge = 0.1;        // of the same, for the slopes
+constexpr double kFar = 1e9;          // where nothing is tried
 
 using Point = Eigen::Matrix<double, kBalanceUnknowns, 1>;
 using Rows = Eigen::Matrix<double, kBalanceRows, 1>;
@@ -116,7 +118,8 @@ private:
     double m_metre = 1.0;  // A metre down, or where bottom water begins [m]
 };
 
-/// The least squares of one pond.
+/// The least squares of one pond. Its sums go row by row, since Eigen's go in the order that a processor's
+/// registers suggest, and all kernels are to give the same bits.
 class LeastSquares {
 public:
     LeastSquares(const BalanceSlopes& slopes, bool hasDawn) {
@@ -130,28 +133,46 @@ public:
         const double respiration = hasDawn ? kReadRespirationSpread.value : kRespirationSpread.value;
         m_prior = Point(1.0 / (respiration * respiration), 1.0 / (kGrowthSpread.value * kGrowthSpread.value),
                         1.0 / (kWindSpread.value * kWindSpread.value));
-        m_gradient = slopes.transpose() * m_weights.asDiagonal();
-        Eigen::Matrix<double, kBalanceUnknowns, kBalanceUnknowns> curvature = m_gradient * slopes;
-        curvature.diagonal() += m_prior;
+        Eigen::Matrix<double, kBalanceUnknowns, kBalanceUnknowns> curvature = m_prior.asDiagonal();
+        for (int row = 0; row < kBalanceRows; ++row) {
+            for (int i = 0; i < kBalanceUnknowns; ++i) {
+                m_gradient(i, row) = slopes(row, i) * m_weights[row];
+                for (int j = 0; j < kBalanceUnknowns; ++j) {
+                    curvature(i, j) += m_gradient(i, row) * slopes(row, j);
+                }
+            }
+        }
         m_inverse = curvature.inverse();
     }
 
     /// Huber's: a row far off counts by its distance and no more by its square, so that what no factor can
     /// mend does not carry the factors away.
     [[nodiscard]] double excess(const Point& at, const Rows& miss) const {
-        const Eigen::ArrayXd off = miss.cwiseAbs().array() * m_weights.array().sqrt();
-        const double rows =
-            (off < kFarOff.value).select(off.square(), kFarOff.value * (2.0 * off - kFarOff.value)).sum();
-        return rows + at.dot(m_prior.cwiseProduct(at));
+        double sum = 0.0;
+        for (int row = 0; row < kBalanceRows; ++row) {
+            const double off = std::fabs(miss[row]) * std::sqrt(m_weights[row]);
+            sum += off < kFarOff.value ? off * off : kFarOff.value * (2.0 * off - kFarOff.value);
+        }
+        for (int i = 0; i < kBalanceUnknowns; ++i) {
+            sum += m_prior[i] * at[i] * at[i];
+        }
+        return sum;
     }
     /// From a point on, given what it misses by.
     [[nodiscard]] Point stepFrom(const Point& at, const Rows& miss) const {
-        Rows counted = miss;
+        Point rises = m_prior.cwiseProduct(at), step = Point::Zero();
         for (int row = 0; row < kBalanceRows; ++row) {
             const double most = m_weights[row] > 0.0 ? kFarOff.value / std::sqrt(m_weights[row]) : 0.0;
-            counted[row] = std::clamp(miss[row], -most, most);
+            const double counted = std::clamp(miss[row], -most, most);
+            for (int i = 0; i < kBalanceUnknowns; ++i) {
+                rises[i] += m_gradient(i, row) * counted;
+            }
         }
-        const Point step = -m_inverse * (m_gradient * counted + m_prior.cwiseProduct(at));
+        for (int j = 0; j < kBalanceUnknowns; ++j) {
+            for (int i = 0; i < kBalanceUnknowns; ++i) {
+                step[i] -= m_inverse(i, j) * rises[j];
+            }
+        }
         return step.cwiseMax(-kLongestStep).cwiseMin(kLongestStep);
     }
 
@@ -257,6 +278,7 @@ BalanceSlopes balanceSlopes(const PondModel& model, const std::stop_token& stop)
 template <class Real>
 void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<const double> dawn,
                  MemberPack<Real>& pack, std::span<BalanceMiss> miss, const std::stop_token& stop) {
+    const WithoutSubnormals<Real> quick;
     const BalanceTarget target = balanceTarget(model);
     const LeastSquares squares(slopes, target.dawnOxygen.has_value());
     Trial<Real> trial(model, pack, target);
@@ -279,16 +301,25 @@ void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<
         return std::any_of(searches.begin(), searches.end(), [](const Search& one) { return !one.isDone(); });
     };
     // A member that is done is taken along as it is, so that its factors do not depend on its neighbours.
+    TrialRun<Real> last;
+    std::vector<Point> tried(searches.size(), Point::Constant(kFar));
     for (int turn = 0; turn < kMostTrials && isSearching() && !stop.stop_requested(); ++turn) {
-        const TrialRun<Real> tried = trial.run(factors(&Search::at), stop);
+        last = trial.run(factors(&Search::at), stop);
         for (int k = 0; k < kLanes<Real>; ++k) {
+            tried[k] = searches[k].at();
             if (!searches[k].isDone()) {
-                searches[k].take(missOf(tried.rows, wanted, k, read));
+                searches[k].take(missOf(last.rows, wanted, k, read));
             }
         }
     }
     const std::array<Real, kBalanceUnknowns> found = factors(&Search::best);
-    const TrialRun<Real> last = trial.run(found, stop);
+    // Mostly what was tried last is what was found.
+    const auto isTried = [&](const Search& one) {
+        return one.best() == tried[static_cast<std::size_t>(&one - searches.data())];
+    };
+    if (!std::all_of(searches.begin(), searches.end(), isTried)) {
+        last = trial.run(found, stop);
+    }
     if (stop.stop_requested()) {
         return;
     }
@@ -304,6 +335,8 @@ void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<
 template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>,
                           MemberPack<double>&, std::span<BalanceMiss>, const std::stop_token&);
 template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>,
-                          MemberPack<Pack<4>>&, std::span<BalanceMiss>, const std::stop_token&);
+                          MemberPack<DoubleLanes>&, std::span<BalanceMiss>, const std::stop_token&);
+template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>, MemberPack<Lanes>&,
+                          std::span<BalanceMiss>, const std::stop_token&);
 
 }  // namespace engine

@@ -1,5 +1,6 @@
 #include "engine/run/member_run.h"
 
+#include "engine/base/subnormals.h"
 #include "engine/base/units.h"
 #include "engine/run/air_clock.h"
 
@@ -92,6 +93,7 @@ Real endStateOf(Column<Real>& column, const MemberPlan& plan, const MemberPack<R
 template <class Real>
 void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Real>& pack, std::size_t first,
              std::size_t used, MemberTrace& trace, const std::stop_token& stop) {
+    const WithoutSubnormals<Real> quick;
     Column<Real> column(model.grid, pack.parameters, model.aerator, model.bottom, pack.start);
     std::vector<Real> lows(static_cast<std::size_t>(plan.nights), Real(kNever));
     std::size_t hour = 0;
@@ -140,6 +142,7 @@ void runPack(const PondModel& model, const MemberPlan& plan, const MemberPack<Re
 template <class Real>
 void goOn(const PondModel& model, std::span<const MemberStep> steps, const MemberPack<Real>& pack,
           PackRunState<Real>& runState, const std::stop_token& stop) {
+    const WithoutSubnormals<Real> quick;
     Column<Real> column(model.grid, pack.parameters, model.aerator, model.bottom, pack.start);
     if (runState.water) {
         column.resume(*runState.water);
@@ -158,13 +161,18 @@ void goOn(const PondModel& model, std::span<const MemberStep> steps, const Membe
 
 template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<double>&,
                    PackRunState<double>&, const std::stop_token&);
-template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<Pack<4>>&,
-                   PackRunState<Pack<4>>&, const std::stop_token&);
 template void takeStep(Column<double>&, const MemberStep&, const std::vector<PackOffset<double>>&);
-template void takeStep(Column<Pack<4>>&, const MemberStep&, const std::vector<PackOffset<Pack<4>>>&);
 template void runPack(const PondModel&, const MemberPlan&, const MemberPack<double>&, std::size_t,
                       std::size_t, MemberTrace&, const std::stop_token&);
-template void runPack(const PondModel&, const MemberPlan&, const MemberPack<Pack<4>>&, std::size_t,
+template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<DoubleLanes>&,
+                   PackRunState<DoubleLanes>&, const std::stop_token&);
+template void takeStep(Column<DoubleLanes>&, const MemberStep&, const std::vector<PackOffset<DoubleLanes>>&);
+template void runPack(const PondModel&, const MemberPlan&, const MemberPack<DoubleLanes>&, std::size_t,
                       std::size_t, MemberTrace&, const std::stop_token&);
+template void goOn(const PondModel&, std::span<const MemberStep>, const MemberPack<Lanes>&,
+                   PackRunState<Lanes>&, const std::stop_token&);
+template void takeStep(Column<Lanes>&, const MemberStep&, const std::vector<PackOffset<Lanes>>&);
+template void runPack(const PondModel&, const MemberPlan&, const MemberPack<Lanes>&, std::size_t, std::size_t,
+                      MemberTrace&, const std::stop_token&);
 
 }  // namespace engine

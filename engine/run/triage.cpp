@@ -39,7 +39,7 @@ std::optional<FirstDose> firstDoseOf(const PondModel& model) {
     const StartState<double>& start = model.start;
     std::vector<double> density;
     for (std::size_t i = 0; i < start.temperature.size(); ++i) {
-        density.push_back(waterDensity(start.temperature[i], start.salinity[i]));
+        density.push_back(densityOverOrigin(start.temperature[i], start.salinity[i]));
     }
     const PlumeSource source{dose.depth, model.aerator.freeAir, model.aerator.diffusers,
                              model.aerator.bubbleDiameter, model.parameters.site.airPressure};

@@ -7,56 +7,80 @@
 
 namespace engine {
 
-FishWater::FishWater(const Grid& grid)
-    : m_grid(grid),
+template <class Real>
+FishWater<Real>::FishWater(const Grid& grid)
+    : m_layer(grid.volume),
       m_volume(std::accumulate(grid.volume.begin(), grid.volume.end(), 0.0)),
-      m_order(grid.volume.size()),
-      m_habitat(grid.volume.size()) {
-    std::iota(m_order.begin(), m_order.end(), 0);
+      m_habitat(grid.volume.size(), Real(0.0)),
+      m_better(m_habitat) {}
+
+/// Of layers that are alike the upper one is the better.
+template <class Real>
+void FishWater<Real>::sumBetter() {
+    const int layers = static_cast<int>(m_layer.size());
+    const Real* const habitat = m_habitat.data();
+    Real* const better = m_better.data();
+    std::fill(m_better.begin(), m_better.end(), Real(0.0));
+    const Real none = 0.0;
+    for (int j = 0; j < layers; ++j) {
+        const Real of = habitat[j], volume = m_layer[j];
+        DAWNLINE_SIDE_BY_SIDE
+        for (int i = 0; i < j; ++i) {
+            better[i] += whereMore(of, habitat[i], volume, none);
+        }
+        DAWNLINE_SIDE_BY_SIDE
+        for (int i = j + 1; i < layers; ++i) {
+            better[i] += whereMore(habitat[i], of, none, volume);
+        }
+    }
 }
 
-double FishWater::oxygen(const std::vector<double>& oxygen, const std::vector<double>& temperature,
-                         double share, double fishMax) {
-    for (std::size_t i = 0; i < oxygen.size(); ++i) {
-        m_habitat[i] = temperature[i] > fishMax ? 0.0 : oxygen[i];
+template <class Real>
+Real FishWater<Real>::oxygen(const std::vector<Real>& oxygen, const std::vector<Real>& temperature,
+                             double share, double fishMax) {
+    const int layers = static_cast<int>(m_layer.size());
+    Real best = 0.0;
+    for (int i = 0; i < layers; ++i) {
+        m_habitat[i] = whereMore(temperature[i], Real(fishMax), Real(0.0), oxygen[i]);
+        best = i == 0 ? m_habitat[i] : max(best, m_habitat[i]);
     }
-    // Insertion sort of an order that is nearly right already; ties keep the upper layer first.
-    for (std::size_t k = 1; k < m_order.size(); ++k) {
-        const int moving = m_order[k];
-        std::size_t at = k;
-        while (at > 0 && (m_habitat[m_order[at - 1]] < m_habitat[moving] ||
-                          (m_habitat[m_order[at - 1]] == m_habitat[moving] && m_order[at - 1] > moving))) {
-            m_order[at] = m_order[at - 1];
-            --at;
-        }
-        m_order[at] = moving;
+    sumBetter();
+    // The layers whose mid-volumes lie next to what is wanted, on either side. Before the best there is more
+    // of the best, after the worst more of the worst.
+    constexpr double kNone = 1e30;
+    const Real wanted = share * m_volume;
+    Real before = 0.0, value = best, after = kNone, next = best;
+    for (int i = 0; i < layers; ++i) {
+        const Real middle = m_better[i] + 0.5 * m_layer[i], habitat = m_habitat[i];
+        const Real comesBefore = whereMore(wanted, middle, middle, Real(0.0)),
+                   comesAfter = whereMore(wanted, middle, Real(kNone), middle);
+        value = whereMore(comesBefore, before, habitat, value);
+        before = max(before, comesBefore);
+        next = whereMore(after, comesAfter, habitat, next);
+        after = min(after, comesAfter);
     }
-    const double wanted = share * m_volume;
-    double before = 0.0, lastMiddle = 0.0, lastValue = m_habitat[m_order.front()];
-    for (const int i : m_order) {
-        const double middle = before + 0.5 * m_grid.volume[i];
-        if (middle >= wanted) {
-            return lastValue + (m_habitat[i] - lastValue) * (wanted - lastMiddle) / (middle - lastMiddle);
-        }
-        before += m_grid.volume[i];
-        lastMiddle = middle;
-        lastValue = m_habitat[i];
-    }
-    return lastValue;
+    const Real between = value + (next - value) * (wanted - before) / (after - before);
+    return whereMore(Real(0.5 * kNone), after, between, value);
 }
 
-void FishWater::places(const std::vector<double>& oxygen, const std::vector<double>& temperature, double best,
-                       double stress, double fishMax, std::vector<double>& out) const {
-    const double line = std::min(stress, best);
-    double total = 0.0;
-    for (std::size_t i = 0; i < oxygen.size(); ++i) {
-        const double habitat = temperature[i] > fishMax ? 0.0 : oxygen[i];
-        out[i] = m_grid.volume[i] * std::clamp((habitat - line) / kFishEdge.value + 0.5, 0.0, 1.0);
+template <class Real>
+void FishWater<Real>::places(const Real& best, double stress, std::vector<Real>& out) const {
+    const int layers = static_cast<int>(m_layer.size());
+    const Real line = min(Real(stress), best);
+    Real total = 0.0;
+    for (int i = 0; i < layers; ++i) {
+        out[i] = m_layer[i] *
+                 min(max((m_habitat[i] - line) * (1.0 / kFishEdge.value) + 0.5, Real(0.0)), Real(1.0));
         total += out[i];
     }
-    for (std::size_t i = 0; i < oxygen.size(); ++i) {
-        out[i] = total > 0.0 ? out[i] / total : m_grid.volume[i] / m_volume;
+    const Real perTotal = 1.0 / max(total, Real(kTiny<Real>));
+    for (int i = 0; i < layers; ++i) {
+        out[i] = wherePositive(total, Real(out[i] * perTotal), Real(m_layer[i] / m_volume));
     }
 }
+
+template class FishWater<double>;
+template class FishWater<DoubleLanes>;
+template class FishWater<Lanes>;
 
 }  // namespace engine

@@ -5,6 +5,7 @@
 #include "engine/water/constants_water.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace engine {
@@ -43,36 +44,63 @@ template <class Real>
     return 610.8 * exp(17.27 * temperature / (temperature + 237.3));
 }
 
+/// Benson & Krause's polynomial in 1/T about 20 degC: as published its terms are up to 800 and cancel to 2,
+/// which single precision would feel.
+inline constexpr std::array<double, 5> kSaturationAt20 = [] {
+    constexpr std::array<double, 5> kPublished{-139.34411, 1.575701e5, -6.642308e7, 1.243800e10,
+                                               -8.621949e11};
+    constexpr double kOrigin = 1.0 / (20.0 + kKelvinOffset);
+    // Horner's scheme over and over moves the origin.
+    std::array<double, 5> moved = kPublished;
+    for (std::size_t from = 0; from < moved.size(); ++from) {
+        for (std::size_t i = moved.size() - 1; i-- > from;) {
+            moved[i] += kOrigin * moved[i + 1];
+        }
+    }
+    return moved;
+}();
+
 /// oxygenSaturation() without range checks, for any lane type; one pressure [Pa] for all lanes.
 template <class Real>
 [[nodiscard]] Real oxygenSaturationKernel(Real temperature, Real salinity, double pressure) {
     using std::exp;
     const Real x = 1.0 / (temperature + kKelvinOffset);
     const double p = pressure / kStandardPressure;  // [atm]
-    const Real fresh =
-        -139.34411 + x * (1.575701e5 + x * (-6.642308e7 + x * (1.243800e10 - 8.621949e11 * x)));
+    const Real d = (20.0 - temperature) * x * (1.0 / (20.0 + kKelvinOffset));
+    const auto& c = kSaturationAt20;
+    const Real fresh = c[0] + d * (c[1] + d * (c[2] + d * (c[3] + d * c[4])));
     const Real salting = salinity * (0.017674 + x * (-10.754 + 2140.7 * x));
     const Real theta = 0.000975 + temperature * (-1.426e-5 + 6.436e-8 * temperature);
     const Real vapour = exp(11.8571 - x * (3840.70 + 216961.0 * x));  // [atm]
     return exp(fresh - salting) * (p - vapour) * (1.0 - theta * p) / ((1.0 - vapour) * (1.0 - theta));
 }
 
-/// Density [kg/m^3] of water at the surface pressure, UNESCO 1983 (EOS-80), with salinity >= 0
-/// (practical salinity [-]; below 0 the term in S^1.5 is dropped).
+/// What densityOverOrigin() counts from [kg/m^3].
+inline constexpr double kDensityOrigin = 1000.0;
+
+/// Density of water at the surface pressure over kDensityOrigin [kg/m^3], UNESCO 1983 (EOS-80), with
+/// salinity >= 0 (practical salinity [-]; below 0 the term in S^1.5 is dropped). From this origin, since what
+/// moves water are differences of 1e-4 kg/m^3 and less, which single precision does not hold beside 1000.
 /// The equation is written in temperatures of IPTS-68; `temperature` is of ITS-90 [degC], as meters
 /// read it, and is converted here. Largest near 4 degC in fresh water.
 /// Source: UNESCO technical papers in marine science 44 (1983). Tested: tests/published/density_test.cpp
 template <class Real>
-[[nodiscard]] Real waterDensity(Real temperature, Real salinity) {
+[[nodiscard]] Real densityOverOrigin(Real temperature, Real salinity) {
     using std::max;
     using std::sqrt;
     const Real t = kIpts68PerIts90.value * temperature;
     const Real pure =
-        999.842594 +
+        (999.842594 - kDensityOrigin) +
         t * (6.793952e-2 + t * (-9.095290e-3 + t * (1.001685e-4 + t * (-1.120083e-6 + 6.536332e-9 * t))));
     const Real a = 0.824493 + t * (-4.0899e-3 + t * (7.6438e-5 + t * (-8.2467e-7 + 5.3875e-9 * t)));
     const Real b = -5.72466e-3 + t * (1.0227e-4 - 1.6546e-6 * t);
     return pure + salinity * (a + b * sqrt(max(salinity, Real(0.0))) + 4.8314e-4 * salinity);
+}
+
+/// Density [kg/m^3]: densityOverOrigin() and its origin.
+template <class Real>
+[[nodiscard]] Real waterDensity(Real temperature, Real salinity) {
+    return kDensityOrigin + densityOverOrigin(temperature, salinity);
 }
 
 /// Schmidt number of oxygen in fresh water [-], 0 to 40 degC, Wanninkhof (2014), Limnol. Oceanogr.

@@ -157,7 +157,7 @@ TEST(Column, DiffuserOverNoSediment) {
 
 // ---- Packs ----
 
-using Lanes = Pack<4>;
+using Lanes = DoubleLanes;
 
 /// What differs between the members of a test.
 struct Member {

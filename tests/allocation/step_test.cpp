@@ -143,7 +143,7 @@ TEST(AllocationOfAStep, NoneWithoutAir) {
 }
 
 TEST(AllocationOfAStep, NoneWithoutAirInAPack) {
-    expectPureArithmetic<Pack<4>>(false);
+    expectPureArithmetic<Lanes>(false);
 }
 
 TEST(AllocationOfAStep, NoneWithAir) {
@@ -151,7 +151,7 @@ TEST(AllocationOfAStep, NoneWithAir) {
 }
 
 TEST(AllocationOfAStep, NoneWithAirInAPack) {
-    expectPureArithmetic<Pack<4>>(true);
+    expectPureArithmetic<Lanes>(true);
 }
 
 }  // namespace

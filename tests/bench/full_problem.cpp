@@ -84,7 +84,7 @@ FullRun cvodeRun(const PondModel& model, const Ramp& ramp, const CvodeOptions& o
         column.rates({f.shortwave, f.air, f.vapourPressure, f.wind10, f.cloud}, aeration, trial, rate);
         test::layInARow(rate, dy);
     };
-    FishWater water(model.grid);
+    FishWater<double> water(model.grid);
     Nights nights;
     FullRun out;
     const double before = threadSeconds(), end = kNights * kDay + kDay / 2;

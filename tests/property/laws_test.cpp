@@ -192,7 +192,7 @@ TEST(Laws, GADiffuserAboveTheBottomWaterLeavesItAlone) {
             }
             std::vector<double> density;
             for (std::size_t i = 0; i < model.start.temperature.size(); ++i) {
-                density.push_back(waterDensity(model.start.temperature[i], model.start.salinity[i]));
+                density.push_back(densityOverOrigin(model.start.temperature[i], model.start.salinity[i]));
             }
             const PlumeSource source{share * zb, model.aerator.freeAir, model.aerator.diffusers,
                                      model.aerator.bubbleDiameter, model.parameters.site.airPressure};

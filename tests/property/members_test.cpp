@@ -14,6 +14,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 namespace engine::test {
 namespace {
@@ -75,16 +76,18 @@ TEST(Members, APackIsItsMembersToTheLastBit) {
     }
 }
 
-TEST(Members, APackAgreesWithTheLoneNumberToRounding) {
+TEST(Members, APackOfDoublesAgreesWithTheLoneNumberToRounding) {
     // A lane's exponentials differ from the lone number's in the last places, and the plume is found again at
     // times that follow from the water; on an hour such a time may slip by a step. 1e-3 g/m^3 is a hundredth
     // of what is shown.
+    constexpr std::size_t kMembers = kLanes<DoubleLanes>;
     const PondModel model = coarse(scenario("grandfathers-pond"));
-    const std::vector<WeatheredMember> members = membersOf(model, kPack, 3);
+    const std::vector<WeatheredMember> members = membersOf(model, kMembers, 3);
     const MemberPlan plan =
         memberPlan(model, centralRamp(model, &rampOfKind(model.pond, RampKind::Doubling)), kDays, false);
-    const MemberTrace together = traceOf(model, plan, members);
-    for (std::size_t i = 0; i < kPack; ++i) {
+    MemberTrace together(kMembers, plan);
+    runPack(model, plan, packOf<DoubleLanes>(members), 0, kMembers, together, {});
+    for (std::size_t i = 0; i < kMembers; ++i) {
         MemberTrace alone(1, plan);
         runPack(model, plan, packOf<double>(std::span(members).subspan(i, 1)), 0, 1, alone, {});
         const std::vector<float> pack = ofMember(together, i), lone = ofMember(alone, 0);
@@ -93,6 +96,93 @@ TEST(Members, APackAgreesWithTheLoneNumberToRounding) {
             EXPECT_NEAR(static_cast<double>(pack[hour]), static_cast<double>(lone[hour]), 1e-3)
                 << "hour " << hour;
         }
+    }
+}
+
+/// The lows of one night, sorted.
+std::vector<double> lowsOf(const MemberTrace& trace, int night) {
+    const auto first = trace.lows.begin() + static_cast<std::ptrdiff_t>(trace.members) * night;
+    std::vector<double> lows(first, first + static_cast<std::ptrdiff_t>(trace.members));
+    std::sort(lows.begin(), lows.end());
+    return lows;
+}
+
+/// Between the sorted numbers, at a share of their count.
+double atShare(const std::vector<double>& sorted, double share) {
+    const double at = std::clamp(share, 0.0, 1.0) * static_cast<double>(sorted.size() - 1);
+    const auto below = std::min(static_cast<std::size_t>(at), sorted.size() - 2);
+    return sorted[below] + (at - static_cast<double>(below)) * (sorted[below + 1] - sorted[below]);
+}
+
+/// Of a share that so many members show: the standard error of a draw.
+double samplingError(double share, std::size_t members) {
+    return std::sqrt(share * (1.0 - share) / static_cast<double>(members));
+}
+
+/// Lows as members have them and as they would be exactly: percentiles of each night and chances within one
+/// standard error of a draw of so many.
+void expectWithinSamplingError(const MemberTrace& quick, const MemberTrace& exact, int nights) {
+    const std::size_t members = exact.members;
+    for (int night = 0; night < nights; ++night) {
+        const std::vector<double> lows = lowsOf(quick, night), wanted = lowsOf(exact, night);
+        for (const double p : {0.05, 0.25, 0.5, 0.75, 0.95}) {
+            const double found = atShare(lows, p), error = samplingError(p, members);
+            EXPECT_GE(found, atShare(wanted, p - error)) << "night " << night + 1 << ", " << p;
+            EXPECT_LE(found, atShare(wanted, p + error)) << "night " << night + 1 << ", " << p;
+        }
+    }
+    const auto chance = [members](const std::vector<std::uint8_t>& isBelow) {
+        return static_cast<double>(std::count(isBelow.begin(), isBelow.end(), 1)) /
+               static_cast<double>(members);
+    };
+    for (const auto flags : {&MemberTrace::isBelowStress, &MemberTrace::isBelowLethal}) {
+        const double wanted = chance(exact.*flags);
+        const double atLeast = 1.0 / static_cast<double>(members);  // One member
+        EXPECT_NEAR(chance(quick.*flags), wanted, std::max(samplingError(wanted, members), atLeast) + 1e-12);
+    }
+}
+
+/// Holds members as they run, in single precision and at the usual step, to the same members in double and at
+/// small steps, left alone and under the pond's first ramp.
+void expectSinglePrecisionWillDo(const std::string& name, int days, std::size_t count, double smallStep) {
+    SCOPED_TRACE(name);
+    const PondModel usual = prepareUnbalanced(scenario(name));
+    const PondModel fine = prepareUnbalanced(scenario(name), {Resolution{}.layers, smallStep});
+    const std::vector<WeatheredMember> members =
+        weatheredMembers(usual, drawMembers(usual, static_cast<int>(count), days, 7), days);
+    for (const bool isAlone : {true, false}) {
+        SCOPED_TRACE(isAlone ? "do-nothing" : usual.pond.ramps.front().name);
+        RunRequest request;
+        request.days = days;
+        request.keepLayers = false;
+        const EnsembleRamp ramp =
+            ensembleRamp(runRamp(usual, isAlone ? nullptr : &usual.pond.ramps.front(), request));
+        const MemberPlan plan = memberPlan(usual, ramp, days, false),
+                         finePlan = memberPlan(fine, ramp, days, false);
+        MemberTrace quick(count, plan), exact(count, finePlan);
+        for (std::size_t pack = 0; pack < packsOf(count); ++pack) {
+            const auto own = membersOfPack(std::span(members), pack);
+            kernel().runPack(usual, plan, packOf<Lanes>(own), pack * kPack, own.size(), quick, {});
+        }
+        constexpr std::size_t kWidth = kLanes<DoubleLanes>;
+        for (std::size_t first = 0; first < count; first += kWidth) {
+            runPack(fine, finePlan, packOf<DoubleLanes>(std::span(members).subspan(first, kWidth)), first,
+                    kWidth, exact, {});
+        }
+        expectWithinSamplingError(quick, exact, days);
+    }
+}
+
+TEST(Members, SinglePrecisionAndUsualStepsStayWithinSamplingError) {
+    expectSinglePrecisionWillDo("grandfathers-pond", 4, 64, 75.0);
+}
+
+TEST(Members, SoTheyDoInEveryPondOverTwoWeeks) {
+    if (std::getenv("DAWNLINE_SLOW") == nullptr) {
+        GTEST_SKIP() << "takes minutes; DAWNLINE_SLOW is not set";
+    }
+    for (const char* name : {"grandfathers-pond", "old-quarry", "pea-soup", "salt-lens", "windy-dugout"}) {
+        expectSinglePrecisionWillDo(name, 14, 256, 22.5);
     }
 }
 
@@ -120,37 +210,44 @@ TEST(Members, OneWithoutAnythingDrawnIsTheCentralRun) {
     }
 }
 
-TEST(Members, EveryLedgerClosesAndNothingIsNegative) {
+/// Under the pond's ramp around the clock: nothing is negative, and the ledger closes where one is kept.
+template <class Real>
+void expectBooksAndSigns(const PondModel& model, std::uint64_t seed) {
     constexpr double kClosing = 1e-9;  // of the throughput, as in the central run
+    const std::vector<WeatheredMember> members = membersOf(model, kLanes<Real>, seed);
+    const MemberPack<Real> pack = packOf<Real>(members);
+    const MemberPlan plan =
+        memberPlan(model, centralRamp(model, &rampOfKind(model.pond, RampKind::Continuous)), kDays, false);
+    Column<Real> column(model.grid, pack.parameters, model.aerator, model.bottom, pack.start);
+    const Real before = column.oxygenStored();
+    for (const MemberStep& step : plan.steps) {
+        takeStep(column, step, pack.offsets);
+        for (int i = 0; i < column.state().layers(); ++i) {
+            for (const Solute which : {kOxygen, kFast, kMedium, kSlow, kChlorophyll}) {
+                const Real& values = column.state().solutes[i][which];
+                ASSERT_LE(largestLane(-values), 0.0) << "solute " << which << " in layer " << i;
+            }
+        }
+    }
+    for (int k = 0; kKeepsBooks<Real> && k < kLanes<Real>; ++k) {
+        double sum = 0.0, throughput = 0.0;
+        for (const Real& term : column.ledger().oxygen) {
+            sum += lane(term, k);
+            throughput += std::fabs(lane(term, k));
+        }
+        ASSERT_GT(throughput, 0.0) << "member " << k;
+        const double stored = lane(column.oxygenStored(), k) - lane(before, k);
+        EXPECT_LE(std::fabs(stored - sum), kClosing * throughput) << "member " << k;
+    }
+}
+
+TEST(Members, EveryLedgerClosesAndNothingIsNegative) {
     for (unsigned seed = 21; seed <= 40; ++seed) {
         SCOPED_TRACE("seed " + std::to_string(seed));
         Dice dice(seed);
         const PondModel model = coarse(runnablePond(dice));
-        const std::vector<WeatheredMember> members = membersOf(model, kPack, seed);
-        const MemberPack<Lanes> pack = packOf<Lanes>(members);
-        const MemberPlan plan = memberPlan(
-            model, centralRamp(model, &rampOfKind(model.pond, RampKind::Continuous)), kDays, false);
-        Column<Lanes> column(model.grid, pack.parameters, model.aerator, model.bottom, pack.start);
-        const Lanes before = column.oxygenStored();
-        for (const MemberStep& step : plan.steps) {
-            takeStep(column, step, pack.offsets);
-            for (int i = 0; i < column.state().layers(); ++i) {
-                for (const Solute which : {kOxygen, kFast, kMedium, kSlow, kChlorophyll}) {
-                    const Lanes& values = column.state().solutes[i][which];
-                    ASSERT_LE(largestLane(-values), 0.0) << "solute " << which << " in layer " << i;
-                }
-            }
-        }
-        for (int k = 0; k < static_cast<int>(kPack); ++k) {
-            double sum = 0.0, throughput = 0.0;
-            for (const Lanes& term : column.ledger().oxygen) {
-                sum += lane(term, k);
-                throughput += std::fabs(lane(term, k));
-            }
-            ASSERT_GT(throughput, 0.0) << "member " << k;
-            const double stored = lane(column.oxygenStored(), k) - lane(before, k);
-            EXPECT_LE(std::fabs(stored - sum), kClosing * throughput) << "member " << k;
-        }
+        expectBooksAndSigns<DoubleLanes>(model, seed);
+        expectBooksAndSigns<Lanes>(model, seed);
     }
 }
 

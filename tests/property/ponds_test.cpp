@@ -139,7 +139,7 @@ TEST(OldQuarry, PlumeDetrainsBelowTheSurfaceLayerAtTheStart) {
     const PondModel model = prepare(scenario("old-quarry"));
     std::vector<double> density;
     for (int i = 0; i < model.grid.layers(); ++i) {
-        density.push_back(waterDensity(model.start.temperature[i], model.start.salinity[i]));
+        density.push_back(densityOverOrigin(model.start.temperature[i], model.start.salinity[i]));
     }
     PlumeSource source;
     source.depth = *model.pond.aerator->depth;

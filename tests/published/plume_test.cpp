@@ -51,7 +51,7 @@ PlumePoint carried(double entrainment, PlumePoint point, double height, double s
     rise.bubblesPerSecond = 1.0;
     PlumeLayer layer;
     layer.temperature = kTemperature;
-    layer.density = engine::waterDensity(kTemperature, 0.0);
+    layer.density = engine::densityOverOrigin(kTemperature, 0.0);
     layer.slip = 0.0;
     const int steps = static_cast<int>(std::lround(height / step));
     for (int i = 0; i < steps; ++i) {
@@ -156,7 +156,7 @@ struct EvenWater {
         : grid(engine::test::evenTank(layers, depth, 5000.0)),
           temperature(layers, kTemperature),
           salinity(layers, 0.0),
-          density(layers, engine::waterDensity(kTemperature, 0.0)),
+          density(layers, engine::densityOverOrigin(kTemperature, 0.0)),
           oxygen(layers, 0.0) {}
     [[nodiscard]] engine::Plume rise(const engine::PlumeSource& source,
                                      const engine::PlumeCoefficients& coefficients) const {
@@ -261,7 +261,7 @@ double dissolvedShare(double radius, double depth) {
     rise.nitrogenDissolved = engine::henryConstants(20.0).nitrogen * 0.7905 * engine::kStandardPressure;
     PlumeLayer layer;
     layer.temperature = kTemperature;
-    layer.density = engine::waterDensity(kTemperature, 0.0);
+    layer.density = engine::densityOverOrigin(kTemperature, 0.0);
     layer.henryOxygen = engine::henryConstants(kTemperature).oxygen;
     layer.henryNitrogen = engine::henryConstants(kTemperature).nitrogen;
     const double gasScale = engine::kGasConstant * engine::toKelvin(kTemperature);
@@ -312,7 +312,7 @@ double bubbleEquilibrium(double depth, double airPressure) {
     rise.airPressure = airPressure;
     PlumeLayer layer;
     layer.temperature = kTemperature;
-    layer.density = engine::waterDensity(kTemperature, 0.0);
+    layer.density = engine::densityOverOrigin(kTemperature, 0.0);
     layer.henryOxygen = engine::henryConstants(kTemperature).oxygen;
     layer.henryNitrogen = engine::henryConstants(kTemperature).nitrogen;
     PlumePoint point;

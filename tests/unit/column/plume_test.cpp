@@ -23,7 +23,7 @@ struct TwoLayers {
         for (const double z : grid.middle) {
             temperature.push_back(z < 1.0 ? above : below);
             salinity.push_back(0.0);
-            density.push_back(waterDensity(temperature.back(), 0.0));
+            density.push_back(densityOverOrigin(temperature.back(), 0.0));
             oxygen.push_back(5.0);
         }
         plume = integratePlume({2.9, 5e-4, 1, 3e-3, 101325.0}, {grid, temperature, salinity, density, oxygen},
@@ -73,7 +73,7 @@ TEST(Plume, OfBubblesThatDissolveEndsInNothing) {
     const std::vector<double> salinity(60, 0.0), oxygen(60, 0.0);
     for (const double z : grid.middle) {
         temperature.push_back(24.0 - 0.5 * z);
-        density.push_back(waterDensity(temperature.back(), 0.0));
+        density.push_back(densityOverOrigin(temperature.back(), 0.0));
     }
     const Plume plume =
         integratePlume({29.0, 1e-8, 1, 2e-4, 101325.0}, {grid, temperature, salinity, density, oxygen}, 15.0);

@@ -211,6 +211,11 @@ TEST_F(EnsembleParallel, AStopEndsWithinFiftyMilliseconds) {
     }
 }
 
+/// Once for each pack that is balanced, and once for each that runs under a ramp.
+int callsFor(std::size_t members, std::size_t ramps) {
+    return static_cast<int>(packsOf(members) * (1 + ramps));
+}
+
 /// Whoever watches hears of it at least each hundredth of the work or each pack.
 TEST_F(EnsembleParallel, EveryPackIsReported) {
     EnsembleOptions options;
@@ -221,8 +226,7 @@ TEST_F(EnsembleParallel, EveryPackIsReported) {
     int calls = 0;
     const RunControl control{{}, [&](double) { ++calls; }};
     ASSERT_EQ(runMembers(m_model, m_ramps, options, control).end, EnsembleEnd::Completed);
-    const int packs = 40 / kLanes<Lanes>;
-    EXPECT_EQ(calls, packs * (1 + static_cast<int>(m_ramps.size())));
+    EXPECT_EQ(calls, callsFor(40, m_ramps.size()));
 }
 
 TEST_F(EnsembleParallel, WhatAnEditDidNotTouchIsTakenOver) {
@@ -243,19 +247,19 @@ TEST_F(EnsembleParallel, WhatAnEditDidNotTouchIsTakenOver) {
     const EnsembleResult after = runMembers(m_model, edited, options, control);
     options.earlier = nullptr;
     expectSame(after, runMembers(m_model, edited, options));
-    EXPECT_EQ(calls, (10 + kLanes<Lanes> - 1) / kLanes<Lanes>) << "packs of one ramp and no balance";
+    EXPECT_EQ(calls, static_cast<int>(packsOf(10))) << "packs of one ramp and no balance";
 
     // Other seeds, numbers or days are other members and other runs.
     options.earlier = &before;
     options.seed = 2;
     calls = 0;
     expectSame(runMembers(m_model, m_ramps, options, control), run(10, 1, 2));
-    EXPECT_EQ(calls, 3 * (1 + static_cast<int>(m_ramps.size())));
+    EXPECT_EQ(calls, callsFor(10, m_ramps.size()));
     options.seed = 1;
     options.members = 5;
     calls = 0;
     expectSame(runMembers(m_model, m_ramps, options, control), run(5));
-    EXPECT_EQ(calls, 2 * (1 + static_cast<int>(m_ramps.size())));
+    EXPECT_EQ(calls, callsFor(5, m_ramps.size()));
 }
 
 TEST_F(EnsembleParallel, MembersOutsideTheirRangeAreRefused) {

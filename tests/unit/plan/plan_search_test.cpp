@@ -29,7 +29,7 @@ protected:
         ASSERT_EQ(a.packs.size(), b.packs.size());
         for (std::size_t p = 0; p < a.packs.size(); ++p) {
             for (int night = 0; night < kDays; ++night) {
-                for (int k = 0; k < kLanes<Pack<4>>; ++k) {
+                for (int k = 0; k < kLanes<Lanes>; ++k) {
                     EXPECT_EQ(lane(a.packs[p].lows[static_cast<std::size_t>(night)], k),
                               lane(b.packs[p].lows[static_cast<std::size_t>(night)], k));
                 }
@@ -56,25 +56,28 @@ TEST_F(PlanSearchParallel, ARunThatIsCutAtMidnightsIsTheSameBits) {
 }
 
 TEST_F(PlanSearchParallel, MembersAreThoseOfTheEnsemble) {
-    const PlanMembers all = members(6);
+    constexpr int kMembers = 20;  // More than a pack
+    const PlanMembers all = members(kMembers);
     const std::vector<DayAction> days = minutes({60, 1440});
     const Schedule schedule = scheduleOf(days, ClockTime{600}, *m_model.pond.aerator, kDays);
     const MembersRunState at = all.run(all.start(), schedule, PlanMembers::endOfNight(kDays));
     EnsembleOptions options;
     options.days = kDays;
-    options.members = 12;
+    options.members = 2 * kMembers;
     options.threads = 1;
     // A plan's members all weigh the same: they are drawn again from twice as many, by their weights.
     const EnsembleResult ensemble =
         runMembers(m_model, {{"do-nothing", {}, true}, {"planned", schedule, false}}, options);
     const std::vector<std::size_t> own =
-        resampled(ensemble.weights, static_cast<std::size_t>(ensemble.members), 6);
+        resampled(ensemble.weights, static_cast<std::size_t>(ensemble.members), kMembers);
     const OxygenThresholds& thresholds = m_model.parameters.thresholds;
     HarmCount expected;
-    for (int i = 0; i < 6; ++i) {
+    for (int i = 0; i < kMembers; ++i) {
         double lowest = 1e9;
         for (int night = 0; night < kDays; ++night) {
-            lowest = std::min(lowest, lane(at.packs[static_cast<std::size_t>(i / 4)].lows[night], i % 4));
+            constexpr int kWidth = kLanes<Lanes>;
+            lowest = std::min(lowest,
+                              lane(at.packs[static_cast<std::size_t>(i / kWidth)].lows[night], i % kWidth));
         }
         EXPECT_EQ(static_cast<float>(lowest), ensemble.ramps[1].lowest[own[static_cast<std::size_t>(i)]]);
         const auto with = static_cast<double>(ensemble.ramps[1].lowest[own[static_cast<std::size_t>(i)]]);

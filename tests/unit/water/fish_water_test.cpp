@@ -9,7 +9,7 @@
 
 namespace {
 
-using engine::FishWater;
+using FishWater = engine::FishWater<double>;
 using engine::Grid;
 using engine::test::evenTank;
 
@@ -63,7 +63,7 @@ TEST(FishWater, FishSpreadAboveTheirLine) {
     FishWater water(grid);
     std::vector<double> places(5);
     const std::vector<double> good = {8, 7, 6, 2, 0};
-    water.places(good, cool, water.oxygen(good, cool, 0.2, kNoLimit), 4.0, kNoLimit, places);
+    water.places(water.oxygen(good, cool, 0.2, kNoLimit), 4.0, places);
     for (int i = 0; i < 5; ++i) {
         EXPECT_NEAR(places[i], i < 3 ? 1.0 / 3.0 : 0.0, 1e-12) << i;
     }
@@ -71,11 +71,11 @@ TEST(FishWater, FishSpreadAboveTheirLine) {
     const std::vector<double> poor = {3, 1, 0.5, 0, 0};
     const double best = water.oxygen(poor, cool, 0.2, kNoLimit);
     EXPECT_DOUBLE_EQ(best, 2.0);
-    water.places(poor, cool, best, 4.0, kNoLimit, places);
+    water.places(best, 4.0, places);
     EXPECT_NEAR(places[0], 1.0, 1e-12);
     // Even water: all of it.
     const std::vector<double> even(5, 1.0);
-    water.places(even, cool, water.oxygen(even, cool, 0.2, kNoLimit), 4.0, kNoLimit, places);
+    water.places(water.oxygen(even, cool, 0.2, kNoLimit), 4.0, places);
     for (const double place : places) {
         EXPECT_NEAR(place, 0.2, 1e-12);
     }
