@@ -35,6 +35,12 @@ const RampRun* lowestOf(const Comparison& comparison, int night) {
     return lowest;
 }
 
+/// True if the lows of a night print as the same number, so that naming the lower one would only puzzle.
+bool isSaidTheSame(const RampRun& a, const RampRun& b, int night) {
+    const auto tenths = [night](const RampRun& run) { return std::round(10.0 * nightOf(run, night).lowest); };
+    return isThere(a) && tenths(a) == tenths(b);
+}
+
 }  // namespace
 
 SentenceValue crossing(double oxygen, const OxygenThresholds& thresholds) {
@@ -61,7 +67,7 @@ std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night, 
     if (isThere(chosen)) {
         builder.add(selected > 0 ? SentenceKey::NightOfRamp : SentenceKey::NightOfNothing, low(chosen));
     }
-    if (lowest != nullptr && lowest != &chosen) {
+    if (lowest != nullptr && lowest != &chosen && !isSaidTheSame(chosen, *lowest, night)) {
         builder.add(isThere(chosen) ? SentenceKey::NightLowest : SentenceKey::NightOfRamp, low(*lowest));
     }
     if (selected > 0 && isThere(nothing)) {

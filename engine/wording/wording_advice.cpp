@@ -28,18 +28,19 @@ constexpr std::array kTemplates{
         "alone the lowest is {alone} mg/L."},
     Template{
         AdviceNoGain,
-        "Do not start: nothing is gained. With \"{ramp}\" the dawn low ends near {end} mg/L, left alone near "
-        "{endAlone} mg/L; it is lowest on night {night} at {clock}, {low} mg/L, {crosses}."},
+        "Do not start: nothing is gained. \"{ramp}\" is lowest on night {night} at {clock}, {low} mg/L, "
+        "{crosses}; left alone the lowest is {alone} mg/L. After 30 more days the dawn low is near {end} "
+        "mg/L, left alone near {endAlone} mg/L."},
     Template{AdviceNoGainAtAll, "Do not start: nothing is gained by bottom air on this pond."},
     Template{
         AdviceWaitRamp,
         "Do not start \"{ramp}\" now: it is lowest on night {night} at {clock}, {low} mg/L, {crosses}; left "
-        "alone the lowest is {alone} mg/L. Wait until the time from {waitFrom} to {waitUntil}, then read a "
+        "alone the lowest is {alone} mg/L. Wait for the time between {waitFrom} and {waitUntil}, then read a "
         "new "
         "profile and plan again."},
     Template{
         AdviceWait,
-        "Do not start now. Wait until the time from {waitFrom} to {waitUntil}, then read a new profile and "
+        "Do not start now. Wait for the time between {waitFrom} and {waitUntil}, then read a new profile and "
         "plan again."},
     Template{
         AdviceChance,

@@ -133,7 +133,7 @@ constexpr std::array kTemplates{
     Template{NightOfNothing,
              "Night {night}: left alone the pond goes down to {low} mg/L at {clock}, {crosses}."},
     Template{NightLowest, "The lowest is \"{ramp}\" with {low} mg/L, {crosses}."},
-    Template{NightNothing, "Left alone: {low} mg/L, {crosses}."},
+    Template{NightNothing, "Left alone that night: {low} mg/L, {crosses}."},
     Template{NightElsewhere, "The worst night of \"{ramp}\" is night {night}, {low} mg/L at {clock}."},
     Template{NightsOfRamp,
              "\"{ramp}\": lowest on night {night}, {low} mg/L at {clock}. Left alone that night's low is "

@@ -2,6 +2,7 @@
 
 #include "app/recovery.h"
 #include "engine/pond/pond_io.h"
+#include "tests/widgets/child_environment.h"
 #include "tests/window/driven.h"
 
 #include <QElapsedTimer>
@@ -124,11 +125,10 @@ public:
     /// @param last    The last that any window used
     Killed kill(int inFile, int last) {
         QProcess window;
-        QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+        QProcessEnvironment environment = widgets::test::childEnvironment();
         environment.insert(QString::fromLatin1(kFile), QString::fromStdString(m_file.string()));
         environment.insert(QString::fromLatin1(kFrom), QString::number(last + 1));
         environment.insert(QStringLiteral("XDG_STATE_HOME"), QString::fromStdString(m_state.string()));
-        environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
         window.setProcessEnvironment(environment);
         window.start(QCoreApplication::applicationFilePath(),
                      {QStringLiteral("--gtest_filter=KillsOfTheWindow.DISABLED_EditsKeepsAndSaves"),

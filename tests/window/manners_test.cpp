@@ -3,6 +3,7 @@
 
 #include "app/recovery.h"
 #include "engine/pond/pond_io.h"
+#include "tests/widgets/child_environment.h"
 #include "tests/window/driven.h"
 #include "widgets/charts/owner_view.h"
 #include "widgets/controls/progress_line.h"
@@ -48,9 +49,8 @@ TEST(Recovery, WhatAKilledProgramDidNotSaveIsOfferedAndBroughtBack) {
     std::filesystem::copy_file(scenario("new-clay.toml"), path);
     // A child that edits and is killed with its edit not saved.
     QProcess child;
-    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+    QProcessEnvironment environment = widgets::test::childEnvironment();
     environment.insert(QStringLiteral("DAWNLINE_TEST_EDIT"), QString::fromStdString(path.string()));
-    environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
     child.setProcessEnvironment(environment);
     child.start(QCoreApplication::applicationFilePath(),
                 {QStringLiteral("--gtest_filter=Recovery.DISABLED_EditsAndWaits"),

@@ -17,7 +17,7 @@
 namespace widgets {
 namespace {
 
-constexpr double kWidestName = 12.5;      // [heights of a line]; longer names are cut with dots
+constexpr double kWidestName = 14.5;      // [heights of a line]; longer names are cut with dots
 constexpr double kToNames = 20.0;         // [px] from the end of a line to its name
 constexpr std::size_t kFewReadings = 16;  // more are a logger's, whose error bars would hide the curves
 

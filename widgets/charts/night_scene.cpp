@@ -41,9 +41,22 @@ NightLine lineOf(const engine::Comparison& comparison, std::size_t index, int ni
     return line;
 }
 
+/// The lowest of the ramps in the night, if it prints lower than the selected one; else the selected one.
+std::size_t lowestSaid(const Outcome& outcome, const Selection& selection) {
+    const auto& runs = outcome.comparison.runs;
+    std::vector<std::size_t> ramps = visibleRuns(outcome.comparison, selection);
+    std::erase(ramps, std::size_t{0});
+    const std::size_t lowest = engine::lowestRun(runs, ramps, selection.night()).value_or(selection.ramp());
+    const auto text = [&](std::size_t run) {
+        return oxygenText(engine::nightRow(runs[run], selection.night()).lowest);
+    };
+    const bool isSame =
+        isVisible(runs[selection.ramp()], selection) && text(lowest) == text(selection.ramp());
+    return isSame ? selection.ramp() : lowest;
+}
+
 void addRamps(const Outcome& outcome, const Selection& selection, const SceneOptions& options,
               NightScene& scene) {
-    const auto& runs = outcome.comparison.runs;
     const int night = selection.night();
     if (options.ghost && night > 1) {
         for (const std::size_t i : visibleRuns(outcome.comparison, selection)) {
@@ -52,11 +65,11 @@ void addRamps(const Outcome& outcome, const Selection& selection, const SceneOpt
             scene.lines.back().isLabelled = false;
         }
     }
-    const auto lowest = engine::lowestRun(runs, visibleRuns(outcome.comparison, selection), night);
+    const std::size_t lowest = lowestSaid(outcome, selection);
     for (const std::size_t i : drawingOrder(outcome.comparison, selection)) {
         scene.lines.push_back(lineOf(outcome.comparison, i, night));
         scene.lines.back().isHeavy = i == selection.ramp();
-        scene.lines.back().isLowSaid = i == selection.ramp() || i == *lowest;
+        scene.lines.back().isLowSaid = i == selection.ramp() || i == lowest;
     }
 }
 

@@ -59,7 +59,7 @@ std::vector<std::pair<QString, QString>> rampFacts(const Outcome& outcome, std::
         }
     }
     const auto steady = engine::firstSustainedDay(run);
-    facts.emplace_back(tr("The same every day from"),
+    facts.emplace_back(tr("Steady, the same every day, from"),
                        steady ? dayText(outcome, *steady) : tr("not within %1 days").arg(comparison.days));
     facts.emplace_back(tr("Day and night from"), run.daysToContinuous
                                                      ? dayText(outcome, *run.daysToContinuous)
@@ -70,7 +70,7 @@ std::vector<std::pair<QString, QString>> rampFacts(const Outcome& outcome, std::
             tr("%1 to %2").arg(clockText(run.surfaceAir.from), clockText(run.surfaceAir.until)));
     }
     if (run.endState) {
-        facts.emplace_back(tr("Dawn low ends near"), tr("%1\u00a0mg/L").arg(oxygenText(*run.endState)));
+        facts.emplace_back(tr("Dawn low 30 days later"), tr("%1\u00a0mg/L").arg(oxygenText(*run.endState)));
     }
     return facts;
 }

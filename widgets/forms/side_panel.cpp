@@ -25,7 +25,7 @@
 namespace widgets {
 namespace {
 
-constexpr int kWidth = 350;
+constexpr int kWidth = 410;
 constexpr double kMostNights = 90;
 constexpr int kMostRows = 8;  // more scroll, so that the rest keeps its room
 

@@ -31,31 +31,35 @@ Comparison threeRamps() {
 TEST(SentenceNight, SaysTheSelectedTheLowestAndDoNothing) {
     EXPECT_EQ(said(sentencesOfNight(threeRamps(), 2, 3), SentencePart::Night),
               "Night 2: \"gentle\" goes down to 5.4 mg/L at 05:40, above the stress line. The lowest is \"at "
-              "once\" with 1.2 mg/L, below the lethal line. Left alone: 5.5 mg/L, above the stress line.");
+              "once\" with 1.2 mg/L, below the lethal line. Left alone that night: 5.5 mg/L, above the "
+              "stress line.");
 }
 
 TEST(SentenceNight, TheSelectedIsNotSaidTwice) {
-    EXPECT_EQ(
-        said(sentencesOfNight(threeRamps(), 2, 1), SentencePart::Night),
-        "Night 2: \"at once\" goes down to 1.2 mg/L at 05:40, below the lethal line. Left alone: 5.5 mg/L, "
-        "above the stress line.");
+    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 2, 1), SentencePart::Night),
+              "Night 2: \"at once\" goes down to 1.2 mg/L at 05:40, below the lethal line. Left alone that "
+              "night: 5.5 mg/L, "
+              "above the stress line.");
 }
 
 TEST(SentenceNight, ANumberThatPrintsAsTheLineIsJustBelowIt) {
     Comparison comparison = threeRamps();
     comparison.runs[0].days[1].lowest = 4.97;
     comparison.runs[1].days[1].lowest = 1.99;
-    EXPECT_EQ(
-        said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
-        "Night 2: \"at once\" goes down to 2.0 mg/L at 05:40, just below the lethal line. Left alone: 5.0 "
-        "mg/L, just below the stress line.");
+    EXPECT_EQ(said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
+              "Night 2: \"at once\" goes down to 2.0 mg/L at 05:40, just below the lethal line. Left alone "
+              "that night: 5.0 "
+              "mg/L, just below the stress line.");
 }
 
 TEST(SentenceNight, DoNothingComesFirstWhereItIsSelected) {
     EXPECT_EQ(
-        said(sentencesOfNight(threeRamps(), 1, 0), SentencePart::Night),
-        "Night 1: left alone the pond goes down to 5.5 mg/L at 05:00, above the stress line. The lowest is "
-        "\"at once\" with 5.5 mg/L, above the stress line.");
+        said(sentencesOfNight(threeRamps(), 2, 0), SentencePart::Night),
+        "Night 2: left alone the pond goes down to 5.5 mg/L at 05:40, above the stress line. The lowest is "
+        "\"at once\" with 1.2 mg/L, below the lethal line.");
+    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 1, 0), SentencePart::Night),
+              "Night 1: left alone the pond goes down to 5.5 mg/L at 05:00, above the stress line.")
+        << "a ramp that prints the same is not named";
 }
 
 TEST(SentenceNight, CausesAreOfTheWorstNightAndSayWhichThatIs) {
@@ -78,7 +82,8 @@ TEST(SentenceNight, ARampThatFailedIsPassedOver) {
     Comparison comparison = threeRamps();
     comparison.runs[1].end = RunEnd::NotFinite;
     EXPECT_EQ(said(sentencesOfNight(comparison, 2, 1), SentencePart::Night),
-              "Night 2: \"doubling\" goes down to 3.0 mg/L at 05:40, below the stress line. Left alone: 5.5 "
+              "Night 2: \"doubling\" goes down to 3.0 mg/L at 05:40, below the stress line. Left alone that "
+              "night: 5.5 "
               "mg/L, above the stress line.");
 }
 

@@ -4,6 +4,7 @@
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_io.h"
 #include "tests/temporary_folder.h"
+#include "tests/widgets/child_environment.h"
 #include "tests/widgets/typing.h"
 #include "widgets/follow_up/log_entry.h"
 #include "widgets/follow_up/log_import.h"
@@ -217,7 +218,7 @@ TEST_F(DocumentLog, TwoProcessesThatAppendLoseNothingThatWasReportedAsSaved) {
     constexpr int kMinutesApart = 150000;
     for (int i = 0; i < 2; ++i) {
         auto& window = windows.emplace_back(std::make_unique<QProcess>());
-        QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+        QProcessEnvironment environment = test::childEnvironment();
         environment.insert(QString::fromLatin1(kAppendTo), QString::fromStdString(file().string()));
         environment.insert(QString::fromLatin1(kAppendFrom), QString::number(i * kMinutesApart));
         window->setProcessEnvironment(environment);
