@@ -39,6 +39,10 @@ ProgressLine::ProgressLine(QWidget* parent)
         finish();
         emit stopped();
     });
+    // Its place stays, so that what stands above does not jump when it comes and goes.
+    QSizePolicy policy = sizePolicy();
+    policy.setRetainSizeWhenHidden(true);
+    setSizePolicy(policy);
     hide();
 }
 
