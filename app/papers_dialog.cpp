@@ -1,7 +1,6 @@
 #include "app/papers_dialog.h"
 
 #include "engine/ramps/log.h"
-#include "widgets/controls/plain_text.h"
 #include "widgets/controls/progress_line.h"
 #include "widgets/document/to_qstring.h"
 

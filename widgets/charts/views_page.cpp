@@ -133,8 +133,6 @@ void ViewsPage::setView(int index) {
         view.page.shown();
     }
     showBars();
-    const bool isPicture = view.picture != nullptr;
-    m_headline->setVisible(isPicture);
     m_chooser->setVisible(view.place == Place::Nights || view.place == Place::Why);
     styleTexts();
     showSentences();

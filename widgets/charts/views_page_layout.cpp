@@ -113,7 +113,7 @@ void ViewsPage::showSentences() {
     m_headline->setText(unbroken(main().headline()));
     QString detail = unbroken(main().detail());
     if (view.place == Place::Why && m_view == firstOf(Place::Why)) {
-        const QString causes = unbroken(nightReasons(*m_outcome, m_selection));
+        const QString causes = nightReasons(*m_outcome, m_selection);
         detail = causes.isEmpty() ? detail : causes + QLatin1Char(' ') + detail;
     }
     m_detail->setText(detail);

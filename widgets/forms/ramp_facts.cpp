@@ -5,8 +5,6 @@
 #include "engine/run/air_days.h"
 #include "engine/run/shares.h"
 #include "engine/wording/sentence_advice.h"
-#include "widgets/controls/plain_text.h"
-#include "widgets/controls/plot_style.h"
 #include "widgets/controls/sentence_sheet.h"
 #include "widgets/document/pond_units.h"
 #include "widgets/document/to_qstring.h"
