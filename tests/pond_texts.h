@@ -95,6 +95,7 @@ chosen_ramp = "steps"
 latitude_deg = 36.25
 longitude_deg = { value = -90, sure = "measured" }
 elevation_m = 120
+sea_km = 650
 first_day = 2026-06-14
 utc_offset_h = -6
 wind_shelter = { value = 0.7, low = 0.5, high = 0.9, sure = "guessed", source = "trees\non three sides" }
@@ -214,6 +215,25 @@ cloud_percent = 90
 rain_mm = 30
 snow_mm = 2
 
+[climate]
+file = "year.epw"
+
+[[climate.month]]
+month = 6
+air_min_c = 17
+air_max_c = 29
+humidity_percent = 65
+wind_m_per_s = 2.5
+cloud_percent = 45
+
+[[climate.month]]
+month = 10
+air_min_c = 8
+air_max_c = 21
+dew_point_c = 9
+wind_m_per_s = 3
+cloud_percent = 40
+
 [aerator]
 free_air_l_per_min = 45
 diffusers = 3
@@ -300,6 +320,16 @@ at = 2026-06-14T10:00:00
 kind = "started"
 note = "both diffusers"
 )";
+
+/// The same without the files that it names.
+inline std::string fullPondAlone() {
+    std::string text(kFullPond);
+    for (const std::string_view part :
+         {"[climate]\nfile = \"year.epw\"\n\n", "[readings]\nfile = \"logger.csv\"\n"}) {
+        text.erase(text.find(part), part.size());
+    }
+    return text;
+}
 
 /// What the headline pond's file may go on with: a start, and the readings of the next morning.
 inline constexpr std::string_view kStartedLog = R"(

@@ -249,6 +249,7 @@ inline Pond randomPond(Dice& dice) {
             table.dewPoint.emplace(*table.airMax - 20.0 * dice.share());
         }
     }
+    pond.climate.file = "";
     int month = 0;
     pond.climate.months.resize(std::min<std::size_t>(pond.climate.months.size(), 12));
     for (ClimateMonth& one : pond.climate.months) {

@@ -68,7 +68,8 @@ AnswerChange changeOf(const GivenAnswer& before, const GivenAnswer& now) {
     note(AnswerInput::Ramp, then.ramp != today.ramp);
     for (const auto& [input, file] :
          {std::pair(AnswerInput::Pond, kFrozenPond), std::pair(AnswerInput::Weather, kFrozenWeather),
-          std::pair(AnswerInput::Readings, kFrozenReadings)}) {
+          std::pair(AnswerInput::Readings, kFrozenReadings),
+          std::pair(AnswerInput::Climate, kFrozenClimate)}) {
         note(input, sumOf(before, file) != sumOf(now, file));
     }
     for (const Field& field : kFields) {

@@ -18,7 +18,7 @@ struct GivenAnswer {
 };
 
 /// What an answer is made of.
-enum class AnswerInput { Program, Draws, Ramp, Pond, Weather, Readings };
+enum class AnswerInput { Program, Draws, Ramp, Pond, Weather, Readings, Climate };
 
 /// A field of an answer that reads differently, as it is shown: chances of 100, oxygen to a tenth.
 struct ChangedField {

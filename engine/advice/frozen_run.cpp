@@ -3,6 +3,7 @@
 #include "engine/base/digest.h"
 #include "engine/base/text_file.h"
 #include "engine/ensemble/chances.h"
+#include "engine/pond/epw.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_io.h"
@@ -16,7 +17,7 @@
 namespace engine {
 namespace {
 
-/// The bytes of a CSV file, or why there are none.
+/// The bytes of a file that a pond names, or why there are none.
 struct Companion {
     std::string text;
     std::string fault;
@@ -83,6 +84,13 @@ std::variant<FrozenPond, std::string> freeze(const Pond& pond, const std::filesy
             frozen.files.back().text, std::string(kFrozenReadings), frozen.pond.readingsFile,
             deepestPoint(pond.basin), said,
             pond.place.utcOffset_h ? std::optional(pond.place.utcOffset_h->value) : std::nullopt);
+    }
+    Climate& climate = frozen.pond.climate;
+    if (!climate.file.empty()) {
+        if (std::string fault = take(climate.file, std::string(kFrozenClimate)); !fault.empty()) {
+            return fault;
+        }
+        climate.fileMonths = readEpw(frozen.files.back().text, std::string(kFrozenClimate), pond.place, said);
     }
     if (std::string fault = firstError(said); !fault.empty()) {
         return fault;

@@ -1,8 +1,8 @@
-// A pond frozen with its CSV files, version, time, seed, members and ramp, with everything run once (from the
-// window: but for what its last outcome has already). The run is named by the SHA-256 of a statement of these
-// (kFrozenStatement). The sums of a bundle (engine/output/bundle.h) show later change, by accident or in one
-// place; who rewrites all of it is found out by the run's name on a paper that was handed over, and by
-// nothing else.
+// A pond frozen with the files that it names, version, time, seed, members and ramp, with everything run once
+// (from the window: but for what its last outcome has already). The run is named by the SHA-256 of a
+// statement of these (kFrozenStatement). The sums of a bundle (engine/output/bundle.h) show later change, by
+// accident or in one place; who rewrites all of it is found out by the run's name on a paper that was handed
+// over, and by nothing else.
 #pragma once
 
 #include "engine/advice/advice.h"
@@ -24,7 +24,7 @@ namespace engine {
 
 /// One run, whose numbers stand on every paper of a pond.
 struct FrozenRun {
-    /// "pond.toml" in our own form, then the CSV files that it names, under names of their own beside it.
+    /// "pond.toml" in our own form, then the files that it names, under names of their own beside it.
     std::vector<TextFile> files;
     RunStamp stamp;
     Comparison comparison;
@@ -38,14 +38,14 @@ inline constexpr int kReviewMembers = 64;
 /// The name of a run: SHA-256 of its statement.
 [[nodiscard]] std::string nameOf(const FrozenRun& run);
 
-/// A pond's own text and the bytes of its CSV files, and the pond read anew from just these bytes.
+/// A pond's own text and the bytes of the files that it names, and the pond read anew from just these bytes.
 struct FrozenPond {
     Pond pond;
     std::vector<TextFile> files;
 };
 
-/// @param path  Of the pond file; the CSV files are looked for beside it.
-/// @return a sentence if a CSV file cannot be read or no longer holds what a run can use.
+/// @param path  Of the pond file; the files that it names are looked for beside it.
+/// @return a sentence if one of them cannot be read or no longer holds what a run can use.
 [[nodiscard]] std::variant<FrozenPond, std::string> freeze(const Pond& pond,
                                                            const std::filesystem::path& path);
 

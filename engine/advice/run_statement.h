@@ -2,6 +2,7 @@
 
 #include "engine/base/files.h"
 
+#include <array>
 #include <chrono>
 #include <cstdint>
 #include <map>
@@ -25,6 +26,9 @@ struct RunStamp {
 inline constexpr std::string_view kFrozenPond = "pond.toml";
 inline constexpr std::string_view kFrozenWeather = "weather.csv";
 inline constexpr std::string_view kFrozenReadings = "readings.csv";
+inline constexpr std::string_view kFrozenClimate = "climate.epw";
+/// The files that a run is made of, in the order of its statement; only the pond's is there always.
+inline constexpr std::array kFrozenInputs{kFrozenPond, kFrozenWeather, kFrozenReadings, kFrozenClimate};
 inline constexpr std::string_view kFrozenStatement = "run.txt";
 
 /// The text whose SHA-256 names a run: program version, time, seed, members, nights, ramp, and the SHA-256 of

@@ -38,6 +38,7 @@ bool differsByRampsOnly(const PondModel& model, const PondModel& other) {
     before.title = model.pond.title;
     before.client = model.pond.client;
     before.weather.file = model.pond.weather.file;  // their rows are compared
+    before.climate.file = model.pond.climate.file;
     before.readingsFile.name = model.pond.readingsFile.name;
     return before == model.pond && model.grid.face == other.grid.face &&
            model.bottomDepth == other.bottomDepth &&

@@ -159,7 +159,7 @@ void compareSums(const std::map<std::string, BundleFiles::File>& files,
 /// The inputs of a run that a bundle holds, in the order of a statement.
 std::vector<TextFile> inputsOf(const BundleFiles& read) {
     std::vector<TextFile> inputs;
-    for (const std::string_view name : {kFrozenPond, kFrozenWeather, kFrozenReadings}) {
+    for (const std::string_view name : kFrozenInputs) {
         if (auto text = read.text(name)) {
             inputs.push_back({std::string(name), std::move(*text)});
         }

@@ -73,7 +73,7 @@ std::vector<TextFile> planFiles(const Plan& plan, const Answered& answer, const 
     if (advice.run > pond.ramps.size()) {
         with.chosenRamp = advice.ramp;
     }
-    for (std::string* named : {&with.weather.file, &with.readingsFile.name}) {
+    for (std::string* named : {&with.weather.file, &with.climate.file, &with.readingsFile.name}) {
         *named = seenFrom(*named, path, folder);
     }
     std::vector<RunRow> rows;

@@ -32,7 +32,7 @@ RunAgain runAgain(const BundleFiles& bundle, const RunStamp& stamp, const RunCon
         return {std::nullopt, *fault};
     }
     FrozenPond frozen{std::move(*reading.pond), {}};
-    for (const std::string_view name : {kFrozenPond, kFrozenWeather, kFrozenReadings}) {
+    for (const std::string_view name : kFrozenInputs) {
         if (auto text = bundle.text(name)) {
             frozen.files.push_back({std::string(name), std::move(*text)});
         }

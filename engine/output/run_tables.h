@@ -15,7 +15,7 @@ namespace engine {
 /// @pre the run is whole, and is about a ramp.
 [[nodiscard]] std::vector<TextFile> runTables(const FrozenRun& run);
 
-/// The pond of a bundle with its CSV files, as the bundle holds them.
+/// The pond of a bundle with the files that it names, as the bundle holds them.
 [[nodiscard]] PondReading readBundledPond(const BundleFiles& bundle);
 
 /// What came of computing a bundle's tables again.

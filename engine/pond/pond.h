@@ -48,6 +48,7 @@ struct Place {
     MaybeQuantity latitude_deg;   ///< North positive, -66 to 66.
     MaybeQuantity longitude_deg;  ///< East positive.
     MaybeQuantity elevation;      ///< [m]
+    MaybeQuantity sea_km;         ///< To the nearest sea.
     std::optional<Date> firstDay;
     MaybeQuantity utcOffset_h;
     MaybeQuantity windShelter;  ///< Key wind_shelter: wind on the pond over wind of the table, 0 to 1.
@@ -210,7 +211,9 @@ struct ClimateMonth {
 };
 
 struct Climate {
-    std::vector<ClimateMonth> months;
+    std::string file;                  ///< Hours of a typical year, relative to the pond file; may be empty.
+    std::vector<ClimateMonth> months;  ///< A month that is here goes before that of the file.
+    std::vector<ClimateMonth> fileMonths;  ///< Twelve, read from `file`; not part of the pond file's text.
     bool operator==(const Climate&) const = default;
 };
 

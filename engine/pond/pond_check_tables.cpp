@@ -354,6 +354,10 @@ void checkTables(const Pond& pond, const PondFaults& faults) {
                                                                       : "This key is missing.");
     }
     checkPlainText("readings.file", pond.readingsFile.name, faults);
+    if (faults.isWritten("climate.file") && pond.climate.file.empty()) {
+        faults.add("climate.file", "The text must not be empty.");
+    }
+    checkPlainText("climate.file", pond.climate.file, faults);
     for (std::size_t i = 0; i < pond.readings.size(); ++i) {
         checkReading(pond.readings[i], itemPath("reading", i), deepest, faults);
     }

@@ -2,6 +2,7 @@
 
 #include "engine/base/text.h"
 #include "engine/base/text_file.h"
+#include "engine/pond/epw.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_keys.h"
 #include "engine/pond/readings_csv.h"
@@ -35,7 +36,7 @@ void append(Diagnostics& to, Diagnostics more) {
     std::move(more.begin(), more.end(), std::back_inserter(to));
 }
 
-/// A CSV file that belongs to a pond file.
+/// A CSV file, or one of a typical year, that belongs to a pond file.
 struct Companion {
     std::string path;  ///< As it stands in front of diagnostics.
     std::optional<std::string> text;
@@ -64,7 +65,7 @@ bool isSound(const std::string& key, const Diagnostics& faults) {
                         [&](const Diagnostic& fault) { return fault.key == key; });
 }
 
-/// Fills what stands in the CSV files of a pond; returns what their content has for faults.
+/// Fills what stands in the files that a pond names; returns what their content has for faults.
 Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile,
                            const CompanionSource& companions, const PondSource& source, Diagnostics& faults) {
     Diagnostics said;
@@ -73,6 +74,13 @@ Diagnostics readCompanions(Pond& pond, const std::filesystem::path& pondFile,
             readCompanion(pond.weather.file, pondFile, "weather.file", companions, source, faults);
         if (file.text) {
             pond.weather.hours = readWeatherCsv(*file.text, file.path, *pond.weather.stamp, said);
+        }
+    }
+    if (!pond.climate.file.empty() && isSound("climate.file", faults)) {
+        const auto file =
+            readCompanion(pond.climate.file, pondFile, "climate.file", companions, source, faults);
+        if (file.text) {
+            pond.climate.fileMonths = readEpw(*file.text, file.path, pond.place, said);
         }
     }
     if (!pond.readingsFile.name.empty() && isSound("readings.file", faults)) {
@@ -144,6 +152,7 @@ std::optional<std::string> savingFault(const Pond& pond, const TypedNumbers& typ
     const OwnText back = readOwnText(text, {});
     Pond own = pond;
     own.weather.hours.clear();
+    own.climate.fileMonths.clear();
     own.fileReadings.clear();
     if (!back.pond || hasErrors(back.faults)) {
         const auto error = std::find_if(back.faults.begin(), back.faults.end(), [](const Diagnostic& one) {

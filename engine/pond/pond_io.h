@@ -24,14 +24,14 @@ struct PondReading {
     Diagnostics diagnostics;  ///< All faults found, in the order of their lines; warnings too.
 };
 
-/// Reads a pond file with its weather and readings CSV. Never throws for what a file holds.
+/// Reads a pond file with its weather, climate and readings files. Never throws for what a file holds.
 /// @param path  As the user gave it; it stands in front of every diagnostic.
 [[nodiscard]] PondReading readPond(const std::filesystem::path& path);
 
-/// The same from text; CSV files are looked for relative to `name`'s folder.
+/// The same from text; the files that it names are looked for relative to `name`'s folder.
 [[nodiscard]] PondReading readPondText(std::string_view text, const std::filesystem::path& name);
 
-/// Where the CSV files that a pond names come from.
+/// Where the files that a pond names come from.
 using CompanionSource = std::function<FileText(const std::string& named)>;
 
 /// The same from text alone, such as that of a bundle: nothing is read from the disk.
@@ -44,7 +44,7 @@ using CompanionSource = std::function<FileText(const std::string& named)>;
 [[nodiscard]] std::string writePond(const Pond& pond, const TypedNumbers& typed = {});
 
 /// Why what would be saved of a pond could not be opened again as the same pond, as a sentence; nothing if it
-/// can. Its CSV files are not looked at. Every pond that readPond() gives can be saved.
+/// can. The files that it names are not looked at. Every pond that readPond() gives can be saved.
 [[nodiscard]] std::optional<std::string> savingFault(const Pond& pond, const TypedNumbers& typed = {});
 
 }  // namespace engine

@@ -53,6 +53,7 @@ void visitPlace(Visitor& v, P& place) {
     v.number("latitude_deg", place.latitude_deg, {-66.0, 66.0, "degrees north"}, Need::Required);
     v.number("longitude_deg", place.longitude_deg, {-180.0, 180.0, "degrees east"}, Need::Required);
     v.number("elevation_m", place.elevation, {-400.0, 5000.0, "m"}, Need::Required);
+    v.number("sea_km", place.sea_km, {0.0, 3000.0, "km"}, Need::Optional);
     v.date("first_day", place.firstDay, Need::Required);
     v.number("utc_offset_h", place.utcOffset_h, {-12.0, 14.0, "h"}, Need::Required);
     v.number("wind_shelter", place.windShelter, {0.05, 1.0, ""}, Need::Optional);
@@ -339,6 +340,7 @@ void visitPond(Visitor& v, P& pond) {
     v.table("weather", pond.weather, Need::Required,
             [](auto& w, auto& weather) { visitWeather(w, weather); });
     v.table("climate", pond.climate, Need::Optional, [](auto& w, auto& climate) {
+        w.text("file", climate.file, Need::Optional);
         w.tables("month", climate.months, [](auto& x, auto& month) { visitClimateMonth(x, month); });
     });
     v.maybeTable("aerator", pond.aerator, [](auto& w, auto& aerator) { visitAerator(w, aerator); });

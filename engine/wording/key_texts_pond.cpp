@@ -1,3 +1,4 @@
+#include "engine/ramps/constants_climate.h"
 #include "engine/wording/key_texts.h"
 
 #include <array>
@@ -18,6 +19,7 @@ constexpr std::array kTexts{
     KeyText{"place.latitude_deg", "How far north of the equator; south is negative. It sets the sun's height and the length of the night. A map says it; a tenth of a degree is enough.", "", "36.2", {}},
     KeyText{"place.longitude_deg", "How far east of Greenwich; all of the Americas is negative. With the offset of the clock it says when the sun rises. \"90.1 W\" is understood too.", "", "-90.1", {}},
     KeyText{"place.elevation_m", "Height above the sea. Thin air holds less oxygen in the water. From a map, to 50 m.", "", "120", {}},
+    KeyText{"place.sea_km", "Distance to the nearest sea, as the crow flies. Far from it summers are warmer and winters colder. Used where neither months nor a file of the climate are given.", "A usual distance is taken.", "250", kUsualSea_km},
     KeyText{"place.first_day", "The day on which the ramps start.", "", "2026-06-14", {}},
     KeyText{"place.utc_offset_h", "How far the file's clock is ahead of UTC, the same all year: use standard time, without summer time. West is negative.", "", "-6", {}},
     KeyText{"place.wind_shelter", "Share of the table's wind that reaches the water: 1 on an open plain, 0.3 behind trees on all sides.", "A usual share is taken.", "0.6", kWindShelter},

@@ -23,6 +23,8 @@ std::string_view termOf(AnswerInput input) {
             return "input-weather";
         case AnswerInput::Readings:
             return "input-readings";
+        case AnswerInput::Climate:
+            return "input-climate";
     }
     return "";
 }

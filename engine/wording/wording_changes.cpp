@@ -13,7 +13,7 @@ constexpr std::array kTemplates{
     Template{ChangeNone, "Nothing in the answer has changed."},
     Template{ChangePapers, "The papers of the earlier answer are void. Make new ones, and tell the owner."},
     Template{ChangeInput, "Not the same as then: {what}."},
-    Template{ChangeNoInput, "Program, pond, weather and readings are the same as then."},
+    Template{ChangeNoInput, "Program, pond, weather, climate and readings are the same as then."},
 };
 
 constexpr std::array kTermWords{
@@ -23,6 +23,7 @@ constexpr std::array kTermWords{
     TermWord{"input-pond", "the pond file"},
     TermWord{"input-weather", "the weather's file"},
     TermWord{"input-readings", "the readings' file"},
+    TermWord{"input-climate", "the climate's file"},
     TermWord{"nothing", "none"},
     TermWord{"kind-start", "start"},
     TermWord{"kind-start_with_surface_air", "start with surface air at night"},

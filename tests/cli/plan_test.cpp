@@ -1,5 +1,6 @@
 #include "engine/pond/pond_io.h"
 #include "tests/cli/run_cli.h"
+#include "tests/epw_text.h"
 #include "tests/sentences.h"
 
 #include <gtest/gtest.h>
@@ -116,13 +117,16 @@ TEST_F(CliPlan, FilesOfThePondAreNamedFromTheNewFolder) {
     }
     std::string text = fileText(DAWNLINE_SCENARIOS "/grandfathers-pond.toml");
     const auto first = text.find("[[weather.day]]"), after = text.find("[aerator]");
-    text =
-        text.substr(0, first) + "[weather]\nfile = \"hours.csv\"\nstamp = \"start\"\n\n" + text.substr(after);
+    text = text.substr(0, first) +
+           "[weather]\nfile = \"hours.csv\"\nstamp = \"start\"\n\n[climate]\nfile = \"year.epw\"\n\n" +
+           text.substr(after);
     put("ponds/pond.toml", text);
     put("ponds/hours.csv", hours);
+    put("ponds/year.epw", test::epwText());
     const CliRun plan = run("plan ponds/pond.toml --out out/deeper" + std::string(kCoarse));
     ASSERT_EQ(plan.code, 0) << plan.err;
     expectContains(fileText(m_folder / "out/deeper/pond.toml"), "file = \"../../ponds/hours.csv\"");
+    expectContains(fileText(m_folder / "out/deeper/pond.toml"), "file = \"../../ponds/year.epw\"");
     EXPECT_EQ(run("check out/deeper/pond.toml").code, 0);
 }
 

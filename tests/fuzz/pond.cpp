@@ -1,6 +1,6 @@
-// A pond file with its CSV files: what is read can be written, read again and written to the same bytes, and
-// its log has the head that is printed of it. The parts of an input are parted by zero bytes: the pond, the
-// weather, the readings.
+// A pond file with the files that it names: what is read can be written, read again and written to the same
+// bytes, and its log has the head that is printed of it. The parts of an input are parted by zero bytes: the
+// pond, the weather, the readings, the typical year.
 #include "engine/follow_up/log_chain.h"
 #include "engine/pond/pond_io.h"
 #include "tests/fuzz/law.h"
@@ -18,9 +18,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         all = end == std::string_view::npos ? std::string_view() : all.substr(end + 1);
         return part;
     };
-    const std::string_view text = next(), weather = next(), readings = next();
+    const std::string_view text = next(), weather = next(), readings = next(), climate = next();
     const CompanionSource companions = [&](const std::string& named) -> FileText {
-        const std::string_view file = named.find('w') != std::string::npos ? weather : readings;
+        const std::string_view file = named.ends_with(".epw")                ? climate
+                                      : named.find('w') != std::string::npos ? weather
+                                                                             : readings;
         return file.empty() ? FileText{std::nullopt, "There is no such file."}
                             : FileText{std::string(file), ""};
     };

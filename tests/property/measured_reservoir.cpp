@@ -175,7 +175,7 @@ Pond reservoirPond(const Reservoir& reservoir, const LakeProfile& start, int day
                    const WaterOptions& options, int pastDays) {
     Pond pond;
     pond.title = "a measured reservoir";
-    pond.place = {37.30, -79.84, 507.0, Date(start.day), -5.0, options.windShelter, {}};
+    pond.place = {37.30, -79.84, 507.0, {}, Date(start.day), -5.0, options.windShelter, {}};
     for (const auto& [depth, area] : kContours) {
         pond.basin.contours.push_back({depth, area});
     }

@@ -151,7 +151,7 @@ Pond pondB(const std::filesystem::path& data, WindOf wind, const WaterOptions& o
     const local_days first(2020y / May / 24), last(2020y / May / 31);
     Pond pond;
     pond.title = "a measured pond";
-    pond.place = {42.11, -93.58, 315.0, Date(first), -5.0, options.windShelter, {}};
+    pond.place = {42.11, -93.58, 315.0, {}, Date(first), -5.0, options.windShelter, {}};
     for (const TrialRow& row : trialRows(data / "pond-c" / "contours.csv")) {
         pond.basin.contours.push_back({numberOf(row, "depth_m"), numberOf(row, "area_m2")});
     }

@@ -1,9 +1,11 @@
 // Laws of the pond file over seeded random ponds and over damaged files.
 #include "engine/base/text.h"
+#include "engine/pond/epw.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_io.h"
 #include "engine/pond/readings_csv.h"
 #include "engine/pond/weather_csv.h"
+#include "tests/epw_text.h"
 #include "tests/pond_texts.h"
 #include "tests/random_pond.h"
 #include "tests/temporary_folder.h"
@@ -62,6 +64,7 @@ TEST(PondFile, WhatIsWrittenReadsAsTheSamePondAndTheSameBytes) {
         all[key] = 1;
     }
     all.erase("readings.file");  // see the next test
+    all.erase("climate.file");
     for (const auto& [key, count] : all) {
         EXPECT_GE(counts[key], 10) << key;
     }
@@ -79,7 +82,13 @@ std::string randomHour(Dice& dice, LocalTime stamped, bool hasDew, std::size_t l
            shortest(*sun) + "\n";
 }
 
-TEST(PondFile, CsvFilesBelongToThePond) {
+/// What epwText() says.
+std::vector<ClimateMonth> monthsOfYear() {
+    Diagnostics none;
+    return readEpw(epwText(), "year.epw", {}, none);
+}
+
+TEST(PondFile, CompanionFilesBelongToThePond) {
     const TemporaryFolder folder;
     constexpr std::array<const char*, 3> kLights{"shortwave_w_per_m2", "par_umol_per_m2_s", "cloud_percent"};
     for (unsigned draw = 0; draw < 50; ++draw) {
@@ -115,6 +124,15 @@ TEST(PondFile, CsvFilesBelongToThePond) {
             pond.fileReadings.push_back(reading);
         }
         folder.write("logger.csv", logged);
+
+        // A station at the pond, so that nothing is warned of.
+        pond.climate.file = "year.epw";
+        const std::string station = "36.2,-90.1,-6.0,120.0";
+        folder.write("year.epw",
+                     with(epwText(), station,
+                          shortest(*pond.place.latitude_deg) + "," + shortest(*pond.place.longitude_deg) +
+                              ",0," + shortest(*pond.place.elevation)));
+        pond.climate.fileMonths = monthsOfYear();
 
         const std::string text = writePond(pond);
         folder.write("pond.toml", text);
@@ -212,6 +230,26 @@ TEST(PondFile, DamagedFilesGiveAPondOrAnError) {
     EXPECT_GE(refusedAfterParsing, 40);
 }
 
+TEST(PondFile, ADamagedTypicalYearGivesTwelveMonthsOrAnError) {
+    const std::string whole = epwText();
+    int good = 0;
+    for (unsigned draw = 0; draw < 200; ++draw) {
+        SCOPED_TRACE("seed " + std::to_string(kSeed + draw));
+        Dice dice(kSeed + draw);
+        Diagnostics said;
+        std::vector<ClimateMonth> months;
+        ASSERT_NO_THROW(months = readEpw(damaged(whole, dice), "y.epw", {}, said));
+        good += hasErrors(said) ? 0 : 1;
+        ASSERT_TRUE(hasErrors(said) || months.size() == 12U);
+        for (const ClimateMonth& one : months) {
+            EXPECT_TRUE(hasErrors(said) || (one.airMin && one.airMax && one.wind && one.cloud_percent &&
+                                            one.dewPoint.has_value() != one.humidity_percent.has_value()));
+        }
+    }
+    EXPECT_GE(good, 5);  // the damage is not always fatal
+    EXPECT_LE(good, 195);
+}
+
 TEST(PondFile, DamagedCsvGivesRowsOrAnError) {
     std::string weather = "at,air_c,humidity_percent,wind_m_per_s,cloud_percent\n";
     std::string logger = "at,depth_m,temperature_c,oxygen_mg_per_l\n";
@@ -229,7 +267,8 @@ TEST(PondFile, DamagedCsvGivesRowsOrAnError) {
         ASSERT_NO_THROW({
             const auto hours = readWeatherCsv(damaged(weather, dice), "w.csv", HourStamp::End, ofWeather);
             EXPECT_TRUE(hasErrors(ofWeather) || hours.size() >= 24U);
-            for (const Reading& reading : readReadingsCsv(damaged(logger, dice), "r.csv", {}, 2.0, ofLogger)) {
+            for (const Reading& reading :
+                 readReadingsCsv(damaged(logger, dice), "r.csv", {}, 2.0, ofLogger)) {
                 EXPECT_TRUE(hasErrors(ofLogger) || (reading.at && reading.depth && reading.oxygen) ||
                             reading.temperature);
             }

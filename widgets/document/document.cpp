@@ -264,6 +264,7 @@ std::optional<QString> Document::saveAs(const std::filesystem::path& path,
     engine::Pond pond = m_pond;
     if (path != m_path && !path.empty()) {
         pond.weather.file = moved(pond.weather.file, m_path, path);
+        pond.climate.file = moved(pond.climate.file, m_path, path);
         pond.readingsFile.name = moved(pond.readingsFile.name, m_path, path);
     }
     if (const auto fault = engine::savingFault(pond, m_typed)) {

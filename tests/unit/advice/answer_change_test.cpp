@@ -68,6 +68,7 @@ TEST(AnswerChange, WhatDiffersIsNamedAndSoIsWhatItWasMadeOf) {
     now.files[0].text += "\n";
     now.files[1].text += "\n";
     now.files.push_back({std::string(kFrozenReadings), "at\n"});
+    now.files.push_back({std::string(kFrozenClimate), "LOCATION\n"});
     now.advice.kind = AdviceKind::WaitUntil;
     now.advice.wait =
         WaitWindow{Date(std::chrono::year(2026) / 10 / 15), Date(std::chrono::year(2026) / 11 / 26), false};
@@ -82,7 +83,8 @@ TEST(AnswerChange, WhatDiffersIsNamedAndSoIsWhatItWasMadeOf) {
     EXPECT_EQ(change.fields[3].now, "2026-10-15");
     EXPECT_EQ(change.inputs,
               (std::vector<AnswerInput>{AnswerInput::Program, AnswerInput::Draws, AnswerInput::Ramp,
-                                        AnswerInput::Pond, AnswerInput::Weather, AnswerInput::Readings}));
+                                        AnswerInput::Pond, AnswerInput::Weather, AnswerInput::Readings,
+                                        AnswerInput::Climate}));
 }
 
 TEST(AnswerChange, EveryKeyAndEveryFieldHasItsWords) {

@@ -3,6 +3,7 @@
 #include "engine/base/digest.h"
 #include "engine/output/results_io.h"
 #include "engine/pond/pond_io.h"
+#include "tests/epw_text.h"
 #include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
 
@@ -59,6 +60,26 @@ TEST(FrozenRun, ACsvFileIsFrozenUnderANameOfItsOwn) {
         other.write(file.name, file.text);
     }
     EXPECT_TRUE(readPond(other.path() / "pond.toml").pond.has_value());
+}
+
+TEST(FrozenRun, ATypicalYearIsFrozenToo) {
+    const TemporaryFolder folder;
+    folder.write("my year.epw", test::epwText());
+    folder.write("pond.toml", std::string(test::kPlainPond) + "\n[climate]\nfile = \"my year.epw\"\n");
+    const Pond pond = readPond(folder.path() / "pond.toml").pond.value();
+    ASSERT_EQ(pond.climate.fileMonths.size(), 12U);
+    const auto frozen = std::get<FrozenPond>(freeze(pond, folder.path() / "pond.toml"));
+    ASSERT_EQ(frozen.files.size(), 2U);
+    EXPECT_EQ(frozen.files[1].name, "climate.epw");
+    EXPECT_EQ(frozen.files[1].text, test::epwText());
+    const TemporaryFolder other;
+    for (const TextFile& file : frozen.files) {
+        other.write(file.name, file.text);
+    }
+    const PondReading again = readPond(other.path() / "pond.toml");
+    ASSERT_TRUE(again.pond.has_value());
+    EXPECT_EQ(again.pond->climate.fileMonths, pond.climate.fileMonths);
+    EXPECT_EQ(*again.pond, frozen.pond);
 }
 
 TEST(FrozenRun, ACsvFileThatIsGoneIsNamed) {

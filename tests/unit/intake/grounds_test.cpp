@@ -31,9 +31,7 @@ TEST(Grounds, OfAPondFromTheTelephoneTheProfileIsTheWorst) {
 }
 
 TEST(Grounds, WhatIsMeasuredIsNotNamed) {
-    const Pond pond =
-        *readPondText(test::with(test::kFullPond, "[readings]\nfile = \"logger.csv\"\n", ""), "full.toml")
-             .pond;
+    const Pond pond = *readPondText(test::fullPondAlone(), "full.toml").pond;
     const std::vector<Ground> grounds = groundsOf(pond);
     EXPECT_FALSE(names(grounds, "profile"));
     EXPECT_FALSE(names(grounds, "Secchi"));

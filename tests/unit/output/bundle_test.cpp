@@ -279,10 +279,13 @@ TEST(Bundle, NamesAreOnceAndLeadNowhereElse) {
 }
 
 TEST(Bundle, TheRunsNameIsMadeAnewFromTheInputs) {
-    // A readings file that the statement does not name, though list and statement are whole.
-    std::vector<TextFile> files = goodFiles();
-    files.push_back({"readings.csv", "at\r\n"});
-    EXPECT_TRUE(says(checked(files), "not the one that the inputs in the bundle make"));
+    // A file that the statement does not name, though list and statement are whole.
+    std::vector<TextFile> files;
+    for (const char* name : {"readings.csv", "climate.epw"}) {
+        files = goodFiles();
+        files.push_back({name, "at\r\n"});
+        EXPECT_TRUE(says(checked(files), "not the one that the inputs in the bundle make")) << name;
+    }
     // A line that no statement of ours has.
     files = goodFiles();
     files[2].text += "and more\n";

@@ -1,6 +1,7 @@
 // The CSV files of a pond file, found beside it, and what is said when they are not as they should be.
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_io.h"
+#include "tests/epw_text.h"
 #include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
 #include "tests/trial_data.h"
@@ -92,6 +93,29 @@ TEST_F(PondCompanions, WhatIsNotThereIsSaidAtItsKey) {
     EXPECT_EQ(m_said,
               "pond.toml:79: readings.file: The text \"a\\x00b\" must not hold line breaks or other control "
               "characters.\n");
+}
+
+TEST_F(PondCompanions, ATypicalYearIsReadFromBesideThePondFile) {
+    const std::string text = std::string(kPlainPond) + "\n[climate]\nfile = \"year.epw\"\n";
+    EXPECT_FALSE(read(text).pond);
+    EXPECT_EQ(m_said, "pond.toml:80: climate.file: \"year.epw\" cannot be used: There is no such file.\n");
+    m_folder.write("year.epw", test::epwText());
+    const auto reading = read(text);
+    ASSERT_TRUE(reading.pond) << m_said;
+    EXPECT_EQ(m_said, "");
+    EXPECT_EQ(reading.pond->climate.fileMonths.size(), 12U);
+    EXPECT_TRUE(reading.pond->climate.months.empty());
+    EXPECT_FALSE(savingFault(*reading.pond)) << "the months of the file are not part of the pond's";
+    read(test::with(text, "latitude_deg = 36", "latitude_deg = 39"));
+    EXPECT_EQ(
+        m_said,
+        "year.epw:1: latitude_deg: warning: The file's station is at 36.2 degrees north, but the pond is "
+        "at 39 degrees north: its weather may be another.\n");
+    m_folder.write("year.epw", "at,air_c\n");
+    EXPECT_FALSE(read(text).pond);
+    EXPECT_EQ(m_said,
+              "year.epw:1: Line 1 of a typical year in the EPW form begins with LOCATION, but this one with "
+              "\"at\".\n");
 }
 
 TEST_F(PondCompanions, AFileNeedsItsStamp) {

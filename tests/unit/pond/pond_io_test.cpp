@@ -1,5 +1,6 @@
 #include "engine/pond/pond_io.h"
 
+#include "tests/epw_text.h"
 #include "tests/pond_texts.h"
 #include "tests/temporary_folder.h"
 
@@ -63,6 +64,7 @@ TEST(PondIo, EveryKeyIsReadAndWritten) {
         "at,depth_m,temperature_c,oxygen_mg_per_l\r\n2026-06-13 "
         "05:30,0.5,26,4.5\r\n2026-06-13T06:00:00,0.5,,4.25\r\n";
     folder.write("logger.csv", logger);
+    folder.write("year.epw", test::epwText());
     const auto path = folder.write("pond.toml", kFullPond);
     const auto reading = readPondText(kFullPond, path);
     ASSERT_TRUE(reading.pond) << said(reading);
@@ -91,6 +93,10 @@ TEST(PondIo, EveryKeyIsReadAndWritten) {
     EXPECT_FALSE(pond.fileReadings[1].temperature);
     EXPECT_EQ(pond.fileReadings[1].oxygen, Quantity(4.25));
     EXPECT_EQ(pond.events[0].kind, "started");
+    EXPECT_EQ(pond.place.sea_km, Quantity(650.0));
+    EXPECT_EQ(pond.climate.months.size(), 2U);
+    ASSERT_EQ(pond.climate.fileMonths.size(), 12U);
+    EXPECT_NEAR(*pond.climate.fileMonths[5].airMax, 11.0, 1e-9);
 }
 
 TEST(PondIo, TheSameThroughAnyFormOfToml) {

@@ -1,5 +1,6 @@
 #include "engine/pond/pond_io.h"
 #include "engine/pond/pond_keys.h"
+#include "tests/epw_text.h"
 #include "tests/temporary_folder.h"
 #include "tests/widgets/typing.h"
 
@@ -193,7 +194,9 @@ TEST_F(DocumentTest, SavesUnderAnotherName) {
 TEST_F(DocumentTest, CompanionsAreFoundFromAnotherFolder) {
     folder.write("logger.csv",
                  "at,depth_m,temperature_c,oxygen_mg_per_l\r\n2026-06-14T05:40:00,0.5,27,5.1\r\n");
-    const std::string text = std::string(kPlainPond) + "\n[readings]\nfile = \"logger.csv\"\n";
+    folder.write("year.epw", engine::test::epwText());
+    const std::string text =
+        std::string(kPlainPond) + "\n[readings]\nfile = \"logger.csv\"\n[climate]\nfile = \"year.epw\"\n";
     Document withLogger;
     const auto faults = withLogger.open(folder.write("logged.toml", text));
     ASSERT_FALSE(engine::hasErrors(faults)) << engine::format(faults.front());
@@ -202,6 +205,7 @@ TEST_F(DocumentTest, CompanionsAreFoundFromAnotherFolder) {
     const auto there = folder.path() / "sent" / "june" / "pond.toml";
     ASSERT_FALSE(withLogger.saveAs(there).has_value());
     EXPECT_EQ(withLogger.pond().readingsFile.name, "../../logger.csv");
+    EXPECT_EQ(withLogger.pond().climate.file, "../../year.epw");
     EXPECT_FALSE(withLogger.isModified());
     Document again;
     EXPECT_FALSE(engine::hasErrors(again.open(there)));
