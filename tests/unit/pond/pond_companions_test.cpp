@@ -109,7 +109,7 @@ TEST_F(PondCompanions, ATypicalYearIsReadFromBesideThePondFile) {
     read(test::with(text, "latitude_deg = 36", "latitude_deg = 39"));
     EXPECT_EQ(
         m_said,
-        "year.epw:1: latitude_deg: warning: The file's station is at 36.2 degrees north, but the pond is "
+        "year.epw:1: warning: latitude_deg: The file's station is at 36.2 degrees north, but the pond is "
         "at 39 degrees north: its weather may be another.\n");
     m_folder.write("year.epw", "at,air_c\n");
     EXPECT_FALSE(read(text).pond);
