@@ -125,14 +125,16 @@ TEST(PondFile, CompanionFilesBelongToThePond) {
         }
         folder.write("logger.csv", logged);
 
-        // A station at the pond, so that nothing is warned of.
-        pond.climate.file = "year.epw";
-        const std::string station = "36.2,-90.1,-6.0,120.0";
-        folder.write("year.epw",
-                     with(epwText(), station,
-                          shortest(*pond.place.latitude_deg) + "," + shortest(*pond.place.longitude_deg) +
-                              ",0," + shortest(*pond.place.elevation)));
-        pond.climate.fileMonths = monthsOfYear();
+        if (draw % 10 == 0) {  // a year takes its time
+            // A station at the pond, so that nothing is warned of.
+            pond.climate.file = "year.epw";
+            const std::string station = "36.2,-90.1,-6.0,120.0";
+            folder.write("year.epw",
+                         with(epwText(), station,
+                              shortest(*pond.place.latitude_deg) + "," + shortest(*pond.place.longitude_deg) +
+                                  ",0," + shortest(*pond.place.elevation)));
+            pond.climate.fileMonths = monthsOfYear();
+        }
 
         const std::string text = writePond(pond);
         folder.write("pond.toml", text);
@@ -233,7 +235,7 @@ TEST(PondFile, DamagedFilesGiveAPondOrAnError) {
 TEST(PondFile, ADamagedTypicalYearGivesTwelveMonthsOrAnError) {
     const std::string whole = epwText();
     int good = 0;
-    for (unsigned draw = 0; draw < 200; ++draw) {
+    for (unsigned draw = 0; draw < 40; ++draw) {
         SCOPED_TRACE("seed " + std::to_string(kSeed + draw));
         Dice dice(kSeed + draw);
         Diagnostics said;
@@ -246,8 +248,8 @@ TEST(PondFile, ADamagedTypicalYearGivesTwelveMonthsOrAnError) {
                                             one.dewPoint.has_value() != one.humidity_percent.has_value()));
         }
     }
-    EXPECT_GE(good, 5);  // the damage is not always fatal
-    EXPECT_LE(good, 195);
+    EXPECT_GE(good, 1);  // the damage is neither always fatal nor without effect
+    EXPECT_LE(good, 39);
 }
 
 TEST(PondFile, DamagedCsvGivesRowsOrAnError) {
