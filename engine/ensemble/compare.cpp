@@ -198,6 +198,7 @@ void addMembers(Comparison& result, const CompareOptions& options, bool isSame, 
     asked.members = options.members;
     asked.seed = options.seed;
     asked.threads = threads;
+    asked.mostLethal = options.mostLethal;
     if (isSame && options.earlier->ensemble) {
         asked.earlier = &*options.earlier->ensemble;
     }

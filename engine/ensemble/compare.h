@@ -33,6 +33,7 @@ struct CompareOptions {
     /// A comparison whose runs are taken over where pond, ramp and days are the same, so that an edit of one
     /// ramp runs that ramp alone; the numbers are the same bits. May be null; only read during the call.
     const Comparison* earlier = nullptr;
+    std::optional<double> mostLethal{};  ///< As in EnsembleOptions
     int members = 1;         ///< 1: the central run alone
     std::uint64_t seed = 1;  ///< Of the members
 };

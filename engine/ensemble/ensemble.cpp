@@ -10,6 +10,7 @@
 #include "engine/run/run_bounds.h"
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 #include <mutex>
 #include <numeric>
@@ -112,7 +113,18 @@ struct RampWork {
     std::size_t ramp = 0;
     MemberPlan plan;
     MemberTrace trace;
+    double lethal = 0.0;  ///< Weight of the members below the lethal line so far
 };
+
+/// Weight of the members of a pack that went below the lethal line.
+double lethalWeight(const MemberTrace& trace, const std::vector<double>& weights, std::size_t first,
+                    std::size_t count) {
+    double sum = 0.0;
+    for (std::size_t i = first; i < first + count; ++i) {
+        sum += trace.isBelowLethal[i] != 1 ? 0.0 : weights.empty() ? 1.0 : weights[i];
+    }
+    return sum;
+}
 
 RampEnsemble summed(const EnsembleResult& result, const EnsembleRamp& ramp, const MemberPlan& plan,
                     MemberTrace& trace) {
@@ -319,7 +331,7 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
             result.ramps[r].name = ramps[r].name;
         } else {
             MemberTrace trace(members.size(), plan);
-            work.push_back({r, std::move(plan), std::move(trace)});
+            work.push_back({r, std::move(plan), std::move(trace), 0.0});
         }
     }
     RunControl running{control.stop, {}};
@@ -328,16 +340,37 @@ EnsembleResult runMembers(const PondModel& model, const std::vector<EnsembleRamp
     }
     Reporter reporter(running, std::max(1.0, static_cast<double>(packs * work.size()) * perRun));
     const std::size_t tasks = packs * work.size();
+    // Sums may differ by rounding from those of the whole, which alone decide close to the share.
+    constexpr double kSurely = 1.0 + 1e-9;
+    const double mostLethal =
+        options.mostLethal.value_or(1.0) * static_cast<double>(members.size()) * kSurely;
+    std::atomic<bool> isRefused = false;
+    std::mutex summing;
     const std::size_t done = forEachIndex(tasks, threads, control.stop, [&](std::size_t task) {
+        if (isRefused) {
+            return;
+        }
         const std::size_t pack = task / work.size();
         RampWork& ramp = work[task % work.size()];
         const std::span<WeatheredMember> own = membersOfPack(std::span(members), pack);
         kernel().runPack(model, ramp.plan, packOf<Lanes>(own), pack * kPack, own.size(), ramp.trace,
                          control.stop);
+        if (options.mostLethal) {
+            const double more = lethalWeight(ramp.trace, result.weights, pack * kPack, own.size());
+            const std::scoped_lock lock(summing);
+            ramp.lethal += more;
+            isRefused = isRefused || ramp.lethal > mostLethal;
+        }
         reporter.done(perRun);
     });
     if (done < tasks || control.stop.stop_requested()) {
         return stopped();
+    }
+    if (isRefused) {
+        result.end = EnsembleEnd::Refused;
+        result.message = "More of the members went below the lethal line than were wanted at most.";
+        result.ramps.clear();
+        return result;
     }
     for (RampWork& one : work) {
         const auto& finite = one.trace.isFinite;

@@ -38,6 +38,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <optional>
 #include <span>
 #include <stop_token>
 #include <vector>
@@ -57,6 +58,10 @@ struct EnsembleOptions {
     bool balance = true;     ///< Each member gets its own factors; else those of the central run
     bool past = true;        ///< Members weigh as the pond's past has it (engine/ensemble/past.h)
     bool endStates = false;  ///< Fill RampEnsemble::endStates
+    /// Weighted share of members below the lethal line, 0 to 1, above which a ramp that is not known is of no
+    /// use: the runs end as soon as one has passed it (EnsembleEnd::Refused), which no number of threads
+    /// changes. Nothing: all members are run.
+    std::optional<double> mostLethal{};
     /// Members of the same model but for its ramps, with the same `balance`: with the same seed their factors
     /// are taken over, and with the same number and days all that became of ramps with the same schedule. The
     /// numbers are the same bits. May be null; only read during the call.

@@ -28,7 +28,7 @@ struct RampEnsemble {
     std::vector<float> endStates;  ///< Of each member [g/m^3]; empty unless asked for
 };
 
-enum class EnsembleEnd { NotRun, Completed, Cancelled, NotFinite };
+enum class EnsembleEnd { NotRun, Completed, Cancelled, NotFinite, Refused };
 
 /// What `runMembers` gives: nothing but the end and its sentence unless it completed.
 struct EnsembleResult {

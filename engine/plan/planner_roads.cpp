@@ -18,6 +18,23 @@ constexpr int kRoadDraws = 256, kRoadDrawsBrief = 64;
 constexpr std::size_t kMostTargets = 5;   // schedules, the better first, of those that lift and that keep
 constexpr std::size_t kRoadsOnDraws = 4;  // to one schedule; they are sorted by what they cost
 
+/// The largest share of the search's draws below the lethal line that may still pass: by the conditions of a
+/// start, and with the upper bound within the first of them. Nothing where no ramp can pass.
+std::optional<double> mostLethalShare(const Comparison& nothing, bool hasSurfaceAir) {
+    const StartLimits limits = startLimits(nothing.model.pond);
+    const double alone = chancesOf(nothing, nothing.runs.front()).belowLethal;
+    if (!hasSurfaceAir && 100.0 * alone > limits.lethalAlone_percent + 1e-9) {
+        return std::nullopt;
+    }
+    const double effective = std::floor(nothing.ensemble->effective);
+    const auto count = largestCount(static_cast<int>(effective), 0.01 * limits.lethal_percent);
+    if (!count) {
+        return std::nullopt;
+    }
+    return std::min({0.01 * limits.lethal_percent, alone + 0.01 * limits.lethalAdded_percent,
+                     (*count + 0.5) / effective});
+}
+
 }  // namespace
 
 const Comparison& Planner::searchDraws(int nights) {
@@ -42,7 +59,12 @@ bool Planner::isGoodOnSearchDraws(const Road& road) {
     // Few lengths of run, so that the draws are made a few times only.
     constexpr int kWeek = 7;
     const Comparison& nothing = searchDraws((nightsOf(road.length()) + kWeek - 1) / kWeek * kWeek);
+    m_plan.toxicantsFound = false;
     if (!isWhole(nothing) || !nothing.ensemble) {
+        return false;
+    }
+    const auto mostLethal = mostLethalShare(nothing, road.ramp.surfaceAir_kW.has_value());
+    if (!mostLethal) {
         return false;
     }
     Pond pond = nothing.model.pond;
@@ -55,6 +77,7 @@ bool Planner::isGoodOnSearchDraws(const Road& road) {
     options.members = nothing.ensemble->asked;
     options.seed = nothing.ensemble->seed;
     options.earlier = &nothing;
+    options.mostLethal = mostLethal;
     const Comparison tried = compare(pond, options, {m_control.stop, {}});
     if (!isWhole(tried)) {
         return false;
@@ -116,8 +139,14 @@ void Planner::searchRoads(const std::vector<std::size_t>& order) {
     int tried = 0;
     const double all =
         static_cast<double>(sizes.size()) * static_cast<double>(lifting.size() + keeping.size());
+    const Comparison& nothing = searchDraws(kShortestPlanRun);
+    const bool mayLackAir = nothing.ensemble && mostLethalShare(nothing, false);
     for (const auto& targets : {lifting, keeping}) {
         for (const double surfaceAir : sizes) {
+            if (surfaceAir == 0.0 && !mayLackAir) {
+                tried += static_cast<int>(targets.size());
+                continue;  // what the pond does alone stands against every one of these
+            }
             for (const std::size_t target : targets) {
                 if (isStopped() || takeRoad(ground, target, surfaceAir)) {
                     return;

@@ -262,6 +262,32 @@ TEST_F(EnsembleParallel, WhatAnEditDidNotTouchIsTakenOver) {
     EXPECT_EQ(calls, callsFor(5, m_ramps.size()));
 }
 
+TEST_F(EnsembleParallel, RunsEndOnceTooManyAreBelowTheLethalLine) {
+    constexpr int kMany = 48;
+    EnsembleOptions options;
+    options.days = kDays;
+    options.members = kMany;
+    options.past = false;
+    const EnsembleResult all = run(kMany);
+    double most = 0.0;
+    for (const RampEnsemble& ramp : all.ramps) {
+        most = std::max(most, ramp.chanceBelowLethal);
+    }
+    ASSERT_GT(most, 0.0) << "some die";
+    for (const int threads : {1, 3}) {
+        options.threads = threads;
+        options.mostLethal = most;
+        const EnsembleResult let = runMembers(m_model, m_ramps, options);
+        EXPECT_EQ(let.end, EnsembleEnd::Completed) << "as many as allowed";
+        expectSame(let, all);
+        options.mostLethal = most - 0.5 / kMany;
+        const EnsembleResult refused = runMembers(m_model, m_ramps, options);
+        EXPECT_EQ(refused.end, EnsembleEnd::Refused);
+        EXPECT_TRUE(refused.ramps.empty());
+        EXPECT_FALSE(refused.message.empty());
+    }
+}
+
 TEST_F(EnsembleParallel, MembersOutsideTheirRangeAreRefused) {
     EnsembleOptions options;
     options.members = 0;
