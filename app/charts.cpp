@@ -21,10 +21,10 @@ int writeCharts(const std::filesystem::path& pond, const std::filesystem::path& 
     if (!reading.pond || folderFault) {
         return 2;
     }
-    const auto outcome = std::make_shared<const widgets::Outcome>(
-        widgets::withMeasured(widgets::withMembers(widgets::outcomeOf(*reading.pond, std::nullopt, true),
-                                                   engine::kMembersOfBand, true),
-                              engine::kMembersToMeasure));
+    const auto outcome = std::make_shared<const widgets::Outcome>(widgets::withMeasured(
+        widgets::withAnswer(widgets::withMembers(widgets::outcomeOf(*reading.pond, std::nullopt, true),
+                                                 engine::kMembersOfBand, true)),
+        engine::kMembersToMeasure));
     if (const QString fault = endedEarly(outcome->comparison); !fault.isEmpty()) {
         complain(fault.toStdString() + " Nothing was written.");
         return 1;

@@ -24,39 +24,21 @@
 namespace engine {
 namespace {
 
-/// The next window from a day on that begins with this month and day.
-WaitWindow windowFrom(const Date& day, unsigned month, unsigned first, int days, bool isOfClimate) {
+/// The usual time of the autumn turnover after a day, by common practice.
+StartWindow autumnAfter(const Place& place) {
     using namespace std::chrono;
-    year_month_day from = day.year() / std::chrono::month(month) / std::chrono::day(first);
-    if (local_days(from) <= local_days(day)) {
-        from = (day.year() + years(1)) / std::chrono::month(month) / std::chrono::day(first);
-    }
-    return {from, Date(local_days(from) + std::chrono::days(days)), isOfClimate};
+    const Date day = *place.firstDay;
+    const auto month = static_cast<unsigned>(kWaitMonth.value) - (*place.latitude_deg < 0.0 ? 6U : 0U);
+    const auto in = [&](year y) {
+        return Date(y / std::chrono::month(month) / static_cast<unsigned>(kWaitDay.value));
+    };
+    const Date from = in(day.year()) > day ? in(day.year()) : in(day.year() + years(1));
+    return {from, Date(local_days(from) + days(static_cast<int>(kWaitDays.value)))};
 }
 
-WaitWindow waitWindow(const Pond& pond) {
-    const Date day = *pond.place.firstDay;
-    // The first month after this one that is cool after a warm one.
-    const std::vector<ClimateMonth>& months = pond.climate.months;
-    const auto meanOf = [&](unsigned month) -> std::optional<double> {
-        for (const ClimateMonth& one : months) {
-            if (one.month && static_cast<unsigned>(one.month->value) == month) {
-                return 0.5 * (one.airMin->value + one.airMax->value);
-            }
-        }
-        return std::nullopt;
-    };
-    for (unsigned ahead = 1; ahead <= 12; ++ahead) {
-        const unsigned month = (static_cast<unsigned>(day.month()) + ahead - 1) % 12 + 1;
-        const auto mean = meanOf(month);
-        if (mean && *mean > 0.0 && *mean <= kCoolAir.value) {
-            return windowFrom(day, month, 1, 30, true);
-        }
-    }
-    const bool isSouth = *pond.place.latitude_deg < 0.0;
-    const auto month = static_cast<unsigned>(kWaitMonth.value) - (isSouth ? 6U : 0U);
-    return windowFrom(day, month, static_cast<unsigned>(kWaitDay.value), static_cast<int>(kWaitDays.value),
-                      false);
+WaitWindow waitWindow(const Pond& pond, const StartCalendar& calendar) {
+    const auto computed = nextWindow(calendar, *pond.place.firstDay);
+    return computed ? WaitWindow{*computed, true} : WaitWindow{autumnAfter(pond.place), false};
 }
 
 void addReadings(const Pond& pond, Advice& advice, const PondModel& model) {
@@ -233,6 +215,24 @@ void addTellingReadings(Answered& answer) {
                                              startLimits(answer.comparison.model.pond).lethal_percent);
 }
 
+/// The twelve months by a comparison's ramp, on a share of its members.
+void addCalendar(Answered& answer, int threads, const std::stop_token& stop) {
+    const Comparison& comparison = answer.comparison;
+    CalendarOptions options;
+    options.threads = threads;
+    options.members = 1;
+    if (comparison.ensemble) {
+        options.members =
+            std::clamp(comparison.ensemble->asked / kMembersPerCalendar, 1, options.mostMembers);
+        options.seed = comparison.ensemble->seed;
+    }
+    options.resolution.layers = std::min(options.resolution.layers, comparison.model.resolution.layers);
+    options.resolution.largestStep =
+        std::max(options.resolution.largestStep, comparison.model.resolution.largestStep);
+    answer.advice.calendar =
+        startCalendar(comparison.model, comparison.model.pond.ramps[answer.advice.run - 1], options, stop);
+}
+
 AdviceKind kindOfStart(const PondModel& model, const Advice& advice) {
     const bool isHarmless = !model.bottom.exists() || triageOf(model).band == RatioBand::Low;
     return advice.surfaceAir.transfer > 0.0 ? AdviceKind::StartWithSurfaceAir
@@ -273,12 +273,9 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
         }
     }
     Answered out = judged(std::move(comparison), run);
-    const auto wait = [](Answered& answer) {
-        answer.advice.kind = AdviceKind::WaitUntil;
-        answer.advice.wait = waitWindow(answer.comparison.model.pond);
-    };
     if (run == 0) {
-        wait(out);
+        out.advice.kind = AdviceKind::WaitUntil;
+        out.advice.wait = waitWindow(out.comparison.model.pond, out.advice.calendar);
         return out;
     }
     if (has(out.advice, StartCondition::EndState)) {
@@ -289,7 +286,11 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
         out = std::move(*aired);
         out.advice.kind = AdviceKind::StartWithSurfaceAir;
     } else {
-        wait(out);
+        out.advice.kind = AdviceKind::WaitUntil;
+    }
+    addCalendar(out, threads, control.stop);
+    if (out.advice.kind == AdviceKind::WaitUntil) {
+        out.advice.wait = waitWindow(out.comparison.model.pond, out.advice.calendar);
     }
     addTellingReadings(out);
     return out;

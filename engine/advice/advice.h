@@ -11,6 +11,7 @@
 
 #include "engine/ensemble/compare.h"
 #include "engine/plan/plan.h"
+#include "engine/plan/start_calendar.h"
 #include "engine/plan/start_conditions.h"
 
 #include <optional>
@@ -47,8 +48,8 @@ struct TellingReading {
 
 /// When to start instead.
 struct WaitWindow {
-    Date from{}, until{};
-    bool isOfClimate = false;  ///< From the pond file's months; else common practice by latitude
+    StartWindow dates;
+    bool isComputed = false;  ///< From the calendar; else common practice by latitude
 };
 
 /// All that a pond's pages say of one ramp.
@@ -68,6 +69,7 @@ struct Advice {
     double surfaceAir_kW = 0.0;
     std::optional<double> worstWithoutSurfaceAir;  ///< Of the same ramp [g/m^3]
     std::optional<WaitWindow> wait;
+    StartCalendar calendar;                ///< Of the ramp; empty where no answer was asked for
     std::vector<Date> holdDays;            ///< Of the forecast
     std::vector<TellingReading> readings;  ///< At most two, the one that tells most first
     std::vector<ProvisionalReason> provisional;

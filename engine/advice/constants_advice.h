@@ -10,9 +10,8 @@ inline constexpr Constant kTellingHalves{0.05, 0.03, 0.10, "-",
     "judgement"};
 inline constexpr Constant kSecondProfile_h{48.0, 24.0, 72.0, "h",
     "of a logger, or between two profiles, for an answer that is not provisional; common practice, no source"};
-inline constexpr Constant kCoolAir{15.0, 12.0, 15.0, "degC",
-    "mean air of a month in which ponds have turned over; the upper end of the cool start's water, judgement"};
-// Where no climate is given: six weeks from mid October, half a year later south of the equator.
+inline constexpr int kMembersPerCalendar = 4;  // of a comparison, for one of each month; judgement of time
+// Where no month of the calendar will do: six weeks from mid October, half a year later south of the equator.
 inline constexpr Constant kWaitMonth{10.0, 9.0, 11.0, "month", "common practice, no source"};
 inline constexpr Constant kWaitDay{15.0, 15.0, 15.0, "day", "of it; common practice, no source"};
 inline constexpr Constant kWaitDays{42.0, 42.0, 42.0, "d", "that the window lasts; common practice, no source"};

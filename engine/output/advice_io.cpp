@@ -57,8 +57,8 @@ std::string adviceCsv(const Advice& advice, std::string_view run) {
     number("surface_air_kw", hasAir ? std::optional(advice.surfaceAir_kW) : std::nullopt);
     text("surface_air_from", hasAir ? clockCell(advice.surfaceAir.from) : std::string());
     text("surface_air_until", hasAir ? clockCell(advice.surfaceAir.until) : std::string());
-    date("wait_from", advice.wait ? std::optional(advice.wait->from) : std::nullopt);
-    date("wait_until", advice.wait ? std::optional(advice.wait->until) : std::nullopt);
+    date("wait_from", advice.wait ? std::optional(advice.wait->dates.from) : std::nullopt);
+    date("wait_until", advice.wait ? std::optional(advice.wait->dates.until) : std::nullopt);
     std::string days;
     for (const Date& day : advice.holdDays) {
         days += (days.empty() ? "" : " ") + formatDate(day);
@@ -68,6 +68,23 @@ std::string adviceCsv(const Advice& advice, std::string_view run) {
     text("second_reading", advice.readings.size() > 1 ? readingText(advice.readings[1]) : std::string());
     text("provisional", advice.provisional.empty() ? "no" : "yes");
     text("run", run);
+    return table.take();
+}
+
+std::string calendarCsv(const Advice& advice) {
+    CsvWriter table(
+        "ramp,from,ice,oxygen_to_the_bottom,debt_mg_per_l,lowest_mg_per_l,lowest_alone_mg_per_l,lethal_"
+        "chance_percent,"
+        "lethal_chance_alone_percent,may_start");
+    for (const MonthOfStart& month : advice.calendar.months) {
+        const auto known = [&](double value) { return month.isIcy ? std::nullopt : std::optional(value); };
+        const auto word = [&](bool is) { return month.isIcy ? "" : is ? "yes" : "no"; };
+        table.text(advice.ramp).text(formatDate(month.from)).text(month.isIcy ? "yes" : "no");
+        table.text(word(month.isAired)).number(known(month.debt));
+        table.number(known(month.lowest)).number(known(month.alone));
+        table.number(known(std::round(1e4 * month.lethal) / 1e2));
+        table.number(known(std::round(1e4 * month.lethalAlone) / 1e2)).text(word(month.mayStart())).end();
+    }
     return table.take();
 }
 

@@ -86,6 +86,7 @@ std::vector<TextFile> planFiles(const Plan& plan, const Answered& answer, const 
     std::vector<TextFile> files{{"schedule.csv", advice.mayStart() ? schedule : runListCsv({})},
                                 {"summary.csv", summaryCsv(comparison)},
                                 adviceFile(advice),
+                                {"months.csv", calendarCsv(advice)},
                                 {"pond.toml", writePond(with, typed)}};
     if (!advice.mayStart()) {
         files.push_back({"later.csv", schedule});

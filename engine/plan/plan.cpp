@@ -4,7 +4,6 @@
 #include "engine/base/text.h"
 #include "engine/base/units.h"
 #include "engine/ensemble/ensemble.h"
-#include "engine/plan/plan_season.h"
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/plan/plan_sustained.h"
 #include "engine/plan/plan_weather.h"
@@ -161,7 +160,6 @@ void Planner::report() {
             searchTradeOff(draws(kShortestPlanRun, false), to.action, to.start, m_control.stop);
         m_plan.tradeOff.insert(m_plan.tradeOff.end(), searched.begin(), searched.end());
     }
-    m_plan.months = harmlessMonths(m_rough, m_threads, m_control.stop);
     m_plan.slow = slowSensitivity(m_rough, m_threads, m_control.stop);
 }
 

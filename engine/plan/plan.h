@@ -139,14 +139,6 @@ struct StressCase {
     double nothing = 0.0;  ///< That of do-nothing under the same weather
 };
 
-/// A start around the clock at once in one month.
-struct MonthStart {
-    int month = 1;
-    double lowest = 0.0;      ///< Of all nights [g/m^3]
-    double nothing = 0.0;     ///< The same in do-nothing
-    bool isHarmless = false;  ///< Keeps the line, or is no worse where do-nothing does not keep it
-};
-
 /// What the mornings of a ramp that is under way leave a plan.
 struct PlanMornings {
     std::vector<int> firstDays;  ///< Minutes of the days that this morning's verdict speaks for
@@ -164,8 +156,8 @@ struct PlanOptions {
     Resolution resolution;
     HoldRules holds;
     std::optional<PlanMornings> mornings;  ///< Of a ramp under way; nothing before the start
-    /// For an answer within seconds: a third of the search, and no trade-off but that of the file's ramps, no
-    /// sensitivity to slow runs and no months.
+    /// For an answer within seconds: a third of the search, and no trade-off but that of the file's ramps and
+    /// no sensitivity to slow runs.
     bool isBrief = false;
     /// Called once, with the first schedule that the search finds, before it is polished and checked.
     std::function<void(const std::vector<DayAction>& days, ClockTime start)> first;
@@ -200,7 +192,6 @@ struct Plan {
     std::vector<TradeOffPoint> tradeOff;
     std::vector<SlowPoint> slow;      ///< Empty without debt
     std::vector<StressCase> stress;   ///< Empty unless there is a ramp
-    std::vector<MonthStart> months;   ///< Empty without a climate in the pond file
     bool toxicantsFound = false;      ///< The last candidate brought toxicants above their limits
     double searchedMemberDays = 0.0;  ///< Members times days run by the search
 };

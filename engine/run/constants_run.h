@@ -67,6 +67,15 @@ inline constexpr Constant kDawnReading_h{2.0, 2.0, 2.0, "h",
     "from sunrise, within which a reading is the dawn's that a pond is balanced to; judgement"};
 inline constexpr Constant kCivilHeight_deg{-6.0, -6.0, -6.0, "deg", "of the sun at civil dusk; definition"};
 inline constexpr Constant kNauticalHeight_deg{-12.0, -12.0, -12.0, "deg", "at nautical dusk; definition"};
+
+// A pond's usual year.
+inline constexpr int kEveningBefore_min = 6 * 60;  // before midnight: profiles are of 18:00; judgement
+inline constexpr int kMostOpenDays = 365;               // without ice
+inline constexpr Constant kYearScale{4.0, 2.0, 10.0, "-",
+    "by which the debt of a computed year is scaled up or down at most, to be the pond's on the day of its profile; "
+    "judgement"};
+inline constexpr Constant kYearDebtBand{2.2, 1.5, 4.0, "-",
+    "5 and 95 % points of a month's debt, over and under it; as wide as the trade's table of unknown ponds, judgement"};
 // clang-format on
 
 }  // namespace engine

@@ -38,6 +38,7 @@ enum class SentencePart {
     Treatments,
     Plan,
     EndStates,
+    Calendar,  ///< A start in each of the next twelve months
     Holds,
     Sensitivity
 };

@@ -108,8 +108,8 @@ Sentence verdictOf(const Advice& advice, const PondModel& model) {
     values.push_back(oxygen("end", advice.endState.value_or(0.0)));
     values.push_back(oxygen("endAlone", advice.endStateAlone.value_or(0.0)));
     if (advice.wait) {
-        values.push_back(day("waitFrom", advice.wait->from));
-        values.push_back(day("waitUntil", advice.wait->until));
+        values.push_back(day("waitFrom", advice.wait->dates.from));
+        values.push_back(day("waitUntil", advice.wait->dates.until));
     }
     const SentenceKey key = advice.run == 0 && !advice.kind ? SentenceKey::AdviceAlone : keyOf(advice);
     return {SentencePart::Advice, key, std::move(values), model.pond.units};
@@ -148,8 +148,11 @@ std::vector<Sentence> sentencesOf(const Advice& advice, const PondModel& model) 
         addUnmet(unmet, builder);
     }
     if (advice.wait) {
-        builder.add(advice.wait->isOfClimate ? SentenceKey::AdviceWaitClimate
-                                             : SentenceKey::AdviceWaitPractice);
+        if (advice.wait->isComputed) {
+            builder.add(SentenceKey::AdviceWaitComputed);
+        } else if (!advice.calendar.months.empty()) {
+            builder.add(SentenceKey::AdviceWaitPractice);
+        }
         builder.add(SentenceKey::AdviceUntilThen);
     }
     if (advice.kind && !advice.mayStart() && !advice.leastHarmful.empty()) {
@@ -181,6 +184,61 @@ std::vector<Sentence> sentencesOf(const Advice& advice, const PondModel& model) 
         }
     }
     addProvisional(advice, builder);
+    return inUnitsOf(model.pond, std::move(out));
+}
+
+namespace {
+
+std::string_view termOf(StartCondition condition) {
+    switch (condition) {
+        case StartCondition::LethalWith:
+            return "against-lethal";
+        case StartCondition::LethalAlone:
+            return "against-alone";
+        case StartCondition::LethalAdded:
+            return "against-added";
+        case StartCondition::FirstDose:
+            return "against-dose";
+        case StartCondition::Gases:
+            return "against-gases";
+        case StartCondition::MorningHolds:
+            return "against-step";
+        case StartCondition::EndState:
+            return "against-end";
+        case StartCondition::Frost:
+            return "against-frost";
+        case StartCondition::MorningStops:
+        case StartCondition::DawnReading:  // nothing was read or treated in a month to come
+        case StartCondition::Algaecide:
+            return "against-morning";
+    }
+    return "";
+}
+
+}  // namespace
+
+std::vector<Sentence> sentencesOf(const StartCalendar& calendar, const PondModel& model) {
+    std::vector<Sentence> out;
+    if (calendar.months.empty()) {
+        return out;
+    }
+    const SentenceBuilder builder(out, SentencePart::Calendar);
+    for (const MonthOfStart& month : calendar.months) {
+        const std::string name = "month-" + std::to_string(static_cast<unsigned>(month.from.month()));
+        if (month.isIcy) {
+            builder.add(SentenceKey::CalendarIce, {term("month", name)});
+            continue;
+        }
+        builder.add(
+            month.mayStart() ? SentenceKey::CalendarMay : SentenceKey::CalendarNot,
+            {term("month", name), term("water", month.isAired ? "water-aired" : "water-airless"),
+             of100("with", month.lethal), of100("alone", month.lethalAlone), oxygen("low", month.lowest),
+             term("why", month.unmet.empty() ? "" : termOf(month.unmet.front().condition))});
+    }
+    builder.add(calendar.origin == ClimateOrigin::Months        ? SentenceKey::CalendarOfMonths
+                : calendar.origin == ClimateOrigin::TypicalYear ? SentenceKey::CalendarOfYear
+                                                                : SentenceKey::CalendarOfPlace);
+    builder.add(SentenceKey::CalendarMeaning);
     return inUnitsOf(model.pond, std::move(out));
 }
 

@@ -16,6 +16,9 @@ namespace engine {
 /// is; nothing without members.
 [[nodiscard]] std::vector<Sentence> chanceSentences(const Advice& advice, const PondModel& model);
 
+/// A start in each month of the calendar, and what that rests on (part Calendar); nothing without one.
+[[nodiscard]] std::vector<Sentence> sentencesOf(const StartCalendar& calendar, const PondModel& model);
+
 /// All that a plan says, its answer first.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Plan& plan, const Advice& advice);
 

@@ -154,12 +154,6 @@ void addEndStates(const Plan& plan, const SentenceBuilder& builder) {
                      clock("clock", row.start), number("depth", Measure::Depth, row.action.depth),
                      oxygen("end", row.endState), term("verdict", termOf(row.verdict))});
     }
-    for (const MonthStart& month : plan.months) {
-        builder.add(
-            month.isHarmless ? SentenceKey::MonthHarmless : SentenceKey::MonthHarmful,
-            {whole("month", month.month), oxygen("low", month.lowest), oxygen("nothing", month.nothing)});
-    }
-    builder.add(plan.months.empty() ? SentenceKey::MonthsMissing : SentenceKey::MonthsMeaning);
 }
 
 void addContinuous(const Plan& plan, const SentenceBuilder& builder) {
@@ -264,6 +258,11 @@ std::vector<Sentence> planSentences(const Plan& plan, const Advice* advice) {
         addNothing(plan, {out, SentencePart::DoNothing}, SentenceKey::PlanNothingWithin);
     }
     addEndStates(plan, {out, SentencePart::EndStates});
+    if (advice != nullptr) {
+        for (Sentence& sentence : sentencesOf(advice->calendar, model)) {
+            out.push_back(std::move(sentence));
+        }
+    }
     addHolds(plan, advice == nullptr, {out, SentencePart::Holds});
     addSensitivity(plan, {out, SentencePart::Sensitivity});
     SentenceBuilder(out, SentencePart::Assumption)

@@ -102,6 +102,8 @@ std::string_view englishHeading(SentencePart part) {
             return "The plan";
         case SentencePart::EndStates:
             return "End states, held from day 1";
+        case SentencePart::Calendar:
+            return "The next twelve months";
         case SentencePart::Holds:
             return "Weather";
         case SentencePart::Sensitivity:

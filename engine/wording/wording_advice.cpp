@@ -89,9 +89,13 @@ constexpr std::array kTemplates{
     Template{UnmetEnd,
              "Run on like this, the dawn low ends at {value} mg/L, lower than the {limit} mg/L left alone."},
     Template{UnmetFrost, "Not yet: the pond is near freezing, and ice is not computed."},
-    Template{AdviceWaitClimate, "The dates are those of the first cool month of the pond file's climate."},
+    Template{
+        AdviceWaitComputed,
+        "The dates are the next months in which this ramp meets every condition of a start in the pond's "
+        "usual year."},
     Template{AdviceWaitPractice,
-             "The dates are the usual time of the autumn turnover (common practice, no published source)."},
+             "In no month of the pond's usual year does this ramp meet every condition of a start; the dates "
+             "are the usual time of the autumn turnover (common practice, no published source)."},
     Template{AdviceUntilThen,
              "Until then: leave the bottom air off, have surface air ready for still, hot or dull nights, "
              "and feed "
@@ -114,9 +118,50 @@ constexpr std::array kTemplates{
     Template{ProvisionalProfile,
              "Provisional until there is a second profile, or a logger has run for 48 hours."},
     Template{ProvisionalDawns, "Provisional until two dawns were read; so far {count}."},
+    Template{CalendarMay,
+             "{month}, {water}: a start may be. Of 100 ponds {with} go below the lethal line with the ramp, "
+             "{alone} "
+             "left alone; the lowest is {low} mg/L."},
+    Template{CalendarNot,
+             "{month}, {water}: no start: {why}. Of 100 ponds {with} go below the lethal line with the ramp, "
+             "{alone} left "
+             "alone; the lowest is {low} mg/L."},
+    Template{CalendarIce, "{month}: ice, which is not computed."},
+    Template{CalendarOfMonths, "The usual weather is that of the months in the pond file."},
+    Template{CalendarOfYear, "The usual weather is that of the typical year in the pond file's climate."},
+    Template{CalendarOfPlace,
+             "The usual weather is a rough guess from latitude, height and distance to the sea; a climate in "
+             "the pond file would better it."},
+    Template{CalendarMeaning,
+             "Each month starts from the water and the debt that the pond has in its usual year, with "
+             "the algae of today. Usual weather has no bad spells: read a fresh profile and plan again "
+             "before any start."},
 };
 
 constexpr std::array kTermWords{
+    TermWord{"water-aired", "with oxygen down to the bottom"},
+    TermWord{"water-airless", "with no oxygen at the bottom"},
+    TermWord{"against-lethal", "too many ponds go below the lethal line"},
+    TermWord{"against-alone", "too many ponds go below the lethal line left alone"},
+    TermWord{"against-added", "the ramp takes too many ponds below the lethal line"},
+    TermWord{"against-dose", "the first day lifts too much of the bottom water"},
+    TermWord{"against-gases", "ammonia or sulfide goes above its limit"},
+    TermWord{"against-morning", "its own morning rule would stop it"},
+    TermWord{"against-step", "its own morning rule would not let it go on"},
+    TermWord{"against-end", "the pond ends lower than left alone"},
+    TermWord{"against-frost", "the water is near freezing"},
+    TermWord{"month-1", "January"},
+    TermWord{"month-2", "February"},
+    TermWord{"month-3", "March"},
+    TermWord{"month-4", "April"},
+    TermWord{"month-5", "May"},
+    TermWord{"month-6", "June"},
+    TermWord{"month-7", "July"},
+    TermWord{"month-8", "August"},
+    TermWord{"month-9", "September"},
+    TermWord{"month-10", "October"},
+    TermWord{"month-11", "November"},
+    TermWord{"month-12", "December"},
     TermWord{"turn-start", "few enough ponds go below the lethal line to start"},
     TermWord{"turn-wait", "too many ponds go below the lethal line to start"},
     TermWord{"crosses-none", "above the stress line"},

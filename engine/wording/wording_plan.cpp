@@ -130,19 +130,6 @@ constexpr std::array kTemplates{
     Template{StressWorst,
              "Of every day of the plan overcast and calm, or with a cold front, the worst is {kind} on day "
              "{day}: {low} mg/L on night {night} with the plan, {nothing} mg/L left alone."},
-    Template{MonthHarmless,
-             "A start at once in month {month} would be harmless: {low} mg/L at worst, left alone {nothing} "
-             "mg/L."},
-    Template{
-        MonthHarmful,
-        "A start at once in month {month} would do harm: {low} mg/L at worst, left alone {nothing} mg/L."},
-    Template{
-        MonthsMeaning,
-        "Months are judged by one run of two weeks each from a guessed profile; read a fresh one first."},
-    Template{
-        MonthsMissing,
-        "In which months a start would be harmless is not computed: the pond file gives no [[climate.month]] "
-        "with the usual air, humidity, wind and cloud of the months."},
 };
 
 constexpr std::array kTermWords{

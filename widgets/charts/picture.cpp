@@ -51,6 +51,7 @@ const std::vector<ViewKind>& viewKinds() {
         {"profiles", Place::Why, [] { return tr("Profiles"); }, &profilesPicture},
         {"gases", Place::Why, [] { return tr("Gases"); }, &gasesPicture},
         {"risk", Place::Plan, [] { return tr("Risk"); }, &riskPicture},
+        {"months", Place::Plan, [] { return tr("Months"); }, &monthsPicture},
         {kMeasureView, Place::Plan, [] { return tr("What to measure"); }, &measurePicture},
     };
     return kKinds;

@@ -73,6 +73,7 @@ inline constexpr const char* kMeasureView = "measure";
 [[nodiscard]] Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection);
 [[nodiscard]] Picture gasesPicture(const OutcomePtr& outcome, const Selection& selection);
 [[nodiscard]] Picture riskPicture(const OutcomePtr& outcome, const Selection& selection);
+[[nodiscard]] Picture monthsPicture(const OutcomePtr& outcome, const Selection& selection);
 [[nodiscard]] Picture measurePicture(const OutcomePtr& outcome, const Selection& selection);
 
 // What they share.

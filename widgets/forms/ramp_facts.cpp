@@ -84,7 +84,7 @@ std::vector<QString> nextSteps(const Outcome& outcome) {
         steps.push_back(tr("Start on %1.").arg(toQString(engine::formatDate(outcome.answer->firstDay))));
     } else if (outcome.answer->wait) {
         steps.push_back(
-            tr("Look again on %1.").arg(toQString(engine::formatDate(outcome.answer->wait->from))));
+            tr("Look again on %1.").arg(toQString(engine::formatDate(outcome.answer->wait->dates.from))));
     }
     constexpr std::size_t kMost = 4;  // more would not be read
     for (const engine::SentenceKey key : {AdviceHolds, AdviceNoHolds, ProvisionalDawns, AdviceReadingBelow,

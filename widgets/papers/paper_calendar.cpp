@@ -95,7 +95,7 @@ engine::CalendarEvent recheckEvent(const PaperRun& run, const std::string& uid) 
     engine::CalendarEvent event;
     event.uid = uid;
     event.start =
-        instant(pond, (engine::dayNumber(pond, run.advice().wait->from) - 1) * engine::kDay + kMorning);
+        instant(pond, (engine::dayNumber(pond, run.advice().wait->dates.from) - 1) * engine::kDay + kMorning);
     event.end = event.start + std::chrono::hours(1);
     event.summary = text(tr("Read a new profile and plan the start of the air again"));
     event.description =
@@ -113,7 +113,7 @@ QString ownerMessage(const PaperRun& run) {
         return advice.wait
                    ? tr("Leave the bottom air off. We look again from %1. Fish gasping: surface air on, no "
                         "feed, call us.")
-                         .arg(paperDate(advice.wait->from))
+                         .arg(paperDate(advice.wait->dates.from))
                    : tr("Leave the bottom air off. Fish gasping: surface air on, no feed, call us.");
     }
     for (const engine::RunRow& row : engine::runList(run.comparison(), run.plan)) {

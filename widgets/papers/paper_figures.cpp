@@ -2,8 +2,10 @@
 
 #include "engine/pond/local_time.h"
 #include "engine/run/nights.h"
+#include "engine/wording/sentence_advice.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/night_plot.h"
+#include "widgets/charts/picture.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/charts/whole_run_plot.h"
 #include "widgets/document/to_qstring.h"
@@ -11,6 +13,7 @@
 #include "widgets/papers/paper_axes.h"
 
 #include <QCoreApplication>
+#include <QLocale>
 #include <qcustomplot.h>
 
 #include <algorithm>
@@ -103,6 +106,32 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
             .arg(source.isOfPlan ? tr("The plan\u2019s worst night") : tr("The worst night left alone"),
                  nightName(*source.outcome, selection.night()), bandText);
     figure.words = tr("In words: %1.").arg(lows.join(QStringLiteral("; ")));
+    return figure;
+}
+
+PaperFigure monthsFigure(const FigureSource& source) {
+    const Picture picture = monthsPicture(source.outcome, Selection());
+    PaperFigure figure;
+    figure.width = source.width;
+    figure.height = 46.0 * kMillimetre;
+    figure.paint = plotted(QSizeF(figure.width, figure.height), picture.draw);
+    figure.caption = tr("**The next twelve months.** %1 %2").arg(picture.headline, picture.detail);
+    figure.words = picture.words;
+    if (const auto& answer = source.outcome->answer; answer != nullptr && !answer->calendar.months.empty()) {
+        QStringList chances;
+        for (const engine::MonthOfStart& month : answer->calendar.months) {
+            const QString name = QLocale().standaloneMonthName(
+                static_cast<int>(static_cast<unsigned>(month.from.month())), QLocale::LongFormat);
+            chances << (month.isIcy ? tr("%1 ice").arg(name)
+                                    : tr("%1 %2 and %3")
+                                          .arg(name, fixedText(100.0 * month.lethal, 0),
+                                               fixedText(100.0 * month.lethalAlone, 0)));
+        }
+        const auto said = engine::sentencesOf(answer->calendar, source.outcome->comparison.model);
+        figure.words = tr("In words, of 100 ponds with the ramp and left alone: %1. %2 %3")
+                           .arg(chances.join(QStringLiteral("; ")), localized(said[said.size() - 2]),
+                                localized(said.back()));
+    }
     return figure;
 }
 

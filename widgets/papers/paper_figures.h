@@ -38,4 +38,7 @@ struct FigureSource {
 /// The whole run of all ramps, when the air runs, and the weather.
 [[nodiscard]] PaperFigure wholeRunFigure(const FigureSource& source);
 
+/// A start in each of the next twelve months, with its text; without a calendar that there is none.
+[[nodiscard]] PaperFigure monthsFigure(const FigureSource& source);
+
 }  // namespace widgets

@@ -52,6 +52,7 @@ constexpr std::array kLetter{
                           "When something has changed: fewer fish, less feed, less muck, or another place or "
                           "depth of the diffusers."),
         "!waitFrom"},
+    TemplateLine{Insert, "months"},
     TemplateLine{Text, QT_TRANSLATE_NOOP(
                            "Letter",
                            "The chances describe computed ponds, not your fish. Fish may die with or without "
@@ -73,6 +74,7 @@ Paper letter(const PaperRun& run) {
     inserts[QStringLiteral("night")] = [&](PaperFlow& flow) {
         flow.figure(nightFigure(run.figures(), 62.0 * kMillimetre));
     };
+    inserts[QStringLiteral("months")] = [&](PaperFlow& flow) { flow.figure(monthsFigure(run.figures())); };
     inserts[QStringLiteral("chances")] = [&](PaperFlow& flow) { flow.table(chanceTable(run)); };
     return paperOf(run, QStringLiteral("letter"),
                    QCoreApplication::translate("Letter", "Your pond: not to be started now"), "Letter",

@@ -243,6 +243,7 @@ Paper proposal(const PaperRun& run) {
     insert("nothingSentences", sentences(engine::SentencePart::DoNothing));
     insert("budget", [&](PaperFlow& flow) { flow.figure(budgetFigure(figures)); });
     insert("options", [&](PaperFlow& flow) { setOptions(run, flow); });
+    insert("months", [&](PaperFlow& flow) { flow.figure(monthsFigure(figures)); });
     insert("design", [&](PaperFlow& flow) { setDesign(run, values, flow); });
     insert("lows", [&](PaperFlow& flow) { flow.figure(lowsFigure(figures)); });
     insert("planSentences", [&](PaperFlow& flow) { flow.bullets(planSentences(run)); });

@@ -180,8 +180,8 @@ void setAdvice(const PaperRun& run, PaperValues& values) {
         values.set(QStringLiteral("surfaceUntil"), clockText(advice.surfaceAir.until));
     }
     if (advice.wait) {
-        values.set(QStringLiteral("waitFrom"), paperDate(advice.wait->from));
-        values.set(QStringLiteral("waitUntil"), paperDate(advice.wait->until));
+        values.set(QStringLiteral("waitFrom"), paperDate(advice.wait->dates.from));
+        values.set(QStringLiteral("waitUntil"), paperDate(advice.wait->dates.until));
     }
     if (!advice.provisional.empty()) {
         QStringList reasons;
@@ -238,6 +238,7 @@ PaperRun paperRun(std::shared_ptr<const engine::FrozenRun> frozen, engine::Consu
     outcome->comparison = frozen->comparison;
     outcome->backdrop = engine::backdropOf(outcome->comparison.model, outcome->comparison.days);
     outcome->isWhole = true;
+    outcome->answer = std::make_shared<const engine::Advice>(frozen->advice);
     run.plan = frozen->advice.run;
     run.fast = engine::fastestRamp(outcome->comparison, run.plan);
     engine::ensure(run.plan > 0, "papers are made of a pond with a ramp");

@@ -81,6 +81,8 @@ inline constexpr std::array kProposal{
                                    "**Fewer fish, less feed, fewer nutrients.** Slow, but the only "
                                    "one that lowers what the pond uses at night.")},
 
+    TemplateLine{Say::Insert, "months"},
+
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "5. Design")},
     TemplateLine{Say::Insert, "design"},
     TemplateLine{

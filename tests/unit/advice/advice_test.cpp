@@ -61,7 +61,7 @@ TEST(Advice, ACleanPondNeedsNoRampAndARichOneIsNotStarted) {
     EXPECT_FALSE(rich.advice.unmet.empty());
     if (rich.advice.kind == AdviceKind::WaitUntil) {
         ASSERT_TRUE(rich.advice.wait);
-        EXPECT_GT(std::chrono::local_days(rich.advice.wait->from),
+        EXPECT_GT(std::chrono::local_days(rich.advice.wait->dates.from),
                   std::chrono::local_days(rich.advice.firstDay));
     }
 }

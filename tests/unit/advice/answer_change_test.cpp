@@ -71,7 +71,7 @@ TEST(AnswerChange, WhatDiffersIsNamedAndSoIsWhatItWasMadeOf) {
     now.files.push_back({std::string(kFrozenClimate), "LOCATION\n"});
     now.advice.kind = AdviceKind::WaitUntil;
     now.advice.wait =
-        WaitWindow{Date(std::chrono::year(2026) / 10 / 15), Date(std::chrono::year(2026) / 11 / 26), false};
+        WaitWindow{{Date(std::chrono::year(2026) / 10 / 15), Date(std::chrono::year(2026) / 11 / 26)}, false};
     now.advice.lethal->with += 0.2;
     now.advice.worst.lowest -= 0.5;
     const AnswerChange change = changeOf(givenAnswer(before), givenAnswer(now));

@@ -1,7 +1,6 @@
 #include "engine/plan/plan.h"
 
 #include "engine/output/plan_io.h"
-#include "engine/plan/plan_season.h"
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/plan/plan_sustained.h"
 #include "engine/plan/plan_weather.h"
@@ -139,29 +138,6 @@ TEST(Plan, ToxicantsCountWhereTheyPassTheirLimitAndDoNothings) {
     EXPECT_FALSE(addsToxicants(model, run, nothing)) << "the pond brings more by itself";
     run.hours[0].hydrogenSulfide = 3.0 * limit;
     EXPECT_TRUE(addsToxicants(model, run, nothing)) << "but this is more still";
-}
-
-TEST(Plan, MonthsAreJudgedFromTheFilesClimate) {
-    Pond pond = scenario("grandfathers-pond");
-    pond.limits.stress = Quantity(4.0);
-    const PondModel without = prepareUnbalanced(pond, {12, 1800.0});
-    EXPECT_TRUE(harmlessMonths(without, 1, {}).empty());
-    const auto month = [](int number, double low, double high) {
-        ClimateMonth one;
-        one.month = Quantity(number);
-        one.airMin = Quantity(low);
-        one.airMax = Quantity(high);
-        one.humidity_percent = Quantity(65.0);
-        one.wind = Quantity(3.0);
-        one.cloud_percent = Quantity(40.0);
-        return one;
-    };
-    pond.climate.months = {month(1, -9.0, -1.0), month(4, 4.0, 10.0), month(7, 22.0, 34.0)};
-    const auto months = harmlessMonths(prepareUnbalanced(pond, {12, 1800.0}), 2, {});
-    ASSERT_EQ(months.size(), 2U) << "the model has no ice";
-    EXPECT_EQ(months[0].month, 4);
-    EXPECT_TRUE(months[0].isHarmless) << months[0].lowest;
-    EXPECT_FALSE(months[1].isHarmless) << months[1].lowest;
 }
 
 TEST(Plan, AClimateIsWrittenAndReadAgain) {

@@ -38,7 +38,10 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
     const Comparison comparison = test::withMembers(test::madeUpComparison());
     std::set<SentenceKey> keys;
     const auto note = [&](const Advice& advice) {
-        for (const Sentence& sentence : sentencesOf(advice, comparison.model)) {
+        std::vector<Sentence> said = sentencesOf(advice, comparison.model);
+        const std::vector<Sentence> months = sentencesOf(advice.calendar, comparison.model);
+        said.insert(said.end(), months.begin(), months.end());
+        for (const Sentence& sentence : said) {
             keys.insert(sentence.key);
             const std::string text = english(sentence);  // throws if a value is missing
             EXPECT_EQ(text.find_first_of("{}"), std::string::npos) << text;
@@ -54,8 +57,9 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
         advice.kind = kind;
         advice.leastHarmful = advice.ramp;
         if (kind == AdviceKind::WaitUntil) {
-            advice.wait = WaitWindow{Date(std::chrono::year(2026) / 10 / 15),
-                                     Date(std::chrono::year(2026) / 11 / 26), false};
+            advice.wait = WaitWindow{
+                {Date(std::chrono::year(2026) / 10 / 15), Date(std::chrono::year(2026) / 11 / 26)}, false};
+            advice.calendar.months = {MonthOfStart()};
         } else {
             advice.readings = {{"muck_m", "m", std::nullopt, false}};
         }
@@ -69,8 +73,20 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
     Advice climate = fullAdvice(comparison);
     climate.kind = AdviceKind::WaitUntil;
     climate.wait =
-        WaitWindow{Date(std::chrono::year(2026) / 10 / 1), Date(std::chrono::year(2026) / 10 / 31), true};
+        WaitWindow{{Date(std::chrono::year(2026) / 10 / 1), Date(std::chrono::year(2026) / 10 / 31)}, true};
     note(climate);
+    MonthOfStart may, mayNot, ice;
+    may.from = Date(std::chrono::year(2026) / 10 / 15);
+    may.isAired = true;
+    mayNot.from = Date(std::chrono::year(2026) / 7 / 15);
+    mayNot.unmet = climate.unmet;
+    ice.from = Date(std::chrono::year(2027) / 1 / 15);
+    ice.isIcy = true;
+    for (const ClimateOrigin origin :
+         {ClimateOrigin::Months, ClimateOrigin::TypicalYear, ClimateOrigin::Place}) {
+        climate.calendar = {origin, {mayNot, may, ice}};
+        note(climate);
+    }
     note(adviceOn(comparison, 1));
     note(adviceOn(comparison, 0));
     Advice none = adviceOn(comparison, 0);
@@ -81,10 +97,30 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
     none.wait = climate.wait;
     note(none);
     for (int i = static_cast<int>(SentenceKey::AdviceCompared);
-         i <= static_cast<int>(SentenceKey::ProvisionalDawns); ++i) {
+         i <= static_cast<int>(SentenceKey::CalendarMeaning); ++i) {
         EXPECT_TRUE(keys.contains(static_cast<SentenceKey>(i)))
             << englishTemplate(static_cast<SentenceKey>(i));
     }
+}
+
+TEST(AdviceIo, MonthsHaveARowEachAndOnesWithIceNoNumbers) {
+    Advice advice;
+    advice.ramp = "doubling";
+    MonthOfStart june, january;
+    june.from = Date(std::chrono::year(2026) / 6 / 15);
+    june.debt = 8.5;
+    june.lowest = 1.25;
+    june.alone = 3.5;
+    june.lethal = 0.12345;
+    june.unmet = {{StartCondition::LethalWith, 12.0, 5.0, 0}};
+    january.from = Date(std::chrono::year(2027) / 1 / 15);
+    january.isIcy = true;
+    advice.calendar.months = {june, january};
+    EXPECT_EQ(calendarCsv(advice),
+              "ramp,from,ice,oxygen_to_the_bottom,debt_mg_per_l,lowest_mg_per_l,lowest_alone_mg_per_l,"
+              "lethal_chance_percent,lethal_chance_alone_percent,may_start\r\n"
+              "doubling,2026-06-15,no,no,8.5,1.25,3.5,12.35,0,no\r\n"
+              "doubling,2027-01-15,yes,,,,,,,\r\n");
 }
 
 TEST(AdviceIo, HasEveryFieldOfTheContractAndNothingWhereItDoesNotApply) {

@@ -95,7 +95,6 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
     atOnce.comparison.days = 30;  // longer than the outlook
     atOnce.chance = 0.5;
     atOnce.slow = {{5, 1.5}, {1440, 0.2}};
-    atOnce.months = {{4, 6.0, 5.0, true}, {7, 1.0, 5.0, false}};
     plans.push_back(atOnce);
     Plan harms = notToStart(PlanReason::BetterHarms);
     harms.sustainedSchedules[0].verdict = EndVerdict::Fails;
@@ -113,7 +112,7 @@ TEST(SentencePlan, EveryKeyIsSaidWithAllItsValues) {
             EXPECT_TRUE(text.ends_with('.') || text.ends_with(':')) << text;
         }
     }
-    for (int i = static_cast<int>(SentenceKey::PlanTitle); i <= static_cast<int>(SentenceKey::MonthsMissing);
+    for (int i = static_cast<int>(SentenceKey::PlanTitle); i <= static_cast<int>(SentenceKey::StressWorst);
          ++i) {
         const auto key = static_cast<SentenceKey>(i);
         EXPECT_TRUE(keys.contains(key)) << englishTemplate(key);

@@ -1,5 +1,6 @@
 // Every view beside the night: its sentence, its text alternative, its numbers and its drawing on paper.
 
+#include "engine/advice/advice.h"
 #include "engine/ensemble/chances.h"
 #include "engine/ensemble/measure.h"
 #include "engine/ensemble/site_visit.h"
@@ -29,7 +30,8 @@ using test::plain;
 const OutcomePtr& computed() {
     static const OutcomePtr outcome = [] {
         const auto reading = engine::readPondText(engine::test::kPlainPond, "plain.toml");
-        return std::make_shared<const Outcome>(withMembers(outcomeOf(*reading.pond, 3, true), 16, true));
+        return std::make_shared<const Outcome>(
+            withAnswer(withMembers(outcomeOf(*reading.pond, 3, true), 16, true)));
     }();
     return outcome;
 }
@@ -232,6 +234,43 @@ TEST(Views, TheBandOfTheNightHoldsItsMembers) {
         std::find(members->hours.begin(), members->hours.end(), noon + 17 * 3600.0) - members->hours.begin();
     EXPECT_DOUBLE_EQ(scene.bands[0].low[17], members->fishWater[static_cast<std::size_t>(at)].front());
     EXPECT_NE(plain(scene.detail).find("Of 100 ponds like this one"), std::string::npos);
+}
+
+TEST(Views, MonthsSayWhenAStartMayBeAndWhatIsNotWorkedOut) {
+    const Looking at;
+    const ViewKind& months = kindOf("months");
+    Outcome outcome = *computed();
+    outcome.answer.reset();
+    EXPECT_EQ(plain(months.make(std::make_shared<const Outcome>(outcome), at.selection).headline),
+              "Working out the months.");
+    engine::Advice advice;
+    advice.run = 1;
+    advice.ramp = "at once";
+    for (int month = 6; month < 18; ++month) {
+        engine::MonthOfStart one;
+        one.from = std::chrono::year(month > 12 ? 2027 : 2026) /
+                   std::chrono::month(static_cast<unsigned>((month - 1) % 12 + 1)) / 15;
+        one.isIcy = month == 13;
+        one.lethal = 0.4;
+        one.lethalAlone = 0.25;
+        if (month != 10 && month != 11) {
+            one.unmet = {{engine::StartCondition::LethalWith, 40.0, 5.0, 0}};
+        }
+        advice.calendar.months.push_back(one);
+    }
+    outcome.answer = std::make_shared<const engine::Advice>(advice);
+    const Picture picture = months.make(std::make_shared<const Outcome>(outcome), at.selection);
+    const std::string headline = plain(picture.headline);
+    EXPECT_NE(headline.find("\"at once\""), std::string::npos) << headline;
+    EXPECT_NE(headline.find("October"), std::string::npos) << headline;
+    EXPECT_NE(headline.find("November"), std::string::npos) << headline;
+    EXPECT_EQ(headline.find("December"), std::string::npos) << headline;
+    EXPECT_NE(plain(picture.words).find("January: ice"), std::string::npos) << plain(picture.words);
+    EXPECT_NE(picture.csv().find("at once,2026-10-15,no"), std::string::npos);
+    advice.calendar.months.resize(2);
+    outcome.answer = std::make_shared<const engine::Advice>(advice);
+    EXPECT_TRUE(plain(months.make(std::make_shared<const Outcome>(outcome), at.selection).headline)
+                    .starts_with("In no month"));
 }
 
 }  // namespace
