@@ -21,7 +21,8 @@ constexpr int kCurvePoints = 12;  ///< What has fewer is an axis, a frame or a m
 
 /// A stroke that a grey copy must tell from others.
 struct Stroke {
-    int grey = 0;  ///< 0 to 255
+    int grey = 0;   ///< 0 to 255
+    int width = 0;  ///< [tenths of a unit of the drawing]
     std::vector<int> dashes;
     auto operator<=>(const Stroke&) const = default;
 };
@@ -69,7 +70,7 @@ private:
         if (pen.style() == Qt::NoPen || points < kCurvePoints || brush.style() != Qt::NoBrush) {
             return;
         }
-        Stroke stroke{qGray(pen.color().rgb()), {}};
+        Stroke stroke{qGray(pen.color().rgb()), static_cast<int>(std::lround(10.0 * pen.widthF())), {}};
         for (const double dash : pen.dashPattern()) {
             stroke.dashes.push_back(static_cast<int>(std::lround(10.0 * dash)));
         }
@@ -133,8 +134,8 @@ TEST(PaperFigures, AreReadAtEightyMillimetres) {
     }
 }
 
-// A grey copy keeps lightness and dashes. A tenth of the way from black to white is told apart on office
-// paper (our judgement).
+// A grey copy keeps lightness, dashes and widths. A tenth of the way from black to white is told apart on
+// office paper, and so is the edge of a band from a curve twice as wide (our judgement).
 TEST(PaperFigures, LinesOfOneNightDifferInGreyOrDash) {
     constexpr int kTellsApart = 26;
     Sheet sheet;
@@ -143,9 +144,12 @@ TEST(PaperFigures, LinesOfOneNightDifferInGreyOrDash) {
     ASSERT_GE(strokes.size(), 3U) << "the plan, the fastest ramp and do-nothing";
     for (auto one = strokes.begin(); one != strokes.end(); ++one) {
         for (auto other = std::next(one); other != strokes.end(); ++other) {
-            EXPECT_TRUE(one->dashes != other->dashes || std::abs(one->grey - other->grey) >= kTellsApart)
+            const auto [thin, wide] = std::minmax(one->width, other->width);
+            EXPECT_TRUE(one->dashes != other->dashes || std::abs(one->grey - other->grey) >= kTellsApart ||
+                        wide >= 2 * thin)
                 << "greys " << one->grey << " and " << other->grey << ", dashes "
-                << testing::PrintToString(one->dashes);
+                << testing::PrintToString(one->dashes) << ", widths " << one->width << " and "
+                << other->width;
         }
     }
 }

@@ -11,20 +11,29 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 class QCustomPlot;
 class QMimeData;
 
 namespace widgets {
 
+/// A line that a drawing does not name itself.
+struct KeyLine {
+    QString name;
+    std::size_t look = 0;
+    bool isHeavy = false;
+};
+
 /// A chart for paper: its sentences above it, the caution below, and its numbers. Always on the light theme.
 struct ChartSheet {
-    QString name;          ///< Of the file, without an ending
-    QString headline;      ///< What to see, in large type
-    QString detail;        ///< In small type; may be empty
-    QString foot;          ///< Pond, date and caution
-    QString words;         ///< The text alternative
-    QSize size{560, 360};  ///< Of the chart without its sentences, at 96 dots an inch
+    QString name;              ///< Of the file, without an ending
+    QString headline;          ///< What to see, in large type
+    QString detail;            ///< In small type; may be empty
+    QString foot;              ///< Pond, date and caution
+    std::vector<KeyLine> key;  ///< Above the chart
+    QString words;             ///< The text alternative
+    QSize size{560, 360};      ///< Of the chart without its sentences, at 96 dots an inch
     std::function<void(QCustomPlot& plot, const PlotStyle& style)> draw;
     std::string csv;
 };

@@ -36,10 +36,13 @@ private:
     std::function<void(QCPPainter&, const QCPAxisRect&)> m_paint;
 };
 
+constexpr double kFine = 0.8;  // [px] edges; thinner ones are lost where a picture is printed small
+constexpr double kEdge = 0.9;  // of ink in the edge of a tint, so that a grey copy tells it from its line
+
 /// Hatching at 45 degrees within a rectangle, by its own arithmetic.
 void hatch(QCPPainter& painter, const QRectF& area, const QColor& colour) {
     constexpr double kStep = 9.0;  // [px]
-    painter.setPen(QPen(colour, 0));
+    painter.setPen(QPen(colour, kFine));
     for (double c = area.left() - area.height(); c < area.right(); c += kStep) {
         // From (c, bottom) up to (c + height, top).
         const double from = std::max(c, area.left()), to = std::min(c + area.height(), area.right());
@@ -49,9 +52,6 @@ void hatch(QCPPainter& painter, const QRectF& area, const QColor& colour) {
         }
     }
 }
-
-constexpr double kTint = 0.2;   // of its colour in a tint
-constexpr double kEdge = 0.75;  // and in its edge
 
 class GroundPainter {
 public:
@@ -67,9 +67,10 @@ public:
                 band(from, to, m_style.night[shade.step]);
             }
         }
-        edges();
-        hatchLethal();
         rules();
+        hatchLethal();
+        bandEdges();
+        edges();
         levels();
     }
 
@@ -81,20 +82,19 @@ private:
 
     /// An upright stretch in one colour, with the bands of stress and death laid over it.
     void band(double from, double to, const QColor& colour) {
-        constexpr double kOver = 0.72;  // of the band's colour
         const auto fill = [&](double top, double bottom, const QColor& with) {
             const QRectF zone(from, top, to - from, bottom - top);
             m_painter.fillRect(zone, with);
             for (const Tint& tint : m_ground.tints) {
-                fillTint(tint, zone, mixed(with, tint.colour, kTint));
+                fillTint(tint, zone, mixed(with, tint.colour, kTintShare));
             }
         };
         fill(m_area.top(), m_area.bottom(), colour);
         if (m_ground.stress > 0.0) {
-            fill(y(m_ground.stress), m_area.bottom(), mixed(colour, m_style.stress, kOver));
+            fill(y(m_ground.stress), m_area.bottom(), mixed(colour, m_style.stress, kBandShare));
         }
         if (m_ground.lethal > 0.0) {
-            fill(y(m_ground.lethal), m_area.bottom(), mixed(colour, m_style.lethal, kOver));
+            fill(y(m_ground.lethal), m_area.bottom(), mixed(colour, m_style.lethal, kBandShare));
         }
     }
 
@@ -130,7 +130,7 @@ private:
 
     void edges() {
         for (const Tint& tint : m_ground.tints) {
-            m_painter.setPen(QPen(mixed(m_style.paper, tint.colour, kEdge), 0,
+            m_painter.setPen(QPen(mixed(tint.colour, m_style.ink, kEdge), kFine,
                                   tint.isDotted ? Qt::DotLine : Qt::SolidLine));
             for (const std::vector<double>* edge : {&tint.low, &tint.high}) {
                 std::vector<QPointF> line;
@@ -140,6 +140,17 @@ private:
                 for (const auto& piece : cut(line, m_area)) {
                     m_painter.drawPolyline(piece.data(), static_cast<int>(piece.size()));
                 }
+            }
+        }
+    }
+
+    /// The bands end in a line, since a grey copy shows them hardly darker than the paper.
+    void bandEdges() {
+        for (const auto& [level, ink] :
+             {std::pair(m_ground.stress, m_style.stressInk), std::pair(m_ground.lethal, m_style.lethalInk)}) {
+            if (level > 0.0) {
+                m_painter.setPen(QPen(ink, kFine));
+                m_painter.drawLine(QPointF(m_area.left(), y(level)), QPointF(m_area.right(), y(level)));
             }
         }
     }

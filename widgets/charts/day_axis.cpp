@@ -25,10 +25,8 @@ void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& out
     const QCPAxis* across = of.axis(QCPAxis::atBottom);
     const QRectF area = of.rect();
     const double row = area.height() / 3.0;
-    QFont font = style.font;
-    font.setPointSizeF(font.pointSizeF() * 0.85);
-    painter.setFont(font);
-    const QFontMetricsF metrics(font);
+    painter.setFont(style.small);
+    const QFontMetricsF metrics(style.small);
     // Where a day is narrower than its numbers, every so many days have theirs.
     const double one = std::max(across->coordToPixel(1.0) - across->coordToPixel(0.0), 0.1);
     const int step = std::max(
@@ -57,8 +55,7 @@ void paintWeather(QCPPainter& painter, const QCPAxisRect& of, const Outcome& out
         cell(number, air, metrics.horizontalAdvance(both) + 2 <= air.width() ? both : high, ink);
         const QColor grey = mixed(style.paper, style.quietInk, 0.55 * day.cloud);
         painter.fillRect(cloud.adjusted(0.5, 1, -0.5, -1), grey);
-        cell(number, cloud, QString::number(std::lround(100.0 * day.cloud)),
-             contrast(ink, grey) > 3.0 ? ink : style.paper);
+        cell(number, cloud, QString::number(std::lround(100.0 * day.cloud)), style.ink);
         cell(number, wind, roundedText(speed.toShown(day.wind)), ink);
     }
     painter.setPen(style.quietInk);
@@ -86,7 +83,7 @@ std::vector<Shade> nightShades(const Outcome& outcome) {
     std::vector<Shade> shades;
     for (const engine::NightSky& sky : outcome.backdrop.nights) {
         if (sky.sunset && sky.sunrise) {
-            shades.push_back({*sky.sunset / engine::kDay, *sky.sunrise / engine::kDay, 1});
+            shades.push_back({*sky.sunset / engine::kDay, *sky.sunrise / engine::kDay, 2});
         }
     }
     return shades;

@@ -135,10 +135,8 @@ private:
 
     /// Criteria are named where that hides the least.
     void nameLevels() {
-        QFont small = m_style.font;
-        small.setPointSizeF(small.pointSizeF() * 0.82);
-        m_painter.setFont(small);
-        const QFontMetricsF metrics(small);
+        m_painter.setFont(m_style.small);
+        const QFontMetricsF metrics(m_style.small);
         for (const NamedLevel& level : m_scene.criteria) {
             if (level.oxygen > m_scene.top) {
                 continue;

@@ -20,11 +20,29 @@ constexpr int kLeft = 34, kTop = 44, kBottom = 26;  // [px] at the least; large 
 QPen penOf(const NightLine& line, const PlotStyle& style) {
     QPen pen = style.linePen(line.look, line.isHeavy);
     if (line.isGhost) {
-        pen.setColor(mixed(pen.color(), style.paper, 0.55));
         pen.setWidthF(1.0);
         pen.setStyle(Qt::SolidLine);
+        if (!line.isLabelled) {
+            pen.setColor(mixed(pen.color(), style.paper, 0.55));
+        }
     }
     return pen;
+}
+
+/// The marks of the clock, or every other one where their words would touch.
+std::vector<std::pair<double, QString>> marksOf(const NightScene& scene, double width,
+                                                const QFontMetricsF& metrics) {
+    auto marks = clockMarks(scene.to - scene.from);
+    double widest = 0.0;
+    for (const auto& [hour, text] : marks) {
+        widest = std::max(widest, metrics.horizontalAdvance(text));
+    }
+    const double room = (widest + metrics.horizontalAdvance(QStringLiteral("00"))) / 2 + 6.0;
+    if (marks.size() > 2 && (marks[1].first - marks[0].first) * width / (scene.to - scene.from) < room) {
+        const double apart = 2.0 * (marks[1].first - marks[0].first);
+        std::erase_if(marks, [&](const auto& mark) { return std::fmod(mark.first, apart) > 1e-6; });
+    }
+    return marks;
 }
 
 }  // namespace
@@ -40,7 +58,8 @@ void drawNight(QCustomPlot& plot, const NightScene& scene, const PlotStyle& styl
                               static_cast<int>(std::ceil(nightNameWidth(scene, style))),
                               std::max(kBottom, static_cast<int>(metrics.height()) + 10)));
     const double step = scene.top <= 4.0 ? 1.0 : 2.0;
-    applyStyle(*rect, style, scene.from, scene.to, scene.top, clockMarks(scene.to - scene.from));
+    applyStyle(*rect, style, scene.from, scene.to, scene.top,
+               marksOf(scene, plot.viewport().width() - left - nightNameWidth(scene, style), metrics));
     const QSharedPointer<QCPAxisTickerFixed> steps(new QCPAxisTickerFixed);
     steps->setTickStep(step);
     rect->axis(QCPAxis::atLeft)->setTicker(steps);

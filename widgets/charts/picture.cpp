@@ -4,6 +4,7 @@
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/document/to_qstring.h"
+#include "widgets/document/wording.h"
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -65,6 +66,7 @@ ChartSheet sheetOf(const ViewKind& kind, const OutcomePtr& outcome, const Select
     sheet.detail = picture.detail;
     sheet.foot = sheetFoot(*outcome);
     sheet.words = picture.words;
+    sheet.key = picture.key;
     sheet.size = picture.size;
     sheet.csv = picture.csv();
     sheet.draw = std::move(picture.draw);
@@ -81,6 +83,15 @@ void addCanvas(QCustomPlot& plot, const PlotStyle& style,
     addPainted(*rect, style, [paint = std::move(paint)](QCPPainter& painter, const QCPAxisRect& of) {
         paint(painter, QRectF(of.rect()));
     });
+}
+
+std::vector<KeyLine> keyOf(const Outcome& outcome, const Selection& selection) {
+    std::vector<KeyLine> key;
+    for (const std::size_t i : visibleRuns(outcome.comparison, selection)) {
+        key.push_back({rampText(outcome.comparison.runs[i].name, i), lookOf(outcome.comparison, i),
+                       i == selection.ramp()});
+    }
+    return key;
 }
 
 std::size_t shownRun(const Outcome& outcome, const Selection& selection) {

@@ -27,10 +27,11 @@ namespace widgets {
 /// One view of an outcome under a selection: what it says, and how it is drawn. Holds the outcome itself, so
 /// that it can be drawn at any later time, on a screen or on paper.
 struct Picture {
-    QString headline;      ///< What there is to see, in a sentence whose numbers are the picture's
-    QString detail;        ///< How to read it
-    QString words;         ///< The text alternative
-    QSize size{600, 380};  ///< On paper, without its sentences
+    QString headline;          ///< What there is to see, in a sentence whose numbers are the picture's
+    QString detail;            ///< How to read it
+    QString words;             ///< The text alternative
+    QSize size{600, 380};      ///< On paper, without its sentences
+    std::vector<KeyLine> key;  ///< On paper; in the window the list of ramps says it
     std::function<void(QCustomPlot& plot, const PlotStyle& style)> draw;
     std::function<std::string()> csv;
 
@@ -81,6 +82,9 @@ inline constexpr const char* kMeasureView = "measure";
 /// The whole plot as one surface to paint on, in pixels. @param paint  Gets a painter with the style's font.
 void addCanvas(QCustomPlot& plot, const PlotStyle& style,
                std::function<void(QCPPainter& painter, const QRectF& whole)> paint);
+
+/// The lines of all visible ramps, for a drawing that does not name them.
+[[nodiscard]] std::vector<KeyLine> keyOf(const Outcome& outcome, const Selection& selection);
 
 /// The ramp that the selection is on, or do-nothing where that one cannot be drawn.
 [[nodiscard]] std::size_t shownRun(const Outcome& outcome, const Selection& selection);

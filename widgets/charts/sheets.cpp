@@ -15,6 +15,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <string_view>
 
 namespace widgets {
 namespace {
@@ -76,6 +77,7 @@ ChartSheet dawnLowsSheet(const OutcomePtr& outcome, const Selection& selection, 
     sheet.headline = tr("Low of each night under each ramp");
     sheet.foot = sheetFoot(*outcome);
     sheet.words = dawnLowsInWords(*outcome);
+    sheet.key = keyOf(*outcome, selection);
     sheet.size = kStrip;
     sheet.csv = engine::nightLowsCsv(outcome->comparison);
     sheet.detail = localized(engine::sentencesOfNights(outcome->comparison, selection.ramp()),
@@ -91,8 +93,10 @@ ChartSheet wholeRunSheet(const OutcomePtr& outcome, const Selection& selection) 
     ChartSheet sheet;
     sheet.name = QStringLiteral("run");
     sheet.headline = tr("The whole run: oxygen in the fish water, when the air runs, and the weather");
+    sheet.detail = tr("Bars: when the air runs, a row for each ramp in the order of their names.");
     sheet.foot = sheetFoot(*outcome);
     sheet.words = wholeRunInWords(*outcome);
+    sheet.key = keyOf(*outcome, selection);
     sheet.size = kStrip + QSize(0, 60);
     sheet.csv = engine::wholeRunCsv(outcome->comparison, outcome->backdrop);
     sheet.draw =
@@ -111,7 +115,9 @@ std::vector<ChartSheet> allSheets(const OutcomePtr& outcome) {
                                    dawnLowsSheet(outcome, selection, false),
                                    wholeRunSheet(outcome, selection)};
     for (const ViewKind& kind : viewKinds()) {
-        sheets.push_back(sheetOf(kind, outcome, selection));
+        if (std::string_view(kind.id) != kMeasureView || outcome->measured != nullptr) {
+            sheets.push_back(sheetOf(kind, outcome, selection));
+        }
     }
     selection.setMode(Selection::Mode::AllNights);
     sheets.push_back(nightSheet(outcome, selection, false));

@@ -17,7 +17,8 @@ namespace widgets {
 [[nodiscard]] ChartSheet dawnLowsSheet(const OutcomePtr& outcome, const Selection& selection, bool criteria);
 [[nodiscard]] ChartSheet wholeRunSheet(const OutcomePtr& outcome, const Selection& selection);
 
-/// What `--charts` writes: every view, of the chosen ramp and its worst night.
+/// What `--charts` and the bundle hold: every view, of the chosen ramp and its worst night; what to measure
+/// only where it was worked out.
 [[nodiscard]] std::vector<ChartSheet> allSheets(const OutcomePtr& outcome);
 
 }  // namespace widgets

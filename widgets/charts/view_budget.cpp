@@ -52,17 +52,26 @@ QString termName(std::size_t term) {
     }
 }
 
-/// Colour and hatching of a term: neighbours differ in both, and in lightness on a photocopy.
+/// Colour and hatching of a term: no two have the same lightness and hatching, so that a photocopy tells them
+/// apart.
 struct Look {
     QColor fill;
     int hatch = 0;  // 0 none, 1 wide, 2 close
 };
 Look lookOfTerm(std::size_t term, const PlotStyle& style) {
     constexpr auto kLines = std::to_array<std::size_t>({3, 6, 4, 2, 0, 1, 5, 5, 1, 5});
-    constexpr auto kHatches = std::to_array<int>({0, 1, 0, 0, 2, 0, 1, 2, 2, 0});
-    static_assert(kLines.size() == engine::kTerms && kHatches.size() == engine::kTerms);
-    const QColor line = style.lineColour(kLines[term]);
-    return {mixed(style.paper, line, term == engine::kDebtTerm ? 0.75 : 0.62), kHatches[term]};
+    constexpr double kPale = 0.3, kMiddle = 0.55, kDeep = 0.85;
+    constexpr auto kShares =
+        std::to_array<double>({kPale, kPale, kDeep, kMiddle, kDeep, kMiddle, kPale, kDeep, kMiddle, kDeep});
+    constexpr auto kHatches = std::to_array<int>({0, 1, 0, 2, 0, 0, 2, 1, 1, 2});
+    static_assert(kLines.size() == engine::kTerms && kHatches.size() == engine::kTerms &&
+                  kShares.size() == engine::kTerms);
+    return {mixed(style.paper, style.lineColour(kLines[term]), kShares[term]), kHatches[term]};
+}
+
+/// In ink, or in the paper's colour about what is as dark.
+QPen edgeOf(const Look& look, const PlotStyle& style) {
+    return {contrast(style.ink, look.fill) < contrast(style.paper, look.fill) ? style.paper : style.ink, 0.8};
 }
 
 std::vector<engine::BudgetRow> wholeDays(const Outcome& outcome, std::size_t run) {
@@ -101,7 +110,7 @@ void paintBars(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outcom
             if (look.hatch > 0) {
                 hatch(painter, bar.adjusted(0, 0, -1, -1), QPen(style.ink, 0.8), look.hatch == 1 ? 9.0 : 5.0);
             }
-            painter.setPen(QPen(style.paper, 0.8));
+            painter.setPen(edgeOf(look, style));
             painter.setBrush(Qt::NoBrush);
             painter.drawRect(bar);
         }
@@ -132,6 +141,8 @@ void paintNames(QCPPainter& painter, const QRectF& area, const Outcome& outcome,
         if (look.hatch > 0) {
             hatch(painter, sample, QPen(style.ink, 0.8), look.hatch == 1 ? 7.0 : 4.0);
         }
+        painter.setPen(edgeOf(look, style));
+        painter.drawRect(sample);
         painter.setPen(style.ink);
         painter.drawText(QRectF(sample.right() + 5, y, kRight - 32, metrics.height()),
                          Qt::AlignLeft | Qt::AlignVCenter,

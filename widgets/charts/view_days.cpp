@@ -18,7 +18,7 @@
 namespace widgets {
 namespace {
 
-constexpr double kGap = 8.0;
+constexpr double kGap = 8.0, kFine = 0.8;  // [px]
 
 QString tr(const char* text) {
     return QCoreApplication::translate("DaysView", text);
@@ -94,9 +94,9 @@ void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, in
         const double stress = std::max(map.at(0, thresholds.stress).y(), map.area.top());
         const double lethal = std::max(map.at(0, thresholds.lethal).y(), map.area.top());
         painter.fillRect(QRectF(QPointF(from, stress), QPointF(to, map.area.bottom())),
-                         mixed(under, style.stress, 0.72));
+                         mixed(under, style.stress, kBandShare));
         painter.fillRect(QRectF(QPointF(from, lethal), QPointF(to, map.area.bottom())),
-                         mixed(under, style.lethal, 0.72));
+                         mixed(under, style.lethal, kBandShare));
     };
     zone(map.area.left(), map.area.right(), style.paper);
     if (sky.sunset && sky.sunrise) {
@@ -104,8 +104,14 @@ void paintNight(QCPPainter& painter, const Outcome& outcome, std::size_t run, in
              std::min(map.at(*sky.sunrise, 0).x(), map.area.right()), style.night[2]);
     }
     const double lethal = std::max(map.at(0, thresholds.lethal).y(), map.area.top());
-    hatch(painter, QRectF(QPointF(map.area.left(), lethal), map.area.bottomRight()), QPen(style.hatch, 0),
+    hatch(painter, QRectF(QPointF(map.area.left(), lethal), map.area.bottomRight()), QPen(style.hatch, kFine),
           7.0);
+    for (const auto& [level, ink] :
+         {std::pair(thresholds.stress, style.stressInk), std::pair(thresholds.lethal, style.lethalInk)}) {
+        const double y = std::max(map.at(0, level).y(), map.area.top());
+        painter.setPen(QPen(ink, kFine));
+        painter.drawLine(QPointF(map.area.left(), y), QPointF(map.area.right(), y));
+    }
     if (run != 0 && isDrawn(outcome.comparison.runs[0])) {
         QPen pen = style.linePen(0, false);
         pen.setWidthF(1.2);

@@ -82,10 +82,8 @@ void paintDoses(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outco
                 double most, const PlotStyle& style) {
     const QCPAxis* across = of.axis(QCPAxis::atBottom);
     const QRectF area = of.rect();
-    QFont small = style.font;
-    small.setPointSizeF(small.pointSizeF() * 0.85);
-    const QFontMetricsF metrics(small);
-    painter.setFont(small);
+    const QFontMetricsF metrics(style.small);
+    painter.setFont(style.small);
     const double room = area.height() - metrics.height();
     for (const engine::DayRow& row : outcome.comparison.runs[run].days) {
         const double dose = engine::doseOf(outcome.comparison.model, row);
@@ -96,7 +94,7 @@ void paintDoses(QCPPainter& painter, const QCPAxisRect& of, const Outcome& outco
         }
         const double height = std::max(1.0, room * dose / most);
         painter.fillRect(QRectF(from, area.bottom() - height, to - from, height),
-                         mixed(style.paper, style.lineColour(lookOf(outcome.comparison, run)), 0.7));
+                         mixed(style.paper, style.lineColour(lookOf(outcome.comparison, run)), 0.85));
         const QString text = QString::number(std::lround(dose));
         if (metrics.horizontalAdvance(text) < to - from + 12) {
             painter.setPen(style.ink);

@@ -16,6 +16,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace widgets {
 namespace {
@@ -57,6 +58,43 @@ std::vector<QLineF> isoline(int columns, int rows, Value value) {
     return pieces;
 }
 
+/// Pieces put end to end, so that dashes go on from one to the next.
+std::vector<QPolygonF> joined(const std::vector<QLineF>& pieces) {
+    using End = std::pair<double, double>;
+    const auto endOf = [](const QPointF& at) { return End(at.x(), at.y()); };
+    std::multimap<End, std::size_t> at;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        at.emplace(endOf(pieces[i].p1()), i);
+        at.emplace(endOf(pieces[i].p2()), i);
+    }
+    std::vector<bool> isTaken(pieces.size(), false);
+    const auto goOn = [&](QPolygonF& line) {
+        for (bool isOpen = true; isOpen;) {
+            isOpen = false;
+            const auto [from, to] = at.equal_range(endOf(line.back()));
+            for (auto next = from; next != to && !isOpen; ++next) {
+                if (!isTaken[next->second]) {
+                    const QLineF& piece = pieces[next->second];
+                    isTaken[next->second] = isOpen = true;
+                    line << (piece.p1() == line.back() ? piece.p2() : piece.p1());
+                }
+            }
+        }
+    };
+    std::vector<QPolygonF> lines;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (!isTaken[i]) {
+            isTaken[i] = true;
+            QPolygonF line({pieces[i].p1(), pieces[i].p2()});
+            goOn(line);
+            std::reverse(line.begin(), line.end());
+            goOn(line);
+            lines.push_back(line);
+        }
+    }
+    return lines;
+}
+
 class Painter {
 public:
     Painter(QCPPainter& painter, const QCPAxisRect& rect, const Outcome& outcome, std::size_t run,
@@ -74,7 +112,7 @@ public:
         water();
         const engine::OxygenThresholds& thresholds = m_outcome.comparison.model.parameters.thresholds;
         level(thresholds.stress, QPen(m_style.stressInk, 1.4), tr("stress %1"));
-        level(thresholds.lethal, QPen(m_style.lethalInk, 2.0), tr("lethal %1"));
+        level(thresholds.lethal, QPen(m_style.lethalInk, 2.4), tr("lethal %1"));
         fishWater();
         diffusers();
         labels();
@@ -119,10 +157,19 @@ private:
         m_painter.drawImage(QRectF(left, m_area.top(), right - left, m_area.height()), image);
     }
 
+    /// On paper of its own, so that it stands out of deep colours too.
     void draw(const std::vector<QLineF>& pieces, const QPen& pen) {
-        m_painter.setPen(pen);
-        for (const QLineF& piece : pieces) {
-            m_painter.drawLine(place(piece.p1()), place(piece.p2()));
+        constexpr double kCasing = 2.0;  // [px]
+        std::vector<QPolygonF> lines = joined(pieces);
+        for (QPolygonF& line : lines) {
+            std::transform(line.begin(), line.end(), line.begin(),
+                           [this](const QPointF& cell) { return place(cell); });
+        }
+        for (const QPen& one : {QPen(m_style.paper, pen.widthF() + kCasing), pen}) {
+            m_painter.setPen(one);
+            for (const QPolygonF& line : lines) {
+                m_painter.drawPolyline(line);
+            }
         }
     }
 
@@ -294,7 +341,7 @@ Picture depthPicture(const OutcomePtr& outcome, const Selection& selection) {
     const engine::RampRun& rows = outcome->comparison.runs[run];
     const Selection::Span span = shownDays(*outcome, selection);
     Picture picture;
-    picture.size = QSize(640, 380);
+    picture.size = QSize(600, 380);
     picture.days = Picture::Days{span.from, span.to, kDaysLeft, kRight};
     double top = 6.0;
     for (const auto& hour : rows.layers) {

@@ -72,7 +72,7 @@ void addGas(QCustomPlot& plot, int row, const Outcome& outcome, const Selection&
             value.push_back(hour.*gas.hours * kMicrograms);
         }
         QPen pen = style.linePen(lookOf(outcome.comparison, i), false);
-        pen.setWidthF(i == selection.ramp() ? 2.0 : 1.1);
+        pen.setWidthF(i == selection.ramp() ? 2.2 : 1.3);
         addCurve(*rect, day, value, pen);
     }
     addPainted(*rect, style, [style, title](QCPPainter& painter, const QCPAxisRect& of) {
@@ -129,6 +129,7 @@ Picture gasesPicture(const OutcomePtr& outcome, const Selection& selection) {
                           number(peaks[i].sulfide_ugPerL));
     }
     picture.words = words.join(QLatin1Char(' '));
+    picture.key = keyOf(*outcome, selection);
     const auto kept = std::make_shared<Selection>();
     kept->copy(selection);
     picture.draw = [=](QCustomPlot& plot, const PlotStyle& style) {

@@ -21,6 +21,7 @@ namespace widgets {
 namespace {
 
 constexpr double kLeft = 62.0, kRight = 58.0, kTop = 26.0, kBottom = 10.0;
+constexpr double kCasing = 2.0;  // [px] of paper around what lies on colours
 
 QString tr(const char* text) {
     return QCoreApplication::translate("HoursView", text);
@@ -51,11 +52,18 @@ double hourOf(int night, double time) {
     return (time - engine::noonOf(night)) / engine::kHour;
 }
 
+/// In ink within paper, so that it stands out of deep colours too.
+void paintOutline(QCPPainter& painter, const PlotStyle& style, double width, const QRectF& area) {
+    painter.setPen(QPen(style.paper, width + kCasing));
+    painter.drawRect(area);
+    painter.setPen(QPen(style.ink, width));
+    painter.drawRect(area);
+}
+
 /// Outlines of the runs, in pieces of nights.
 void paintRuns(QCPPainter& painter, const engine::Schedule& schedule, const Sheet& sheet,
                const PlotStyle& style) {
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(style.ink, 1.6));
     for (const engine::RunBlock& block : engine::joined(schedule)) {
         for (int night = std::max(1, engine::nightAt(block.start)); night <= sheet.nights; ++night) {
             const double noon = engine::noonOf(night);
@@ -65,7 +73,8 @@ void paintRuns(QCPPainter& painter, const engine::Schedule& schedule, const Shee
             }
             if (from < to) {
                 const double left = sheet.x(hourOf(night, from)), right = sheet.x(hourOf(night, to));
-                painter.drawRect(
+                paintOutline(
+                    painter, style, 1.6,
                     QRectF(left, sheet.y(night) + 1.5, std::max(right - left, 2.0), sheet.row() - 3.0));
             }
         }
@@ -87,7 +96,10 @@ void paintHours(QCPPainter& painter, const engine::RampRun& rows, const engine::
         const engine::OxygenState state = engine::stateOf(hour.fishWater, thresholds);
         if (state != engine::OxygenState::Enough) {
             const bool isLethal = state == engine::OxygenState::Lethal;
-            const QPen pen(isLethal ? style.lethalInk : mixed(colour, style.stressInk, 0.75),
+            const bool isDeep = contrast(style.ink, colour) < contrast(style.paper, colour);
+            const QPen pen(isLethal ? style.lethalInk
+                           : isDeep ? style.paper
+                                    : style.ink,
                            isLethal ? 1.4 : 0.8);
             hatch(painter, cell.intersected(sheet.area), pen, isLethal ? 5.0 : 8.0);
         }
@@ -102,11 +114,13 @@ void paintRules(QCPPainter& painter, const Outcome& outcome, const Sheet& sheet,
                          QPointF(sheet.area.right(), sheet.y(night)));
     }
     painter.drawLine(QPointF(sheet.x(12), sheet.area.top()), QPointF(sheet.x(12), sheet.area.bottom()));
-    painter.setPen(QPen(style.quietInk, 1.2));
     for (const engine::NightSky& sky : outcome.backdrop.nights) {
         for (const auto& edge : {sky.sunset, sky.sunrise}) {
             if (edge) {
                 const double x = sheet.x(hourOf(sky.night, *edge));
+                painter.setPen(QPen(style.paper, 1.2 + kCasing));
+                painter.drawLine(QPointF(x, sheet.y(sky.night)), QPointF(x, sheet.y(sky.night + 1)));
+                painter.setPen(QPen(style.quietInk, 1.2));
                 painter.drawLine(QPointF(x, sheet.y(sky.night)), QPointF(x, sheet.y(sky.night + 1)));
             }
         }
@@ -132,8 +146,8 @@ void paint(QCPPainter& painter, const QRectF& whole, const Outcome& outcome, std
         painter.drawText(QRectF(2, sheet.y(night), kLeft - 8, sheet.row()), Qt::AlignRight | Qt::AlignVCenter,
                          tr("night %1").arg(night));
     }
-    painter.setPen(QPen(style.ink, 2.2));
-    painter.drawRect(QRectF(sheet.area.left() - 2, sheet.y(shown), sheet.area.width() + 4, sheet.row()));
+    paintOutline(painter, style, 2.2,
+                 QRectF(sheet.area.left() - 2, sheet.y(shown), sheet.area.width() + 4, sheet.row()));
     paintScale(painter, style,
                QRectF(sheet.area.right() + 16, sheet.area.top() + 18, 12, sheet.area.height() * 0.6), top);
 }

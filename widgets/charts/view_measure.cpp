@@ -81,12 +81,14 @@ void paintGround(QCPPainter& painter, const Sheet& sheet, const MeasureResult& r
     const QFontMetricsF metrics(style.font);
     const QRectF& area = sheet.area;
     const engine::OxygenThresholds& thresholds = result.model.parameters.thresholds;
-    const auto below = [&](double line, const QColor& colour) {
-        painter.fillRect(QRectF(area.topLeft(), QPointF(sheet.x(std::min(line, sheet.top)), sheet.foot)),
-                         mixed(style.paper, colour, 0.72));
+    const auto below = [&](double line, const QColor& colour, const QColor& edge) {
+        const QRectF band(area.topLeft(), QPointF(sheet.x(std::min(line, sheet.top)), sheet.foot));
+        painter.fillRect(band, mixed(style.paper, colour, kBandShare));
+        painter.setPen(QPen(edge, 0.8));
+        painter.drawLine(band.topRight(), band.bottomRight());
     };
-    below(thresholds.stress, style.stress);
-    below(thresholds.lethal, style.lethal);
+    below(thresholds.stress, style.stress, style.stressInk);
+    below(thresholds.lethal, style.lethal, style.lethalInk);
     const double step = sheet.top > 10.0 ? 4.0 : sheet.top > 4.0 ? 2.0 : 1.0;
     for (double at = 0.0; at <= sheet.top + 1e-9; at += step) {
         const double x = sheet.x(at);
@@ -97,7 +99,7 @@ void paintGround(QCPPainter& painter, const Sheet& sheet, const MeasureResult& r
                          Qt::AlignCenter, QString::number(std::lround(at)));
     }
     painter.setPen(style.quietInk);
-    painter.drawText(QPointF(area.left(), metrics.ascent() + 2), tr("lowest fish water of the run, mg/L"));
+    painter.drawText(QPointF(2.0, metrics.ascent() + 2), tr("lowest fish water of the run, mg/L"));
     painter.drawText(QRectF(area.right() + 6, 2, kShares + sheet.ways, metrics.height()),
                      Qt::AlignLeft | Qt::AlignVCenter, tr("share, %, and what a reading brings"));
     QPen middle(style.ink, 1.0, Qt::DashLine);

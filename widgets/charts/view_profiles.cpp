@@ -122,10 +122,16 @@ void paintThresholds(QCPPainter& painter, const Panel& oxygen, const engine::Oxy
     const auto below = [&](double line) {
         return QRectF(oxygen.area.topLeft(), oxygen.at(std::min(line, oxygen.high), oxygen.deep));
     };
-    painter.fillRect(below(thresholds.stress), mixed(style.paper, style.stress, 0.72));
+    painter.fillRect(below(thresholds.stress), mixed(style.paper, style.stress, kBandShare));
     const QRectF lethal = below(thresholds.lethal);
-    painter.fillRect(lethal, mixed(style.paper, style.lethal, 0.72));
-    hatch(painter, lethal, QPen(style.hatch, 0), 9.0);
+    painter.fillRect(lethal, mixed(style.paper, style.lethal, kBandShare));
+    hatch(painter, lethal, QPen(style.hatch, 0.8), 9.0);
+    for (const auto& [line, ink] :
+         {std::pair(thresholds.stress, style.stressInk), std::pair(thresholds.lethal, style.lethalInk)}) {
+        const QRectF band = below(line);
+        painter.setPen(QPen(ink, 0.8));
+        painter.drawLine(band.topRight(), band.bottomRight());
+    }
 }
 
 /// The line of a run in both panels.
@@ -204,7 +210,7 @@ Picture profilesPicture(const OutcomePtr& outcome, const Selection& selection) {
     const engine::RampRun& rows = outcome->comparison.runs[run];
     const int night = selection.night();
     Picture picture;
-    picture.size = QSize(640, 380);
+    picture.size = QSize(600, 380);
     const std::vector<std::size_t> order = layeredRuns(*outcome, selection);
     picture.csv = [outcome, night, order] {
         return engine::profilesCsv(outcome->comparison, outcome->backdrop, order, night);

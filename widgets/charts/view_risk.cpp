@@ -92,7 +92,7 @@ void paintRamps(QCPPainter& painter, const Sheet& sheet, const Outcome& outcome,
         // The bar is what the ramp adds, the open circle the whole chance.
         const double top = sheet.y(std::max(risk.added(line), 0.0));
         painter.fillRect(QRectF(at - 5, top, 10, area.bottom() - top),
-                         mixed(style.paper, style.lineColour(look), 0.6));
+                         mixed(style.paper, style.lineColour(look), 0.85));
         painter.setPen(QPen(style.lineColour(look), risk.run == selected ? 3.0 : 1.8));
         painter.setBrush(style.paper);
         painter.drawEllipse(QPointF(at, wanted[i]), 5.5, 5.5);

@@ -70,8 +70,9 @@ void addCurves(QCPAxisRect& rect, const Outcome& outcome, const Selection& selec
             oxygen.push_back(hour.fishWater);
         }
         QPen pen = style.linePen(lookOf(outcome.comparison, i), false);
-        pen.setWidthF(i == selection.ramp() ? 1.7 : 1.0);
+        pen.setWidthF(i == selection.ramp() ? 2.2 : 1.3);
         if (outcome.comparison.days > kMostDashedDays) {
+            pen.setWidthF(i == selection.ramp() ? 1.7 : 1.0);
             pen.setStyle(Qt::SolidLine);
         }
         addCurve(rect, day, oxygen, pen);

@@ -12,11 +12,23 @@ namespace {
 constexpr std::array<QRgb, 6> kLines{0xff0072b2, 0xffd55e00, 0xff009e73, 0xffe69f00, 0xff56b4e9, 0xffcc79a7};
 
 // Dashes in pen widths; the order keeps neighbours in the list apart on a photocopy.
-const std::array<QVector<qreal>, 6> kDashes{
-    {{}, {1.5, 2.5}, {8, 2.5, 1.5, 2.5}, {5, 3}, {10, 2.5, 1.5, 2.5, 1.5, 2.5}, {3, 1.5}}};
+const std::array<QVector<qreal>, 12> kDashes{{{},
+                                              {1.5, 2.5},
+                                              {8, 2.5, 1.5, 2.5},
+                                              {5, 3},
+                                              {10, 2.5, 1.5, 2.5, 1.5, 2.5},
+                                              {3, 1.5},
+                                              {14, 2},
+                                              {2, 6},
+                                              {8, 2.5, 3, 2.5, 3, 2.5},
+                                              {3, 5},
+                                              {12, 2.5, 1.5, 2.5, 1.5, 2.5, 1.5, 2.5},
+                                              {5, 1.5, 1.5, 1.5}}};
 const QVector<qreal> kNothingDashes{9, 5};
 
-constexpr double kReadable = 4.5;
+constexpr double kReadable = 4.5;   // text; WCAG 2.1, 1.4.3
+constexpr double kStandsOut = 3.0;  // graphics; WCAG 2.1, 1.4.11
+constexpr double kSmall = 0.85;     // of the labels' size
 
 /// Red, green and blue from 0 to 1; Qt gives floats.
 std::array<double, 3> channels(const QColor& colour) {
@@ -45,27 +57,30 @@ double contrast(const QColor& a, const QColor& b) {
     return std::max(one, other) / std::min(one, other);
 }
 
+PlotStyle::PlotStyle(const QFont& labels) : font(labels), small(labels) {
+    small.setPointSizeF(labels.pointSizeF() * kSmall);
+}
+
 PlotStyle PlotStyle::light(const QFont& font) {
-    PlotStyle style;
+    PlotStyle style(font);
     style.paper = QColor(0xfa, 0xf8, 0xf2);
     style.ink = QColor(0x1f, 0x2d, 0x36);
-    style.quietInk = QColor(0x55, 0x60, 0x68);
+    style.quietInk = QColor(0x4a, 0x54, 0x5c);
     style.hairline = QColor(0xd6, 0xd2, 0xc6);
     const QColor dusk(0x6f, 0x7f, 0xb0);
-    style.night[0] = mixed(style.paper, dusk, 0.09);
-    style.night[1] = mixed(style.paper, dusk, 0.17);
-    style.night[2] = mixed(style.paper, dusk, 0.27);
-    style.stress = QColor(0xf2, 0xdf, 0xb0);
-    style.lethal = QColor(0xf0, 0xbf, 0xa4);
+    style.night[0] = mixed(style.paper, dusk, 0.07);
+    style.night[1] = mixed(style.paper, dusk, 0.14);
+    style.night[2] = mixed(style.paper, dusk, 0.22);
+    style.stress = QColor(0xee, 0xd4, 0x92);
+    style.lethal = QColor(0xec, 0xa6, 0x82);
     style.hatch = QColor(0xc9, 0x8d, 0x70);
-    style.stressInk = QColor(0x6b, 0x4c, 0x0c);
+    style.stressInk = QColor(0x5e, 0x42, 0x0a);
     style.lethalInk = QColor(0x7a, 0x2c, 0x10);
-    style.font = font;
     return style;
 }
 
 PlotStyle PlotStyle::dark(const QFont& font) {
-    PlotStyle style;
+    PlotStyle style(font);
     style.isDark = true;
     style.paper = QColor(0x16, 0x1d, 0x24);
     style.ink = QColor(0xec, 0xea, 0xe2);
@@ -75,12 +90,11 @@ PlotStyle PlotStyle::dark(const QFont& font) {
     style.night[0] = mixed(style.paper, dusk, 0.10);
     style.night[1] = mixed(style.paper, dusk, 0.17);
     style.night[2] = mixed(style.paper, dusk, 0.25);
-    style.stress = QColor(0x4a, 0x3f, 0x22);
-    style.lethal = QColor(0x54, 0x2e, 0x22);
+    style.stress = QColor(0x61, 0x4e, 0x21);
+    style.lethal = QColor(0x6f, 0x35, 0x21);
     style.hatch = QColor(0x8a, 0x54, 0x40);
     style.stressInk = QColor(0xe6, 0xcf, 0x97);
     style.lethalInk = QColor(0xf2, 0xb9, 0xa2);
-    style.font = font;
     return style;
 }
 
@@ -94,16 +108,23 @@ QColor PlotStyle::lineColour(std::size_t index) const {
     if (index == 0) {
         return ink;
     }
-    const QColor colour = QColor::fromRgb(kLines[(index - 1) % kLines.size()]);
-    return isDark ? mixed(colour, QColor(Qt::white), 0.18) : colour;
+    QColor colour = QColor::fromRgb(kLines[(index - 1) % kLines.size()]);
+    if (isDark) {
+        return mixed(colour, QColor(Qt::white), 0.18);
+    }
+    const QColor under = mixed(night[2], lethal, kBandShare);
+    for (int i = 0; i < 50 && contrast(colour, mixed(under, colour, kTintShare)) < kStandsOut; ++i) {
+        colour = mixed(colour, ink, 0.04);
+    }
+    return colour;
 }
 
 QPen PlotStyle::linePen(std::size_t index, bool isHeavy) const {
     QPen pen(lineColour(index), isHeavy ? 3.0 : 1.8);
     pen.setCapStyle(Qt::FlatCap);
     pen.setJoinStyle(Qt::RoundJoin);
-    // The second round of colours takes the dashes one further on.
-    const std::size_t dash = index == 0 ? 0 : (index - 1 + (index - 1) / kLines.size()) % kDashes.size();
+    // The next round of dashes takes the colours one further on.
+    const std::size_t dash = index == 0 ? 0 : (index - 1 + (index - 1) / kDashes.size()) % kDashes.size();
     const QVector<qreal>& dashes = index == 0 ? kNothingDashes : kDashes[dash];
     if (!dashes.isEmpty()) {
         pen.setDashPattern(dashes);

@@ -71,7 +71,7 @@ LowsPanel lowsPanel(const engine::Comparison& comparison, std::size_t ramp) {
 /// Paler than on the screen, so that a grey copy tells them from the bands of the members.
 void drawLevels(QPainter& painter, const PaperAxes& axes, const PlotStyle& style,
                 const engine::OxygenThresholds& thresholds) {
-    constexpr double kShare = 0.45;
+    constexpr double kShare = 0.31;
     const QRectF area = axes.area();
     const auto fill = [&](double level, const QColor& colour) {
         painter.fillRect(QRectF(QPointF(area.left(), axes.y(level)), area.bottomRight()),

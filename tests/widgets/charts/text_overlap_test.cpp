@@ -1,17 +1,14 @@
 // No text of any chart lies over another text, or beyond the sheet: measured on the drawings that are
 // exported, whose texts stand in the SVG with their places.
 
+#include "engine/ensemble/measure.h"
 #include "engine/pond/pond_io.h"
+#include "tests/widgets/charts/svg_drawing.h"
 #include "tests/widgets/typing.h"
 #include "widgets/charts/owner_view.h"
 #include "widgets/charts/picture.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/document/recomputation.h"
-
-#include <QFontMetricsF>
-#include <QRegularExpression>
-#include <QTransform>
-#include <QXmlStreamReader>
 
 #include <gtest/gtest.h>
 
@@ -20,60 +17,11 @@
 namespace widgets {
 namespace {
 
+using test::DrawnText;
 using test::plain;
 
-struct TextBox {
-    QString text;
-    QRectF box;  ///< What is inked [px of the sheet]
-};
-
-QTransform transformOf(const QXmlStreamAttributes& attributes) {
-    static const QRegularExpression kNumbers(QStringLiteral("[-+0-9.eE]+"));
-    std::vector<double> m;
-    auto found = kNumbers.globalMatch(
-        attributes.value(QStringLiteral("transform")).toString().mid(QStringLiteral("matrix").size()));
-    while (found.hasNext()) {
-        m.push_back(found.next().captured().toDouble());
-    }
-    return m.size() == 6 ? QTransform(m[0], m[1], m[2], m[3], m[4], m[5]) : QTransform();
-}
-
-/// Texts of a drawing by Qt's SVG writer: the state in <g>, the text with its place in <text>.
-std::vector<TextBox> textsOf(const QByteArray& svg) {
-    std::vector<TextBox> texts;
-    std::vector<QXmlStreamAttributes> groups;
-    QXmlStreamReader xml(svg);
-    while (!xml.atEnd()) {
-        xml.readNext();
-        if (xml.isEndElement() && xml.name() == QLatin1String("g")) {
-            groups.pop_back();
-        } else if (xml.isStartElement() && xml.name() == QLatin1String("g")) {
-            groups.push_back(xml.attributes());
-        } else if (xml.isStartElement() && xml.name() == QLatin1String("text")) {
-            const QXmlStreamAttributes at = xml.attributes();
-            const auto value = [&](const char* key) {
-                const QString own = at.value(QLatin1String(key)).toString();
-                return own.isEmpty() ? groups.back().value(QLatin1String(key)).toString() : own;
-            };
-            QFont font(value("font-family"));
-            font.setPixelSize(std::max(1, qRound(value("font-size").toDouble())));
-            font.setWeight(static_cast<QFont::Weight>(value("font-weight").toInt()));
-            const QPointF place(at.value(QStringLiteral("x")).toDouble(),
-                                at.value(QStringLiteral("y")).toDouble());
-            const QString text = xml.readElementText();
-            if (!text.trimmed().isEmpty()) {
-                const QRectF ink = QFontMetricsF(font).tightBoundingRect(text).translated(place);
-                texts.push_back({text, transformOf(groups.back()).mapRect(ink)});
-            }
-        }
-    }
-    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString();
-    return texts;
-}
-
 void expectApart(const ChartSheet& sheet) {
-    const QByteArray svg = svgOf(sheet);
-    const std::vector<TextBox> texts = textsOf(svg);
+    const std::vector<DrawnText> texts = test::drawingOf(svgOf(sheet)).texts;
     ASSERT_GE(texts.size(), 3U) << "texts are found";
     constexpr double kLine = 0.6;  // [px] that rounding of fonts and places may take
     for (std::size_t i = 0; i < texts.size(); ++i) {
@@ -94,7 +42,7 @@ engine::Pond scenario(const char* name) {
 
 OutcomePtr computed(const engine::Pond& pond, int nights) {
     Outcome outcome = withMembers(outcomeOf(pond, nights, true), 8, true);
-    return std::make_shared<const Outcome>(withAnswer(outcome));
+    return std::make_shared<const Outcome>(withMeasured(withAnswer(outcome), engine::kLeastMembersToMeasure));
 }
 
 /// Every night under every ramp, all nights of each ramp, and every other view.
@@ -175,7 +123,7 @@ TEST(TextOverlap, TwoTextsOverEachOtherAreSeen) {
     const QByteArray svg =
         "<svg><g transform=\"matrix(1,0,0,1,0,0)\" font-family=\"Lato\" font-size=\"12\" font-weight=\"400\">"
         "<text x=\"10\" y=\"20\">first</text><text x=\"15\" y=\"22\">second</text></g></svg>";
-    const auto texts = textsOf(svg);
+    const auto texts = test::drawingOf(svg).texts;
     ASSERT_EQ(texts.size(), 2U);
     EXPECT_TRUE(texts[0].box.intersects(texts[1].box));
 }
