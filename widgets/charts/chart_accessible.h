@@ -2,8 +2,9 @@
 
 namespace widgets {
 
-/// Lets assistive technology know charts as charts: a ChartView's role is that of a chart, and what it says
-/// is its name and its text alternative. Once is enough; more calls change nothing.
+/// Lets assistive technology know charts as charts: a ChartView's role is that of a chart, what it says is
+/// its name and its text alternative, and its last child is the table of its numbers (ChartTable). Once is
+/// enough; more calls change nothing.
 void installChartAccessibility();
 
 }  // namespace widgets

@@ -32,6 +32,8 @@ public:
     [[nodiscard]] virtual QString readAt(double time) const;
     /// For paper, file and clipboard. @pre there is an outcome.
     [[nodiscard]] virtual ChartSheet sheet() const = 0;
+    /// Its numbers as CSV; empty as long as there are none.
+    [[nodiscard]] std::string numbers() const { return hasContent() ? sheet().csv : std::string(); }
 
     /// Duration of the last drawing, content and pixels [ms].
     [[nodiscard]] double lastReplot_ms() const { return m_lastReplot_ms; }
