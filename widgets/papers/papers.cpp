@@ -1,6 +1,7 @@
 #include "widgets/papers/papers.h"
 
 #include "engine/base/parallel.h"
+#include "engine/ensemble/measure.h"
 #include "engine/output/bundle.h"
 #include "engine/output/run_tables.h"
 #include "widgets/charts/chart_export.h"
@@ -15,6 +16,22 @@
 
 namespace widgets {
 namespace {
+
+/// With what to measure before the ramp of the papers, whatever was looked at in a window, so that the same
+/// run gives the same bytes.
+OutcomePtr measuredToo(const PaperRun& run) {
+    engine::MeasureOptions options;
+    options.ramp = run.frozen->stamp.ramp;
+    options.seed = run.frozen->stamp.seed;
+    options.members =
+        std::clamp(run.frozen->stamp.members, engine::kLeastMembersToMeasure, engine::kMembersToMeasure);
+    auto outcome = std::make_shared<Outcome>(*run.outcome);
+    engine::MeasureResult measured = engine::measure(outcome->comparison.model.pond, options);
+    if (measured.end == engine::EnsembleEnd::Completed) {
+        outcome->measured = std::make_shared<const engine::MeasureResult>(std::move(measured));
+    }
+    return outcome;
+}
 
 /// Every chart as picture, drawing and numbers. Pictures are drawn one by one and packed on all cores, since
 /// packing them takes most of the time; a few at once, since each is large until it is packed.
@@ -73,7 +90,7 @@ std::vector<engine::TextFile> paperFiles(const PaperRun& run) {
         {std::string(engine::kFrozenStatement), engine::statementOf(run.frozen->files, run.frozen->stamp)});
     bundled.insert(bundled.end(), std::make_move_iterator(tables.begin() + 1),
                    std::make_move_iterator(tables.end()));
-    addCharts(run.outcome, bundled);
+    addCharts(measuredToo(run), bundled);
     files.push_back(
         {std::string(engine::kBundleName), engine::bundleOf(std::move(bundled), run.frozen->stamp.time)});
     return files;
