@@ -45,6 +45,7 @@ constexpr std::array kInputWords{
     InputWord{"community respiration at 20 degC", "breathing of the water at 20 degC"},
     InputWord{"oxygen_debt_mg_per_l", "oxygen debt of the bottom water"},
     InputWord{"slow_debt_mg_per_l", "slow oxygen debt of the bottom water"},
+    InputWord{"slow debt over oxygen debt", "slow part of the oxygen debt"},
     InputWord{"muck_m", "depth of muck"},
     InputWord{"free_air_l_per_min", "air flow"},
     InputWord{"standard_transfer_kg_per_h", "oxygen transfer of other aerators"},

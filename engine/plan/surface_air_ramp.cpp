@@ -19,7 +19,7 @@
 namespace engine {
 namespace {
 
-constexpr std::string_view kWithSurfaceAir = " + surface air", kHoldDaysOut = ", hold days out";
+constexpr std::string_view kWithSurfaceAir = " + surface air", kHoldDaysOut = ", no air on hold days";
 
 }  // namespace
 

@@ -65,7 +65,7 @@ TEST_F(CliPlan, NotToStartIsAnAnswer) {
     EXPECT_EQ(linesOf(schedule), 1U) << schedule;
     const std::vector<Ramp> ramps = readPond(m_folder / "out/pond.toml").pond->ramps;
     ASSERT_EQ(ramps.size(), 6U);
-    EXPECT_TRUE(ramps.back().weatherHold) << "of the ramp that is spoken of, with the hold days out";
+    EXPECT_TRUE(ramps.back().weatherHold) << "of the ramp that is spoken of, with no air on hold days";
     EXPECT_TRUE(std::filesystem::exists(m_folder / "out/summary.csv"));
 }
 

@@ -141,6 +141,7 @@ TEST(Advice, HoldDaysAreTakenOutOfTheRampThatIsAdvised) {
     EXPECT_FALSE(stepsOnHoldDay(answer.comparison.model, run));
     EXPECT_EQ(answer.advice.firstDay, dateOfDay(pond, run.schedule.front().day));
     EXPECT_EQ(std::count(held.begin(), held.end(), run.schedule.front().day), 0);
+    EXPECT_EQ(answer.advice.ramp, comparison.runs[2].name + ", no air on hold days");
     EXPECT_EQ(rampMadeOf(pond, answer.advice.ramp), comparison.runs[2].name);
 }
 

@@ -119,6 +119,8 @@ TEST(Measure, EveryWayBelongsToAnInputWithAMeter) {
         EXPECT_NE(measuringWay(name), nullptr) << name;
     }
     EXPECT_EQ(measuringWay("albedo"), nullptr);
+    EXPECT_EQ(inputWords("slow debt over oxygen debt"), "slow part of the oxygen debt")
+        << "not as a fraction";
 }
 
 }  // namespace
