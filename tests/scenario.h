@@ -21,6 +21,16 @@ inline Pond scenario(const std::string& name) {
     return *reading.pond;
 }
 
+/// A pond with copies of its first ramp under long names, until there are so many.
+inline Pond withLongNamedRamps(Pond pond, std::size_t ramps) {
+    while (pond.ramps.size() < ramps) {
+        Ramp ramp = pond.ramps.front();
+        ramp.name = "a ramp with quite a long name, number " + std::to_string(pond.ramps.size());
+        pond.ramps.push_back(ramp);
+    }
+    return pond;
+}
+
 /// The clear-weather variant: every day is the table's day of least cloud (the first of them), at 10 % cloud;
 /// the dates stay.
 inline Pond inClearWeather(Pond pond) {

@@ -2,6 +2,7 @@
 
 #include "engine/intake/usual_ramp.h"
 #include "tests/scenario.h"
+#include "tests/usual_month.h"
 
 #include <gtest/gtest.h>
 
@@ -21,23 +22,12 @@ MonthOfStart monthOf(int year, unsigned month, bool mayStart) {
     return out;
 }
 
-ClimateMonth weather(int month, double low, double high) {
-    ClimateMonth out;
-    out.month = Quantity(month);
-    out.airMin = Quantity(low);
-    out.airMax = Quantity(high);
-    out.humidity_percent = Quantity(65.0);
-    out.wind = Quantity(3.0);
-    out.cloud_percent = Quantity(40.0);
-    return out;
-}
-
 /// Hot summers, frost from December to February.
 void setClimate(Pond& pond) {
     const double means[] = {-4.0, -1.0, 6.0, 13.0, 18.0, 24.0, 27.0, 26.0, 21.0, 14.0, 7.0, -2.0};
     pond.climate.months.clear();
     for (int i = 0; i < 12; ++i) {
-        pond.climate.months.push_back(weather(i + 1, means[i] - 6.0, means[i] + 6.0));
+        pond.climate.months.push_back(test::usualMonth(i + 1, means[i] - 6.0, means[i] + 6.0));
     }
 }
 

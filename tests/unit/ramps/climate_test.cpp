@@ -3,6 +3,7 @@
 #include "engine/pond/pond_io.h"
 #include "engine/ramps/constants_climate.h"
 #include "tests/pond_texts.h"
+#include "tests/usual_month.h"
 
 #include <gtest/gtest.h>
 
@@ -53,14 +54,7 @@ double range(const ClimateYear& year) {
 }
 
 ClimateMonth given(int number, double low, double high) {
-    ClimateMonth month;
-    month.month = Quantity(number);
-    month.airMin = Quantity(low);
-    month.airMax = Quantity(high);
-    month.humidity_percent = Quantity(70.0);
-    month.wind = Quantity(3.0);
-    month.cloud_percent = Quantity(50.0);
-    return month;
+    return test::usualMonth(number, low, high, 70.0, 50.0);
 }
 
 /// Every month is there, in its place, with numbers that could stand in a pond file.

@@ -2,6 +2,7 @@
 
 #include "engine/run/constants_run.h"
 #include "tests/scenario.h"
+#include "tests/usual_month.h"
 
 #include <gtest/gtest.h>
 
@@ -17,14 +18,7 @@ ClimateYear climateWith(double coldest, double warmest) {
     for (int i = 0; i < 12; ++i) {
         // January coldest, July warmest, evenly between.
         const double share = 1.0 - std::abs(i - 6) / 6.0, mean = coldest + share * (warmest - coldest);
-        ClimateMonth one;
-        one.month = Quantity(i + 1.0);
-        one.airMin = Quantity(mean - 5.0);
-        one.airMax = Quantity(mean + 5.0);
-        one.humidity_percent = Quantity(60.0 + i);
-        one.wind = Quantity(3.0);
-        one.cloud_percent = Quantity(40.0);
-        out.months[static_cast<std::size_t>(i)] = one;
+        out.months[static_cast<std::size_t>(i)] = test::usualMonth(i + 1, mean - 5.0, mean + 5.0, 60.0 + i);
     }
     return out;
 }

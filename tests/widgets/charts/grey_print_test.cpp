@@ -2,7 +2,7 @@
 // drawings that are exported, whose colours, pens and texts stand in the SVG.
 
 #include "engine/ensemble/measure.h"
-#include "engine/pond/pond_io.h"
+#include "tests/scenario.h"
 #include "tests/widgets/charts/grey_sheet.h"
 #include "widgets/charts/sheets.h"
 #include "widgets/document/recomputation.h"
@@ -10,12 +10,13 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <filesystem>
 #include <map>
 #include <set>
 
 namespace widgets {
 namespace {
+
+using engine::test::scenario;
 
 using namespace test;
 
@@ -116,11 +117,6 @@ void expectCurvesApart(const Sheet& sheet, std::size_t least) {
     }
 }
 
-engine::Pond scenario(const char* name) {
-    const auto reading = engine::readPond(std::filesystem::path(DAWNLINE_SCENARIOS) / name);
-    return *reading.pond;
-}
-
 OutcomePtr computed(const engine::Pond& pond, int nights) {
     const Outcome outcome = withMembers(outcomeOf(pond, nights, true), 8, true);
     return std::make_shared<const Outcome>(withMeasured(withAnswer(outcome), engine::kLeastMembersToMeasure));
@@ -140,21 +136,15 @@ void expectReadInGrey(const OutcomePtr& outcome) {
 }
 
 TEST(GreyPrint, OfTheHeadlinePond) {
-    expectReadInGrey(computed(scenario("grandfathers-pond.toml"), 7));
+    expectReadInGrey(computed(scenario("grandfathers-pond"), 7));
 }
 
 TEST(GreyPrint, OfTheKoiPond) {
-    expectReadInGrey(computed(scenario("courtyard-koi.toml"), 6));
+    expectReadInGrey(computed(scenario("courtyard-koi"), 6));
 }
 
 TEST(GreyPrint, OfTenRamps) {
-    engine::Pond pond = scenario("new-clay.toml");
-    while (pond.ramps.size() < 10) {
-        engine::Ramp ramp = pond.ramps.front();
-        ramp.name = "a ramp with quite a long name, number " + std::to_string(pond.ramps.size());
-        pond.ramps.push_back(ramp);
-    }
-    expectReadInGrey(computed(pond, 4));
+    expectReadInGrey(computed(engine::test::withLongNamedRamps(scenario("new-clay"), 10), 4));
 }
 
 TEST(GreyPrint, TheScaleOfOxygenKeepsItsOrder) {
@@ -167,7 +157,7 @@ TEST(GreyPrint, TheScaleOfOxygenKeepsItsOrder) {
 
 // Each part of the budget is found in the list of names by its grey and its hatching.
 TEST(GreyPrint, NoTwoPartsOfTheBudgetLookTheSame) {
-    const OutcomePtr outcome = computed(scenario("spring-trout.toml"), 3);
+    const OutcomePtr outcome = computed(scenario("spring-trout"), 3);
     for (const ChartSheet& sheet : allSheets(outcome)) {
         if (sheet.name != QLatin1String("budget")) {
             continue;

@@ -2,7 +2,7 @@
 // exported, whose texts stand in the SVG with their places.
 
 #include "engine/ensemble/measure.h"
-#include "engine/pond/pond_io.h"
+#include "tests/scenario.h"
 #include "tests/widgets/charts/svg_drawing.h"
 #include "tests/widgets/typing.h"
 #include "widgets/charts/owner_view.h"
@@ -12,11 +12,10 @@
 
 #include <gtest/gtest.h>
 
-#include <filesystem>
-
 namespace widgets {
 namespace {
 
+using engine::test::scenario;
 using test::DrawnText;
 using test::plain;
 
@@ -33,11 +32,6 @@ void expectApart(const ChartSheet& sheet) {
                 << '"' << plain(texts[i].text) << "\" over \"" << plain(texts[j].text) << '"';
         }
     }
-}
-
-engine::Pond scenario(const char* name) {
-    const auto reading = engine::readPond(std::filesystem::path(DAWNLINE_SCENARIOS) / name);
-    return *reading.pond;
 }
 
 OutcomePtr computed(const engine::Pond& pond, int nights) {
@@ -71,40 +65,34 @@ void expectAllApart(const OutcomePtr& outcome) {
 }
 
 TEST(TextOverlap, OfTheHeadlinePond) {
-    expectAllApart(computed(scenario("grandfathers-pond.toml"), 7));
+    expectAllApart(computed(scenario("grandfathers-pond"), 7));
 }
 
 TEST(TextOverlap, OfTheKoiPond) {
-    expectAllApart(computed(scenario("courtyard-koi.toml"), 6));
+    expectAllApart(computed(scenario("courtyard-koi"), 6));
 }
 
 TEST(TextOverlap, OfAPondWhoseCurvesLieTogether) {
-    expectAllApart(computed(scenario("fee-cats.toml"), 5));
+    expectAllApart(computed(scenario("fee-cats"), 5));
 }
 
 TEST(TextOverlap, OfADeepPond) {
-    expectAllApart(computed(scenario("old-quarry.toml"), 3));
+    expectAllApart(computed(scenario("old-quarry"), 3));
 }
 
 TEST(TextOverlap, OfOneRamp) {
-    engine::Pond pond = scenario("new-clay.toml");
+    engine::Pond pond = scenario("new-clay");
     pond.ramps.resize(1);
     pond.chosenRamp = pond.ramps.front().name;
     expectAllApart(computed(pond, 3));
 }
 
 TEST(TextOverlap, OfTenRampsWithLongNames) {
-    engine::Pond pond = scenario("new-clay.toml");
-    while (pond.ramps.size() < 10) {
-        engine::Ramp ramp = pond.ramps.front();
-        ramp.name = "a ramp with quite a long name, number " + std::to_string(pond.ramps.size());
-        pond.ramps.push_back(ramp);
-    }
-    expectAllApart(computed(pond, 2));
+    expectAllApart(computed(engine::test::withLongNamedRamps(scenario("new-clay"), 10), 2));
 }
 
 TEST(TextOverlap, OfAPondInFeetWithALogger) {
-    engine::Pond pond = scenario("new-clay.toml");
+    engine::Pond pond = scenario("new-clay");
     pond.units = engine::UnitSystem::Us;
     for (int half = 0; half < 2 * 24 * 3; ++half) {
         for (const double depth : {0.5, 2.0}) {
