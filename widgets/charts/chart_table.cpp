@@ -92,20 +92,20 @@ ChartTable::ChartTable(ChartView& chart) : m_chart(&chart) {
 }
 
 ChartTable::~ChartTable() {
-    for (const QAccessible::Id id : m_cells) {
-        if (id != 0) {
-            QAccessible::deleteAccessibleInterface(id);
-        }
-    }
+    deleteCells();
 }
 
-void ChartTable::forget() {
+void ChartTable::deleteCells() {
     for (const QAccessible::Id id : m_cells) {
         if (id != 0) {
             QAccessible::deleteAccessibleInterface(id);
         }
     }
     m_cells.clear();
+}
+
+void ChartTable::forget() {
+    deleteCells();
     m_lines.clear();
     m_isRead = false;
     if (QAccessible::isActive()) {

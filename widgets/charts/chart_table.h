@@ -65,6 +65,7 @@ protected:
 private:
     [[nodiscard]] const std::vector<QStringList>& lines() const;
     [[nodiscard]] QAccessibleInterface* cell(int line, int column) const;
+    void deleteCells();
     void forget();
 
     QPointer<ChartView> m_chart;

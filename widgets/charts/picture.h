@@ -10,6 +10,7 @@
 #include "widgets/document/place.h"
 #include "widgets/document/selection.h"
 
+#include <QLocale>
 #include <QPointF>
 #include <QRectF>
 #include <QString>
@@ -18,6 +19,10 @@
 #include <optional>
 #include <string>
 #include <vector>
+
+namespace engine {
+struct MonthOfStart;
+}  // namespace engine
 
 class QCPPainter;
 class QCustomPlot;
@@ -78,6 +83,9 @@ inline constexpr const char* kMeasureView = "measure";
 [[nodiscard]] Picture measurePicture(const OutcomePtr& outcome, const Selection& selection);
 
 // What they share.
+
+/// A month of the calendar by its name in the user's language.
+[[nodiscard]] QString monthName(const engine::MonthOfStart& month, QLocale::FormatType length);
 
 /// The whole plot as one surface to paint on, in pixels. @param paint  Gets a painter with the style's font.
 void addCanvas(QCustomPlot& plot, const PlotStyle& style,

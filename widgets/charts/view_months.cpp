@@ -28,10 +28,6 @@ QString tr(const char* text) {
     return QCoreApplication::translate("MonthsView", text);
 }
 
-QString monthName(const MonthOfStart& month, QLocale::FormatType length) {
-    return QLocale().standaloneMonthName(static_cast<int>(static_cast<unsigned>(month.from.month())), length);
-}
-
 /// The area of the bars, and of the rows of words under it.
 struct Sheet {
     QRectF area;
@@ -161,6 +157,10 @@ QString headlineOf(const engine::Advice& advice) {
 }
 
 }  // namespace
+
+QString monthName(const MonthOfStart& month, QLocale::FormatType length) {
+    return QLocale().standaloneMonthName(static_cast<int>(static_cast<unsigned>(month.from.month())), length);
+}
 
 Picture monthsPicture(const OutcomePtr& outcome, const Selection& /*selection*/) {
     Picture picture;

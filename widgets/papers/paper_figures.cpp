@@ -116,22 +116,29 @@ PaperFigure monthsFigure(const FigureSource& source) {
     figure.height = 46.0 * kMillimetre;
     figure.paint = plotted(QSizeF(figure.width, figure.height), picture.draw);
     figure.caption = tr("**The next twelve months.** %1 %2").arg(picture.headline, picture.detail);
-    figure.words = picture.words;
-    if (const auto& answer = source.outcome->answer; answer != nullptr && !answer->calendar.months.empty()) {
-        QStringList chances;
-        for (const engine::MonthOfStart& month : answer->calendar.months) {
-            const QString name = QLocale().standaloneMonthName(
-                static_cast<int>(static_cast<unsigned>(month.from.month())), QLocale::LongFormat);
-            chances << (month.isIcy ? tr("%1 ice").arg(name)
-                                    : tr("%1 %2 and %3")
-                                          .arg(name, fixedText(100.0 * month.lethal, 0),
-                                               fixedText(100.0 * month.lethalAlone, 0)));
-        }
-        const auto said = engine::sentencesOf(answer->calendar, source.outcome->comparison.model);
-        figure.words = tr("In words, of 100 ponds with the ramp and left alone: %1. %2 %3")
-                           .arg(chances.join(QStringLiteral("; ")), localized(said[said.size() - 2]),
-                                localized(said.back()));
+    const auto& answer = source.outcome->answer;
+    if (answer == nullptr || answer->calendar.months.empty()) {
+        figure.words = picture.words;
+        return figure;
     }
+    // The numbers of the months in one row instead of a sentence each.
+    QStringList chances, rest;
+    for (const engine::MonthOfStart& month : answer->calendar.months) {
+        const QString name = monthName(month, QLocale::LongFormat);
+        chances << (month.isIcy ? tr("%1 ice").arg(name)
+                                : tr("%1 %2 and %3")
+                                      .arg(name, fixedText(100.0 * month.lethal, 0),
+                                           fixedText(100.0 * month.lethalAlone, 0)));
+    }
+    for (const engine::Sentence& sentence :
+         engine::sentencesOf(answer->calendar, source.outcome->comparison.model)) {
+        using enum engine::SentenceKey;
+        if (sentence.key != CalendarMay && sentence.key != CalendarNot && sentence.key != CalendarIce) {
+            rest << localized(sentence);
+        }
+    }
+    figure.words = tr("In words, of 100 ponds with the ramp and left alone: %1. %2")
+                       .arg(chances.join(QStringLiteral("; ")), rest.join(QLatin1Char(' ')));
     return figure;
 }
 
