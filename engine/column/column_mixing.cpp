@@ -205,7 +205,8 @@ void Column<Real>::keepPositive(double dt, std::array<Real, kSolutes>& surface) 
         for (int i = 0; i < m_layers; ++i) {
             Real& two = m_state.solutes[i][c];
             const Real& one = m_transport.cautious[i][c];
-            two = wherePositive(returns, Real(one + kept * (two - one)), two);
+            // Numbers too small to be normal round by more than the room that kJustUnderOne leaves.
+            two = wherePositive(returns, max(Real(one + kept * (two - one)), Real(0.0)), two);
         }
         surface[c] = wherePositive(returns, Real(met[c] + kept * (surface[c] - met[c])), surface[c]);
     }
