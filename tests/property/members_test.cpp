@@ -120,15 +120,20 @@ double samplingError(double share, std::size_t members) {
 }
 
 /// Lows as members have them and as they would be exactly: percentiles of each night and chances within one
-/// standard error of a draw of so many.
+/// standard error of a draw of so many; where members lie closer than that, percentiles within what the steps
+/// of any run may cost (LowsAndHoursAreConvergedInTime).
 void expectWithinSamplingError(const MemberTrace& quick, const MemberTrace& exact, int nights) {
     const std::size_t members = exact.members;
     for (int night = 0; night < nights; ++night) {
         const std::vector<double> lows = lowsOf(quick, night), wanted = lowsOf(exact, night);
         for (const double p : {0.05, 0.25, 0.5, 0.75, 0.95}) {
+            constexpr double kStepsMayCost = 0.05;  // [g/m^3]
             const double found = atShare(lows, p), error = samplingError(p, members);
-            EXPECT_GE(found, atShare(wanted, p - error)) << "night " << night + 1 << ", " << p;
-            EXPECT_LE(found, atShare(wanted, p + error)) << "night " << night + 1 << ", " << p;
+            const double exactly = atShare(wanted, p);
+            EXPECT_GE(found, std::min(atShare(wanted, p - error), exactly - kStepsMayCost))
+                << "night " << night + 1 << ", " << p;
+            EXPECT_LE(found, std::max(atShare(wanted, p + error), exactly + kStepsMayCost))
+                << "night " << night + 1 << ", " << p;
         }
     }
     const auto chance = [members](const std::vector<std::uint8_t>& isBelow) {

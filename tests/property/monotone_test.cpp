@@ -66,9 +66,10 @@ Outcome raiseAndLower(bool dissolves, double room, const Broken& broken) {
         request.days = kDays;
         request.keepLayers = false;
         request.switches.dissolution = dissolves;
-        const RampRun before = runRamp(central, &ramp, request);
-        request.schedule = before.schedule;  // else a cap is lifted on another day
-        const double worst = before.worst().lowest;
+        // One schedule for all, else a cap is lifted on another day; and run anew, since a capped ramp looks
+        // for its plume in every step and not on the hour.
+        request.schedule = runRamp(central, &ramp, request).schedule;
+        const double worst = runRamp(central, &ramp, request).worst().lowest;
         for (std::size_t i = 0; i < kInputs.size(); ++i) {
             const auto worstWith = [&](double factor) {
                 return runRamp(raised(central, kInputs[i].first, factor), &ramp, request).worst().lowest;
