@@ -60,7 +60,9 @@ int HoursBelow::worstHour() const {
 HoursBelow hoursBelow(const RampRun& run, double line) {
     HoursBelow below;
     for (const HourRow& hour : run.hours) {
-        if (hour.fishWater < line && nightAt(hour.time) >= 1) {
+        // The noon at which the last night ends would be its second.
+        const int night = nightAt(hour.time);
+        if (hour.fishWater < line && night >= 1 && night <= static_cast<int>(run.days.size())) {
             ++below.hours;
             ++below.nightsAt[static_cast<std::size_t>(((std::lround(hour.time / kHour) % 24) + 24) % 24)];
         }

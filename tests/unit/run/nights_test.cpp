@@ -64,13 +64,15 @@ TEST(Nights, ANightAtALineIsNotBelowIt) {
 }
 
 TEST(Nights, HoursBelowALineCountByTheClockFromTheFirstNightOn) {
-    std::vector<double> hours(84, 6.0);
+    std::vector<double> hours(85, 6.0);
+    hours[12] = hours[84] = 3.0;  // noons at which the first night begins and the last one ends
     hours[5] = 1.0;               // before night 1
     hours[28] = hours[29] = 3.0;  // 04:00 and 05:00 of day 2
     hours[53] = 3.0;              // 05:00 of day 3
     hours[54] = 4.0;              // at the line
     const HoursBelow below = hoursBelow(runOf({3.0, 3.0, 6.0}, hours), 4.0);
-    EXPECT_EQ(below.hours, 3);
+    EXPECT_EQ(below.hours, 4);
+    EXPECT_EQ(below.nightsAt[12], 1) << "a clock's hour stands in a night once";
     EXPECT_EQ(below.nightsAt[4], 1);
     EXPECT_EQ(below.nightsAt[5], 2);
     EXPECT_EQ(below.nightsAt[6], 0);
