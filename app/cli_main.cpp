@@ -11,7 +11,6 @@
 #include "engine/base/text_file.h"
 #include "engine/ensemble/compare.h"
 #include "engine/ensemble/measure.h"
-#include "engine/intake/grounds.h"
 #include "engine/output/advice_io.h"
 #include "engine/output/plan_io.h"
 #include "engine/output/results_io.h"
@@ -109,8 +108,8 @@ int check(const app::CliOptions& options) {
             continue;
         }
         code = std::max(
-            code, saidAll(engine::englishText(engine::sentencesOf(*reading.pond, path, reading.diagnostics)) +
-                          engine::groundsText(engine::groundsOf(*reading.pond))));
+            code,
+            saidAll(engine::englishText(engine::sentencesOf(*reading.pond, path, reading.diagnostics))));
     }
     return code;
 }
@@ -213,12 +212,17 @@ int compare(const app::CliOptions& options) {
     return finish(options, engine::sentencesOf(comparison), files);
 }
 
-/// The first schedule of a plan's search, on standard error, as long as the rest takes its time.
-void sayFirst(const std::vector<engine::DayAction>& days) {
-    std::string text = "First schedule found, min of air by day:";
-    for (const engine::DayAction& day : days) {
+/// What a plan's search has so far, on standard error, as long as the rest takes its time.
+void saySoFar(const engine::PlanSoFar& found) {
+    std::string text = found.harm ? "Schedule taken" : "First schedule found";
+    text += ", min of air by day:";
+    for (const engine::DayAction& day : found.days) {
         text += ' ';
         text += std::to_string(day.minutes);
+    }
+    if (found.harm) {
+        text += "; " + std::to_string(found.harm->count) + " of " + std::to_string(found.harm->members) +
+                " ponds of the search go below the lethal line. It is now tried on other ponds.";
     }
     std::fprintf(stderr, "%s\n", text.c_str());
 }
@@ -239,7 +243,7 @@ int plan(const app::CliOptions& options) {
     }
     engine::PlanOptions asked = options.plan;
     if (options.progress) {
-        asked.first = [](const std::vector<engine::DayAction>& days, engine::ClockTime) { sayFirst(days); };
+        asked.soFar = saySoFar;
     }
     const engine::Plan found = engine::makePlan(*pond, asked, {signals.token(), progressOf(options)});
     if (found.end != engine::PlanEnd::Completed) {

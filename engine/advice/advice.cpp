@@ -3,9 +3,11 @@
 #include "engine/advice/constants_advice.h"
 #include "engine/advice/telling_readings.h"
 #include "engine/base/error.h"
+#include "engine/base/parallel.h"
 #include "engine/base/units.h"
 #include "engine/ensemble/chances.h"
 #include "engine/plan/constants_plan.h"
+#include "engine/plan/plan_weather.h"
 #include "engine/plan/surface_air_ramp.h"
 #include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
@@ -233,6 +235,15 @@ void addCalendar(Answered& answer, int threads, const std::stop_token& stop) {
         startCalendar(comparison.model, comparison.model.pond.ramps[answer.advice.run - 1], options, stop);
 }
 
+void addWeakestMoment(Answered& answer, int threads, const std::stop_token& stop) {
+    const PondModel& model = answer.comparison.model;
+    if (const auto spell =
+            weakestMoment(model, answer.comparison.runs[answer.advice.run], threadsFor(threads), stop)) {
+        answer.advice.weakest = {dateOfDay(model.pond, spell->day), spell->lowest, spell->nothing,
+                                 spell->worstNight};
+    }
+}
+
 AdviceKind kindOfStart(const PondModel& model, const Advice& advice) {
     const bool isHarmless = !model.bottom.exists() || triageOf(model).band == RatioBand::Low;
     return advice.surfaceAir.transfer > 0.0 ? AdviceKind::StartWithSurfaceAir
@@ -288,6 +299,7 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
     } else {
         out.advice.kind = AdviceKind::WaitUntil;
     }
+    addWeakestMoment(out, threads, control.stop);
     addCalendar(out, threads, control.stop);
     if (out.advice.kind == AdviceKind::WaitUntil) {
         out.advice.wait = waitWindow(out.comparison.model.pond, out.advice.calendar);

@@ -52,6 +52,13 @@ struct WaitWindow {
     bool isComputed = false;  ///< From the calendar; else common practice by latitude
 };
 
+/// A ramp under three dull, hot, calm days where they do most.
+struct WeakestMoment {
+    Date from{};                       ///< First of the days
+    double lowest = 0.0, alone = 0.0;  ///< Of the ramp's worst night then, and left alone that night [g/m^3]
+    int night = 0;
+};
+
 /// All that a pond's pages say of one ramp.
 struct Advice {
     std::optional<AdviceKind> kind;  ///< Nothing where no answer was asked for
@@ -68,6 +75,7 @@ struct Advice {
     SurfaceAir surfaceAir;                   ///< That goes with the ramp
     double surfaceAir_kW = 0.0;
     std::optional<double> worstWithoutSurfaceAir;  ///< Of the same ramp [g/m^3]
+    std::optional<WeakestMoment> weakest;          ///< Nothing where no answer was asked for
     std::optional<WaitWindow> wait;
     StartCalendar calendar;                ///< Of the ramp; empty where no answer was asked for
     std::vector<Date> holdDays;            ///< Of the forecast

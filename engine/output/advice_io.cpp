@@ -68,6 +68,10 @@ std::string adviceCsv(const Advice& advice, std::string_view run) {
     text("second_reading", advice.readings.size() > 1 ? readingText(advice.readings[1]) : std::string());
     text("provisional", advice.provisional.empty() ? "no" : "yes");
     text("run", run);
+    const auto& weakest = advice.weakest;
+    date("dull_days_from", weakest ? std::optional(weakest->from) : std::nullopt);
+    number("dull_days_worst_mg_per_l", weakest ? std::optional(weakest->lowest) : std::nullopt);
+    number("dull_days_alone_mg_per_l", weakest ? std::optional(weakest->alone) : std::nullopt);
     return table.take();
 }
 

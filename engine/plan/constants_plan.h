@@ -66,7 +66,7 @@ inline constexpr Constant kShallowestDiffuser{0.5, 0.5, 0.5, "m",
 inline constexpr Constant kAboveBottomWater{0.1, 0.1, 0.1, "m",
     "of a diffuser that is to lift none of it; judgement"};
 
-// Worse weather: a day without sun or wind, and a cold front.
+// Worse weather: a day without sun or wind, a cold front, and days without sun or wind that are hot.
 inline constexpr Constant kOvercastCloud_percent{95.0, 95.0, 95.0, "%", "at least; judgement"};
 inline constexpr Constant kOvercastWind{0.8, 0.8, 0.8, "m/s", "at most; judgement"};
 inline constexpr Constant kOvercastCooler{4.0, 4.0, 4.0, "K", "of the greatest air; judgement"};
@@ -76,6 +76,11 @@ inline constexpr Constant kFrontCloud_percent{80.0, 80.0, 80.0, "%", "at least; 
 inline constexpr Constant kFrontWind{6.0, 6.0, 6.0, "m/s", "at least; judgement"};
 inline constexpr Constant kFrontCooler{8.0, 8.0, 8.0, "K", "air all day; judgement"};
 inline constexpr Constant kFrontLight{0.45, 0.45, 0.47, "-", "of clear light, FAO-56's at 80 % of cloud"};
+inline constexpr Constant kDullSpellDays{3.0, 3.0, 3.0, "d",
+    "dull, hot and calm in a row; common practice, no source"};
+inline constexpr Constant kDullSpellWarmer{3.0, 2.0, 4.0, "K", "air all day; judgement"};
+inline constexpr Constant kAfterDullSpell{2.0, 1.0, 3.0, "nights",
+    "after it that still count: a pond that made little oxygen for days is lowest at its end; judgement"};
 inline constexpr Constant kLeastSwing{1.0, 1.0, 1.0, "K",
     "between a day's least and greatest air; judgement"};
 // clang-format on

@@ -70,11 +70,9 @@ void Planner::climbTo(const std::vector<std::size_t>& order) {
             if (!candidate) {
                 break;
             }
-            if (m_options.first && !m_isFirstSaid) {
-                m_isFirstSaid = true;
-                m_options.first(candidate->days, target.start);
-            }
+            saySoFar({candidate->days, rampOf(candidate->days, target.start), {}});
             if (isGoodOnOwnDraws(*candidate, target.start)) {
+                saySoFar({candidate->days, rampOf(candidate->days, target.start), m_plan.ownHarm});
                 m_plan.days = candidate->days;
                 m_plan.chosen = order[k];
                 m_plan.verdict = candidate->length() == 1 ? PlanVerdict::AtOnce : PlanVerdict::Ramp;
@@ -147,8 +145,7 @@ void Planner::report() {
         m_plan.added = addedBelow(*fresh.ensemble, fresh.ensemble->ramps.size() - 1, m_plan.line);
         m_plan.addedLethal = addedBelow(*fresh.ensemble, fresh.ensemble->ramps.size() - 1,
                                         fresh.model.parameters.thresholds.lethal);
-        m_plan.stress =
-            stressTest(fresh.model, fresh.runs.back().schedule, fresh.days, m_threads, m_control.stop);
+        m_plan.stress = stressTest(fresh.model, fresh.runs.back(), m_threads, m_control.stop);
     }
     m_plan.tradeOff = fileTradeOff(m_plan);
     if (m_options.isBrief) {

@@ -128,13 +128,17 @@ struct SlowPoint {
 };
 inline constexpr int kSlowDays = 60;
 
-enum class StressKind { OvercastAndCalm, ColdFront };
+enum class StressKind {
+    OvercastAndCalm,
+    ColdFront,
+    DullSpell  ///< kDullSpellDays days in a row without sun or wind, and hot
+};
 
-/// The plan under other weather on one day, central run.
+/// A ramp under other weather from one day on, central run.
 struct StressCase {
     StressKind kind{};
-    int day = 0;                                              ///< On which the weather is worse
-    double lowest = std::numeric_limits<double>::infinity();  ///< Worst night's low with the plan [g/m^3]
+    int day = 0;                                              ///< On which the weather is worse, or the first
+    double lowest = std::numeric_limits<double>::infinity();  ///< Worst night's low with the ramp [g/m^3]
     int worstNight = 0;
     double nothing = 0.0;  ///< That of do-nothing under the same weather
 };
@@ -145,6 +149,15 @@ struct PlanMornings {
     std::optional<int> most;     ///< Minutes of the first day after them at most; nothing: any
     DawnLimits limits;           ///< Their caps on what a day may lift
     bool isUnderWay = false;     ///< The air has run before
+};
+
+/// What a search has before it is done.
+struct PlanSoFar {
+    std::vector<DayAction> days;  ///< Day 1 to the first of the sustained schedule
+    Ramp ramp;
+    /// Ponds below the lethal line, or of a climb those harmed, on the search's draws; nothing where it was
+    /// not tried on them yet.
+    std::optional<CountedChance> harm;
 };
 
 struct PlanOptions {
@@ -159,8 +172,9 @@ struct PlanOptions {
     /// For an answer within seconds: a third of the search, and no trade-off but that of the file's ramps and
     /// no sensitivity to slow runs.
     bool isBrief = false;
-    /// Called once, with the first schedule that the search finds, before it is polished and checked.
-    std::function<void(const std::vector<DayAction>& days, ClockTime start)> first;
+    /// Called with the first way that the search finds, and with the one that it takes, before that is
+    /// reported on fresh draws; on the thread of makePlan().
+    std::function<void(const PlanSoFar&)> soFar;
 };
 
 enum class PlanEnd { NotRun, Completed, Cancelled, NotFinite };

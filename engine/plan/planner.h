@@ -46,6 +46,12 @@ private:
     void climbTo(const std::vector<std::size_t>& order);
     void search();
     void report();
+    void saySoFar(const PlanSoFar& found) {
+        if (m_options.soFar && (found.harm || !m_isFirstSaid)) {
+            m_isFirstSaid = true;
+            m_options.soFar(found);
+        }
+    }
     void sayProgress(double share) const {
         if (m_control.progress) {
             m_control.progress(share);

@@ -135,11 +135,8 @@ std::optional<Candidate> Planner::bestClimb(const SustainedSchedule& target, int
         }
         const PlanMembers& members = draws(days, false);
         const auto candidate = climb(members, ladder, held, budget, lastDay, m_control.stop);
-        if (candidate && m_options.first && !m_isFirstSaid) {
-            m_isFirstSaid = true;
-            m_options.first(candidate->days, target.start);
-        }
         if (candidate) {
+            saySoFar({candidate->days, rampOf(candidate->days, target.start), {}});
             best = polished(members, *candidate, ladder, held, budget, m_control.stop);
         }
     }

@@ -105,11 +105,9 @@ bool Planner::takeRoad(const RoadGround& ground, std::size_t target, double surf
         roadsTo(ground, m_plan.sustainedSchedules[target], surfaceAir, m_threads, m_control.stop);
     for (std::size_t i = 0; i < std::min(roads.size(), kRoadsOnDraws) && !isStopped(); ++i) {
         const Road& road = roads[i];
-        if (m_options.first && !m_isFirstSaid) {
-            m_isFirstSaid = true;
-            m_options.first(road.days, m_plan.sustainedSchedules[target].start);
-        }
+        saySoFar({road.days, road.ramp, {}});
         if (isGoodOnSearchDraws(road)) {
+            saySoFar({road.days, road.ramp, m_plan.ownHarm});
             m_plan.days = road.days;
             m_plan.ramp = road.ramp;
             m_plan.chosen = target;

@@ -1,4 +1,6 @@
-#include "engine/intake/grounds.h"
+#include "engine/wording/grounds.h"
+
+#include "engine/wording/sentence_builder.h"
 
 #include <algorithm>
 
@@ -49,9 +51,8 @@ void addProfile(std::vector<Ground>& grounds, const Pond& pond) {
                                      [](const Reading& reading) { return reading.oxygen.has_value(); }) ||
                          !pond.fileReadings.empty();
     if (!hasDawn) {
-        grounds.push_back(
-            {"No reading at dawn is there, so that the pond's breathing at night is taken as usual.",
-             "Read the oxygen at dawn once, or hang a logger for two nights.", 70});
+        grounds.push_back({"There is no dawn reading; what the pond breathes at night is taken as usual.",
+                           "Read the oxygen at dawn once, or hang a logger for two nights.", 70});
     }
 }
 
@@ -62,11 +63,10 @@ void addDebt(std::vector<Ground>& grounds, const Pond& pond) {
         grounds.push_back({hasChemistry
                                ? "The oxygen debt of the bottom water is put together from its chemistry."
                                : "The oxygen debt of the bottom water is guessed from age, muck and smell.",
-                           "Make a shake-and-hold bottle test (dawnline-cli explain bottle_test).",
-                           hasChemistry ? 50 : 90});
+                           "Make a shake-and-hold bottle test.", hasChemistry ? 50 : 90});
     } else if (!pond.bottleTest) {
         add(grounds, {"The oxygen debt of the bottom water", pond.bottom.oxygenDebt, nullptr,
-                      "Make a shake-and-hold bottle test (dawnline-cli explain bottle_test).", 80});
+                      "Make a shake-and-hold bottle test.", 80});
     }
 }
 
@@ -107,13 +107,13 @@ std::vector<Ground> groundsOf(const Pond& pond) {
     return grounds;
 }
 
-std::string groundsText(const std::vector<Ground>& grounds) {
-    std::string text;
-    for (const Ground& ground : grounds) {
-        text += (text.empty() ? "\nWhat an answer stands on, worst first\n" : "") + std::string("  ") +
-                ground.what + "\n      Better: " + ground.better + '\n';
+std::vector<Sentence> sentencesOfGrounds(const Pond& pond) {
+    std::vector<Sentence> out;
+    const SentenceBuilder builder(out, SentencePart::Grounds);
+    for (const Ground& ground : groundsOf(pond)) {
+        builder.add(SentenceKey::Ground, {text("what", ground.what), text("better", ground.better)});
     }
-    return text;
+    return out;
 }
 
 }  // namespace engine

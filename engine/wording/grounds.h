@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/pond/pond.h"
+#include "engine/wording/sentence.h"
 
 #include <string>
 #include <vector>
@@ -19,7 +20,7 @@ struct Ground {
 /// the order for one pond and one ramp.
 [[nodiscard]] std::vector<Ground> groundsOf(const Pond& pond);
 
-/// The list as lines for a terminal, under a heading; empty if all is measured.
-[[nodiscard]] std::string groundsText(const std::vector<Ground>& grounds);
+/// The same as sentences, of the part Grounds.
+[[nodiscard]] std::vector<Sentence> sentencesOfGrounds(const Pond& pond);
 
 }  // namespace engine

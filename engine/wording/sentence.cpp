@@ -6,6 +6,7 @@
 #include "engine/ramps/hold_rules.h"
 #include "engine/run/shares.h"
 #include "engine/water/constants_fish.h"
+#include "engine/wording/grounds.h"
 #include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_builder.h"
 
@@ -265,6 +266,7 @@ std::vector<Sentence> sentencesOf(const Comparison& comparison) {
     addThresholds(model, pond);
     addRamps(comparison, {out, SentencePart::Ramp});
     addAssumptions(comparison, {out, SentencePart::Assumption});
+    append(out, sentencesOfGrounds(model.pond));
     addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));
 }
@@ -293,6 +295,7 @@ std::vector<Sentence> sentencesOf(const Pond& pond, const std::string& file, con
     addTriage(model, nullptr, triage);
     addBottomWater(model, triage);
     addDebt(model, triage);
+    append(out, sentencesOfGrounds(pond));
     return inUnitsOf(pond, std::move(out));
 }
 

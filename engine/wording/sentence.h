@@ -22,6 +22,7 @@ enum class SentencePart {
     Shares,  ///< Which input moves the worst low how much
     Visit,   ///< What to measure, cheapest certainty first
     Assumption,
+    Grounds,  ///< What is not measured, and what would better it
     Caution,
     Files,
     Night,

@@ -138,11 +138,16 @@ std::vector<Sentence> chanceSentences(const Advice& advice, const PondModel& mod
 std::vector<Sentence> sentencesOf(const Advice& advice, const PondModel& model) {
     std::vector<Sentence> out{verdictOf(advice, model)};
     const SentenceBuilder builder(out, SentencePart::Advice);
-    for (Sentence& sentence : chanceSentences(advice, model)) {
-        out.push_back(std::move(sentence));
-    }
+    append(out, chanceSentences(advice, model));
     if (advice.worstWithoutSurfaceAir) {
         builder.add(SentenceKey::AdviceSurfaceFails, {oxygen("low", *advice.worstWithoutSurfaceAir)});
+    }
+    if (advice.weakest) {
+        builder.add(SentenceKey::AdviceWeakest,
+                    {day("date", advice.weakest->from), oxygen("low", advice.weakest->lowest),
+                     whole("night", advice.weakest->night),
+                     crossing(advice.weakest->lowest, model.parameters.thresholds),
+                     oxygen("alone", advice.weakest->alone)});
     }
     for (const UnmetCondition& unmet : advice.unmet) {
         addUnmet(unmet, builder);

@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <string_view>
 
 namespace engine {
@@ -52,6 +53,11 @@ private:
 
 [[nodiscard]] inline SentenceValue title(const Pond& pond) {
     return pond.title.empty() ? term("title", "untitled") : text("title", pond.title);
+}
+
+/// Puts sentences behind others.
+inline void append(std::vector<Sentence>& out, std::vector<Sentence> more) {
+    out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
 /// The same sentences in the units that a pond file asks for.

@@ -96,6 +96,7 @@ enum class SentenceKey {
     RampEndedEarly,
     RampsApart,
     FilesWritten,
+    Ground,
     // The answer
     AdviceCompared,
     AdviceAlone,
@@ -112,6 +113,7 @@ enum class SentenceKey {
     AdviceMore,
     AdviceFewer,
     AdviceSurfaceFails,
+    AdviceWeakest,
     UnmetLethal,
     UnmetAlone,
     UnmetAdded,

@@ -5,6 +5,7 @@
 #include "engine/plan/plan_sensitivity.h"
 #include "engine/run/shares.h"
 #include "engine/run/triage.h"
+#include "engine/wording/grounds.h"
 #include "engine/wording/sentence_advice.h"
 #include "engine/wording/sentence_builder.h"
 
@@ -238,9 +239,7 @@ std::vector<Sentence> planSentences(const Plan& plan, const Advice* advice) {
     builder.add(SentenceKey::PlanTitle, {title(model.pond), day("date", *model.pond.place.firstDay),
                                          wanted(plan.chance), oxygen("line", plan.line)});
     if (advice != nullptr) {
-        for (Sentence& sentence : sentencesOf(*advice, model)) {
-            out.push_back(std::move(sentence));
-        }
+        append(out, sentencesOf(*advice, model));
     }
     const RampEnsemble& nothing = plan.comparison.ensemble->ramps.front();
     const bool exceeds = nothing.chanceBelowStress > plan.chance;
@@ -259,9 +258,7 @@ std::vector<Sentence> planSentences(const Plan& plan, const Advice* advice) {
     }
     addEndStates(plan, {out, SentencePart::EndStates});
     if (advice != nullptr) {
-        for (Sentence& sentence : sentencesOf(advice->calendar, model)) {
-            out.push_back(std::move(sentence));
-        }
+        append(out, sentencesOf(advice->calendar, model));
     }
     addHolds(plan, advice == nullptr, {out, SentencePart::Holds});
     addSensitivity(plan, {out, SentencePart::Sensitivity});
@@ -269,6 +266,7 @@ std::vector<Sentence> planSentences(const Plan& plan, const Advice* advice) {
         .add(plan.isClimb ? SentenceKey::PlanHarmMeaning : SentenceKey::PlanStartMeaning,
              {oxygen("line", plan.line), oxygen("worse", kNoWorse.value)});
     addAssumptions(plan.comparison, {out, SentencePart::Assumption});
+    append(out, sentencesOfGrounds(model.pond));
     addCautions(model, {out, SentencePart::Caution});
     return inUnitsOf(model.pond, std::move(out));
 }

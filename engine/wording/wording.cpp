@@ -124,6 +124,8 @@ std::string_view englishHeading(SentencePart part) {
             return "The ramps";
         case SentencePart::Assumption:
             return "What is assumed";
+        case SentencePart::Grounds:
+            return "What this stands on, worst first";
         case SentencePart::Caution:
             return "Cautions";
         case SentencePart::Log:

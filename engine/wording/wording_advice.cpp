@@ -56,6 +56,10 @@ constexpr std::array kTemplates{
     Template{AdviceSurfaceFails,
              "If the surface air fails, its low is {low} mg/L: a person has to watch it."},
     Template{
+        AdviceWeakest,
+        "Three dull, hot, calm days in a row would do most from {date} on: with the ramp the lowest would "
+        "then be {low} mg/L on night {night}, {crosses}, and left alone {alone} mg/L that night."},
+    Template{
         UnmetLethal,
         "Not yet: {value} of 100 ponds like this one go below the lethal line with it, and at most {limit} "
         "may."},

@@ -39,6 +39,7 @@ constexpr std::array kTemplates{
         EndStateMeaning,
         "An end state is the mean of seven dawn lows when the schedule that a ramp ends in is run from day 1 "
         "through two weeks of this weather and 30 usual days."},
+    Template{Ground, "{what} {better}"},
     Template{
         GuessedProfile,
         "There is no measured profile: temperature and oxygen at the start are guessed from season, depth, "

@@ -6,6 +6,7 @@
 #include "engine/output/picture_tables.h"
 #include "engine/pond/local_time.h"
 #include "engine/water/oxygen_state.h"
+#include "engine/wording/grounds.h"
 #include "engine/wording/sentence.h"
 #include "widgets/document/pond_units.h"
 #include "widgets/document/to_qstring.h"
@@ -244,6 +245,15 @@ QString nightReasons(const Outcome& outcome, const Selection& selection) {
                                 engine::SentencePart::NightDetail)};
     parts.removeAll(QString());
     return unbroken(parts.join(QLatin1Char(' ')));
+}
+
+QString standsOn(const Outcome& outcome) {
+    constexpr std::size_t kShown = 3;  // all of it stands in the plan and the proposal
+    std::vector<engine::Sentence> grounds = engine::sentencesOfGrounds(outcome.comparison.model.pond);
+    grounds.resize(std::min(grounds.size(), kShown));
+    return grounds.empty() ? QString()
+                           : unbroken(tr("What this stands on, worst first: %1")
+                                          .arg(localized(grounds, engine::SentencePart::Grounds)));
 }
 
 NightScene nightScene(const Outcome& outcome, const Selection& selection, const SceneOptions& options) {

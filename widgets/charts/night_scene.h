@@ -71,6 +71,9 @@ struct SceneOptions {
 /// Empty while neither is there.
 [[nodiscard]] QString nightReasons(const Outcome& outcome, const Selection& selection);
 
+/// The worst of what the answer stands on and is not measured; empty if all is.
+[[nodiscard]] QString standsOn(const Outcome& outcome);
+
 /// The band of a run in one night; without hours if the run has no members.
 [[nodiscard]] NightBand bandOf(const engine::Comparison& comparison, std::size_t run, int night);
 

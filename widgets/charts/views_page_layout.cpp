@@ -110,11 +110,15 @@ void ViewsPage::showSentences() {
         m_detail->hide();
         return;
     }
-    m_headline->setText(unbroken(main().headline()));
+    const QString headline = main().headline();
+    m_headline->setText(unbroken(m_outcome->comparison.model.profileIsGuess
+                                     ? tr("The profile is a guess. %1").arg(headline)
+                                     : headline));
     QString detail = unbroken(main().detail());
     if (view.place == Place::Why && m_view == firstOf(Place::Why)) {
-        const QString causes = nightReasons(*m_outcome, m_selection);
-        detail = causes.isEmpty() ? detail : causes + QLatin1Char(' ') + detail;
+        QStringList parts{nightReasons(*m_outcome, m_selection), detail, standsOn(*m_outcome)};
+        parts.removeAll(QString());
+        detail = parts.join(QLatin1Char(' '));
     }
     m_detail->setText(detail);
     m_detail->setVisible(!isNight && !detail.isEmpty());

@@ -1,5 +1,6 @@
 #include "widgets/forms/plan_page.h"
 
+#include "engine/ramps/ramp_names.h"
 #include "engine/wording/sentence_advice.h"
 #include "widgets/controls/number_box.h"
 #include "widgets/controls/progress_line.h"
@@ -42,6 +43,7 @@ std::vector<SheetSection> sections() {
              {},
              {SensitivityPoint, SensitivityPointNoEnd, SensitivitySearched}},
             {SentencePart::Assumption, PlanPage::tr("Assumptions")},
+            {SentencePart::Grounds, PlanPage::tr("What this stands on, worst first"), false, {}, {Ground}},
             {SentencePart::Caution, PlanPage::tr("Cautions")}};
 }
 
@@ -72,11 +74,30 @@ QString verdictText(const PlanAnswer& found) {
     return PlanPage::tr("Do not start now: wait");
 }
 
+QString soFarText(const engine::PlanSoFar& found) {
+    QStringList minutes;
+    for (const engine::DayAction& day : found.days) {
+        minutes << QString::number(day.minutes);
+    }
+    const QString days =
+        PlanPage::tr("Minutes of air day by day: %1.").arg(minutes.join(QStringLiteral(", ")));
+    return found.harm ? PlanPage::tr(
+                            "A ramp was found: %1 Of the %2 ponds of the search, %3 go below the lethal "
+                            "line. It is now tried on other ponds; Stop keeps it as it is.")
+                            .arg(days)
+                            .arg(found.harm->members)
+                            .arg(found.harm->count)
+                      : PlanPage::tr("A first ramp: %1 It was not tried on other ponds yet.").arg(days);
+}
+
 QString planHtml(const PlanAnswer& found) {
     return htmlOf(engine::sentencesOf(found.plan, found.answer.advice), sections());
 }
 
 const engine::Ramp* PlanPage::ramp() const {
+    if (m_soFar && m_soFar->harm) {
+        return &m_soFar->ramp;
+    }
     if (m_plan == nullptr || m_plan->answer.advice.run <= m_asked.ramps.size()) {
         return nullptr;
     }
@@ -194,6 +215,7 @@ void PlanPage::find() {
         return;
     }
     m_plan = nullptr;
+    m_soFar.reset();
     m_asked = m_document.pond();
     m_verdict->hide();
     m_text->clear();
@@ -201,13 +223,14 @@ void PlanPage::find() {
     m_state->setText(tr("Searching."));
     m_progress->start(tr("Finding a ramp"));
     // Called on the worker's thread, while this dialog waits for the work before it goes.
-    options.first = [this, generation = ++m_search](const std::vector<engine::DayAction>& days,
-                                                    engine::ClockTime) {
+    options.soFar = [this, generation = ++m_search](const engine::PlanSoFar& found) {
         QMetaObject::invokeMethod(
             this,
-            [this, days, generation] {
+            [this, found, generation] {
                 if (generation == m_search && m_job.isRunning()) {
-                    showFirst(days);
+                    m_soFar = found;
+                    m_soFar->ramp.name = engine::freeRampName(m_asked, found.ramp.name);
+                    m_state->setText(soFarText(found));
                 }
             },
             Qt::QueuedConnection);
@@ -224,20 +247,19 @@ void PlanPage::find() {
     enable();
 }
 
-void PlanPage::showFirst(const std::vector<engine::DayAction>& days) {
-    QStringList minutes;
-    for (const engine::DayAction& day : days) {
-        minutes << QString::number(day.minutes);
-    }
-    m_state->setText(tr("A first schedule, minutes of air day by day: %1. It is being polished and checked.")
-                         .arg(minutes.join(QStringLiteral(", "))));
-}
-
 void PlanPage::take(std::shared_ptr<const PlanAnswer> found) {
     if (found->plan.end != engine::PlanEnd::Completed) {
-        m_state->setText(toQString(found->plan.message));
+        m_state->setText(
+            m_soFar && m_soFar->harm
+                ? tr("Stopped. %1 of the %2 ponds of the search go below the lethal line with the "
+                     "ramp that was found; it was not tried on others, so there is no answer. It can "
+                     "be added to the pond and compared.")
+                      .arg(m_soFar->harm->count)
+                      .arg(m_soFar->harm->members)
+                : toQString(found->plan.message));
         return;
     }
+    m_soFar.reset();
     m_plan = std::move(found);
     m_state->hide();
     m_verdict->setText(verdictText(*m_plan));
@@ -251,6 +273,7 @@ void PlanPage::documentChanged() {
     if (m_document.isEmpty() || pond.title != m_asked.title || pond.basin != m_asked.basin) {
         m_job.cancel();
         m_plan = nullptr;
+        m_soFar.reset();
         m_verdict->hide();
         m_text->clear();
         m_state->show();

@@ -39,7 +39,8 @@ public:
     [[nodiscard]] bool isRunning() const { return m_job.isRunning(); }
     /// The latest answer; null before the first.
     [[nodiscard]] const engine::Plan* plan() const { return m_plan == nullptr ? nullptr : &m_plan->plan; }
-    /// The ramp of the answer that the pond does not have yet; null if there is none.
+    /// The ramp of the answer that the pond does not have yet, or that a search had taken when it was
+    /// stopped; null if there is none.
     [[nodiscard]] const engine::Ramp* ramp() const;
     [[nodiscard]] QString verdict() const;
     [[nodiscard]] QString text() const;
@@ -52,7 +53,6 @@ private:
     QWidget* wishes();
     QWidget* buttons();
     [[nodiscard]] engine::PlanOptions options() const;
-    void showFirst(const std::vector<engine::DayAction>& days);
     void take(std::shared_ptr<const PlanAnswer> plan);
     void documentChanged();
     void enable();
@@ -65,13 +65,17 @@ private:
     ProgressLine* m_progress;
     QPushButton *m_find, *m_add;
     std::shared_ptr<const PlanAnswer> m_plan;
-    engine::Pond m_asked;  ///< The pond of the latest search
-    int m_search = 0;      ///< Counts searches, so that a late first schedule is not taken for this one's
+    std::optional<engine::PlanSoFar> m_soFar;  ///< Of a search that runs or was stopped
+    engine::Pond m_asked;                      ///< The pond of the latest search
+    int m_search = 0;  ///< Counts searches, so that what a late one has so far is not taken for this one's
     Job m_job;
 };
 
 /// What is advised, in a few words.
 [[nodiscard]] QString verdictText(const PlanAnswer& found);
+
+/// What a search has before it is done.
+[[nodiscard]] QString soFarText(const engine::PlanSoFar& found);
 
 /// All that an answer has to say, by sections, as rich text.
 [[nodiscard]] QString planHtml(const PlanAnswer& found);

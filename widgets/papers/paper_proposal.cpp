@@ -74,7 +74,7 @@ void setOptions(const PaperRun& run, PaperFlow& flow) {
     const engine::Comparison& comparison = run.comparison();
     PaperTable table;
     table.points = 8.0;
-    table.columns = {{tr("Option"), 2.4, false},
+    table.columns = {{tr("Ramp"), 2.4, false},
                      {tr("Days to continuous"), 1, true},
                      {tr("Worst low, mg/L"), 0.9, true},
                      {tr("on night"), 0.7, true},
@@ -178,12 +178,13 @@ void setExclusions(const PaperRun& run, PaperFlow& flow) {
 void setDuties(PaperFlow& flow) {
     PaperTable table;
     table.columns = {{tr("Who"), 1, false}, {tr("Does"), 4, false}};
-    table.rows = {{tr("Owner"), tr("dawn readings and log, or names who does; runs the air by the schedule; "
-                                   "permits; nothing added to the water")},
-                  {tr("Deputy"), tr("stands in for the owner, with meter, log and phone numbers at hand")},
-                  {tr("Consultant"), tr("plan, commissioning, phone during the start-up, new run when "
-                                        "readings or weather call for it, 60-day review")},
-                  {tr("Electrician"), tr("supply, protective devices and certificate")}};
+    table.rows = {
+        {tr("Owner"), tr("dawn readings and log, or names who does; runs the air by the schedule; "
+                         "permits; nothing added to the water")},
+        {tr("Stand-in"), tr("takes the owner\u2019s place, with meter, log and phone numbers at hand")},
+        {tr("Consultant"), tr("plan, commissioning, phone during the start-up, new run when "
+                              "readings or weather call for it, 60-day review")},
+        {tr("Electrician"), tr("supply, protective devices and certificate")}};
     flow.table(table);
 }
 
@@ -192,6 +193,13 @@ void setAdvice(const PaperRun& run, PaperFlow& flow) {
     QStringList said = adviceOn(run);
     flow.paragraph(said.takeFirst(), TextStyle::Lead);
     flow.bullets(said);
+}
+
+/// What the first section says already.
+bool isInRecommendation(engine::SentenceKey key) {
+    using enum engine::SentenceKey;
+    return key == RampWorst || key == AdviceChance || key == AdviceMore || key == AdviceFewer ||
+           key == RampEndState;
 }
 
 /// What is said of the plan alone, without the other ramps.
@@ -206,7 +214,7 @@ QStringList planSentences(const PaperRun& run) {
                       sentence.key == engine::SentenceKey::RampEndedEarly
                   ? 1
                   : 0;
-        if (at == run.plan) {
+        if (at == run.plan && !isInRecommendation(sentence.key)) {
             texts << onPaper(run, sentence);
         }
     }
@@ -254,6 +262,8 @@ Paper proposal(const PaperRun& run) {
     insert("duties", setDuties);
     insert("assumptions",
            [&](PaperFlow& flow) { flow.bullets(sentencesOn(run, engine::SentencePart::Assumption)); });
+    insert("grounds",
+           [&](PaperFlow& flow) { flow.bullets(sentencesOn(run, engine::SentencePart::Grounds)); });
     insert("prices", [&](PaperFlow& flow) { setPrices(run, flow); });
     insert("exclusions", [&](PaperFlow& flow) { setExclusions(run, flow); });
     return paperOf(run, QStringLiteral("proposal"), tr("Starting bottom aeration: proposal"), "Proposal",

@@ -126,23 +126,19 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::RampRun& plan = run.planRun();
     const engine::Advice& advice = run.advice();
     const engine::Pond& pond = comparison.model.pond;
-    const auto lowestOn = [&](const char* low, const char* date, const engine::DayRow& night) {
-        values.set(QString::fromLatin1(low), oxygenText(night.lowest));
-        values.set(QString::fromLatin1(date),
-                   paperDate(engine::dateOfDay(
-                       pond, static_cast<int>(std::floor(night.lowestTime / engine::kDay)) + 1)));
-    };
     values.set(QStringLiteral("plan"), toQString(plan.name));
     values.set(QStringLiteral("nights"), QString::number(comparison.days));
     values.set(QStringLiteral("startDate"), paperDate(advice.firstDay));
     values.set(QStringLiteral("runDate"),
                paperDate(engine::Date(std::chrono::floor<std::chrono::days>(localTime(run)))));
-    lowestOn("planLow", "worstDate", advice.worst);
-    lowestOn("nothingLow", "nothingDate", advice.worstAlone);
     if (run.fast) {
         const engine::RampRun& fast = comparison.runs[*run.fast];
         values.set(QStringLiteral("fast"), toQString(fast.name));
-        lowestOn("fastLow", "fastDate", fast.worst());
+        const engine::DayRow& worst = fast.worst();
+        values.set(QStringLiteral("fastLow"), oxygenText(worst.lowest));
+        values.set(QStringLiteral("fastDate"),
+                   paperDate(engine::dateOfDay(
+                       pond, static_cast<int>(std::floor(worst.lowestTime / engine::kDay)) + 1)));
     }
     if (plan.daysToContinuous) {
         values.set(QStringLiteral("planDays"), QString::number(*plan.daysToContinuous));
@@ -260,6 +256,9 @@ PaperImprint imprintOf(const PaperRun& run) {
     QStringList cautions;
     for (const auto key : {engine::SentenceKey::CautionComparison, engine::SentenceKey::CautionReadings}) {
         cautions << localized({engine::SentencePart::Caution, key, {}});
+    }
+    if (run.comparison().model.profileIsGuess) {
+        cautions.prepend(tr("THE PROFILE IS A GUESS."));
     }
     if (!run.advice().provisional.empty()) {
         cautions.prepend(tr("PROVISIONAL."));

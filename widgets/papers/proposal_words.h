@@ -16,19 +16,12 @@ inline constexpr std::array kProposal{
     TemplateLine{Say::Insert, "advice"},
     TemplateLine{Say::Text,
                  QT_TRANSLATE_NOOP("Proposal",
-                                   "The model\u2019s fish water is lowest at {planLow} mg/L on {worstDate} "
-                                   "under the plan, at {nothingLow} "
-                                   "mg/L on {nothingDate} left alone, and at {fastLow} mg/L on {fastDate} "
-                                   "under \"{fast}\". The stress "
-                                   "line is {line} mg/L, the lethal line {lethal} mg/L."),
+                                   "Under \"{fast}\" it would be lowest at {fastLow} mg/L on {fastDate}. The "
+                                   "stress line is {line} mg/L, the lethal line {lethal} mg/L."),
                  "fast"},
     TemplateLine{
         Say::Text,
-        QT_TRANSLATE_NOOP(
-            "Proposal",
-            "The model\u2019s fish water is lowest at {planLow} mg/L on {worstDate} under the plan, and "
-            "at {nothingLow} mg/L on {nothingDate} left alone. The stress line is {line} mg/L, the "
-            "lethal line {lethal} mg/L."),
+        QT_TRANSLATE_NOOP("Proposal", "The stress line is {line} mg/L, the lethal line {lethal} mg/L."),
         "!fast"},
     TemplateLine{Say::Insert, "night"},
     TemplateLine{Say::Insert, "chances"},
@@ -59,7 +52,7 @@ inline constexpr std::array kProposal{
                  QT_TRANSLATE_NOOP("Proposal",
                                    "Worst night and end state: every input at its value. Chances: so "
                                    "many of 100 ponds like this one, over {nights} nights. Added: "
-                                   "below the lethal line, with the option minus left alone.")},
+                                   "below the lethal line, with the ramp minus left alone.")},
     TemplateLine{Say::Bullet,
                  QT_TRANSLATE_NOOP(
                      "Proposal",
@@ -169,6 +162,8 @@ inline constexpr std::array kProposal{
     TemplateLine{Say::Heading,
                  QT_TRANSLATE_NOOP("Proposal", "10. Assumptions, and what would change our mind")},
     TemplateLine{Say::Insert, "assumptions"},
+    TemplateLine{Say::Subheading, QT_TRANSLATE_NOOP("Proposal", "What this stands on, worst first")},
+    TemplateLine{Say::Insert, "grounds"},
     TemplateLine{Say::Subheading, QT_TRANSLATE_NOOP("Proposal", "What would change our mind")},
     TemplateLine{
         Say::Bullet,

@@ -107,7 +107,7 @@ TEST(Plan, WhatCannotBePlannedIsSaidInSentences) {
 TEST(Plan, AWorseDayIsWorseOnThatDayAlone) {
     const Pond pond = scenario("new-clay");
     for (const StressKind kind : {StressKind::OvercastAndCalm, StressKind::ColdFront}) {
-        const Pond worse = withWorseDay(pond, kind, 3, 14);
+        const Pond worse = withWorseWeather(pond, kind, 3, 14);
         ASSERT_GE(worse.weather.days.size(), pond.weather.days.size());
         for (std::size_t i = 0; i < pond.weather.days.size(); ++i) {
             const bool isThatDay = dayNumber(pond, pond.weather.days[i].date) == 3;
@@ -115,8 +115,53 @@ TEST(Plan, AWorseDayIsWorseOnThatDayAlone) {
         }
         EXPECT_EQ(dayNumber(pond, worse.weather.days.back().date), 15) << "to the noon after the last day";
     }
-    const WeatherDay front = withWorseDay(pond, StressKind::ColdFront, 12, 14).weather.days[12];
+    const WeatherDay front = withWorseWeather(pond, StressKind::ColdFront, 12, 14).weather.days[12];
     EXPECT_EQ(front.wind->value, 6.0) << "days beyond the table can be worse too";
+}
+
+TEST(Plan, ADullSpellIsThreeDaysDullHotAndCalm) {
+    const Pond pond = scenario("new-clay");
+    const Pond worse = withWorseWeather(pond, StressKind::DullSpell, 3, 14);
+    for (std::size_t i = 0; i < pond.weather.days.size(); ++i) {
+        const int day = dayNumber(pond, pond.weather.days[i].date);
+        const WeatherDay& dull = worse.weather.days[i];
+        if (day < 3 || day > 5) {
+            EXPECT_EQ(dull, pond.weather.days[i]) << day;
+            continue;
+        }
+        EXPECT_DOUBLE_EQ(dull.airMin->value, pond.weather.days[i].airMin->value + 3.0);
+        EXPECT_DOUBLE_EQ(dull.airMax->value, pond.weather.days[i].airMax->value + 3.0);
+        EXPECT_GE(dull.cloud_percent->value, 95.0);
+        EXPECT_LE(dull.wind->value, 0.8);
+    }
+}
+
+TEST(Plan, TheWeakestMomentIsNoHigherThanADullSpellOnAnyDay) {
+    const PondModel model = prepare(scenario("pea-soup"), {12, 1800.0});
+    RunRequest request;
+    request.days = 8;
+    request.keepLayers = false;
+    const RampRun run = runRamp(model, &model.pond.ramps.front(), request);
+    const auto weakest = weakestMoment(model, run, 1, {});
+    ASSERT_TRUE(weakest);
+    EXPECT_LT(weakest->lowest, run.worst().lowest);
+    for (int day = 1; day <= 6; ++day) {
+        PondModel worse = model;
+        worse.pond = withWorseWeather(model.pond, StressKind::DullSpell, day, request.days);
+        request.stopAfterNight = std::min(day + 4, request.days);
+        const RampRun dull = runRamp(worse, &model.pond.ramps.front(), request);
+        for (int night = 0; night < *request.stopAfterNight; ++night) {
+            EXPECT_GE(dull.days[static_cast<std::size_t>(night)].lowest, weakest->lowest - 1e-12) << day;
+        }
+    }
+    EXPECT_FALSE(weakestMoment(model,
+                               [&] {
+                                   RampRun brief = run;
+                                   brief.days.resize(2);
+                                   return brief;
+                               }(),
+                               1, {}))
+        << "three days do not go into two";
 }
 
 TEST(Plan, ToxicantsCountWhereTheyPassTheirLimitAndDoNothings) {

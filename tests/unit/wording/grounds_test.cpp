@@ -1,7 +1,8 @@
-#include "engine/intake/grounds.h"
+#include "engine/wording/grounds.h"
 
 #include "engine/intake/first_pond.h"
 #include "engine/pond/pond_io.h"
+#include "engine/wording/wording.h"
 #include "tests/pond_texts.h"
 
 #include <gtest/gtest.h>
@@ -19,7 +20,8 @@ bool names(const std::vector<Ground>& grounds, const char* word) {
 TEST(Grounds, OfAPondFromTheTelephoneTheProfileIsTheWorst) {
     FirstAnswers answers;
     answers.firstDay = Date(std::chrono::year(2026), std::chrono::June, std::chrono::day(14));
-    const std::vector<Ground> grounds = groundsOf(pondFrom(answers));
+    const Pond pond = pondFrom(answers);
+    const std::vector<Ground> grounds = groundsOf(pond);
     ASSERT_GE(grounds.size(), 8U);
     EXPECT_NE(grounds[0].what.find("no profile"), std::string::npos);
     EXPECT_NE(grounds[1].what.find("oxygen debt"), std::string::npos);
@@ -27,7 +29,9 @@ TEST(Grounds, OfAPondFromTheTelephoneTheProfileIsTheWorst) {
         EXPECT_TRUE(grounds[i].what.ends_with('.') && grounds[i].better.ends_with('.')) << grounds[i].what;
         EXPECT_TRUE(i == 0 || grounds[i - 1].weight >= grounds[i].weight);
     }
-    EXPECT_NE(groundsText(grounds).find("worst first"), std::string::npos);
+    const std::vector<Sentence> sentences = sentencesOfGrounds(pond);
+    ASSERT_EQ(sentences.size(), grounds.size());
+    EXPECT_EQ(english(sentences.front()), grounds[0].what + " " + grounds[0].better);
 }
 
 TEST(Grounds, WhatIsMeasuredIsNotNamed) {

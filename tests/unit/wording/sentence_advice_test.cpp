@@ -18,6 +18,7 @@ Advice fullAdvice(const Comparison& comparison) {
     out.surfaceAir = {1500.0 * 1.5 / 3600.0, 22 * 3600.0, 7.5 * 3600.0};
     out.surfaceAir_kW = 1.5;
     out.worstWithoutSurfaceAir = 1.75;
+    out.weakest = WeakestMoment{Date(std::chrono::year(2026) / 6 / 16), 2.25, 3.0, 4};
     out.endState = 4.5;
     out.endStateAlone = 4.0;
     out.holdDays = {Date(std::chrono::year(2026) / 6 / 15)};
@@ -138,7 +139,8 @@ TEST(AdviceIo, HasEveryFieldOfTheContractAndNothingWhereItDoesNotApply) {
         "surface_air_until,07:30\r\nwait_from,\r\nwait_until,\r\nhold_days,2026-06-15\r\n"
         "first_reading,oxygen_debt_mg_per_l below 8.00 mg/L\r\nsecond_reading,stock_kg_per_ha above 400 "
         "kg/ha\r\n"
-        "provisional,yes\r\nrun,abc\r\n");
+        "provisional,yes\r\nrun,abc\r\ndull_days_from,2026-06-16\r\ndull_days_worst_mg_per_l,2.25\r\n"
+        "dull_days_alone_mg_per_l,3\r\n");
     const std::string bare = adviceCsv(adviceOn(test::madeUpComparison(), 1));
     EXPECT_NE(bare.find("kind,\r\n"), std::string::npos) << "where no answer was asked for";
     EXPECT_NE(bare.find("lethal_chance_percent,\r\n"), std::string::npos) << "without members";

@@ -10,6 +10,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace widgets {
 namespace {
 
@@ -87,6 +89,29 @@ TEST(PlanPage, CanBeStopped) {
     ASSERT_TRUE(asked.waitForAnswer());
     EXPECT_EQ(asked.dialog.plan(), nullptr);
     EXPECT_TRUE(asked.button("Find").isEnabled());
+}
+
+TEST(PlanPage, StoppedWhileARampIsReportedItKeepsTheRampAndSaysThatThereIsNoAnswer) {
+    Asked asked;
+    test::type(test::fieldOf(asked.dialog, "Report on so many ponds"), "10000");
+    asked.dialog.find();
+    const auto isSaid = [&](const char* words) {
+        const auto labels = asked.dialog.findChildren<QLabel*>();
+        return std::any_of(labels.begin(), labels.end(),
+                           [&](const QLabel* label) { return label->text().contains(QLatin1String(words)); });
+    };
+    ASSERT_TRUE(QTest::qWaitFor([&] { return isSaid("A ramp was found"); }, kPatience_ms));
+    EXPECT_FALSE(asked.button("Add to the Pond").isEnabled()) << "as long as it runs";
+    emit asked.dialog.findChild<ProgressLine*>()->stopped();
+    ASSERT_TRUE(asked.waitForAnswer());
+    EXPECT_EQ(asked.dialog.plan(), nullptr);
+    EXPECT_TRUE(isSaid("there is no answer"));
+    QSignalSpy wanted(&asked.dialog, &PlanPage::rampWanted);
+    asked.button("Add to the Pond").click();
+    ASSERT_EQ(wanted.count(), 1);
+    EXPECT_EQ(qvariant_cast<engine::Ramp>(wanted.front().front()).name, engine::kPlannedRamp);
+    asked.dialog.find();
+    EXPECT_EQ(asked.dialog.ramp(), nullptr) << "a new search begins with nothing";
 }
 
 }  // namespace
