@@ -1,6 +1,8 @@
 #include "app/main_window.h"
 
+#include "app/answer_changes.h"
 #include "app/main_window_words.h"
+#include "app/papers.h"
 #include "app/recovery.h"
 #include "widgets/charts/chart_view.h"
 #include "widgets/charts/owner_view.h"
@@ -10,6 +12,7 @@
 #include "widgets/controls/notice.h"
 #include "widgets/controls/progress_line.h"
 #include "widgets/follow_up/after_start_page.h"
+#include "widgets/follow_up/review_page.h"
 #include "widgets/follow_up/today_page.h"
 #include "widgets/forms/plan_page.h"
 #include "widgets/forms/pond_page.h"
@@ -46,6 +49,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_notice(new widgets::Notice(this)),
       m_progress(new widgets::ProgressLine(this)),
       m_recovery(new Recovery(m_document, this)),
+      m_changes(new AnswerChanges(m_document, *m_notice, *this)),
       m_plan(new widgets::PlanPage(m_document, this)) {
     widgets::applyTheme(m_state.theme());
     layOut();
@@ -67,6 +71,7 @@ MainWindow::MainWindow(QWidget* parent)
 MainWindow::~MainWindow() {
     m_document.undoStack().disconnect(this);  // it speaks once more when it goes, after what listens
     delete m_recovery;                        // it looks at the document
+    delete m_changes;                         // its work may speak in the window
 }
 
 void MainWindow::layOut() {
@@ -87,7 +92,7 @@ void MainWindow::layOut() {
                                {{tr("A First Pond: Twelve Questions\u2026"), [this] { askFirstPond(); }},
                                 {tr("An Example Pond\u2026"), [this] { offerTemplates(); }},
                                 {tr("Open a Pond File\u2026"), [this] { chooseFile(); }}},
-                               recentWays()));
+                               knownPonds()));
     stack->addWidget(split);
     column->addWidget(stack, 1);
     column->addWidget(m_progress);
@@ -120,6 +125,7 @@ void MainWindow::listen() {
         showTitle();
     });
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this, &MainWindow::showTitle);
+    m_afterStart->review().setLedger(ledgerFile());
     connect(&m_afterStart->today(), &widgets::TodayPage::rampWanted, &m_side->ramps(),
             &widgets::RampActions::add);
     connect(&m_recomputation, &Recomputation::outcomeChanged, this, &MainWindow::showOutcome);

@@ -28,6 +28,7 @@ struct ChartSheet;
 
 namespace app {
 
+class AnswerChanges;
 class Recovery;
 
 /// The window: a document, what it comes to, and the views and forms over both.
@@ -81,7 +82,7 @@ private:
     void fillRecent();
     void fillTemplates(QMenu& menu);
     void offerTemplates();
-    [[nodiscard]] std::vector<Way> recentWays();
+    [[nodiscard]] std::vector<WaysUnder> knownPonds();
     void chooseFile();
     void askFirstPond();
     void newWindow();
@@ -117,6 +118,7 @@ private:
     widgets::Notice* m_notice;
     widgets::ProgressLine* m_progress;
     Recovery* m_recovery;
+    AnswerChanges* m_changes;
     widgets::PlanPage* m_plan;
     QFileSystemWatcher m_watcher;
     QMenu* m_recent = nullptr;

@@ -1,3 +1,4 @@
+#include "app/answer_changes.h"
 #include "app/main_window.h"
 #include "app/main_window_words.h"
 #include "app/recovery.h"
@@ -148,6 +149,10 @@ void MainWindow::compareWith() {
         return;
     }
     const std::filesystem::path path = name.toStdString();
+    if (path.extension() == ".zip") {
+        m_changes->since(path);
+        return;
+    }
     const engine::PondReading reading = engine::readPond(path);
     if (!reading.pond) {
         m_notice->say(notOpened(path, reading.diagnostics, true));

@@ -6,6 +6,7 @@
 #include "widgets/charts/views_page.h"
 #include "widgets/controls/notice.h"
 #include "widgets/controls/plain_text.h"
+#include "widgets/document/to_qstring.h"
 #include "widgets/follow_up/after_start_page.h"
 #include "widgets/forms/key_help.h"
 #include "widgets/forms/ramp_actions.h"
@@ -14,6 +15,7 @@
 #include <QAction>
 #include <QActionGroup>
 #include <QDialog>
+#include <QDir>
 #include <QFile>
 #include <QFileInfo>
 #include <QMenuBar>
@@ -88,16 +90,28 @@ void MainWindow::offerTemplates() {
     menu.exec(QCursor::pos());
 }
 
-/// The ponds opened last, which are there still.
-std::vector<Way> MainWindow::recentWays() {
-    constexpr std::size_t kMost = 6;
-    std::vector<Way> ways;
-    for (const QString& file : m_state.recentFiles()) {
-        if (ways.size() < kMost && QFileInfo::exists(file)) {
-            ways.emplace_back(QFileInfo(file).fileName(), [this, file] { open(file.toStdString()); });
+/// The ponds opened last, which are there still, and then those of the folder of the last one: a client's
+/// ponds stand in one folder.
+std::vector<WaysUnder> MainWindow::knownPonds() {
+    constexpr qsizetype kMost = 6;
+    const QStringList recent = m_state.recentFiles();
+    std::vector<WaysUnder> lists;
+    const auto add = [&](const QString& heading, const QStringList& files) {
+        WaysUnder list{heading, {}};
+        for (const QString& file : files.first(std::min(files.size(), kMost))) {
+            list.ways.emplace_back(QFileInfo(file).fileName(), [this, file] { open(file.toStdString()); });
         }
+        if (!list.ways.empty()) {
+            lists.push_back(std::move(list));
+        }
+    };
+    add(tr("Opened last"), recent);
+    if (!recent.isEmpty()) {
+        QStringList beside = pondsBeside(recent.front());
+        beside.removeIf([&](const QString& file) { return recent.contains(file); });
+        add(tr("Also in the folder \"%1\"").arg(QFileInfo(recent.front()).dir().dirName()), beside);
     }
-    return ways;
+    return lists;
 }
 
 void MainWindow::makeRampMenu() {
@@ -264,18 +278,27 @@ void MainWindow::showShortcuts() {
 
 void MainWindow::fillRecent() {
     m_recent->clear();
-    const QStringList files = m_state.recentFiles();
-    for (const QString& file : files) {
-        QString text = QString(file).replace(QLatin1Char('&'), QLatin1String("&&"));
-        m_recent->addAction(text, this, [this, file] {
+    const auto add = [this](const QString& text, const QString& file) {
+        m_recent->addAction(QString(text).replace(QLatin1Char('&'), QLatin1String("&&")), this, [this, file] {
             if (mayDiscard()) {
                 open(file.toStdString());
             }
         });
+    };
+    const QStringList files = m_state.recentFiles();
+    for (const QString& file : files) {
+        add(file, file);
     }
     if (files.isEmpty()) {
         m_recent->addAction(tr("No pond was opened yet"))->setEnabled(false);
         return;
+    }
+    if (const QStringList beside = pondsBeside(widgets::toQString(m_document.path().string()));
+        !beside.isEmpty()) {
+        m_recent->addSection(tr("In This Folder"));
+        for (const QString& file : beside) {
+            add(QFileInfo(file).fileName(), file);
+        }
     }
     m_recent->addSeparator();
     m_recent->addAction(tr("&Forget These"), this, [this] { m_state.clearRecentFiles(); });

@@ -5,6 +5,7 @@
 #include "widgets/document/wording.h"
 
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileInfo>
 #include <QLabel>
 #include <QPushButton>
@@ -35,9 +36,9 @@ QString listed(const engine::Diagnostics& said) {
 
 }  // namespace
 
-QString pondFilter(bool withBackups) {
-    return withBackups ? tr("Pond files and their backups (*.toml *.bak);;All files (*)")
-                       : tr("Pond files (*.toml);;All files (*)");
+QString pondFilter(bool forComparing) {
+    return forComparing ? tr("Pond files, their backups and bundles (*.toml *.bak *.zip);;All files (*)")
+                        : tr("Pond files (*.toml);;All files (*)");
 }
 
 QString pondName(const QString& typed) {
@@ -132,7 +133,23 @@ QString about() {
            QStringLiteral("\n\n") + cautions();
 }
 
-QWidget* emptyPage(QWidget* parent, const std::vector<Way>& ways, const std::vector<Way>& recent) {
+QStringList pondsBeside(const QString& file) {
+    constexpr qsizetype kMost = 20;
+    QStringList files;
+    if (file.isEmpty()) {
+        return files;
+    }
+    const QFileInfo own(file);
+    for (const QFileInfo& one :
+         own.dir().entryInfoList({QStringLiteral("*.toml")}, QDir::Files, QDir::Name | QDir::IgnoreCase)) {
+        if (one != own && files.size() < kMost) {
+            files << one.absoluteFilePath();
+        }
+    }
+    return files;
+}
+
+QWidget* emptyPage(QWidget* parent, const std::vector<Way>& ways, const std::vector<WaysUnder>& known) {
     auto* page = new QWidget(parent);
     auto* column = new QVBoxLayout(page);
     const auto line = [&](const QString& said, double scale) {
@@ -164,10 +181,10 @@ QWidget* emptyPage(QWidget* parent, const std::vector<Way>& ways, const std::vec
         add(way, false);
     }
     line(tr("or drop a pond file here"), 1.0);
-    if (!recent.empty()) {
+    for (const WaysUnder& list : known) {
         column->addSpacing(14);
-        line(tr("Opened last"), 1.0);
-        for (const Way& way : recent) {
+        line(list.heading, 1.0);
+        for (const Way& way : list.ways) {
             add(way, true);
         }
     }

@@ -18,7 +18,7 @@ namespace app {
 
 // What the window says in longer sentences, and how it names files.
 
-[[nodiscard]] QString pondFilter(bool withBackups = false);
+[[nodiscard]] QString pondFilter(bool forComparing = false);
 /// A name for a pond file as it was typed, with .toml behind it if it has no ending.
 [[nodiscard]] QString pondName(const QString& typed);
 /// Filters of the dialog that exports a chart: picture, drawing, numbers.
@@ -42,9 +42,16 @@ namespace app {
 [[nodiscard]] QString about();
 /// A way on from the empty window: what its button says, and does.
 using Way = std::pair<QString, std::function<void()>>;
+/// Ways under a heading.
+struct WaysUnder {
+    QString heading;
+    std::vector<Way> ways;
+};
 /// Shown before the first pond: what the program is for, and the ways to a pond. The caller's parent owns it.
-/// @param recent  The ponds opened last, under a heading of their own.
+/// @param known  Ponds of before, at least one in each list.
 [[nodiscard]] QWidget* emptyPage(QWidget* parent, const std::vector<Way>& ways,
-                                 const std::vector<Way>& recent);
+                                 const std::vector<WaysUnder>& known);
+/// The other pond files in a pond file's folder, by name; at most 20. Empty for no file.
+[[nodiscard]] QStringList pondsBeside(const QString& file);
 
 }  // namespace app

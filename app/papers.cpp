@@ -88,9 +88,13 @@ engine::ConsultantReading consultantOf(const std::string& profile) {
     return reading;
 }
 
-engine::StartLedgerReading ledgerBeside(const std::string& profile) {
+std::filesystem::path ledgerFile(const std::string& profile) {
     const std::filesystem::path beside = profile.empty() ? standardProfile() : std::filesystem::path(profile);
-    return engine::readStartLedger(beside.parent_path() / engine::kLedgerName);
+    return beside.parent_path() / engine::kLedgerName;
+}
+
+engine::StartLedgerReading ledgerBeside(const std::string& profile) {
+    return engine::readStartLedger(ledgerFile(profile));
 }
 
 PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::path& path,

@@ -42,7 +42,9 @@ struct PaperOptions {
 /// The consultant of a profile, whose logo is a picture. @param profile  As in PaperOptions.
 [[nodiscard]] engine::ConsultantReading consultantOf(const std::string& profile);
 
-/// The ledger of starts beside that profile.
+/// The file of the ledger of starts beside that profile, whether it is there or not.
+[[nodiscard]] std::filesystem::path ledgerFile(const std::string& profile = {});
+/// The ledger itself.
 [[nodiscard]] engine::StartLedgerReading ledgerBeside(const std::string& profile = {});
 
 /// A pond's run for papers, or a sentence why there is none and the exit code it means.

@@ -26,6 +26,9 @@ StartCheck checkStart(const Pond& pond, const RunControl& control) {
     StartCheck out;
     out.pond = pond.title;
     out.firstDay = *pond.place.firstDay;
+    if (!hasWeather(pond)) {
+        return cannot(out, "Less than half a day of weather is known.");
+    }
     const LogInForce log = logInForce(pond);
     const auto started = std::find_if(log.events.begin(), log.events.end(),
                                       [](const Event& one) { return one.kind == "started"; });

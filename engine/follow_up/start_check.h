@@ -22,7 +22,6 @@ struct StartCheck {
 /// Runs the ramp that the log says was started on the pond as it was known then, weather and all, and holds
 /// the low of each night against the dawn reading that ended it (worst of the upper two depths). The run sees
 /// no reading after the start: it says what a plan was worth, and not what a fit can do.
-/// @param pond  With weather (hasWeather()).
 [[nodiscard]] StartCheck checkStart(const Pond& pond, const RunControl& control = {});
 
 }  // namespace engine

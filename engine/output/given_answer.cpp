@@ -1,7 +1,9 @@
 #include "engine/output/given_answer.h"
 
 #include "engine/base/error.h"
+#include "engine/base/text_file.h"
 #include "engine/output/advice_io.h"
+#include "engine/plan/surface_air_ramp.h"
 #include "engine/pond/csv.h"
 
 namespace engine {
@@ -32,6 +34,38 @@ std::optional<GivenAnswer> givenAnswer(const BundleFiles& bundle) {
     }
     std::optional<RunStatement> made = readStatement(*statement);
     return made ? std::optional(GivenAnswer{std::move(*made), fieldsOf(*advice)}) : std::nullopt;
+}
+
+OpenedAnswer openAnswer(const std::filesystem::path& bundle) {
+    OpenedAnswer out{readBundle(bundle), {}, {}};
+    out.faults = verifyBundle(out.bundle).faults;
+    if (!out.faults.empty()) {
+        return out;
+    }
+    out.answer = givenAnswer(out.bundle);
+    if (!out.answer) {
+        out.faults.push_back("The bundle " + shownPath(bundle) +
+                             " holds no answer (advice.csv); it was made by a version that gave none.");
+    }
+    return out;
+}
+
+std::variant<GivenAnswer, std::string> answerAgain(const Pond& pond, const std::filesystem::path& path,
+                                                   const GivenAnswer& before, const std::string& version,
+                                                   std::chrono::sys_seconds time, const RunControl& control) {
+    const auto frozen = freeze(pond, path);
+    if (const auto* fault = std::get_if<std::string>(&frozen)) {
+        return *fault;
+    }
+    RunStamp stamp = before.made.stamp;
+    stamp.version = version;
+    stamp.time = time;
+    stamp.ramp = rampMadeOf(pond, stamp.ramp);
+    const FrozenRun run = runFrozen(std::get<FrozenPond>(frozen), stamp, {}, control);
+    if (!run.advice.kind) {
+        return std::string("The run ended before there was an answer.");
+    }
+    return givenAnswer(run);
 }
 
 }  // namespace engine

@@ -1,5 +1,6 @@
 // Menus, keys and texts of the window: nothing stands twice, has no name, or cannot be translated.
 
+#include "app/window_state.h"
 #include "tests/window/driven.h"
 
 #include <QAbstractButton>
@@ -12,6 +13,8 @@
 #include <QTranslator>
 
 #include <gtest/gtest.h>
+
+#include <algorithm>
 
 namespace app {
 namespace {
@@ -36,6 +39,39 @@ TEST(Menus, ShortcutsAreListedAndNoTwoActionsShareOne) {
     ASSERT_NE(text, nullptr);
     EXPECT_GE(seen.size(), 20);
     EXPECT_TRUE(text->toPlainText().contains(QStringLiteral("Shift+Left")));
+}
+
+/// A client's ponds stand in one folder.
+TEST(Menus, PondsOfTheSameFolderAreAtHandInTheMenuAndOnTheStartPage) {
+    WindowState().clearRecentFiles();  // of other tests
+    const engine::test::TemporaryFolder folder;
+    for (const char* name : {"new-clay.toml", "old-quarry.toml"}) {
+        std::filesystem::copy_file(scenario(name), folder.path() / name);
+    }
+    {
+        Driven driven(folder.path() / "new-clay.toml");
+        auto* menu = driven.window.findChild<QMenu*>(QStringLiteral("recent"));
+        ASSERT_NE(menu, nullptr);
+        emit menu->aboutToShow();
+        const auto actions = menu->actions();
+        const auto beside = std::find_if(actions.begin(), actions.end(), [](const QAction* action) {
+            return action->text() == QLatin1String("old-quarry.toml");
+        });
+        ASSERT_NE(beside, actions.end());
+        (*beside)->trigger();
+        EXPECT_EQ(driven.window.document().path(), folder.path() / "old-quarry.toml");
+    }
+    std::filesystem::copy_file(scenario("pea-soup.toml"), folder.path() / "pea-soup.toml");
+    const Driven empty;
+    const auto buttons = empty.window.findChildren<QAbstractButton*>();
+    for (const char* name : {"new-clay.toml", "old-quarry.toml", "pea-soup.toml"}) {
+        EXPECT_EQ(std::count_if(buttons.begin(), buttons.end(),
+                                [name](const QAbstractButton* button) {
+                                    return button->text() == QLatin1String(name);
+                                }),
+                  1)
+            << name;
+    }
 }
 
 /// A letter that does two things does neither at the first press.
@@ -128,7 +164,8 @@ TEST(Menus, EveryTextOfTheWindowCanBeTranslated) {
         EXPECT_TRUE(isReached(label->text()) || isNumber) << plain(label->text());
     }
     for (const auto* button : driven.window.findChildren<QPushButton*>()) {
-        EXPECT_TRUE(button->isFlat() || isReached(button->text())) << plain(button->text());  // flat: a file's name
+        EXPECT_TRUE(button->isFlat() || isReached(button->text()))
+            << plain(button->text());  // flat: a file's name
     }
 }
 

@@ -7,9 +7,13 @@
 #include "widgets/papers/consultant_dialog.h"
 #include "widgets/papers/paper_pdf.h"
 
+#include <QDialog>
 #include <QMenu>
 #include <QPrinter>
 #include <QProcess>
+#include <QTextBrowser>
+
+#include <algorithm>
 
 namespace app {
 namespace {
@@ -125,6 +129,45 @@ TEST(PaperActions, AProfileThatCannotBeReadIsSaidAndLeft) {
     driven.trigger("Your Business Details\u2026");
     EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
     EXPECT_NE(plain(driven.window.notice().text()).find("the nearest is"), std::string::npos);
+}
+
+// The pond is asked again as the bundle was.
+TEST(AnswerChanges, SayWhatIsNotAsItWasWhenABundleWasMade) {
+    Driven driven(Driven::Writable{"new-clay.toml"});
+    const auto path = driven.window.document().path();
+    PaperOptions options;
+    options.members = 2;
+    const PaperRunReading run = runForPapers(driven.window.document().pond(), path, options);
+    ASSERT_NE(run.run, nullptr) << run.fault;
+    const auto files = widgets::paperFiles(widgets::paperRun(run.run, {}));
+    const auto bundle = std::find_if(
+        files.begin(), files.end(), [](const engine::TextFile& file) { return file.name.ends_with(".zip"); });
+    ASSERT_NE(bundle, files.end());
+    driven.folder.write(bundle->name, bundle->text);
+    driven.window.document().edit(QStringLiteral("edit"), [](engine::Pond& pond) {
+        pond.water.secchi = engine::Quantity(0.5 * pond.water.secchi->value);
+    });
+    const auto said = [&] {
+        for (const auto* dialog : driven.window.findChildren<QDialog*>()) {
+            if (const auto* browser = dialog->findChild<QTextBrowser*>();
+                browser != nullptr && dialog->windowTitle().contains(QStringLiteral("What has changed"))) {
+                return plain(browser->toPlainText());
+            }
+        }
+        return std::string();
+    };
+    test::nameNext(driven.folder.path() / bundle->name);
+    driven.trigger("Compare with Another Version\u2026");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !said().empty(); }, test::kPatience_ms))
+        << plain(driven.window.notice().text());
+    EXPECT_NE(said().find("Not the same as then: the pond file."), std::string::npos) << said();
+    EXPECT_EQ(said().find("the weather's file"), std::string::npos) << said();
+    driven.folder.write("broken.zip", "no bundle");
+    test::nameNext(driven.folder.path() / "broken.zip");
+    driven.trigger("Compare with Another Version\u2026");
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] { return plain(driven.window.notice().text()).find("broken.zip") != std::string::npos; },
+        test::kPatience_ms));
 }
 
 }  // namespace

@@ -119,6 +119,12 @@ ReviewPage::ReviewPage(Document& document, QWidget* parent, engine::FitOptions o
     look->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
     connect(look, &QPushButton::clicked, this, &ReviewPage::look);
     setFocusProxy(look);
+    QPushButton* note =
+        addAsking(tr("&Note the Start"),
+                  tr("Holds the lows that were computed before the start against the dawns that "
+                     "were read, and writes how far off they were into your list of starts, which "
+                     "proposals quote."));
+    connect(note, &QPushButton::clicked, this, &ReviewPage::note);
     auto* shownLabel = new QLabel(tr("&Shown"), this);
     shownLabel->setBuddy(m_water);
     m_water->addItems({tr("the upper water at dawn"), tr("the bottom at dawn")});
@@ -157,6 +163,39 @@ void ReviewPage::look() {
                 engine::reviewPond(pond, options, {stop, progress}));
         },
         [this](const std::shared_ptr<const engine::Review>& review) { show(review); });
+}
+
+void ReviewPage::note() {
+    if (document().isEmpty() || isRunning() || m_ledger.empty()) {
+        return;
+    }
+    forgetAnswer();
+    work(
+        tr("Running the pond as it was known before the start"),
+        [pond = document().pond(), file = m_ledger](const std::stop_token& stop,
+                                                    const Job::Progress& progress) {
+            Noted out{engine::checkStart(pond, {stop, progress}), {}};
+            if (out.check.isChecked() && !stop.stop_requested()) {
+                out.noted = engine::noteStart(file, out.check);
+            }
+            return out;
+        },
+        [this](const Noted& noted) { showNoted(noted); });
+}
+
+void ReviewPage::showNoted(const Noted& noted) {
+    const engine::NotedStart& start = noted.noted;
+    if (!noted.check.isChecked() || !start.ledger || start.notSaved) {
+        say(toQString(!noted.check.isChecked() ? noted.check.message
+                      : start.notSaved         ? *start.notSaved
+                                               : engine::format(start.diagnostics.front())));
+        return;
+    }
+    const auto sentences = engine::sentencesOf(noted.check, static_cast<int>(start.ledger->starts.size()),
+                                               start.ledger->meanDistance());
+    showAnswer(localizedFirst(sentences, SentenceKey::StartChecked),
+               htmlOf(sentences, {{SentencePart::Review, {}}}, SentenceKey::StartChecked));
+    say(tr("Noted in %1.").arg(toQString(m_ledger.string())));
 }
 
 void ReviewPage::startAnew() {

@@ -325,5 +325,40 @@ TEST_F(Answers, TheReviewSaysWhatTheEngineSaysAndDrawsBoth) {
     EXPECT_FALSE(pngOf(page.chart().sheet()).isEmpty());
 }
 
+TEST_F(Answers, AStartIsNotedInTheLedgerWithItsDistance) {
+    const auto file = folder.path() / "details" / "starts.csv";
+    ReviewPage page(document);
+    page.setLedger(file);
+    test::showActive(page);
+    press(page, "Note the Start");
+    ASSERT_TRUE(wait(page));
+    EXPECT_NE(plain(page.state()).find("dawn reading"), std::string::npos) << "there is none yet";
+    EXPECT_FALSE(std::filesystem::exists(file));
+    const auto faults = document.edit(QStringLiteral("readings"), [](engine::Pond& pond) {
+        for (int day = 15; day <= 17; ++day) {
+            engine::Reading reading;
+            reading.at = at(day, 340);
+            reading.depth = engine::Quantity(0.5);
+            reading.oxygen = engine::Quantity(5.0);
+            reading.temperature = engine::Quantity(25.0);
+            pond.readings.push_back(reading);
+        }
+    });
+    ASSERT_TRUE(faults.empty());
+    press(page, "Note the Start");
+    ASSERT_TRUE(wait(page));
+    const engine::StartCheck expected = engine::checkStart(document.pond());
+    ASSERT_TRUE(expected.isChecked()) << expected.message;
+    const auto ledger = engine::readStartLedger(file).ledger;
+    ASSERT_TRUE(ledger) << plain(page.state());
+    ASSERT_EQ(ledger->starts.size(), 1U);
+    EXPECT_EQ(ledger->starts.front().dawns, 3);
+    EXPECT_NEAR(ledger->starts.front().distance, expected.distance, 1e-9);
+    for (const engine::Sentence& sentence : engine::sentencesOf(expected, 1, expected.distance)) {
+        const QString all = page.verdict() + page.text();
+        EXPECT_TRUE(all.contains(localized(sentence).simplified())) << plain(localized(sentence));
+    }
+}
+
 }  // namespace
 }  // namespace widgets
