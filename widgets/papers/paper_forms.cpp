@@ -37,7 +37,7 @@ constexpr std::array kCommissioning{
                      "No algaecide or herbicide within the last 14 days, or 21 after a heavy treatment.")},
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP("Commissioning",
-                                   "Someone reads at dawn on each of the next ten days; deputy named.")},
+                                   "Someone reads at dawn on each of the next ten days; stand-in named.")},
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP("Commissioning", "Permits and consents are there; consent paper signed.")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Commissioning", "Go / postponed to|Why|Decided by")},

@@ -100,7 +100,7 @@ constexpr std::array kOwner{
                      "rules and permits hold.")},
     TemplateLine{Small, QT_TRANSLATE_NOOP("OwnerSheet", "**Not final yet.** {provisional}"), "provisional"},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("OwnerSheet",
-                                           "Who reads at dawn|Who stands in|Call us at={phone}|Other phone")},
+                                           "Who reads at dawn|Stand-in|Call us at={phone}|Other phone")},
     TemplateLine{Small,
                  QT_TRANSLATE_NOOP(
                      "OwnerSheet",
@@ -163,7 +163,7 @@ constexpr std::array kConsent{
         Bullet,
         QT_TRANSLATE_NOOP(
             "Consent",
-            "The owner names a deputy, keeps surface aeration at hand where the proposal asks for it, and "
+            "The owner names a stand-in, keeps surface aeration at hand where the proposal asks for it, and "
             "adds nothing to the water until the 60-day review.")},
     TemplateLine{Bullet,
                  QT_TRANSLATE_NOOP(

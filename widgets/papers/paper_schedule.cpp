@@ -90,7 +90,7 @@ constexpr std::array kSchedule{
     TemplateLine{
         Fields, QT_TRANSLATE_NOOP(
                     "Schedule",
-                    "Reads at dawn|Deputy|Phone of the consultant={phone}|Phone of the owner={clientPhone}")},
+                    "Reads at dawn|Stand-in|Phone of the consultant={phone}|Phone of the owner={clientPhone}")},
     TemplateLine{Insert, "cautions"},
 };
 
