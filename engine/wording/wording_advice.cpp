@@ -57,7 +57,7 @@ constexpr std::array kTemplates{
              "If the surface air fails, its low is {low} mg/L: a person has to watch it."},
     Template{
         AdviceWeakest,
-        "Three dull, hot, calm days in a row would do most from {date} on: with the ramp the lowest would "
+        "Three dull, hot, calm days in a row would hurt most from {date} on: with the ramp the lowest would "
         "then be {low} mg/L on night {night}, {crosses}, and left alone {alone} mg/L that night."},
     Template{
         UnmetLethal,

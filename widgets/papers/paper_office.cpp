@@ -88,14 +88,16 @@ public:
         format.setCellPadding(2.0);
         format.setCellSpacing(0.0);
         format.setHeaderRowCount(1);
-        format.setWidth(QTextLength(QTextLength::PercentageLength, 100.0));
+        const double width = m_width / kPoint;  // Qt writes widths of tables as points
+        format.setWidth(QTextLength(QTextLength::FixedLength, width));
         double shares = 0.0;
         for (const PaperTable::Column& column : table.columns) {
             shares += column.share;
         }
         QList<QTextLength> widths;
         for (const PaperTable::Column& column : table.columns) {
-            widths << QTextLength(QTextLength::PercentageLength, 100.0 * column.share / shares);
+            // Qt writes a share into the file as a width, which a word processor takes for none.
+            widths << QTextLength(QTextLength::FixedLength, width * column.share / shares);
         }
         format.setColumnWidthConstraints(widths);
         start({});
