@@ -66,8 +66,9 @@ MembersRunState PlanMembers::start() const {
     return at;
 }
 
-MembersRunState PlanMembers::run(const MembersRunState& from, const Schedule& schedule, double until) const {
-    return runPlan(from, {"planned", schedule, false}, until);
+MembersRunState PlanMembers::run(const MembersRunState& from, const Schedule& schedule, double until,
+                                 const SurfaceAir& surfaceAir) const {
+    return runPlan(from, {"planned", schedule, false, surfaceAir}, until);
 }
 
 MembersRunState PlanMembers::runPlan(const MembersRunState& from, const EnsembleRamp& ramp,

@@ -43,9 +43,9 @@ public:
     /// Before anything has run.
     [[nodiscard]] MembersRunState start() const;
 
-    /// Runs members on under a schedule until a whole hour.
-    [[nodiscard]] MembersRunState run(const MembersRunState& from, const Schedule& schedule,
-                                      double until) const;
+    /// Runs members on under a schedule, and surface air if there is some, until a whole hour.
+    [[nodiscard]] MembersRunState run(const MembersRunState& from, const Schedule& schedule, double until,
+                                      const SurfaceAir& surfaceAir = {}) const;
 
     /// Harm over the nights `firstNight` to `lastNight` (1 is the first) against do-nothing.
     [[nodiscard]] HarmCount harm(const MembersRunState& at, int firstNight, int lastNight) const;
