@@ -99,8 +99,8 @@ constexpr std::array kOwner{
                      "power cut thin ice hides open water. Fence and sign before the air starts. Local "
                      "rules and permits hold.")},
     TemplateLine{Small, QT_TRANSLATE_NOOP("OwnerSheet", "**Not final yet.** {provisional}"), "provisional"},
-    TemplateLine{Fields, QT_TRANSLATE_NOOP("OwnerSheet",
-                                           "Who reads at dawn|Stand-in|Call us at={phone}|Other phone")},
+    TemplateLine{
+        Fields, QT_TRANSLATE_NOOP("OwnerSheet", "Who reads at dawn|Stand-in|Call us at={phone}|Other phone")},
     TemplateLine{Small,
                  QT_TRANSLATE_NOOP(
                      "OwnerSheet",

@@ -88,9 +88,10 @@ constexpr std::array kSchedule{
             "**Power cut:** after three warm days without air, do not go on here; call for a new schedule.")},
     TemplateLine{Small, QT_TRANSLATE_NOOP("Schedule", "Head of the log on that day: {logHead}"), "logHead"},
     TemplateLine{
-        Fields, QT_TRANSLATE_NOOP(
-                    "Schedule",
-                    "Reads at dawn|Stand-in|Phone of the consultant={phone}|Phone of the owner={clientPhone}")},
+        Fields,
+        QT_TRANSLATE_NOOP(
+            "Schedule",
+            "Reads at dawn|Stand-in|Phone of the consultant={phone}|Phone of the owner={clientPhone}")},
     TemplateLine{Insert, "cautions"},
 };
 
