@@ -32,8 +32,8 @@ Changes changesSince(const std::filesystem::path& bundle, const engine::Pond& po
     const auto again = engine::answerAgain(
         pond, path, *before.answer, DAWNLINE_VERSION,
         std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()), control);
-    if (const auto* fault = std::get_if<std::string>(&again)) {
-        return {{}, *fault};
+    if (const auto* none = std::get_if<engine::NoAnswer>(&again)) {
+        return {{}, none->sentence};
     }
     return {engine::sentencesOf(engine::changeOf(*before.answer, std::get<engine::GivenAnswer>(again)), pond),
             {}};

@@ -51,9 +51,9 @@ int sayChanges(const CliOptions& options) {
         engine::answerAgain(*reading.pond, now, *before.answer, DAWNLINE_VERSION,
                             std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now()),
                             {signals.token(), progressOf(options)});
-    if (const auto* fault = std::get_if<std::string>(&again)) {
-        complain(*fault);
-        return signals.token().stop_requested() ? kEndedEarly : kBadInput;
+    if (const auto* none = std::get_if<engine::NoAnswer>(&again)) {
+        complain(none->sentence);
+        return none->hasEndedEarly ? kEndedEarly : kBadInput;
     }
     return saidAll(engine::englishText(engine::sentencesOf(
         engine::changeOf(*before.answer, std::get<engine::GivenAnswer>(again)), *reading.pond)));

@@ -50,12 +50,12 @@ OpenedAnswer openAnswer(const std::filesystem::path& bundle) {
     return out;
 }
 
-std::variant<GivenAnswer, std::string> answerAgain(const Pond& pond, const std::filesystem::path& path,
-                                                   const GivenAnswer& before, const std::string& version,
-                                                   std::chrono::sys_seconds time, const RunControl& control) {
+std::variant<GivenAnswer, NoAnswer> answerAgain(const Pond& pond, const std::filesystem::path& path,
+                                                const GivenAnswer& before, const std::string& version,
+                                                std::chrono::sys_seconds time, const RunControl& control) {
     const auto frozen = freeze(pond, path);
     if (const auto* fault = std::get_if<std::string>(&frozen)) {
-        return *fault;
+        return NoAnswer{*fault, false};
     }
     RunStamp stamp = before.made.stamp;
     stamp.version = version;
@@ -63,7 +63,7 @@ std::variant<GivenAnswer, std::string> answerAgain(const Pond& pond, const std::
     stamp.ramp = rampMadeOf(pond, stamp.ramp);
     const FrozenRun run = runFrozen(std::get<FrozenPond>(frozen), stamp, {}, control);
     if (!run.advice.kind) {
-        return std::string("The run ended before there was an answer.");
+        return NoAnswer{"The run ended before there was an answer.", true};
     }
     return givenAnswer(run);
 }

@@ -26,10 +26,15 @@ struct OpenedAnswer {
 };
 [[nodiscard]] OpenedAnswer openAnswer(const std::filesystem::path& bundle);
 
+/// Why there is no answer.
+struct NoAnswer {
+    std::string sentence;
+    bool hasEndedEarly = false;  ///< The run did; else the pond could not be frozen
+};
+
 /// The answer about a pond as it is now, asked as an earlier one was: the same ramp, members and seed.
 /// @param version  Of the program that answers. @param time  Of the new answer, UTC.
-/// @return a sentence if there is none.
-[[nodiscard]] std::variant<GivenAnswer, std::string> answerAgain(
+[[nodiscard]] std::variant<GivenAnswer, NoAnswer> answerAgain(
     const Pond& pond, const std::filesystem::path& path, const GivenAnswer& before,
     const std::string& version, std::chrono::sys_seconds time, const RunControl& control = {});
 

@@ -103,10 +103,6 @@ StressCase underWorse(const PondModel& model, const RampRun& run, StressKind kin
     request.days = static_cast<int>(run.days.size());
     request.keepLayers = false;
     request.stopAfterNight = lastNight;
-    const auto lowest = [&](const RampRun& one) {
-        return std::min_element(one.days.begin(), one.days.begin() + lastNight,
-                                [](const DayRow& a, const DayRow& b) { return a.lowest < b.lowest; });
-    };
     std::optional<RampRun> nothing;
     if (withNothing) {
         nothing = runRamp(worse, nullptr, request, {stop, {}});
@@ -117,7 +113,9 @@ StressCase underWorse(const PondModel& model, const RampRun& run, StressKind kin
     request.surfaceAir = run.surfaceAir;
     const RampRun aired = runRamp(worse, &any, request, {stop, {}});
     if (aired.end == RunEnd::Completed && (!nothing || nothing->end == RunEnd::Completed)) {
-        const auto worst = lowest(aired);
+        const auto worst =
+            std::min_element(aired.days.begin(), aired.days.begin() + lastNight,
+                             [](const DayRow& a, const DayRow& b) { return a.lowest < b.lowest; });
         out.lowest = worst->lowest;
         out.worstNight = worst->day;
         out.nothing = nothing ? nothing->days[static_cast<std::size_t>(worst->day - 1)].lowest : 0.0;
