@@ -12,6 +12,7 @@
 #include "engine/wording/sentence_today.h"
 #include "engine/wording/wording.h"
 #include "tests/papers/made_papers.h"
+#include "tests/scenario_names.h"
 #include "tests/sentences.h"
 
 #include <QRegularExpression>
@@ -244,15 +245,11 @@ INSTANTIATE_TEST_SUITE_P(Of, InventedPonds,
                              return name;
                          });
 
-INSTANTIATE_TEST_SUITE_P(Of, OneAnswer,
-                         testing::Values("courtyard-koi", "fee-cats", "grandfathers-pond", "high-meadow",
-                                         "new-clay", "old-quarry", "pea-soup", "salt-lens", "spring-trout",
-                                         "weedy-woodland", "windy-dugout"),
-                         [](const auto& of) {
-                             std::string name = of.param;
-                             std::replace(name.begin(), name.end(), '-', '_');
-                             return name;
-                         });
+INSTANTIATE_TEST_SUITE_P(Of, OneAnswer, testing::ValuesIn(engine::test::kScenarioNames), [](const auto& of) {
+    std::string name = of.param;
+    std::replace(name.begin(), name.end(), '-', '_');
+    return name;
+});
 
 }  // namespace
 }  // namespace widgets

@@ -7,6 +7,7 @@
 #include "engine/plan/plan_search.h"
 #include "engine/run/kernel.h"
 #include "tests/scenario.h"
+#include "tests/scenario_names.h"
 
 #include <gtest/gtest.h>
 
@@ -172,9 +173,7 @@ TEST(FollowedPlan, TakesNoMorePondsBelowTheLethalLineThanThePlanSaid) {
         GTEST_SKIP() << "takes minutes: set DAWNLINE_SLOW";
     }
     int plans = 0;
-    for (const char* name :
-         {"courtyard-koi", "fee-cats", "grandfathers-pond", "high-meadow", "new-clay", "old-quarry",
-          "pea-soup", "salt-lens", "spring-trout", "weedy-woodland", "windy-dugout"}) {
+    for (const char* name : test::kScenarioNames) {
         SCOPED_TRACE(name);
         PlanOptions options;
         options.members = 256;

@@ -10,6 +10,7 @@
 #include "engine/plan/surface_air_ramp.h"
 #include "engine/run/shares.h"
 #include "tests/scenario.h"
+#include "tests/scenario_names.h"
 
 #include <gtest/gtest.h>
 
@@ -140,9 +141,7 @@ TEST(RoadsByForce, NoneIsShorterByMoreThanADayThanThePlanAtEqualHarm) {
     if (std::getenv("DAWNLINE_SLOW") == nullptr) {
         GTEST_SKIP() << "takes minutes: set DAWNLINE_SLOW";
     }
-    for (const char* name :
-         {"courtyard-koi", "fee-cats", "grandfathers-pond", "high-meadow", "new-clay", "old-quarry",
-          "pea-soup", "salt-lens", "spring-trout", "weedy-woodland", "windy-dugout"}) {
+    for (const char* name : test::kScenarioNames) {
         SCOPED_TRACE(name);
         const Pond pond = scenario(name);
         PlanOptions options;

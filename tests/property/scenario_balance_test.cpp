@@ -4,6 +4,7 @@
 #include "engine/run/balance.h"
 #include "engine/run/member_run.h"
 #include "tests/scenario.h"
+#include "tests/scenario_names.h"
 
 #include <gtest/gtest.h>
 
@@ -16,15 +17,11 @@
 namespace engine::test {
 namespace {
 
-constexpr std::array<const char*, 11> kPonds{
-    "courtyard-koi", "fee-cats",  "grandfathers-pond", "high-meadow",    "new-clay",    "old-quarry",
-    "pea-soup",      "salt-lens", "spring-trout",      "weedy-woodland", "windy-dugout"};
-
 // Five usual days before the profile, from the profile, as far as a handheld meter and a day that is not
 // quite usual would tell.
 TEST(ScenarioBalance, FiveUsualDaysLeaveTheProfileAsItIs) {
     constexpr double kDegrees = 1.0, kOxygenOff = 1.0;  // [K], [g/m^3], at each depth
-    for (const char* name : kPonds) {
+    for (const char* name : kScenarioNames) {
         SCOPED_TRACE(name);
         const PondModel model = prepare(scenario(name));
         Column<double> column(model.grid, model.parameters, model.aerator, model.bottom, model.start);
@@ -54,7 +51,7 @@ RampRun underUsualDays(const PondModel& model) {
 // their trees stay below, at 0.50 when this was written: they live on what falls in.
 TEST(ScenarioBalance, MakesAboutWhatItBreathes) {
     const std::map<std::string, double> livesOnLoad{{"courtyard-koi", 0.3}};
-    for (const char* name : kPonds) {
+    for (const char* name : kScenarioNames) {
         const RampRun run = underUsualDays(prepare(scenario(name)));
         double made = 0.0, used = 0.0;
         for (const BudgetRow& row : run.budget) {
