@@ -55,6 +55,25 @@ inline Comparison madeUpComparison(std::string_view text = kPlainPond) {
     return comparison;
 }
 
+/// The same below its lines, left alone and with a ramp.
+inline Comparison inTrouble() {
+    Comparison comparison = madeUpComparison();
+    RampRun& nothing = comparison.runs[0];
+    nothing.days[1].lowest = 1.26;
+    nothing.hoursBelowStress = 12.26;
+    nothing.hoursBelowLethal = 0.02;
+    nothing.endState = 4.0;
+    nothing.endDrift = -0.2;
+    RampRun& ramp = comparison.runs[1];
+    ramp.days[1].lowest = 0.75;
+    ramp.hoursBelowLethal = 3.0;
+    ramp.endState = 4.75;
+    ramp.endDrift = 0.15;
+    ramp.daysToContinuous = 1;
+    ramp.cutMinutes = 12.0;
+    return comparison;
+}
+
 /// The same with members whose numbers are made up: percentiles 1 to 5 g/m^3 above the number of the hour or
 /// night.
 inline Comparison withMembers(Comparison comparison) {

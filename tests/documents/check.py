@@ -4,7 +4,8 @@
 What stands in backticks or in a block of code must be a path that exists, a file that the program writes, an option that
 its script or program takes, or a name that the sources have; what stands in the tables of rooms, labels and defaults must
 be what rooms.cmake, tests/CMakeLists.txt and the constants say, and nothing of theirs may be missing. Paths in comments of
-the sources must exist too. Prints each fault as FILE:LINE: sentence, and fails if there is one.
+the sources must exist too, and no source may be longer than DEVELOPERS.md says. Prints each fault as FILE:LINE: sentence,
+and fails if there is one.
 """
 
 import itertools
@@ -61,6 +62,7 @@ class Check:
         for page in (DEVELOPERS, README, GUIDE):
             self.page(page)
         self.size()
+        self.lengths()
         self.scripts()
         self.labels()
         for part in ("engine", "widgets"):
@@ -182,6 +184,17 @@ class Check:
         for line, text in enumerate(lines, 1):
             if len(text) > MOST_COLUMNS:
                 self.fault(DEVELOPERS, line, f"it has {len(text)} characters, not at most {MOST_COLUMNS}.")
+
+    def lengths(self):
+        """Sources of C++ are as short as DEVELOPERS.md says."""
+        said = re.search(r"A file has at most (\d+) lines", self.tree.text(DEVELOPERS))
+        if not said:
+            self.fault(DEVELOPERS, 1, "it does not say how many lines a file may have.")
+            return
+        for path in self.tree.code:
+            lines = self.tree.text(path).count("\n")
+            if path.endswith((".h", ".cpp")) and lines > int(said[1]):
+                self.fault(path, lines, f"it has {lines} lines, not at most {said[1]}.")
 
     def scripts(self):
         for script in SCRIPTS:

@@ -130,6 +130,8 @@ replaced(DEVELOPERS, r"-> document -> engine$", "-> engine", "has no room docume
 
 # Length.
 expect("a long page", {DEVELOPERS: tree.text(DEVELOPERS) + "\n" * MOST_LINES + "end\n"}, f"at most {MOST_LINES} are read")
+replaced_somewhere("engine/*/*.h", r"\A", "\n" * 400, r"^engine/\S+: it has \d+ lines, not at most 400")
+replaced(DEVELOPERS, "A file has at most 400 lines", "A file is short", "does not say how many lines a file may have")
 added(DEVELOPERS, "a" * (MOST_COLUMNS + 1), f"it has {MOST_COLUMNS + 1} characters")
 
 print("\n".join(failures) or "Each fault is noticed.")

@@ -13,6 +13,7 @@
 #include <vector>
 
 class QCPPainter;
+class QPainter;
 
 namespace widgets {
 
@@ -32,6 +33,9 @@ struct PaperLook {
     [[nodiscard]] static PaperLook standard();
     [[nodiscard]] QFont font(double points, bool isBold = false) const;
 };
+
+/// A line half a point wide.
+void paintHairline(QPainter& painter, const QColor& colour, const QPointF& from, const QPointF& to);
 
 /// A strip of a page that is never parted.
 struct PaperStrip {
