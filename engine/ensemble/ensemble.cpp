@@ -40,11 +40,11 @@ private:
 void balanceOnePack(const PondModel& model, const BalanceSlopes& slopes, std::span<WeatheredMember> members,
                     const std::stop_token& stop) {
     MemberPack<Lanes> pack = packOf<Lanes>(members);
-    std::array<double, kPack> dawn{};
+    std::array<ReadOxygen, kPack> read{};
     for (std::size_t k = 0; k < kPack; ++k) {
-        dawn[k] = members[std::min(k, members.size() - 1)].member.dawnOxygen.value_or(0.0);
+        read[k] = members[std::min(k, members.size() - 1)].member.read;
     }
-    kernel().balancePack(model, slopes, dawn, pack, {}, stop);
+    kernel().balancePack(model, slopes, read, pack, {}, stop);
     for (std::size_t k = 0; k < members.size(); ++k) {
         setFactors(members[k].member.parameters, factorsOf(pack.parameters, static_cast<int>(k)));
     }

@@ -83,7 +83,7 @@ std::vector<Date> killsOf(const Pond& pond) {
 }  // namespace
 
 bool countsPast(const PondModel& model) {
-    return !balanceTarget(model).dawnOxygen;
+    return !dawnReading(model);
 }
 
 double chanceBelow(std::span<const double> levels, double line) {

@@ -18,7 +18,7 @@ std::vector<UncertainInput> uncertainInputs(const PondModel& model) {
 }
 
 MemberSource memberSource(const PondModel& model) {
-    MemberSource source{model.pond, model.profile, std::nullopt};
+    MemberSource source{model.pond, model.profile, readOxygen(balanceTarget(model))};
     source.pond.weather.hours.clear();
     source.pond.readings.clear();
     source.pond.fileReadings.clear();
@@ -26,9 +26,6 @@ MemberSource memberSource(const PondModel& model) {
         FishStock guess;
         guess.stock_kgPerHa = classPriors(pondClass(model.pond.bottom)).stock_kgPerHa.value;
         source.pond.fish.push_back(guess);
-    }
-    if (const MaybeQuantity dawn = balanceTarget(model).dawnOxygen) {
-        source.dawnOxygen = dawn->value;
     }
     return source;
 }
@@ -49,7 +46,7 @@ Member memberOf(const PondModel& model, const MemberSource& source, const std::v
     member.parameters.respiration.factor = model.parameters.respiration.factor;
     member.parameters.surface.windFactor = model.parameters.surface.windFactor;
     member.start = startState(own.pond, own.profile, model.bottom, model.grid);
-    member.dawnOxygen = own.dawnOxygen;
+    member.read = own.read;
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         if (inputs[i].intoMember) {
             inputs[i].intoMember(member, own, values[i]);

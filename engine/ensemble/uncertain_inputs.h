@@ -16,7 +16,7 @@ namespace engine {
 struct MemberSource {
     Pond pond;
     Profile profile;
-    std::optional<double> dawnOxygen;  ///< [g/m^3]
+    ReadOxygen read{};
 };
 
 /// Which inputs go together (trade's correlations, common practice without a source).

@@ -51,11 +51,19 @@ void addProfileInputs(UncertainList& list) {
                      depth += error;
                  }
              });
-    if (const MaybeQuantity dawn = balanceTarget(list.model()).dawnOxygen) {
-        UncertainInput& input = list.add("dawn reading", "mg/L", spreadOf(*dawn, kDawnGuess, kOxygenMeter));
-        input.spread.least = 0.0;
-        input.measured = isMeasured(*dawn);
-        input.intoSource = [](MemberSource& s, double value) { s.dawnOxygen = value; };
+    const BalanceTarget target = balanceTarget(list.model());
+    for (std::size_t i = 0; i < target.size(); ++i) {
+        if (const MaybeQuantity& read = target[i].oxygen) {
+            const char* const name = !target[i].isChange ? "dawn reading"
+                                     : i == kOfDawn      ? "loss by dawn, by the logger"
+                                                         : "gain by evening, by the logger";
+            UncertainInput& input = list.add(name, "mg/L", spreadOf(*read, kDawnGuess, kOxygenMeter));
+            if (!target[i].isChange) {
+                input.spread.least = 0.0;
+            }
+            input.measured = isMeasured(*read);
+            input.intoSource = [i](MemberSource& s, double value) { s.read[i] = value; };
+        }
     }
 }
 

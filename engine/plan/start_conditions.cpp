@@ -81,10 +81,10 @@ std::vector<UnmetCondition> unmetBy(const Comparison& comparison, std::size_t pl
         atMost(StartCondition::LethalAlone, alone.belowLethal, limits.lethalAlone_percent);
     }
     atMost(StartCondition::LethalAdded, chances.belowLethal - alone.belowLethal, limits.lethalAdded_percent);
-    if (const MaybeQuantity dawn = balanceTarget(model).dawnOxygen) {
+    if (const std::optional<Reading> dawn = dawnReading(model)) {
         const double go = dawnLimits(model, model.profile.temperature.front()).go;
-        if (dawn->value < go) {
-            out.push_back({StartCondition::DawnReading, dawn->value, go, 0});
+        if (*dawn->oxygen < go) {
+            out.push_back({StartCondition::DawnReading, *dawn->oxygen, go, 0});
         }
     }
     const auto since = daysSinceAlgaecide(model.pond);

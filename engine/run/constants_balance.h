@@ -13,6 +13,12 @@ inline constexpr Constant kOxygenAtDepthError{0.7, 0.5, 1.0, "g/m^3",
     "of one depth, where patches and a shift of a layer come on top; judgement"};
 inline constexpr Constant kTemperatureAtDepthError{0.5, 0.3, 1.0, "K", "likewise; judgement"};
 inline constexpr Constant kDawnError{0.2, 0.2, 0.4, "g/m^3", "of a dawn reading: an optical handheld in the field"};
+// A logger.
+inline constexpr Constant kNightsOfLogger{3.0, 3.0, 5.0, "nights",
+    "before the profile from which on a logger tells of usual days, as of the weather (kPastDays); judgement"};
+inline constexpr Constant kDaysOfLogger{10.0, 5.0, 14.0, "days", "before the profile that count; judgement"};
+inline constexpr Constant kHourOfLogger_h{1.0, 0.5, 1.0, "h", "within which a reading is that of a time; judgement"};
+
 inline constexpr Constant kGrowthSpread{0.6, 0.4, 0.8, "-",
     "of the logarithm of photosynthesis over that by its chlorophyll; judgement"};
 inline constexpr Constant kRespirationSpread{0.15, 0.1, 0.3, "-",

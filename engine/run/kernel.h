@@ -51,7 +51,7 @@ struct Kernel {
                     std::size_t used, MemberTrace&, const std::stop_token&) = nullptr;
     void (*goOn)(const PondModel&, std::span<const MemberStep>, const MemberPack<Lanes>&,
                  PackRunState<Lanes>&, const std::stop_token&) = nullptr;
-    void (*balancePack)(const PondModel&, const BalanceSlopes&, std::span<const double> dawn,
+    void (*balancePack)(const PondModel&, const BalanceSlopes&, std::span<const ReadOxygen> read,
                         MemberPack<Lanes>&, std::span<BalanceMiss>, const std::stop_token&) = nullptr;
 };
 

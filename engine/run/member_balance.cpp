@@ -39,8 +39,8 @@ public:
         : m_model(model),
           m_pack(pack),
           m_target(target),
-          m_steps(
-              trialSteps(model, {target.readingTime, model.startTime + kDay, model.startTime + 2 * kDay})),
+          m_marks(marksOf(model, target)),
+          m_steps(trialSteps(model, m_marks)),
           m_metre(std::min(1.0, model.bottom.exists() ? model.bottom.depth : model.basin.maxDepth())) {
         // What a pond respires does not depend on how warm its fish like it.
         m_pack.parameters.thresholds.fishMax = OxygenThresholds{}.fishMax;
@@ -68,7 +68,11 @@ public:
         TrialRun<Real> out;
         out.openVolume = column.openVolume();
         out.organic.before = column.labileAbove();
-        int marks = 0;
+        std::array<Real, kBalanceReadings> atStart{};
+        for (int i = 0; i < kBalanceReadings; ++i) {
+            atStart[i] = m_target[i].isChange ? oxygenAt(column, m_target[i].depth) : Real(0.0);
+        }
+        std::size_t mark = 0;
         for (const MemberStep& step : m_steps) {
             if (stop.stop_requested()) {
                 break;
@@ -77,26 +81,48 @@ public:
             if (!step.endsHour) {
                 continue;
             }
-            if (marks == 0) {
-                for (int k = 0; k < kLanes<Real>; ++k) {
-                    setLane(
-                        out.rows[kDawnRow], k,
-                        interpolate(m_model.grid.middle, column.solutes(kOxygen, k), m_target.readingDepth));
+            const double time = m_marks[mark];
+            for (int i = 0; i < kBalanceReadings; ++i) {
+                if (time == m_target[i].time) {
+                    out.rows[kReadingRow + i] = oxygenAt(column, m_target[i].depth) - atStart[i];
                 }
-            } else {
-                look(column, marks - 1, out.rows);
             }
-            if (marks == 1) {
+            for (int day = 0; day < kBalanceDays; ++day) {
+                if (time == m_model.startTime + (day + 1) * kDay) {
+                    look(column, day, out.rows);
+                }
+            }
+            if (time == m_model.startTime + kDay) {
                 out.organic.after = column.labileAbove();
                 out.organic.weedsMade = column.ledger().weedsMade;
                 out.organic.weedsRespired = column.ledger().weedsRespired;
             }
-            ++marks;
+            ++mark;
         }
         return out;
     }
 
 private:
+    /// When readings and profile are looked at, in order.
+    static std::vector<double> marksOf(const PondModel& model, const BalanceTarget& target) {
+        std::vector<double> marks;
+        for (int day = 1; day <= kBalanceDays; ++day) {
+            marks.push_back(model.startTime + day * kDay);
+        }
+        for (const BalanceReading& reading : target) {
+            marks.push_back(reading.time);
+        }
+        std::sort(marks.begin(), marks.end());
+        marks.erase(std::unique(marks.begin(), marks.end()), marks.end());
+        return marks;
+    }
+    [[nodiscard]] Real oxygenAt(const Column<Real>& column, double depth) const {
+        Real out{};
+        for (int k = 0; k < kLanes<Real>; ++k) {
+            setLane(out, k, interpolate(m_model.grid.middle, column.solutes(kOxygen, k), depth));
+        }
+        return out;
+    }
     void look(const Column<Real>& column, int day, std::array<Real, kBalanceRows>& rows) const {
         const std::vector<double>& depth = m_model.grid.middle;
         Real* const of = rows.data() + day * kRowsOfDay;
@@ -114,23 +140,35 @@ private:
     const PondModel& m_model;
     MemberPack<Real> m_pack;
     BalanceTarget m_target;
+    std::vector<double> m_marks;
     std::vector<MemberStep> m_steps;
     double m_metre = 1.0;  // A metre down, or where bottom water begins [m]
 };
+
+/// 1 sigma [g/m^3].
+double errorOf(const BalanceReading& reading) {
+    constexpr double kNinetyPercent = 1.6449;  // sigmas from the middle to the 95 % point
+    const MaybeQuantity& read = reading.oxygen;
+    return read && reading.isChange ? (*read->high - *read->low) / (2.0 * kNinetyPercent) : kDawnError.value;
+}
 
 /// The least squares of one pond. Its sums go row by row, since Eigen's go in the order that a processor's
 /// registers suggest, and all kernels are to give the same bits.
 class LeastSquares {
 public:
-    LeastSquares(const BalanceSlopes& slopes, bool hasDawn) {
-        for (int row = 0; row < kDawnRow; ++row) {
+    LeastSquares(const BalanceSlopes& slopes, const BalanceTarget& target) {
+        for (int row = 0; row < kReadingRow; ++row) {
             const double error = row % kRowsOfDay == kOxygenAbove  ? kMeanOxygenError.value
                                  : row % kRowsOfDay < kWarmSurface ? kOxygenAtDepthError.value
                                                                    : kTemperatureAtDepthError.value;
             m_weights[row] = 1.0 / (error * error);
         }
-        m_weights[kDawnRow] = hasDawn ? 1.0 / (kDawnError.value * kDawnError.value) : 0.0;
-        const double respiration = hasDawn ? kReadRespirationSpread.value : kRespirationSpread.value;
+        for (int i = 0; i < kBalanceReadings; ++i) {
+            const double error = errorOf(target[i]);
+            m_weights[kReadingRow + i] = target[i].oxygen ? 1.0 / (error * error) : 0.0;
+        }
+        const double respiration =
+            target[kOfDawn].oxygen ? kReadRespirationSpread.value : kRespirationSpread.value;
         m_prior = Point(1.0 / (respiration * respiration), 1.0 / (kGrowthSpread.value * kGrowthSpread.value),
                         1.0 / (kWindSpread.value * kWindSpread.value));
         Eigen::Matrix<double, kBalanceUnknowns, kBalanceUnknowns> curvature = m_prior.asDiagonal();
@@ -238,12 +276,14 @@ Point logFactors(const Parameters<Real>& p, int k) {
 
 template <class Real>
 Rows missOf(const std::array<Real, kBalanceRows>& rows, const std::array<Real, kBalanceRows>& wanted, int k,
-            std::span<const double> dawn) {
+            const BalanceTarget& target, std::span<const ReadOxygen> read) {
     Rows miss;
-    for (int row = 0; row < kDawnRow; ++row) {
+    for (int row = 0; row < kReadingRow; ++row) {
         miss[row] = lane(rows[row], k) - lane(wanted[row], k);
     }
-    miss[kDawnRow] = dawn.empty() ? 0.0 : lane(rows[kDawnRow], k) - dawn[k];
+    for (int i = 0; i < kBalanceReadings; ++i) {
+        miss[kReadingRow + i] = target[i].oxygen ? lane(rows[kReadingRow + i], k) - read[k][i] : 0.0;
+    }
     return miss;
 }
 
@@ -276,14 +316,13 @@ BalanceSlopes balanceSlopes(const PondModel& model, const std::stop_token& stop)
 }
 
 template <class Real>
-void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<const double> dawn,
+void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<const ReadOxygen> read,
                  MemberPack<Real>& pack, std::span<BalanceMiss> miss, const std::stop_token& stop) {
     const WithoutSubnormals<Real> quick;
     const BalanceTarget target = balanceTarget(model);
-    const LeastSquares squares(slopes, target.dawnOxygen.has_value());
+    const LeastSquares squares(slopes, target);
     Trial<Real> trial(model, pack, target);
     const std::array<Real, kBalanceRows> wanted = trial.wanted();
-    const std::span<const double> read = target.dawnOxygen ? dawn : std::span<const double>{};
     std::vector<Search> searches;
     for (int k = 0; k < kLanes<Real>; ++k) {
         searches.emplace_back(logFactors(pack.parameters, k), squares);
@@ -308,7 +347,7 @@ void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<
         for (int k = 0; k < kLanes<Real>; ++k) {
             tried[k] = searches[k].at();
             if (!searches[k].isDone()) {
-                searches[k].take(missOf(last.rows, wanted, k, read));
+                searches[k].take(missOf(last.rows, wanted, k, target, read));
             }
         }
     }
@@ -328,15 +367,15 @@ void balancePack(const PondModel& model, const BalanceSlopes& slopes, std::span<
     pack.parameters.surface.windFactor = found[kWindFactor];
     closeBooks(pack.parameters.organic, last.organic, last.openVolume, model.grid.faceArea[0]);
     for (std::size_t k = 0; k < miss.size(); ++k) {
-        miss[k] = worstOfDay(missOf(last.rows, wanted, static_cast<int>(k), read));
+        miss[k] = worstOfDay(missOf(last.rows, wanted, static_cast<int>(k), target, read));
     }
 }
 
-template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>,
+template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const ReadOxygen>,
                           MemberPack<double>&, std::span<BalanceMiss>, const std::stop_token&);
-template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>,
+template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const ReadOxygen>,
                           MemberPack<DoubleLanes>&, std::span<BalanceMiss>, const std::stop_token&);
-template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const double>, MemberPack<Lanes>&,
-                          std::span<BalanceMiss>, const std::stop_token&);
+template void balancePack(const PondModel&, const BalanceSlopes&, std::span<const ReadOxygen>,
+                          MemberPack<Lanes>&, std::span<BalanceMiss>, const std::stop_token&);
 
 }  // namespace engine

@@ -27,49 +27,23 @@ double deepestDiffuser(const Pond& pond, const Basin& basin) {
     return deepest > 0.0 ? deepest : 0.5 * basin.maxDepth();
 }
 
-/// The last dawn reading before day 1: within two hours of sunrise, with depth and oxygen.
-std::optional<Reading> dawnReading(const PondModel& model) {
-    std::optional<Reading> found;
-    double foundTime = -1e18;
-    const int first = -30;
-    const WeatherSeries sun(model.pond, {true}, first, 1);
-    for (const auto* list : {&model.pond.readings, &model.pond.fileReadings}) {
-        for (const Reading& reading : *list) {
-            if (!reading.at || !reading.oxygen || !reading.depth) {
-                continue;
-            }
-            const double time = secondsOf(model.pond, *reading.at);
-            const int day = static_cast<int>(std::floor(time / kDay)) + 1;
-            if (day < first || day >= 1 ||
-                std::fabs(time - sun.sunrise(day)) > kDawnReading_h.value * kHour) {
-                continue;
-            }
-            // Of several on one morning, the one nearest sunrise counts.
-            const bool sameDay = std::floor(time / kDay) == std::floor(foundTime / kDay);
-            const bool nearer = std::fabs(time - sun.sunrise(day)) < std::fabs(foundTime - sun.sunrise(day));
-            if ((sameDay && nearer) || (!sameDay && time > foundTime)) {
-                found = reading;
-                foundTime = time;
-            }
-        }
-    }
-    return found;
-}
-
 /// Slopes are taken anew where the last search ended.
 constexpr int kSearches = 2;
 
 void balance(PondModel& model) {
     BalanceResult& result = model.balance;
     const BalanceTarget target = balanceTarget(model);
-    result.usedDawn = target.dawnOxygen.has_value();
-    const std::array<double, 1> dawn{target.dawnOxygen ? target.dawnOxygen->value : 0.0};
+    result.usedDawn = target[kOfDawn].oxygen && !target[kOfDawn].isChange;
+    if (target[kOfDawn].oxygen && target[kOfDawn].isChange) {
+        result.loggerDepth = target[kOfDawn].depth;
+    }
+    const std::array<ReadOxygen, 1> read{readOxygen(target)};
     BalanceMiss miss;
     const OrganicParameters<double> organic = model.parameters.organic;
     for (int i = 0; i < kSearches; ++i) {
         model.parameters.organic = organic;
         MemberPack<double> pack{model.parameters, model.start, {PackOffset<double>{}}};
-        balancePack(model, balanceSlopes(model), dawn, pack, std::span(&miss, 1), {});
+        balancePack(model, balanceSlopes(model), read, pack, std::span(&miss, 1), {});
         model.parameters = pack.parameters;
     }
     result.respiration = model.parameters.respiration.factor;
@@ -80,20 +54,6 @@ void balance(PondModel& model) {
 }
 
 }  // namespace
-
-BalanceTarget balanceTarget(const PondModel& model) {
-    BalanceTarget target{std::nullopt, model.startTime + kDay / 2, model.surfaceDepth};
-    if (const std::optional<Reading> dawn = dawnReading(model)) {
-        // The same clock hour of the night that follows the profile.
-        const double time = secondsOf(model.pond, *dawn->at);
-        target.readingTime =
-            model.startTime + std::fmod(std::fmod(time - model.startTime, kDay) + kDay, kDay);
-        target.readingTime = std::max(target.readingTime, model.startTime + 60.0);
-        target.readingDepth = *dawn->depth;
-        target.dawnOxygen = dawn->oxygen;
-    }
-    return target;
-}
 
 PondModel prepareUnbalanced(const Pond& pond, const Resolution& resolution) {
     PondModel model;

@@ -26,7 +26,8 @@ struct BalanceResult {
     double photosynthesis = 1.0;
     double respiration = 1.0;
     double wind = 1.0;
-    bool usedDawn = false;  ///< A dawn reading counted.
+    bool usedDawn = false;              ///< A dawn reading counted.
+    std::optional<double> loggerDepth;  ///< Several nights of a logger at this depth did [m]
     /// What a usual day later is off by at its worst [g/m^3], [K]; model minus profile
     double missOxygen = 0.0, missTemperature = 0.0;
 };

@@ -13,21 +13,26 @@ constexpr double kUnusualHigh = 3.0;  // a factor of the balance outside 0.3 to 
 constexpr double kUnusualLow = 0.3;
 
 void addBalance(const BalanceResult& balance, const SentenceBuilder& builder) {
-    builder.add(balance.usedDawn ? SentenceKey::BalanceWithDawn : SentenceKey::Balance,
-                {number("photosynthesis", Measure::Plain, balance.photosynthesis),
-                 number("respiration", Measure::Plain, balance.respiration),
-                 number("wind", Measure::Plain, balance.wind)});
+    std::vector<SentenceValue> values{number("photosynthesis", Measure::Plain, balance.photosynthesis),
+                                      number("respiration", Measure::Plain, balance.respiration),
+                                      number("wind", Measure::Plain, balance.wind)};
+    if (balance.loggerDepth) {
+        values.push_back(number("depth", Measure::Depth, *balance.loggerDepth));
+    }
+    builder.add(balance.loggerDepth ? SentenceKey::BalanceWithLogger
+                : balance.usedDawn  ? SentenceKey::BalanceWithDawn
+                                    : SentenceKey::Balance,
+                std::move(values));
     const auto isUnusual = [](double factor) { return factor < kUnusualLow || factor > kUnusualHigh; };
     if (isUnusual(balance.photosynthesis) || isUnusual(balance.respiration)) {
         builder.add(SentenceKey::BalanceUnusual);
     }
     const bool isContrary = std::fabs(balance.missOxygen) > kContraryOxygen.value ||
                             std::fabs(balance.missTemperature) > kContraryTemperature.value;
-    builder.add(
-        isContrary ? SentenceKey::BalanceContrary : SentenceKey::BalanceMiss,
-        {oxygen("oxygen", balance.missOxygen),
-         // A difference, and no temperature that US units would turn into another.
-         number("degrees", Measure::Input, std::round(10.0 * balance.missTemperature) / 10.0 + 0.0)});
+    builder.add(isContrary ? SentenceKey::BalanceContrary : SentenceKey::BalanceMiss,
+                {oxygen("oxygen", balance.missOxygen),
+                 // A difference, and no temperature that US units would turn into another.
+                 number("degrees", Measure::Input, std::round(10.0 * balance.missTemperature) / 10.0 + 0.0)});
 }
 
 void addFish(const PondModel& model, const SentenceBuilder& builder) {

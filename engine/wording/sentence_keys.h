@@ -209,6 +209,7 @@ enum class SentenceKey {
     // Assumptions
     Balance,
     BalanceWithDawn,
+    BalanceWithLogger,
     BalanceUnusual,
     BalanceMiss,
     BalanceContrary,

@@ -19,6 +19,13 @@ constexpr std::array kTemplates{
         "{wind}, so that the first night falls to the dawn reading and after one and two usual days without "
         "the new air the water is as near to the profile as can be."},
     Template{
+        BalanceWithLogger,
+        "Balance: photosynthesis is scaled by {photosynthesis}, breathing by {respiration} and the wind by "
+        "{wind}, so that the water at {depth} m loses by dawn and gains by evening what the logger there "
+        "mostly "
+        "showed, and after one and two usual days without the new air the water is as near to the profile as "
+        "can be."},
+    Template{
         BalanceUnusual,
         "A balance factor outside 0.3 to 3 is unusual: the profile, the Secchi depth and the chlorophyll "
         "hardly go together. Measure them again before relying on this."},

@@ -269,7 +269,7 @@ struct Misses {
     }
 };
 Tried triedAlone(const PondModel& model, const Member& member) {
-    const BalanceTarget target = balanceTarget(model);
+    const BalanceReading target = balanceTarget(model)[kOfDawn];
     Parameters<double> parameters = member.parameters;
     parameters.thresholds.fishMax = OxygenThresholds{}.fishMax;
     Column<double> column(model.grid, parameters, model.aerator, model.bottom, member.start);
@@ -277,10 +277,10 @@ Tried triedAlone(const PondModel& model, const Member& member) {
     out.wanted = column.oxygenAbove() / column.openVolume();
     const std::vector<PackOffset<double>> usual{{0.0, member.windFactor, 0.0}};
     int marks = 0;
-    for (const MemberStep& step : trialSteps(model, {target.readingTime, model.startTime + kDay})) {
+    for (const MemberStep& step : trialSteps(model, {target.time, model.startTime + kDay})) {
         takeStep(column, step, usual);
         if (step.endsHour && marks++ == 0) {
-            out.atDawn = interpolate(model.grid.middle, column.solutes(kOxygen, 0), target.readingDepth);
+            out.atDawn = interpolate(model.grid.middle, column.solutes(kOxygen, 0), target.depth);
         }
     }
     out.oxygenAbove = column.oxygenAbove() / column.openVolume();
@@ -296,16 +296,16 @@ std::pair<Misses, Misses> balanced(const PondModel& model, std::uint64_t seed) {
     for (std::size_t first = 0; first < members.size(); first += kPack) {
         const auto own = std::span(members).subspan(first, kPack);
         MemberPack<Lanes> pack = packOf<Lanes>(own);
-        std::vector<double> dawn;
+        std::vector<ReadOxygen> read;
         for (const WeatheredMember& one : own) {
-            dawn.push_back(one.member.dawnOxygen.value_or(0.0));
+            read.push_back(one.member.read);
         }
-        balancePack(model, slopes, dawn, pack, {}, {});
+        balancePack(model, slopes, read, pack, {}, {});
         for (std::size_t k = 0; k < kPack; ++k) {
             Member& member = own[k].member;
-            before.add(triedAlone(model, member), dawn[k], members.size());
+            before.add(triedAlone(model, member), read[k][kOfDawn], members.size());
             setFactors(member.parameters, factorsOf(pack.parameters, static_cast<int>(k)));
-            after.add(triedAlone(model, member), dawn[k], members.size());
+            after.add(triedAlone(model, member), read[k][kOfDawn], members.size());
             EXPECT_LT(std::fabs(std::log(member.parameters.growth.factor)), 4.0 * kGrowthSpread.value);
             EXPECT_LT(std::fabs(std::log(member.parameters.surface.windFactor)), 6.0 * kWindSpread.value);
             EXPECT_GE(member.parameters.organic.load, 0.0);
@@ -344,8 +344,8 @@ TEST(Members, TheCentralMembersBalanceIsTheCentralRuns) {
     WeatheredMember member{{model.parameters, model.start, 1.0, {}}, {WeatherOffset{}}};
     member.member.parameters.organic = prepareUnbalanced(model.pond).parameters.organic;
     MemberPack<Lanes> pack = packOf<Lanes>(std::span(&member, 1));
-    const std::vector<double> dawn(kPack, 5.0);
-    balancePack(model, balanceSlopes(model), dawn, pack, {}, {});
+    const std::vector<ReadOxygen> read(kPack, {5.0, 0.0});
+    balancePack(model, balanceSlopes(model), read, pack, {}, {});
     // Slopes taken where the central search ended lead it on, by a small part of what the priors leave open.
     constexpr double kPart = 0.1;
     const BalanceFactors found = factorsOf(pack.parameters, 0);

@@ -200,7 +200,7 @@ TEST(Member, AnInputGoesWhereItBelongs) {
 
 /// All that a member is, as a row of numbers.
 std::vector<double> numbersOf(const Member& member) {
-    std::vector<double> row{member.windFactor, member.dawnOxygen.value_or(0.0)};
+    std::vector<double> row{member.windFactor, member.read[kOfDawn], member.read[kOfEvening]};
     Parameters<double> copy;
     forEachParameter(copy, member.parameters, [&](double&, const double& from) { row.push_back(from); });
     for (const auto* field : {&member.start.temperature, &member.start.oxygen, &member.start.chlorophyll,
@@ -265,8 +265,8 @@ TEST(Member, ADawnReadingIsDrawnOnce) {
     dawn.oxygen = Quantity(4.0);
     pond.readings.push_back(dawn);
     const PondModel model = prepareUnbalanced(pond);
-    ASSERT_TRUE(balanceTarget(model).dawnOxygen);
-    EXPECT_EQ(with(model, "dawn reading", 4.4).dawnOxygen, 4.4);
+    ASSERT_TRUE(balanceTarget(model)[kOfDawn].oxygen);
+    EXPECT_EQ(with(model, "dawn reading", 4.4).read[kOfDawn], 4.4);
     EXPECT_NEAR(at(uncertainInputs(model), "dawn reading").spread.atScore(1.0), 4.2, 1e-12);
 }
 

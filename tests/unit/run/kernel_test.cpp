@@ -70,12 +70,12 @@ TEST(Kernel, AllGiveTheSameMembers) {
     const EnsembleRamp ramp{"at noon", {{kDay / 2, kDay / 2 + 4 * kHour, 1, 3.0}}, false};
     const MemberPlan plan = memberPlan(model, ramp, kDays, true);
     const BalanceSlopes slopes = balanceSlopes(model);
-    const std::vector<double> dawn(kMembers, 0.0);
+    const std::vector<ReadOxygen> read(kMembers);
     std::vector<MemberTrace> traces;
     std::vector<MemberPack<Lanes>> packs;
     for (const Kernel* one : usableKernels()) {
         packs.push_back(packOf<Lanes>(members));
-        one->balancePack(model, slopes, dawn, packs.back(), {}, {});
+        one->balancePack(model, slopes, read, packs.back(), {}, {});
         traces.emplace_back(kMembers, plan);
         one->runPack(model, plan, packs.back(), 0, kMembers, traces.back(), {});
     }

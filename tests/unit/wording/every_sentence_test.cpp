@@ -38,10 +38,12 @@ std::vector<Comparison> allKinds() {
     other.runs[2].message = "It was stopped.";
     other.model.oxygenReserve_kg = 0.0;
     other.model.bottom.cause = BottomWater::Cause::Density;
-    other.model.balance = {10.0, 1.0, 1.0, true, -2.0, 0.5};
+    other.model.balance = {10.0, 1.0, 1.0, true, {}, -2.0, 0.5};
     other.model.parameters.thresholds.altitudeCut = true;
     other.model.parameters.thresholds.fishMax = 20.0;
     other.runs[0].usualDays = 2;
+    kinds.push_back(other);
+    other.model.balance.loggerDepth = 0.5;
     kinds.push_back(other);
     for (const double debt_kg : {10.0, 30.0, 70.0, 130.0}) {
         other = madeUpComparison();

@@ -157,7 +157,7 @@ TEST(Sentence, TheMassTakenForAFishIsTheOneThatIsSaid) {
 
 TEST(Sentence, AnUnusualBalanceWarnsAndItsMissIsSaid) {
     Comparison comparison = madeUpComparison();
-    comparison.model.balance = {2.9, 1.0, 1.1, false, -0.66, 0.4};
+    comparison.model.balance = {2.9, 1.0, 1.1, false, {}, -0.66, 0.4};
     const auto sentences = sentencesOf(comparison);
     EXPECT_EQ(said(comparison, SentenceKey::BalanceUnusual), "");
     EXPECT_EQ(numberSaid(sentences, SentenceKey::Balance, "photosynthesis"), 2.9);
@@ -168,12 +168,15 @@ TEST(Sentence, AnUnusualBalanceWarnsAndItsMissIsSaid) {
               "off most "
               "(computed minus measured).");
     EXPECT_EQ(said(comparison, SentenceKey::BalanceContrary), "");
-    comparison.model.balance = {1.0, 0.2, 1.0, true, -1.6, 0.4};
+    comparison.model.balance = {1.0, 0.2, 1.0, true, {}, -1.6, 0.4};
     EXPECT_NE(said(comparison, SentenceKey::BalanceUnusual), "");
     EXPECT_EQ(said(comparison, SentenceKey::BalanceMiss), "");
     EXPECT_NE(said(comparison, SentenceKey::BalanceContrary), "");
-    comparison.model.balance = {1.0, 1.0, 1.0, true, 0.2, -1.2};
+    comparison.model.balance = {1.0, 1.0, 1.0, true, {}, 0.2, -1.2};
     EXPECT_NE(said(comparison, SentenceKey::BalanceContrary), "");
+    comparison.model.balance.loggerDepth = 0.5;
+    EXPECT_NE(said(comparison, SentenceKey::BalanceWithLogger).find("at 0.5 m"), std::string::npos);
+    EXPECT_EQ(said(comparison, SentenceKey::BalanceWithDawn), "") << "the logger's nights count instead";
 }
 
 TEST(Sentence, ARunThatEndedEarlyIsSaidAndNotCompared) {
