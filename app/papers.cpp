@@ -51,9 +51,13 @@ PlannedPond planned(engine::Pond pond, const PaperOptions& options) {
     if (plan.end != engine::PlanEnd::Completed) {
         return {std::nullopt, {}, plan.message, 1};
     }
-    const engine::Answered answer = engine::answered(plan);
-    pond.ramps = answer.comparison.model.pond.ramps;
-    return {std::move(pond), answer.advice.run > 0 ? answer.advice.ramp : answer.advice.leastHarmful, {}, 0};
+    // Hold days are taken out and surface air is added with the papers' own run, as in any answer.
+    pond.ramps = plan.comparison.model.pond.ramps;
+    const std::size_t run = engine::spokenOf(plan);
+    return {std::move(pond),
+            run > 0 ? plan.comparison.runs[run].name : engine::adviceOn(plan.comparison, 0).leastHarmful,
+            {},
+            0};
 }
 
 }  // namespace

@@ -308,12 +308,11 @@ Answered answered(Comparison comparison, std::size_t run, int threads, const Run
     return out;
 }
 
-Answered answered(const Plan& plan, int threads, const RunControl& control) {
+std::size_t spokenOf(const Plan& plan) {
     const Comparison& comparison = plan.comparison;
     if (plan.ramp) {
-        return answered(comparison, comparison.runs.size() - 1, threads, control);
+        return comparison.runs.size() - 1;
     }
-    // Without a road of its own, the file's ramp that may start, or else the least harmful one is spoken of.
     std::vector<std::pair<Harm, std::size_t>> order;
     for (std::size_t i = 1; i < comparison.runs.size(); ++i) {
         if (!endsLower(comparison.model, comparison.runs[i], comparison.runs.front())) {
@@ -321,16 +320,22 @@ Answered answered(const Plan& plan, int threads, const RunControl& control) {
         }
     }
     if (order.empty()) {
-        Answered none = answered(comparison, 0, threads, control);
-        none.advice.kind = AdviceKind::NoGain;
-        none.advice.wait.reset();
-        return none;
+        return 0;
     }
     std::sort(order.begin(), order.end());
     const auto mayStart = std::find_if(
         order.begin(), order.end(), [&](const auto& one) { return unmetBy(comparison, one.second).empty(); });
-    return answered(comparison, (mayStart != order.end() ? mayStart : order.begin())->second, threads,
-                    control);
+    return (mayStart != order.end() ? mayStart : order.begin())->second;
+}
+
+Answered answered(const Plan& plan, int threads, const RunControl& control) {
+    const std::size_t run = spokenOf(plan);
+    Answered out = answered(plan.comparison, run, threads, control);
+    if (run == 0) {
+        out.advice.kind = AdviceKind::NoGain;
+        out.advice.wait.reset();
+    }
+    return out;
 }
 
 }  // namespace engine
