@@ -1,6 +1,7 @@
 #include "engine/column/column.h"
 
 #include "engine/base/units.h"
+#include "engine/column/weeds.h"
 #include "engine/water/constants_heat.h"
 #include "engine/water/exchange.h"
 #include "engine/water/light.h"
@@ -10,33 +11,6 @@
 #include <cmath>
 
 namespace engine {
-namespace {
-
-/// Shares of the weed mass over layer volume, times the pond's area: weeds stand on the bottom down to where
-/// light allows (kWeedDepth) and fill the water above it evenly.
-std::vector<double> weedShares(const Grid& grid, double deepest) {
-    const int layers = grid.layers();
-    std::vector<double> share(layers, 0.0);
-    double ground = 0.0;
-    for (int i = 0; i < layers; ++i) {
-        ground += grid.middle[i] <= deepest || i == 0 ? grid.bottomArea[i] : 0.0;
-    }
-    if (ground <= 0.0) {
-        return share;  // upright walls down to where it is dark: no ground for weeds
-    }
-    for (int i = 0; i < layers; ++i) {
-        if (grid.middle[i] > deepest && i > 0) {
-            continue;
-        }
-        for (int j = 0; j <= i; ++j) {
-            const double inside = grid.thickness[j] / grid.face[i + 1];
-            share[j] += grid.bottomArea[i] / ground * inside * grid.faceArea[0] / grid.volume[j];
-        }
-    }
-    return share;
-}
-
-}  // namespace
 
 template <class Real>
 Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const AeratorSetup& aerator,
@@ -83,6 +57,7 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
         m_transport.brought[i].fill(zero);
     }
     m_plants.weedMassAtStart = parameters.weeds.mass;
+    m_plants.weedCoverAtStart = parameters.weeds.cover;
     m_state.muck.assign(aerator.diffusers, parameters.muck.store);
     for (const double z : m_grid.face) {
         m_sun.nearInfrared.push_back(std::exp(-kNearInfraredAttenuation.value * z));
@@ -96,11 +71,24 @@ Column<Real>::Column(const Grid& grid, const Parameters<Real>& parameters, const
             setLane(m_plants.weedPerArea[i], member, shares[i]);
         }
     }
+    placeWeeds(m_plants.weedScale);
     startOrganic();
     m_reacting.rates.bubblingOut = fromPerHour(kBubblingOut_perHour.value);
     m_reacting.rates.regeneration = parameters.sediment.regenerationShare;
     m_reacting.rates.fastShare = parameters.debt.fastShare;
     placeFish(m_state);
+}
+
+/// Weeds at a scale of the dated table.
+template <class Real>
+void Column<Real>::placeWeeds(const Real& scale) {
+    WeedParameters<Real>& weeds = m_parameters.weeds;
+    m_plants.weedScale = scale;
+    weeds.mass = scale * m_plants.weedMassAtStart;
+    weeds.cover = min(Real(scale * m_plants.weedCoverAtStart), Real(1.0));
+    m_plants.hasWeeds = largestLane(weeds.mass) > 0.0;
+    shadeOfWeeds(m_grid.thickness, m_plants.weedPerArea, weeds.shading * weeds.mass, weeds.cover,
+                 m_plants.shade, m_plants.amongWeeds);
 }
 
 /// As much labile matter as breathes what the pond is known to breathe in the dark; on the sediment as much
@@ -141,8 +129,7 @@ template <class Real>
 void Column<Real>::resume(const KeptWater<Real>& water) {
     m_state = water.state;
     m_plants.chlorophyllScale = water.chlorophyllScale;
-    m_plants.weedScale = water.weedScale;
-    m_parameters.weeds.mass = m_plants.weedScale * m_plants.weedMassAtStart;
+    placeWeeds(water.weedScale);
     m_bubbles.isStale = true;
     placeFish(m_state);
 }

@@ -152,6 +152,7 @@ private:
         air.wind10 = m_parameters.surface.windFactor * air.wind10;
         return air;
     }
+    void placeWeeds(const Real& scale);
     void startOrganic();
     void settle(double dt);
     void densities(const State<Real>& state);

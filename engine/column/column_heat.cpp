@@ -61,13 +61,11 @@ void Column<Real>::sunlight(const Air<Real>& air, const State<Real>& state) {
         chlorophyll[i] = state.solutes[i][kChlorophyll];
     }
     const double* const thickness = m_grid.thickness.data();
-    const Real* const weedShare = m_plants.weedPerArea.data();
-    const Real rest = m_parameters.light.attenuationRest,
-               weedMass = m_parameters.weeds.shading * m_parameters.weeds.mass;
+    const Real* const shade = m_plants.shade.data();
+    const Real rest = m_parameters.light.attenuationRest;
     DAWNLINE_SIDE_BY_SIDE
     for (int i = 0; i < layers; ++i) {
-        const Real attenuation = attenuationOfLayer(rest, chlorophyll[i]) + weedMass * weedShare[i];
-        optical[i] = attenuation * thickness[i];
+        optical[i] = attenuationOfLayer(rest, chlorophyll[i]) * thickness[i] + shade[i];
         left[i] = layerExp(-optical[i]);
     }
     // The visible share of shortwave as photons, so that the surface gets kParShare of it.

@@ -37,7 +37,7 @@ void Column<Real>::stirring(const Air<Real>& air) {
         std::fill(diffusivity.begin(), diffusivity.end(), Real(m_switches.fixedDiffusivity));
     } else if (m_switches.mixing) {
         setStirring(m_grid, m_water.density, air.wind10, m_bubbles.jet, m_parameters.site.latitude_deg,
-                    m_mixing.stirring);
+                    m_parameters.mixing, m_mixing.stirring);
         m_mixing.density = m_water.density;
     } else {
         std::fill(diffusivity.begin(), diffusivity.end(), Real(0.0));

@@ -52,11 +52,14 @@ struct LightAndHeat {
 /// Algae and weeds under the pond file's dated table.
 template <class Real>
 struct PlantStand {
-    std::vector<Real> weedPerArea;                 ///< Share of the weed mass by layer over its volume [1/m]
-    Real weedMassAtStart = 0.0;                    ///< [g/m^2]
-    Real chlorophyllScale = 1.0, weedScale = 1.0;  ///< Of the table, as last applied
+    std::vector<Real> weedPerArea;  ///< Share of the weed mass by layer over its volume [1/m]
+    std::vector<Real> shade;        ///< Of weeds, what a layer is thicker by optically [-]
+    std::vector<Real> amongWeeds;   ///< Light where they stand over the layer's mean [-]
+    bool hasWeeds = false;          ///< Some member has
+    Real weedMassAtStart = 0.0, weedCoverAtStart = 0.0;  ///< [g/m^2], 0 to 1
+    Real chlorophyllScale = 1.0, weedScale = 1.0;        ///< Of the table, as last applied
 
-    explicit PlantStand(int n) : weedPerArea(n, Real(0.0)) {}
+    explicit PlantStand(int n) : weedPerArea(n, Real(0.0)), shade(n, Real(0.0)), amongWeeds(n, Real(1.0)) {}
 };
 
 /// Vertical mixing by wind, convection and background diffusion.

@@ -129,8 +129,15 @@ void Column<Real>::limitByLight() {
     for (int i = 0; i < layers; ++i) {
         const Real share = saturatingLight(Real(light[i] * perSaturation));
         growth[i] = growth[i] * share;
-        ofWeeds[i] = ofWeeds[i] * share;
         benthic[i] = benthic[i] * share;
+    }
+    if (!m_plants.hasWeeds) {
+        return;  // and they make nothing
+    }
+    const Real* const amongWeeds = m_plants.amongWeeds.data();
+    DAWNLINE_SIDE_BY_SIDE
+    for (int i = 0; i < layers; ++i) {
+        ofWeeds[i] = ofWeeds[i] * saturatingLight(Real(light[i] * amongWeeds[i] * perSaturation));
     }
 }
 
@@ -323,9 +330,8 @@ void Column<Real>::applyPlantTable(const Air<Real>& air) {
         s[kLabile] += dead;
         m_ledger.organic[kLoaded] += m_grid.volume[i] * dead;
     }
-    m_parameters.weeds.mass = air.weedScale * m_plants.weedMassAtStart;
     m_plants.chlorophyllScale = air.chlorophyllScale;
-    m_plants.weedScale = air.weedScale;
+    placeWeeds(air.weedScale);
 }
 
 template <class Real>

@@ -13,9 +13,8 @@ inline constexpr Constant kMolecularSolute{2.0e-9, 1.0e-9, 2.5e-9, "m^2/s",
     "diffusivity of oxygen in water; textbook"};
 
 // Wind: Henderson-Sellers (1985), with the 10-m wind as there (the 2-m wind of later codes is Hostetler and
-// Bartlein's of 1990); the equations as the technical note of CLM repeats them.
-inline constexpr Constant kSurfaceFriction{1.2e-3, 1.0e-3, 1.4e-3, "-",
-    "w* over the wind; the range is judgement"};
+// Bartlein's of 1990); the equations as the technical note of CLM repeats them. The friction velocity and the
+// background diffusion at N^2 of 1 /s^2 are priors (engine/water/priors.h).
 inline constexpr Constant kEkmanDecay{6.6, 6.6, 6.6, "1/m per sqrt(sin latitude) (m/s)^-1.84", "k*"};
 inline constexpr Constant kEkmanPower{-1.84, -1.84, -1.84, "-", "of the wind in k*"};
 inline constexpr Constant kRichardsonDamping{37.0, 37.0, 37.0, "-", "in 1 + 37 Ri^2"};
@@ -27,9 +26,6 @@ inline constexpr Constant kLeastSine{0.1, 0.05, 0.2, "-",
     "root of the sine of latitude, near the equator; judgement"};
 
 // Background diffusion.
-inline constexpr Constant kBackgroundDiffusion{1.04e-8, 0.4e-8, 2.6e-8, "m^2/s",
-    "at N^2 of 1 /s^2, Fang and Stefan (1996); the range is judgement. Hondzo and Stefan (1993), from "
-    "memory, let it rise with the lake's area and have as much at 2.5 ha"};
 inline constexpr Constant kBackgroundPower{-0.43, -0.43, -0.43, "-", "of N^2, Fang and Stefan (1996)"};
 inline constexpr Constant kLeastStability{7.5e-5, 7.5e-5, 7.5e-5, "1/s^2",
     "smallest N^2, Fang and Stefan (1996)"};

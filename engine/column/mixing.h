@@ -4,6 +4,7 @@
 #include "engine/base/units.h"
 #include "engine/column/constants_mixing.h"
 #include "engine/water/basin.h"
+#include "engine/water/parameters.h"
 #include "engine/water/constants_water.h"
 
 #include <algorithm>
@@ -65,12 +66,12 @@ struct SurfaceJet {
 /// densities [kg/m^3, size N], which is small and hardly moves within a step.
 template <class Real>
 void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10, const SurfaceJet<Real>& jet,
-                 double latitude_deg, FaceStirring<Real>& out) {
+                 double latitude_deg, const MixingParameters<Real>& mixing, FaceStirring<Real>& out) {
     const int layers = grid.layers();
     constexpr double kappa = kKarman.value;
     const double sine = std::sqrt(std::fabs(std::sin(latitude_deg * kPi / 180.0)));
     const Real wind = max(wind10, Real(kLeastWind.value));
-    const Real friction = kSurfaceFriction.value * wind;
+    const Real friction = mixing.friction * wind;
     const bool isJet = largestLane(jet.friction) > 0.0;
     const Real perThickness = 1.0 / jet.thickness;
     const Real decay =
@@ -93,7 +94,7 @@ void setStirring(const Grid& grid, const std::vector<Real>& density, Real wind10
         neutral[i] = kappa * z * shear;
         resistance[i] = kRichardsonFactor.value * kappa * kappa * z * z / (shear * shear);
         const Real stable = max(perDifference[i] * (rho[i] - rho[i - 1]), Real(kLeastStability.value));
-        background[i] = kBackgroundDiffusion.value * layerExp(kBackgroundPower.value * layerLog(stable));
+        background[i] = mixing.background * layerExp(kBackgroundPower.value * layerLog(stable));
     }
 }
 

@@ -112,4 +112,11 @@ void addAirInputs(UncertainList& list) {
     }
 }
 
+void addMixingInputs(UncertainList& list) {
+    list.prior("friction of the wind", "1", kWindFriction,
+               [](Member& m, double ratio) { m.parameters.mixing.friction *= ratio; });
+    list.prior("background diffusion", "m2/s", kBackgroundDiffusion_m2PerS,
+               [](Member& m, double ratio) { m.parameters.mixing.background *= ratio; });
+}
+
 }  // namespace engine

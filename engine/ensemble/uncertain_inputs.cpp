@@ -14,6 +14,7 @@ std::vector<UncertainInput> uncertainInputs(const PondModel& model) {
     addFishInputs(list);
     addAirInputs(list);
     addProfileInputs(list);
+    addMixingInputs(list);
     return list.take();
 }
 

@@ -37,5 +37,6 @@ void addWaterInputs(UncertainList& list);
 void addFishInputs(UncertainList& list);
 void addAirInputs(UncertainList& list);
 void addProfileInputs(UncertainList& list);
+void addMixingInputs(UncertainList& list);
 
 }  // namespace engine

@@ -37,9 +37,9 @@ struct WeatheredMember {
 /// Calls f(to, from) for each number of Parameters that members may differ in.
 template <class To, class From, class F>
 void forEachParameter(To& to, From& from, const F& f) {
-    // 55 below, by process as Parameters has them, and seven that members share. A parameter that is not
+    // 58 below, by process as Parameters has them, and seven that members share. A parameter that is not
     // handed on would quietly be its default in every member.
-    static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 62 * sizeof(double),
+    static_assert(sizeof(Parameters<double>) == sizeof(OxygenThresholds) + 65 * sizeof(double),
                   "hand the new parameter on below");
     f(to.light.attenuationRest, from.light.attenuationRest);
     f(to.light.albedo, from.light.albedo);
@@ -48,6 +48,7 @@ void forEachParameter(To& to, From& from, const F& f) {
     f(to.growth.theta, from.growth.theta);
     f(to.growth.factor, from.growth.factor);
     f(to.weeds.mass, from.weeds.mass);
+    f(to.weeds.cover, from.weeds.cover);
     f(to.weeds.photosynthesis, from.weeds.photosynthesis);
     f(to.weeds.respiration, from.weeds.respiration);
     f(to.weeds.shading, from.weeds.shading);
@@ -96,6 +97,8 @@ void forEachParameter(To& to, From& from, const F& f) {
     f(to.bubbles.nonRecirculatedShare, from.bubbles.nonRecirculatedShare);
     f(to.bubbles.freeAirFactor, from.bubbles.freeAirFactor);
     f(to.bubbles.diameterFactor, from.bubbles.diameterFactor);
+    f(to.mixing.friction, from.mixing.friction);
+    f(to.mixing.background, from.mixing.background);
 }
 
 /// Up to as many members as `Real` has lanes; the lanes that are left over repeat the last member.

@@ -204,6 +204,7 @@ void takePlants(const Pond& pond, Parameters<double>& p) {
                     1000.0;  // 25 -> 20 degC; ug/L -> g/m^3
     p.growth.saturationLight = kSaturationLight_umol.value;
     p.weeds.mass = cover * kWeedMass_gPerM2.value;
+    p.weeds.cover = cover;
     p.weeds.photosynthesis = fromPerHour(kWeedPhotosynthesis_mgPerGHour.value) / kMilligramPerGram;
     p.weeds.respiration = fromPerHour(kWeedRespiration_mgPerGHour.value) / kMilligramPerGram;
     p.respiration.base = fromPerHour(kRespirationBase_mgPerLHour.value);

@@ -50,6 +50,7 @@ struct GrowthParameters {
 template <class Real>
 struct WeedParameters {
     Real mass = 0.0;                           ///< Dry [g/m^2]
+    Real cover = 0.0;                          ///< Share of the area on which all of it stands, 0 to 1
     Real photosynthesis = 0.0;                 ///< [g O2/g/s]
     Real respiration = 0.0;                    ///< [g O2/g/s]
     Real shading = kWeedShading_m2PerG.value;  ///< [m^2/g]
@@ -153,6 +154,13 @@ struct BubbleParameters {
     Real diameterFactor = 1.0;  ///< Over its bubble diameter
 };
 
+/// How wind and slow motion mix the water.
+template <class Real>
+struct MixingParameters {
+    Real friction = kWindFriction.value;                  ///< Friction velocity over the wind [-]
+    Real background = kBackgroundDiffusion_m2PerS.value;  ///< Diffusivity at N^2 of 1 /s^2 [m^2/s]
+};
+
 /// Everything a run needs of one member.
 template <class Real>
 struct Parameters {
@@ -170,6 +178,7 @@ struct Parameters {
     SpringParameters<Real> spring;
     ToxicantParameters<Real> toxicants;
     BubbleParameters<Real> bubbles;
+    MixingParameters<Real> mixing;
     OxygenThresholds thresholds;
 };
 

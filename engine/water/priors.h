@@ -157,6 +157,14 @@ inline constexpr Prior kNonRecirculatedShare{0.5, 0.4, 0.7,
 inline constexpr Prior kBubble_mm{3.0, 1.5, 5.0,
     "bubble diameter of pond diffusers; common practice, no source. Mixing hardly depends on it, Sahoo and "
     "Luketina (2003), Mar. Freshw. Res. 54:271-285"};
+
+// Mixing
+inline constexpr Prior kWindFriction{1.2e-3, 1.0e-3, 1.4e-3,
+    "friction velocity in the water over the wind, Henderson-Sellers (1985); the range is judgement"};
+inline constexpr Prior kBackgroundDiffusion_m2PerS{1.04e-8, 0.4e-8, 2.6e-8,
+    "at N^2 of 1 /s^2, Fang and Stefan (1996); the range is judgement. Hondzo and Stefan (1993), from "
+    "memory, let it rise with the lake's area and have as much at 2.5 ha"};
+
 inline constexpr Prior kChlorophyllBelow{1.0 / 3.0, 0.1, 0.6, "of the value above z_b; judgement"};
 // clang-format on
 

@@ -229,6 +229,7 @@ std::array<std::vector<double>, 4> together(const MuckyPond& pond, const std::ar
         set(p.growth.rate, one.growth.rate);
         set(p.growth.saturationLight, one.growth.saturationLight);
         set(p.weeds.mass, one.weeds.mass);
+        set(p.weeds.cover, one.weeds.cover);
         set(p.weeds.photosynthesis, one.weeds.photosynthesis);
         set(p.weeds.respiration, one.weeds.respiration);
         set(p.respiration.base, one.respiration.base);

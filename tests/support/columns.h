@@ -43,6 +43,7 @@ struct MuckyPond {
         p.light.attenuationRest = 2.2;
         p.growth.rate = fromPerHour(0.008);
         p.weeds.mass = 20.0;
+        p.weeds.cover = 0.1;
         p.weeds.photosynthesis = fromPerHour(0.004);
         p.weeds.respiration = fromPerHour(0.0008);
         p.respiration.base = fromPerHour(0.04);

@@ -19,7 +19,7 @@ struct OneFace {
     std::vector<double> diffusivity = std::vector<double>(11, 0.0), slope = diffusivity;
 
     explicit OneFace(double wind) {
-        setStirring(grid, std::vector<double>(10, 998.0), wind, {}, 40.0, stirring);
+        setStirring(grid, std::vector<double>(10, 998.0), wind, {}, 40.0, {}, stirring);
     }
     /// Diffusivity [m^2/s].
     double at(double difference) {
@@ -40,9 +40,9 @@ TEST(Mixing, SurfacingPlumeStirsAsAWindWould) {
     const Grid grid = test::evenTank(10, 3.0, 1000.0);
     const std::vector<double> density(10, 998.0);
     FaceStirring<double> wind{grid}, jet{grid}, both{grid};
-    setStirring(grid, density, 5.0, {}, 40.0, wind);
-    setStirring(grid, density, 0.0, SurfaceJet<double>{0.02, 0.6}, 40.0, jet);
-    setStirring(grid, density, 5.0, SurfaceJet<double>{0.02, 0.6}, 40.0, both);
+    setStirring(grid, density, 5.0, {}, 40.0, {}, wind);
+    setStirring(grid, density, 0.0, SurfaceJet<double>{0.02, 0.6}, 40.0, {}, jet);
+    setStirring(grid, density, 5.0, SurfaceJet<double>{0.02, 0.6}, 40.0, {}, both);
     for (int i = 1; i < 10; ++i) {
         const double z = 0.3 * i, alone = kKarman.value * z * 0.02 * std::exp(-z / 0.6);
         EXPECT_NEAR(jet.neutral[i], alone, 1e-5 * alone + 1e-4 * kKarman.value * z) << z;
