@@ -15,8 +15,8 @@ public:
     explicit Basin(const BasinShape& shape);
 
     [[nodiscard]] double maxDepth() const { return m_maxDepth; }  ///< [m]
-    [[nodiscard]] double area(double depth) const;                ///< Horizontal area at a depth [m^2]
-    [[nodiscard]] double volumeBelow(double depth) const;         ///< Water below a depth [m^3], exact
+    [[nodiscard]] double area(double depth) const;         ///< Horizontal area at a depth [m^2]
+    [[nodiscard]] double volumeBelow(double depth) const;  ///< Water below a depth [m^3], exact
     [[nodiscard]] double volume() const { return volumeBelow(0.0); }
 
 private:
@@ -29,13 +29,13 @@ private:
 /// Uneven layers from the surface down. Arrays over layers have size N (layer 0 at the surface), over
 /// faces N + 1 (face 0 is the surface).
 struct Grid {
-    std::vector<double> face;        ///< Depth of each face [m], N + 1
-    std::vector<double> middle;      ///< Depth of each layer's middle [m], N
-    std::vector<double> thickness;   ///< [m], N
-    std::vector<double> faceArea;    ///< [m^2], N + 1
-    std::vector<double> volume;      ///< [m^3], N, integrated exactly
+    std::vector<double> face;       ///< Depth of each face [m], N + 1
+    std::vector<double> middle;     ///< Depth of each layer's middle [m], N
+    std::vector<double> thickness;  ///< [m], N
+    std::vector<double> faceArea;   ///< [m^2], N + 1
+    std::vector<double> volume;     ///< [m^3], N, integrated exactly
     std::vector<double> bottomArea;  ///< Sediment by layer [m^2], N: area at its top minus at its bottom
-    std::vector<double> distance;    ///< Between the middles across a face [m], N + 1; ends unused
+    std::vector<double> distance;   ///< Between the middles across a face [m], N + 1; ends unused
 
     [[nodiscard]] int layers() const { return static_cast<int>(middle.size()); }
     /// The layer that holds a depth; the last one below the bottom.
@@ -46,8 +46,7 @@ struct Grid {
 /// gradients of the start profile, twice as coarse below.
 /// @param layers     4 to 400.
 /// @param fineDepth  Depth of the deepest diffuser [m].
-/// @param depth, density  The start profile: depths [m] and water densities [kg/m^3], same size; may be
-/// empty.
+/// @param depth, density  The start profile: depths [m] and water densities [kg/m^3], same size; may be empty.
 [[nodiscard]] Grid makeGrid(const Basin& basin, int layers, double fineDepth,
                             const std::vector<double>& depth, const std::vector<double>& density);
 
