@@ -118,7 +118,7 @@ void ViewsPage::showSentences() {
     if (view.place == Place::Why && m_view == firstOf(Place::Why)) {
         QStringList parts{nightReasons(*m_outcome, m_selection), detail, standsOn(*m_outcome)};
         parts.removeAll(QString());
-        detail = parts.join(QLatin1Char(' '));
+        detail = parts.join(QLatin1Char('\n'));  // causes and chances, the picture, what it stands on
     }
     m_detail->setText(detail);
     m_detail->setVisible(!isNight && !detail.isEmpty());
