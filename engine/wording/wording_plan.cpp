@@ -90,12 +90,12 @@ constexpr std::array kTemplates{
     Template{PlanHeld,
              "The search held it on {members} draws of its own: {count} ponds harmed, at most {upper} %."},
     Template{PlanHarmMeaning,
-             "A pond counts as harmed if the plan takes it below either line that it keeps left alone, "
+             "A pond counts as harmed if the ramp takes it below either line that it keeps left alone, "
              "or, on any night below {line} mg/L, lower than left alone by more than {worse} mg/L; "
              "the latter where do-nothing fails too, so that the added chance says nothing."},
     Template{
         PlanStartMeaning,
-        "A plan may start only where its conditions hold: few enough ponds below the lethal line, with it "
+        "A ramp may start only where its conditions hold: few enough ponds below the lethal line, with it "
         "and left alone; at most the wanted share of ponds above {line} mg/L left alone taken below it; no "
         "computed dawn at which its own morning rule would stop or hold it; gases no worse than left "
         "alone."},
@@ -105,7 +105,7 @@ constexpr std::array kTemplates{
     Template{HoldOne, "Hold on day {day}, {date}: {reason}."},
     Template{
         HoldsDoNotCount,
-        "The hold days do not stop this plan, since it lifts no bottom water on top of a natural turnover."},
+        "The hold days do not stop this ramp, since it lifts no bottom water on top of a natural turnover."},
     Template{
         HoldsNoOutlook,
         "The outlook ends on day {day}; what comes after it is unknown and held by nothing: make the plan "
@@ -128,8 +128,8 @@ constexpr std::array kTemplates{
              "Too slow: under usual days no daily run brings the debt below {cleared} % within {days} days, "
              "since the mud makes it anew: {less} min a day leave {left} %, around the clock {all} %."},
     Template{StressWorst,
-             "Of every day of the plan overcast and calm, or with a cold front, the worst is {kind} on day "
-             "{day}: {low} mg/L on night {night} with the plan, {nothing} mg/L left alone."},
+             "Of every day of the ramp overcast and calm, or with a cold front, the worst is {kind} on day "
+             "{day}: {low} mg/L on night {night} with the ramp, {nothing} mg/L left alone."},
 };
 
 constexpr std::array kTermWords{

@@ -103,7 +103,7 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
     const QString bandText = hasBands ? tr(" Tinted: where nine of ten ponds like this one run.") : QString();
     figure.caption =
         tr("**%1, %2.** Oxygen in the fish water from noon to noon, mg/L.%3")
-            .arg(source.isOfPlan ? tr("The plan\u2019s worst night") : tr("The worst night left alone"),
+            .arg(source.isOfPlan ? tr("The worst night of this start") : tr("The worst night left alone"),
                  nightName(*source.outcome, selection.night()), bandText);
     figure.words = tr("In words: %1.").arg(lows.join(QStringLiteral("; ")));
     return figure;

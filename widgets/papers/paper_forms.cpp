@@ -14,7 +14,7 @@ using enum Say;
 constexpr std::array kCommissioning{
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Commissioning",
-                                   "The day of the first run. Planned start: {startDate}, plan \"{plan}\".")},
+                                   "The day of the first run. Planned start: {startDate}, ramp \"{ramp}\".")},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Commissioning", "This morning\u2019s profile")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Commissioning", "Date|Time|Meter and calibration|Read by")},
     TemplateLine{Insert, "profile"},
@@ -22,7 +22,7 @@ constexpr std::array kCommissioning{
         Text,
         QT_TRANSLATE_NOOP("Commissioning",
                           "The plan was made for the profile of {profileDate}. If that is more than seven "
-                          "days old, or the weather has changed, run it anew with this profile first."),
+                          "days old, or the weather has changed, make it anew with this profile first."),
         "profileDate"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Commissioning", "Go or postpone")},
     TemplateLine{Tick,

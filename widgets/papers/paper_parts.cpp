@@ -146,7 +146,7 @@ PaperTable chanceTable(const PaperRun& run) {
     add(tr("left alone"), 0);
     if (run.plan > 0) {
         const QString name = rampText(run.planRun().name, run.plan);
-        add(run.advice().mayStart() ? tr("the plan: %1").arg(name) : tr("with %1").arg(name), run.plan);
+        add(tr("with %1").arg(name), run.plan);
     }
     if (run.fast) {
         add(tr("the fastest start: %1").arg(rampText(comparison.runs[*run.fast].name, *run.fast)), *run.fast);

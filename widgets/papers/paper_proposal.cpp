@@ -202,8 +202,8 @@ bool isInRecommendation(engine::SentenceKey key) {
            key == RampEndState;
 }
 
-/// What is said of the plan alone, without the other ramps.
-QStringList planSentences(const PaperRun& run) {
+/// What is said of the ramp of the papers alone, without the others.
+QStringList rampSentences(const PaperRun& run) {
     QStringList texts;
     std::size_t at = 0;
     for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
@@ -254,7 +254,7 @@ Paper proposal(const PaperRun& run) {
     insert("months", [&](PaperFlow& flow) { flow.figure(monthsFigure(figures)); });
     insert("design", [&](PaperFlow& flow) { setDesign(run, values, flow); });
     insert("lows", [&](PaperFlow& flow) { flow.figure(lowsFigure(figures)); });
-    insert("planSentences", [&](PaperFlow& flow) { flow.bullets(planSentences(run)); });
+    insert("rampSentences", [&](PaperFlow& flow) { flow.bullets(rampSentences(run)); });
     insert("dose", [&](PaperFlow& flow) { flow.figure(doseFigure(figures)); });
     insert("run", [&](PaperFlow& flow) { flow.figure(wholeRunFigure(figures)); });
     insert("runs", [&](PaperFlow& flow) { flow.table(runTable(run, false)); });

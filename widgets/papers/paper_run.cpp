@@ -126,7 +126,7 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::RampRun& plan = run.planRun();
     const engine::Advice& advice = run.advice();
     const engine::Pond& pond = comparison.model.pond;
-    values.set(QStringLiteral("plan"), toQString(plan.name));
+    values.set(QStringLiteral("ramp"), toQString(plan.name));
     values.set(QStringLiteral("nights"), QString::number(comparison.days));
     values.set(QStringLiteral("startDate"), paperDate(advice.firstDay));
     values.set(QStringLiteral("runDate"),
@@ -141,10 +141,10 @@ void setPlan(const PaperRun& run, PaperValues& values) {
                        pond, static_cast<int>(std::floor(worst.lowestTime / engine::kDay)) + 1)));
     }
     if (plan.daysToContinuous) {
-        values.set(QStringLiteral("planDays"), QString::number(*plan.daysToContinuous));
-        values.set(QStringLiteral("planDate"), paperDate(engine::dateOfDay(pond, *plan.daysToContinuous)));
+        values.set(QStringLiteral("rampDays"), QString::number(*plan.daysToContinuous));
+        values.set(QStringLiteral("rampDate"), paperDate(engine::dateOfDay(pond, *plan.daysToContinuous)));
     } else {
-        values.set(QStringLiteral("planPart"), QString::number(comparison.days));
+        values.set(QStringLiteral("rampPart"), QString::number(comparison.days));
     }
     if (const auto dose = engine::largestDosePercent(comparison.model, plan)) {
         values.set(QStringLiteral("largestDose"), fixedText(*dose, 0));

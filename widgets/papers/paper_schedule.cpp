@@ -14,7 +14,7 @@ using enum Say;
 // Weather that holds a start and what a reading decides: common practice of the trade, no published source.
 constexpr std::array kSchedule{
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule",
-                                         "Plan \"{plan}\", starting on {startDate}. Clock times are the "
+                                         "Ramp \"{ramp}\", starting on {startDate}. Clock times are the "
                                          "pond\u2019s own, without daylight-saving "
                                          "time: {clock}. Each run only after the dawn reading says go.")},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{ownClock}"), "ownClock"},
@@ -27,14 +27,13 @@ constexpr std::array kSchedule{
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("Schedule",
-                          "From day {planDays} on the air stays on, as long as the dawn reading allows it."),
-        "planDays"},
+                          "From day {rampDays} on the air stays on, as long as the dawn reading allows it."),
+        "rampDays"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Schedule",
-                                   "The plan does not run around the clock within {planPart} days. Ask "
-                                   "before going on after the last "
-                                   "day."),
-                 "planPart"},
+                                   "The air does not run around the clock within {rampPart} days. Ask "
+                                   "before going on after the last day."),
+                 "rampPart"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Schedule",
                                    "The dose is the share of the bottom water lifted that day; the largest "

@@ -57,7 +57,7 @@ inline constexpr std::array kProposal{
                  QT_TRANSLATE_NOOP(
                      "Proposal",
                      "**Do nothing.** Stands first in every table and picture. A pond that fails left alone "
-                     "fails with any plan; that is neither to the credit nor to the blame of the aerator.")},
+                     "fails with any ramp; that is neither to the credit nor to the blame of the aerator.")},
     TemplateLine{Say::Bullet,
                  QT_TRANSLATE_NOOP(
                      "Proposal",
@@ -84,7 +84,7 @@ inline constexpr std::array kProposal{
                           "Bubbles mix; they hardly feed oxygen. A diffuser is no life support in a crash.")},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "6. Risk of the start")},
-    TemplateLine{Say::Insert, "planSentences"},
+    TemplateLine{Say::Insert, "rampSentences"},
     TemplateLine{Say::Insert, "lows"},
     TemplateLine{Say::Insert, "dose"},
     TemplateLine{Say::Insert, "run"},

@@ -108,10 +108,10 @@ TEST(StartLedgerParallel, KeepsEachOfTheStartsThatAreNotedAtOnce) {
 
 TEST(StartLedger, IsSaidInWords) {
     const auto sentences = sentencesOf(madeUp("Weir", 0.5), 3, 0.75);
-    EXPECT_EQ(
-        test::englishSaid(sentences, SentenceKey::StartChecked),
-        "Held against 6 dawn readings, the plan \"gentle, \"twelve\" days\" was -0.3 mg/L off on average "
-        "(computed minus read); without the sign 0.5 mg/L.");
+    EXPECT_EQ(test::englishSaid(sentences, SentenceKey::StartChecked),
+              "Held against 6 dawn readings, what was computed for \"gentle, \"twelve\" days\" was -0.3 mg/L "
+              "off on "
+              "average (computed minus read); without the sign 0.5 mg/L.");
     EXPECT_EQ(test::englishSaid(sentences, SentenceKey::StartsChecked),
               "Starts in the ledger: 3. On average they were 0.8 mg/L off, and the papers say so.");
 }
