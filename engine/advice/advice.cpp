@@ -12,9 +12,9 @@
 #include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
 #include "engine/run/air_days.h"
+#include "engine/run/power_use.h"
 #include "engine/run/shares.h"
 #include "engine/run/triage.h"
-#include "engine/water/constants_exchange.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -190,7 +190,7 @@ Advice adviceOn(const Comparison& comparison, std::size_t run) {
         out.debtLeft_percent = debtLeftPercent(ramp);
     }
     out.surfaceAir = ramp.surfaceAir;
-    out.surfaceAir_kW = ramp.surfaceAir.transfer * kHour / (kSurfaceAir_kgPerKWh.value * kGramPerKilogram);
+    out.surfaceAir_kW = powerOf_kW(ramp.surfaceAir);
     for (const int day : holdDays(model.pond)) {
         out.holdDays.push_back(dateOfDay(model.pond, day));
     }

@@ -1,5 +1,6 @@
 // The technical proposal.
 #include "engine/ensemble/chances.h"
+#include "engine/run/power_use.h"
 #include "engine/run/shares.h"
 #include "engine/wording/wording.h"
 #include "widgets/document/to_qstring.h"
@@ -10,6 +11,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
 
 namespace widgets {
@@ -139,6 +141,11 @@ void setDesign(const PaperRun& run, const PaperValues& values, PaperFlow& flow) 
     flow.table(table);
 }
 
+/// True of the price of a kilowatt-hour, by its unit.
+bool isOfPower(const engine::Price& price) {
+    return toQString(price.unit).trimmed().compare(QLatin1String("kWh"), Qt::CaseInsensitive) == 0;
+}
+
 void setPrices(const PaperRun& run, PaperFlow& flow) {
     const engine::Consultant& who = run.consultant;
     PaperTable table;
@@ -151,6 +158,9 @@ void setPrices(const PaperRun& run, PaperFlow& flow) {
          true},
         {tr("Amount"), 1.2, true}};
     for (const engine::Price& price : who.prices) {
+        if (isOfPower(price)) {
+            continue;  // its number is computed, below
+        }
         table.rows.push_back({toQString(price.item), toQString(price.unit), QString(),
                               price.amount ? fixedText(*price.amount, 2) : QString(), QString()});
     }
@@ -159,6 +169,49 @@ void setPrices(const PaperRun& run, PaperFlow& flow) {
     }
     table.rows.push_back({tr("Sum"), QString(), QString(), QString(), QString()});
     table.strong = {table.rows.size() - 1};
+    flow.table(table);
+}
+
+/// What the machines of the ramp take over its nights, by the price of a kilowatt-hour if the profile has
+/// one.
+void setPower(const PaperRun& run, PaperFlow& flow) {
+    const engine::PondModel& model = run.comparison().model;
+    const engine::Consultant& who = run.consultant;
+    const auto price = std::find_if(who.prices.begin(), who.prices.end(), isOfPower);
+    const auto perKWh = price != who.prices.end() ? price->amount : std::nullopt;
+    PaperTable table;
+    table.columns = {
+        {tr("Power"), 3, false},
+        {tr("kW"), 0.8, true},
+        {tr("Hours"), 0.8, true},
+        {tr("kWh"), 0.8, true},
+        {who.currency.empty() ? tr("Amount") : tr("Amount, %1").arg(toQString(who.currency)), 1.2, true}};
+    double energy = 0.0;
+    const auto amount = [&](double kWh) { return perKWh ? fixedText(kWh * *perKWh, 2) : QString(); };
+    const auto add = [&](const QString& name, const std::optional<engine::PowerUse>& use) {
+        if (use) {
+            energy += use->energy_kWh();
+            table.rows.push_back({name, fixedText(use->power_kW, 2), fixedText(use->hours, 0),
+                                  fixedText(use->energy_kWh(), 0), amount(use->energy_kWh())});
+        }
+    };
+    add(tr("Compressor"), engine::compressorUse(model, run.planRun()));
+    add(tr("Surface air at night"), engine::surfaceAirUse(run.planRun()));
+    add(tr("Surface aerator that is there"), engine::surfaceAeratorUse(model, run.planRun()));
+    if (table.rows.empty()) {
+        flow.paragraph(tr("Power: what the machines draw is not given, so that it is not in this price."));
+        return;
+    }
+    table.rows.push_back({tr("Together"), QString(), QString(), fixedText(energy, 0), amount(energy)});
+    table.strong = {table.rows.size() - 1};
+    flow.paragraph(
+        perKWh
+            ? tr("Power over the first %1 nights, at %2 for a kilowatt-hour. The owner pays it; it is not in "
+                 "the sum above.")
+                  .arg(run.comparison().days)
+                  .arg(plainText(*perKWh))
+            : tr("Power over the first %1 nights. The owner pays it; it is not in the sum above.")
+                  .arg(run.comparison().days));
     flow.table(table);
 }
 
@@ -265,6 +318,7 @@ Paper proposal(const PaperRun& run) {
     insert("grounds",
            [&](PaperFlow& flow) { flow.bullets(sentencesOn(run, engine::SentencePart::Grounds)); });
     insert("prices", [&](PaperFlow& flow) { setPrices(run, flow); });
+    insert("power", [&](PaperFlow& flow) { setPower(run, flow); });
     insert("exclusions", [&](PaperFlow& flow) { setExclusions(run, flow); });
     return paperOf(run, QStringLiteral("proposal"), tr("Starting bottom aeration: proposal"), "Proposal",
                    kProposal, inserts);

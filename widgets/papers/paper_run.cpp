@@ -150,9 +150,6 @@ void setPlan(const PaperRun& run, PaperValues& values) {
         values.set(QStringLiteral("largestDose"), fixedText(*dose, 0));
         values.set(QStringLiteral("largestDoseDay"), QString::number(plan.largestDose()->day));
     }
-    if (comparison.model.pond.aerator && comparison.model.pond.aerator->power_kW) {
-        values.set(QStringLiteral("energy"), fixedText(plan.energy_kWh, 0));
-    }
     if (run.frozen->review) {
         values.set(QStringLiteral("reviewed"), QStringLiteral("1"));
     }

@@ -182,6 +182,7 @@ inline constexpr std::array kProposal{
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "11. Price and exclusions")},
     TemplateLine{Say::Insert, "prices"},
+    TemplateLine{Say::Insert, "power"},
     TemplateLine{Say::Insert, "exclusions"},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "12. Method and sources")},
