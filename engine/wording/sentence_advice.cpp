@@ -97,6 +97,15 @@ std::string holdDaysText(const std::vector<Date>& days) {
 
 }  // namespace
 
+Sentence holdWeather(const HoldRules& rules) {
+    const auto days = [](double hours) { return static_cast<int>(std::ceil(hours / 24.0)); };
+    return {SentencePart::Advice,
+            SentenceKey::HoldWeather,
+            {whole("dull", rules.overcastDays), whole("days", days(rules.outlook_h)),
+             number("hot", Measure::Degrees, rules.hotAir), number("warm", Measure::Degrees, rules.warmAir),
+             number("water", Measure::Degrees, rules.hotWater), whole("front", days(rules.front_h))}};
+}
+
 Sentence verdictOf(const Advice& advice, const PondModel& model) {
     std::vector<SentenceValue> values{text("ramp", advice.ramp), day("date", advice.firstDay)};
     addNight(advice.worst, model.parameters.thresholds, values);

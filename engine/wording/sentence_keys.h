@@ -132,6 +132,7 @@ enum class SentenceKey {
     AdviceEnd,
     AdviceHolds,
     AdviceNoHolds,
+    HoldWeather,
     AdviceReadingBelow,
     AdviceReadingAbove,
     AdviceReadingAny,

@@ -112,6 +112,11 @@ constexpr std::array kTemplates{
     Template{AdviceHolds,
              "Hold days in the forecast: {days}. The bottom air does not start or step up on them."},
     Template{AdviceNoHolds, "No hold days in the forecast."},
+    // A part of sentences on papers; what HoldRules holds for, without what was done to the pond.
+    Template{
+        HoldWeather,
+        "{dull} dull days in the next {days}; air of {hot} degC or more, or of {warm} degC without wind; "
+        "water of {water} degC or more; a storm or a front within {front} days"},
     Template{AdviceReadingBelow, "Measure the {input}: below {value} {unit}, {turn}."},
     Template{AdviceReadingAbove, "Measure the {input}: above {value} {unit}, {turn}."},
     Template{

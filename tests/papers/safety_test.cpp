@@ -155,6 +155,27 @@ TEST(PaperSafety, EveryPaperOfAStartHasTheChancesOfTheAnswer) {
     }
 }
 
+TEST(PaperSafety, TheWeatherThatHoldsIsWordedOnce) {
+    const PaperRun& run = headline().run;
+    const QString weather = valuesOf(run).value(QStringLiteral("holdWeather"));
+    EXPECT_TRUE(weather.contains(QStringLiteral("2 dull days in the next 3"))) << weather.toStdString();
+    for (const Paper& paper : {ownerSheet(run), schedulePaper(run), proposal(run), commissioningSheet(run)}) {
+        EXPECT_TRUE(onPaper(run, paper).text.contains(weather)) << paper.file.toStdString();
+    }
+}
+
+// A ramp is the minutes of each day, a plan the answer with all that goes with it.
+TEST(PaperSafety, ARampIsNeverCalledAPlan) {
+    const PaperRun& run = headline().run;
+    const QString name = QString::fromStdString(run.planRun().name);
+    for (const Paper& paper : allPapers(run)) {
+        const QString text = onPaper(run, paper).text;
+        EXPECT_FALSE(text.contains(QStringLiteral("lan \"") + name)) << paper.file.toStdString();
+        EXPECT_FALSE(text.contains(QStringLiteral("plan: ") + name)) << paper.file.toStdString();
+        EXPECT_FALSE(text.contains(QStringLiteral("with the plan"))) << paper.file.toStdString();
+    }
+}
+
 TEST(PaperSafety, TheHeadOfALogStandsOnThePapersThatFollowIt) {
     EXPECT_FALSE(valuesOf(changed([](engine::Comparison& comparison) {
                      engine::Pond& pond = comparison.model.pond;

@@ -28,9 +28,7 @@ constexpr std::array kCommissioning{
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP("Commissioning", "Dawn reading at 0.5 m (1.6 ft) is {go} mg/L or more.")},
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Commissioning", "No egg smell at the surface.")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Commissioning",
-                                         "Forecast for three days: not two dull days, no heat of 35 \u00b0C "
-                                         "(95 \u00b0F), no storm or front within two days.")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Commissioning", "None of these is at hand: {holdWeather}.")},
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP(
                      "Commissioning",

@@ -30,8 +30,8 @@ constexpr std::array kOwner{
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are near, "
-                          "or if the dawn reading is low. This sheet is void if the air has not "
+                          "**Start:** {startDate}. Not if the dawn reading is low or one of these is "
+                          "near: {holdWeather}. This sheet is void if the air has not "
                           "begun within seven days, and after a treatment, a storm or a power cut: ask for a "
                           "new one.")},
     TemplateLine{Text,

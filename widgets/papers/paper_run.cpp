@@ -202,6 +202,7 @@ void setLines(const PaperRun& run, PaperValues& values) {
     values.set(QStringLiteral("hold"), oxygenText(limits.hold));
     values.set(QStringLiteral("back"), oxygenText(limits.back));
     values.set(QStringLiteral("morningRise"), plainText(limits.morningRise));
+    values.set(QStringLiteral("holdWeather"), onPaper(run, engine::holdWeather()));
 }
 
 }  // namespace

@@ -11,7 +11,7 @@ namespace {
 
 using enum Say;
 
-// Weather that holds a start and what a reading decides: common practice of the trade, no published source.
+// What a reading decides: common practice of the trade, no published source.
 constexpr std::array kSchedule{
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule",
                                          "Ramp \"{ramp}\", starting on {startDate}. Clock times are the "
@@ -67,10 +67,8 @@ constexpr std::array kSchedule{
                                            "**Three holds in a row:** call. Too slow has an edge as well, "
                                            "since the bottom makes new debt.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
-                                           "**Hold for weather** when the next three days bring two dull "
-                                           "days, air of 35 \u00b0C (95 \u00b0F) or more, water of "
-                                           "30 \u00b0C (86 \u00b0F) or more, still heat, or a storm or front "
-                                           "within two days; and when a bloom changes colour.")},
+                                           "**Hold for weather:** {holdWeather}. Hold as well when a bloom "
+                                           "changes colour.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
                                            "**At ten in the morning** the oxygen near the surface should be "
                                            "{morningRise} mg/L above that of dawn. If not, skip the day.")},

@@ -108,8 +108,7 @@ inline constexpr std::array kProposal{
     TemplateLine{Say::Text,
                  QT_TRANSLATE_NOOP(
                      "Proposal",
-                     "Hold as well for the weather: two dull days ahead, air of 35 \u00b0C (95 \u00b0F), "
-                     "still heat, a storm or front within two days. These limits are common practice without "
+                     "Hold as well for the weather: {holdWeather}. These limits are common practice without "
                      "a published source; they are the owner\u2019s and ours to change in writing.")},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "8. Monitoring for sixty days")},
