@@ -274,6 +274,21 @@ QStringList rampSentences(const PaperRun& run) {
     return texts;
 }
 
+/// The pond and its profile. What the trade makes of them without a run stays away: the answer stands above.
+QStringList diagnosis(const PaperRun& run) {
+    QStringList said;
+    for (const auto part :
+         {engine::SentencePart::Pond, engine::SentencePart::Profile, engine::SentencePart::Triage}) {
+        for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
+            if (sentence.part == part && sentence.key != engine::SentenceKey::Title &&
+                !engine::isRuleOfThumb(sentence.key)) {
+                said << onPaper(run, sentence);
+            }
+        }
+    }
+    return said;
+}
+
 }  // namespace
 
 Paper proposal(const PaperRun& run) {
@@ -293,14 +308,8 @@ Paper proposal(const PaperRun& run) {
     insert("found", [&](PaperFlow& flow) { setFound(run, values, flow); });
     insert("profileFigure", [&](PaperFlow& flow) { flow.figure(profileFigure(figures)); });
     insert("profileTable", [&](PaperFlow& flow) { setProfile(run, flow); });
-    insert("pondSentences", [&run](PaperFlow& flow) {
-        QStringList said;
-        for (const auto part :
-             {engine::SentencePart::Pond, engine::SentencePart::Profile, engine::SentencePart::Triage}) {
-            said << sentencesOn(run, part);
-        }
-        flow.paragraph(said.join(QLatin1Char(' ')));
-    });
+    insert("pondSentences",
+           [&run](PaperFlow& flow) { flow.paragraph(diagnosis(run).join(QLatin1Char(' '))); });
     insert("nothingSentences", sentences(engine::SentencePart::DoNothing));
     insert("budget", [&](PaperFlow& flow) { flow.figure(budgetFigure(figures)); });
     insert("options", [&](PaperFlow& flow) { setOptions(run, flow); });
