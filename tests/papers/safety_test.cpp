@@ -56,7 +56,7 @@ TEST(PaperSafety, DawnLimitsAreThePondsOwn) {
     EXPECT_TRUE(owners.contains(QStringLiteral("4.6 to 5.7")));
     EXPECT_TRUE(owners.contains(QStringLiteral("3.4 to 4.6")));
     EXPECT_TRUE(owners.contains(QStringLiteral("under 3.4")));
-    EXPECT_TRUE(owners.contains(QStringLiteral("more than 1.5 below the dawn before")));
+    EXPECT_TRUE(owners.contains(QStringLiteral("more than 1.5 mg/L below the dawn before")));
     EXPECT_TRUE(
         onPaper(run, schedulePaper(run)).text.contains(QStringLiteral("0.7 mg/L above that of dawn")));
     const engine::Calendar calendar = scheduleCalendar(run);

@@ -232,12 +232,14 @@ void setDuties(PaperFlow& flow) {
     PaperTable table;
     table.columns = {{tr("Who"), 1, false}, {tr("Does"), 4, false}};
     table.rows = {
-        {tr("Owner"), tr("dawn readings and log, or names who does; runs the air by the schedule; "
-                         "permits; nothing added to the water")},
+        {tr("Owner"),
+         tr("reads at dawn and keeps the log, or names who does; runs the air by the schedule; gets "
+            "the permits; adds nothing to the water")},
         {tr("Stand-in"), tr("takes the owner\u2019s place, with meter, log and phone numbers at hand")},
-        {tr("Consultant"), tr("plan, commissioning, phone during the start-up, new run when "
-                              "readings or weather call for it, 60-day review")},
-        {tr("Electrician"), tr("supply, protective devices and certificate")}};
+        {tr("Consultant"),
+         tr("makes the plan, is there for the first run, answers the phone during the start-up, makes "
+            "the plan anew when readings or weather call for it, reviews after 60 days")},
+        {tr("Electrician"), tr("sees to supply and protective devices, and certifies them")}};
     flow.table(table);
 }
 

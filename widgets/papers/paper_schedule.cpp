@@ -56,23 +56,23 @@ constexpr std::array kSchedule{
         "holdDays"},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{provisional}"), "provisional"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Schedule", "Before each run")},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("Schedule",
-                                   "Read oxygen and temperature within half an hour of sunrise: 0.5 m "
-                                   "(1.6 ft) down, at mid-depth, and 0.5 m "
-                                   "(1.6 ft) off the bottom. The worse of the upper two counts; the middle "
-                                   "one not if it is over 2 \u00b0C (3.6 \u00b0F) colder than the upper.")},
+    TemplateLine{
+        Text, QT_TRANSLATE_NOOP("Schedule",
+                                "Read oxygen and temperature within half an hour of sunrise: 0.5 m "
+                                "(1.6 ft) down, at mid-depth, and 0.5 m "
+                                "(1.6 ft) off the bottom. The worse of the upper two counts, but not the "
+                                "middle one if it is over 2 \u00b0C (3.6 \u00b0F) colder than the upper.")},
     TemplateLine{Insert, "dawn"},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
-                                           "**Three holds in a row:** call. Too slow has an edge as well, "
-                                           "since the bottom makes new debt.")},
+                                           "**Three holds in a row:** call. Going too slowly does harm as "
+                                           "well, since the bottom makes new debt.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
                                            "**Hold for weather:** {holdWeather}. Hold as well when a bloom "
                                            "changes colour.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
                                            "**At ten in the morning** the oxygen near the surface should be "
                                            "{morningRise} mg/L above that of dawn. If not, skip the day.")},
-    TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule", "**No one there to read at dawn:** no step up.")},
+    TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule", "**No one there to read at dawn:** no run that day.")},
     TemplateLine{
         Bullet,
         QT_TRANSLATE_NOOP(

@@ -16,8 +16,8 @@ inline constexpr std::array kProposal{
     TemplateLine{Say::Insert, "advice"},
     TemplateLine{Say::Text,
                  QT_TRANSLATE_NOOP("Proposal",
-                                   "Under \"{fast}\" it would be lowest at {fastLow} mg/L on {fastDate}. The "
-                                   "stress line is {line} mg/L, the lethal line {lethal} mg/L."),
+                                   "With \"{fast}\" the pond would go down to {fastLow} mg/L, on {fastDate}. "
+                                   "The stress line is {line} mg/L, the lethal line {lethal} mg/L."),
                  "fast"},
     TemplateLine{
         Say::Text,
@@ -78,10 +78,9 @@ inline constexpr std::array kProposal{
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "5. Design")},
     TemplateLine{Say::Insert, "design"},
-    TemplateLine{
-        Say::Text,
-        QT_TRANSLATE_NOOP("Proposal",
-                          "Bubbles mix; they hardly feed oxygen. A diffuser is no life support in a crash.")},
+    TemplateLine{Say::Text, QT_TRANSLATE_NOOP("Proposal",
+                                              "Bubbles mix the water; they hardly add oxygen to it. A "
+                                              "diffuser is no life support in a crash.")},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "6. Risk of the start")},
     TemplateLine{Say::Insert, "rampSentences"},
@@ -128,7 +127,7 @@ inline constexpr std::array kProposal{
                           "thing may be changed, on a part of the pond, and is watched before the next.")},
     TemplateLine{Say::Bullet,
                  QT_TRANSLATE_NOOP("Proposal",
-                                   "Readings that leave the band are entered and the plan is run "
+                                   "Readings that are not as computed are entered and the plan is made "
                                    "anew; the new schedule replaces this one.")},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "9. Responsibilities, safety, permits")},
