@@ -174,6 +174,8 @@ Advice adviceOn(const Comparison& comparison, std::size_t run) {
     }
     out.worst = ramp.worst();
     out.worstAlone = nothing.worst();
+    out.warm = warmNight(model, ramp, out.worst);
+    out.warmAlone = warmNight(model, nothing, out.worstAlone);
     if (membersOf(comparison, run) != nullptr && membersOf(comparison, 0) != nullptr) {
         const Chances with = chancesOf(comparison, ramp), alone = chancesOf(comparison, nothing);
         out.lethal = LineChance{with.belowLethal, alone.belowLethal};

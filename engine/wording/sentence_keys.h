@@ -40,6 +40,7 @@ enum class SentenceKey {
     // The pond
     Title,
     NothingWorst,
+    NothingTooWarm,
     NothingBelowStress,
     NothingBelowLethal,
     NothingAbove,
@@ -64,6 +65,7 @@ enum class SentenceKey {
     RatioDoNotStart,
     // A ramp
     RampWorst,
+    RampTooWarm,
     AttributionNone,
     AttributionOne,
     AttributionTwo,
@@ -85,7 +87,6 @@ enum class SentenceKey {
     RampEndStateBelow,
     BothEndStatesBelow,
     EndStateDrift,
-    WantOfCoolWater,
     HabitatLost,
     HabitatKept,
     AmmoniaPeak,
@@ -99,15 +100,18 @@ enum class SentenceKey {
     Ground,
     // The answer
     AdviceCompared,
+    AdviceTooWarm,
     AdviceAlone,
+    AdviceAloneTooWarm,
     AdviceStart,
     AdviceStartSurface,
     AdviceNoRamp,
     AdviceNoGain,
+    AdviceNoGainTooWarm,
     AdviceNoGainAtAll,
-
     AdviceWait,
     AdviceWaitRamp,
+    AdviceWaitTooWarm,
     AdviceChance,
     AdviceChanceAlone,
     AdviceMore,
@@ -191,6 +195,8 @@ enum class SentenceKey {
     SensitivitySlowNever,
     StressWorst,
     // One night, or the nights of one ramp
+    NightTooWarm,
+    NightNothingTooWarm,
     NightOfRamp,
     NightOfNothing,
     NightLowest,

@@ -30,7 +30,7 @@ constexpr std::array kTemplates{
         "hand now."},
     Template{
         PlanDoNotStartWarm,
-        "No ramp was searched for: left alone this pond has hardly any water of at most {limit} degC, worst "
+        "No ramp was searched for: left alone this pond has too little water of at most {limit} degC, worst "
         "on "
         "night {night}. The fish lack cool water, not oxygen; turning the pond over warms what is left."},
     Template{PlanDoNotStartNoEnd,
@@ -50,9 +50,8 @@ constexpr std::array kTemplates{
         PlanDoNotStartToxicants,
         "No ramp was found: the best way brings ammonia or sulfide where the fish are above its limit, and "
         "further than left alone."},
-    Template{
-        PlanCourtesy,
-        "No ramp is needed; a shorter first day is a courtesy (common practice, no published source)."},
+    Template{PlanCourtesy,
+             "No ramp is needed; a shorter first day is a courtesy (common practice, no published source)."},
     Template{PlanRamp, "The standing schedule begins on day {days}; before it:"},
     Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} of {all} diffusers at {depth} m."},
     Template{PlanDayPulses,

@@ -2,6 +2,7 @@
 #include "engine/ensemble/chances.h"
 #include "engine/run/power_use.h"
 #include "engine/run/shares.h"
+#include "engine/run/warm_night.h"
 #include "engine/wording/wording.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
@@ -102,9 +103,11 @@ void setOptions(const PaperRun& run, PaperFlow& flow) {
         }
         table.rows.push_back(
             {rampText(one.name, i), one.daysToContinuous ? QString::number(*one.daysToContinuous) : none,
-             fixedText(one.worst().lowest, 1), QString::number(one.worst().day),
-             largest ? fixedText(*largest, 0) : none, one.endState ? fixedText(*one.endState, 1) : none,
-             hundred(chances.belowStress), hundred(chances.belowLethal),
+             engine::warmNight(comparison.model, one, one.worst()) ? tr("too warm")
+                                                                   : fixedText(one.worst().lowest, 1),
+             QString::number(one.worst().day), largest ? fixedText(*largest, 0) : none,
+             one.endState ? fixedText(*one.endState, 1) : none, hundred(chances.belowStress),
+             hundred(chances.belowLethal),
              i == 0 ? none : (added > 0.0 ? QStringLiteral("+") : QString()) + fixedText(added, 0)});
     }
     flow.table(table);
@@ -253,8 +256,8 @@ void setAdvice(const PaperRun& run, PaperFlow& flow) {
 /// What the first section says already.
 bool isInRecommendation(engine::SentenceKey key) {
     using enum engine::SentenceKey;
-    return key == RampWorst || key == AdviceChance || key == AdviceMore || key == AdviceFewer ||
-           key == RampEndState;
+    return key == RampWorst || key == RampTooWarm || key == NightNothing || key == AdviceChance ||
+           key == AdviceMore || key == AdviceFewer || key == RampEndState;
 }
 
 /// What is said of the ramp of the papers alone, without the others.
@@ -266,6 +269,7 @@ QStringList rampSentences(const PaperRun& run) {
             continue;
         }
         at += sentence.key == engine::SentenceKey::RampWorst ||
+                      sentence.key == engine::SentenceKey::RampTooWarm ||
                       sentence.key == engine::SentenceKey::RampEndedEarly
                   ? 1
                   : 0;

@@ -8,6 +8,7 @@
 #include "engine/ramps/weather.h"
 #include "engine/run/nights.h"
 #include "engine/run/shares.h"
+#include "engine/run/warm_night.h"
 #include "engine/water/oxygen_state.h"
 #include "engine/wording/sentence_advice.h"
 #include "engine/wording/wording.h"
@@ -131,7 +132,9 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     values.set(QStringLiteral("startDate"), paperDate(advice.firstDay));
     values.set(QStringLiteral("runDate"),
                paperDate(engine::Date(std::chrono::floor<std::chrono::days>(localTime(run)))));
-    if (run.fast) {
+    const bool isFastOfOxygen = run.fast && !engine::warmNight(comparison.model, comparison.runs[*run.fast],
+                                                               comparison.runs[*run.fast].worst());
+    if (isFastOfOxygen) {
         const engine::RampRun& fast = comparison.runs[*run.fast];
         values.set(QStringLiteral("fast"), toQString(fast.name));
         const engine::DayRow& worst = fast.worst();

@@ -97,6 +97,18 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
     none.kind = AdviceKind::WaitUntil;
     none.wait = climate.wait;
     note(none);
+    for (const std::optional<AdviceKind> kind :
+         {std::optional<AdviceKind>(), std::optional(AdviceKind::NoGain),
+          std::optional(AdviceKind::WaitUntil)}) {
+        Advice warm = adviceOn(comparison, 1);
+        warm.kind = kind;
+        warm.wait = climate.wait;
+        warm.warm = warm.warmAlone = WarmNight{20.0, 20.0, 4.0, 18.5, 2.5, 3};
+        note(warm);
+    }
+    Advice warm = adviceOn(comparison, 0);
+    warm.warm = WarmNight{20.0, 20.0, 0.0, 21.5, 2.5, 3};
+    note(warm);
     keys.insert(SentenceKey::HoldWeather);  // a part of a sentence, below
     for (int i = static_cast<int>(SentenceKey::AdviceCompared);
          i <= static_cast<int>(SentenceKey::CalendarMeaning); ++i) {
