@@ -61,7 +61,7 @@ void Grammar::describe(const std::string& version) {
     app.allow_extras();
     app.footer(
         "Exit: 0 done, 1 the run ended early, 2 bad input, 3 a fault of our own.\n"
-        "Results compare plans under stated assumptions; they are no prediction of survival.");
+        "Results compare ramps under stated assumptions; they are no prediction of survival.");
 }
 
 void Grammar::addFileCommands() {
@@ -158,7 +158,7 @@ void Grammar::addLogCommands(const std::string& version) {
         if (one.command == LogCommand::Review) {
             addText(*command, "--ledger", ledger, "FILE",
                     "Hold the start against the dawns read and note it in this file, the starts.csv beside "
-                    "consultant.toml, from which papers say how far off plans were");
+                    "consultant.toml, from which papers say how far off starts were computed");
         }
         command->set_version_flag("--version", version, "Print the version and exit");
         command->allow_extras();

@@ -55,10 +55,10 @@ inline constexpr NumberOption kLine{
     "--line", 0, 20, false, " mg/L", "Line that the fish water is to keep (default: the stress line)"};
 inline constexpr NumberOption kChance{
     "--chance", 0,  1,
-    false,      "", "Share of ponds that the plan may take below the stress line, 0 to 1 (default 0.05)"};
+    false,      "", "Share of ponds that the ramp may take below the stress line, 0 to 1 (default 0.05)"};
 inline constexpr NumberOption kFreshMembers{
     "--members", 1,  engine::kMostMembers,
-    true,        "", "Ponds like this one on which the plan is reported, 1 to 10000 (default 1000)"};
+    true,        "", "Ponds like this one on which the answer is reported, 1 to 10000 (default 1000)"};
 inline constexpr std::array kPlanNumbers{kLine, kChance, kFreshMembers, kSeed, kThreads, kLayers, kStep};
 inline constexpr std::array kMeasureNumbers{kMeasureMembers, kSeed, kThreads};
 

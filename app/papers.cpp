@@ -105,7 +105,7 @@ PaperRunReading runForPapers(const engine::Pond& pond, const std::filesystem::pa
                              const PaperOptions& options, const engine::RunControl& control,
                              const engine::Comparison* earlier) {
     if (pond.ramps.empty()) {
-        return {nullptr, "The pond has no ramp, so there is no plan to put on paper.", 2};
+        return {nullptr, "The pond has no ramp, so there is nothing to put on paper.", 2};
     }
     if (!options.ramp.empty() &&
         std::none_of(pond.ramps.begin(), pond.ramps.end(),

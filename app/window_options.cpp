@@ -131,7 +131,7 @@ WindowParse parseWindowOptions(const QStringList& arguments) {
     QCommandLineParser parser;
     parser.setApplicationDescription(QStringLiteral(
         "Shows how the dissolved oxygen of a pond would go under start-up ramps of bottom aeration.\n"
-        "Results compare plans under stated assumptions; they are no prediction of survival."));
+        "Results compare ramps under stated assumptions; they are no prediction of survival."));
     parser.addOptions({grammar.help, grammar.version, grammar.charts, grammar.papers, grammar.verify,
                        grammar.profile, grammar.members, grammar.seed, grammar.ramp, grammar.plan,
                        grammar.recompute});

@@ -12,9 +12,9 @@
 #include "engine/ramps/hold_rules.h"
 #include "engine/ramps/weather.h"
 #include "engine/run/air_days.h"
+#include "engine/run/power_use.h"
 #include "engine/run/shares.h"
 #include "engine/run/triage.h"
-#include "engine/water/constants_exchange.h"
 #include "engine/water/water.h"
 
 #include <algorithm>
@@ -174,6 +174,8 @@ Advice adviceOn(const Comparison& comparison, std::size_t run) {
     }
     out.worst = ramp.worst();
     out.worstAlone = nothing.worst();
+    out.warm = warmNight(model, ramp, out.worst);
+    out.warmAlone = warmNight(model, nothing, out.worstAlone);
     if (membersOf(comparison, run) != nullptr && membersOf(comparison, 0) != nullptr) {
         const Chances with = chancesOf(comparison, ramp), alone = chancesOf(comparison, nothing);
         out.lethal = LineChance{with.belowLethal, alone.belowLethal};
@@ -190,7 +192,7 @@ Advice adviceOn(const Comparison& comparison, std::size_t run) {
         out.debtLeft_percent = debtLeftPercent(ramp);
     }
     out.surfaceAir = ramp.surfaceAir;
-    out.surfaceAir_kW = ramp.surfaceAir.transfer * kHour / (kSurfaceAir_kgPerKWh.value * kGramPerKilogram);
+    out.surfaceAir_kW = powerOf_kW(ramp.surfaceAir);
     for (const int day : holdDays(model.pond)) {
         out.holdDays.push_back(dateOfDay(model.pond, day));
     }

@@ -13,6 +13,7 @@
 #include "engine/plan/plan.h"
 #include "engine/plan/start_calendar.h"
 #include "engine/plan/start_conditions.h"
+#include "engine/run/warm_night.h"
 
 #include <optional>
 #include <string>
@@ -67,6 +68,7 @@ struct Advice {
     Date firstDay{};                     ///< With air from the bottom
     std::optional<int> daysToSustained;  ///< From firstDay on, to the first day of what goes on for good
     DayRow worst, worstAlone;            ///< Worst nights, each its own
+    std::optional<WarmNight> warm, warmAlone;  ///< If these are of warmth, not of oxygen
     std::optional<LineChance> lethal, stress;  ///< Nothing without members
     std::optional<double> plainLethalAlone;    ///< Left alone, if the past did not count
     double effective = 0.0;                    ///< Ponds of equal weight that tell as much

@@ -14,10 +14,28 @@ namespace engine {
 namespace {
 
 constexpr int kFewestDawns = 2;  // of one alone a mean says nothing
+// The papers of a start are void seven days after its first day (common practice, no published source).
+constexpr int kLatestStart = 8;
 
 StartCheck cannot(StartCheck check, std::string message) {
     check.message = std::move(message);
     return check;
+}
+
+/// The nights of a ramp that begins on a day, on a pond as it was known then: the air is off until that day.
+RampRun runFrom(int startDay, const Ramp& ramp, const PondModel& model, RunRequest& request,
+                const RunControl& control) {
+    const RunControl stoppable{control.stop, nullptr};
+    request.days = defaultDays(model.pond) + startDay - 1;
+    request.keepLayers = false;
+    if (startDay > 1) {
+        const Schedule capped =
+            ramp.kind == RampKind::Capped ? runRamp(model, &ramp, request, stoppable).schedule : Schedule{};
+        request.schedule = airOfLog(model.pond, eventsInForce(model.pond), &capped, request.days + 1,
+                                    request.days * kDay + kDay / 2)
+                               .schedule;
+    }
+    return runRamp(model, &ramp, request, stoppable);
 }
 
 }  // namespace
@@ -36,10 +54,13 @@ StartCheck checkStart(const Pond& pond, const RunControl& control) {
         return cannot(out, "The log has no start.");
     }
     const int startDay = static_cast<int>(std::floor(secondsOf(pond, *started->at) / kDay)) + 1;
-    if (startDay != 1) {
-        return cannot(out, "The air started on day " + std::to_string(startDay) +
-                               ". Only a start on the pond file's first day can be held against its plan.");
+    if (startDay < 1 || startDay > kLatestStart) {
+        return cannot(out,
+                      "The air started on day " + std::to_string(startDay) +
+                          " of the pond file. Papers hold from its first day for seven days, so that none "
+                          "can be held against this start.");
     }
+    out.firstDay = dateOfDay(pond, startDay);
     const Ramp* meant = rampMeant(pond, log.events);
     const Pond known = knownAt(pond, *started->at);
     const auto ramp = std::find_if(known.ramps.begin(), known.ramps.end(), [&](const Ramp& one) {
@@ -51,15 +72,13 @@ StartCheck checkStart(const Pond& pond, const RunControl& control) {
     out.ramp = ramp->name;
     const PondModel model = prepare(known, {});
     RunRequest request;
-    request.days = defaultDays(known);
-    request.keepLayers = false;
-    const RampRun run = runRamp(model, &*ramp, request, {control.stop, nullptr});
+    const RampRun run = runFrom(startDay, *ramp, model, request, control);
     if (run.end != RunEnd::Completed) {
         return cannot(out, "The run of the start ended early.");
     }
     const JudgedLog judged = judgedLog(log, model);
     const WeatherSeries sun(known, {true}, 2, request.days + 1);
-    for (int day = 2; day <= request.days + 1; ++day) {
+    for (int day = startDay + 1; day <= request.days + 1; ++day) {
         const std::optional<double> read = readingsAtDawn(model, judged, sun.sunrise(day)).fishWater();
         if (read) {
             const double miss = run.days[static_cast<std::size_t>(day - 2)].lowest - *read;

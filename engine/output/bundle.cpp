@@ -7,6 +7,7 @@
 #include "engine/output/bundle_layout.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <memory>
 #include <optional>
@@ -235,7 +236,7 @@ std::string bundleOf(std::vector<TextFile> files, std::chrono::sys_seconds time)
     return archiveOf(files, time);
 }
 
-std::string restamped(const std::string& bytes, std::chrono::sys_seconds time) {
+std::string restamped(const std::string& bytes, std::chrono::sys_seconds time, std::vector<TextFile> more) {
     const Archive archive = openBytes(bytes);
     ensure(archive != nullptr, "an archive of our own can be read");
     std::vector<TextFile> files;
@@ -247,6 +248,7 @@ std::string restamped(const std::string& bytes, std::chrono::sys_seconds time) {
         ensure(text.has_value(), "a file of an archive of our own is whole");
         files.push_back({stat.name, std::move(*text)});
     }
+    files.insert(files.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     return archiveOf(files, time);
 }
 

@@ -23,7 +23,9 @@ inline constexpr std::string_view kBundleSums = "SHA256SUMS";
 
 /// An archive written anew with that time on every file, so that the same content gives the same bytes.
 /// @param bytes  A ZIP archive that another library has made in memory.
-[[nodiscard]] std::string restamped(const std::string& bytes, std::chrono::sys_seconds time);
+/// @param more   Files that go in as well, each in place of one of the same name.
+[[nodiscard]] std::string restamped(const std::string& bytes, std::chrono::sys_seconds time,
+                                    std::vector<TextFile> more = {});
 
 /// What is read of a bundle: its bytes, those that it unpacks to, and those of one file that are looked into
 /// and not summed alone, as papers and inputs are. No more than the bytes and one such file is in memory.

@@ -39,7 +39,8 @@ struct ConsultantReading {
 };
 
 /// Reads a profile: TOML with the keys business, name, phone, email, licence, address, logo, units ("si" or
-/// "us"), page ("a4" or "letter"), currency, exclusions and tables [[price]] of item, unit and amount.
+/// "us"), page ("a4" or "letter"), currency, exclusions and tables [[price]] of item, unit and amount;
+/// one of unit "kWh" is the price of power.
 /// Unknown keys are errors that name the nearest known one.
 [[nodiscard]] ConsultantReading readConsultant(const std::filesystem::path& path);
 /// The same from text. @param path  Where it would lie

@@ -26,11 +26,6 @@ std::vector<SentenceValue> nightOf(const Pond& pond, const DayRow& night) {
             day("date", dateOfDay(pond, date)), oxygen("low", night.lowest)};
 }
 
-std::vector<SentenceValue> join(std::vector<SentenceValue> values, std::vector<SentenceValue> more) {
-    values.insert(values.end(), more.begin(), more.end());
-    return values;
-}
-
 /// How long a run is below a line and the first night on which it is.
 std::vector<SentenceValue> below(const RampRun& run, double hours, double line) {
     const auto first = std::find_if(run.days.begin(), run.days.end(),
@@ -44,15 +39,20 @@ void addNothing(const Comparison& comparison, const SentenceBuilder& builder) {
     const RampRun& run = comparison.runs.front();
     const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const auto night = nightOf(comparison.model.pond, run.worst());
-    if (isBelow(run, run.hoursBelowStress, thresholds.stress)) {
+    const auto warm = warmNight(comparison.model, run, run.worst());
+    if (warm) {
+        builder.add(SentenceKey::NothingTooWarm, join(night, waterOf(*warm)));
+    } else if (isBelow(run, run.hoursBelowStress, thresholds.stress)) {
         builder.add(SentenceKey::NothingBelowStress,
                     join(night, below(run, run.hoursBelowStress, thresholds.stress)));
     } else {
         builder.add(SentenceKey::NothingWorst, night);
         builder.add(SentenceKey::NothingAbove, {oxygen("line", thresholds.stress)});
     }
-    addAttribution(run, builder);
-    if (isBelow(run, run.hoursBelowLethal, thresholds.lethal)) {
+    if (!warm) {
+        addAttribution(run, builder);
+    }
+    if (!warm && isBelow(run, run.hoursBelowLethal, thresholds.lethal)) {
         builder.add(SentenceKey::NothingBelowLethal, below(run, run.hoursBelowLethal, thresholds.lethal));
     }
     addChances(comparison, 0, builder);
@@ -127,6 +127,18 @@ void addLow(const Comparison& comparison, const RampRun& run, const SentenceBuil
     const RampRun& nothing = comparison.runs.front();
     const OxygenThresholds& thresholds = comparison.model.parameters.thresholds;
     const DayRow& worst = run.worst();
+    if (const auto warm = warmNight(comparison.model, run, worst)) {
+        // How long it lasts is said of the cool water, not as hours below a line of oxygen.
+        builder.add(
+            SentenceKey::RampTooWarm,
+            join(join(nightOf(comparison.model.pond, worst), waterOf(*warm)), {text("ramp", run.name)}));
+        const DayRow& alone = sameNight(nothing, worst);
+        if (!warmNight(comparison.model, nothing, alone)) {
+            builder.add(SentenceKey::NightNothing,
+                        {oxygen("low", alone.lowest), crossing(alone.lowest, thresholds)});
+        }
+        return;
+    }
     builder.add(SentenceKey::RampWorst,
                 join(nightOf(comparison.model.pond, worst),
                      {text("ramp", run.name), oxygen("nothing", sameNight(nothing, worst).lowest)}));
@@ -200,6 +212,9 @@ void addSpread(const Comparison& comparison, const SentenceBuilder& builder) {
         const RampRun& run = comparison.runs[i];
         if (run.end != RunEnd::Completed) {
             return;
+        }
+        if (warmNight(comparison.model, run, run.worst())) {
+            continue;  // its low is none of oxygen
         }
         best = best == nullptr || run.worst().lowest > best->worst().lowest ? &run : best;
         worst = worst == nullptr || run.worst().lowest < worst->worst().lowest ? &run : worst;

@@ -82,6 +82,10 @@ struct Sentence {
     bool operator==(const Sentence&) const = default;
 };
 
+/// True of what the trade makes of a profile without any run: a rating of the start, which no computed answer
+/// has to stand beside.
+[[nodiscard]] bool isRuleOfThumb(SentenceKey key);
+
 /// All that a comparison says, in the order in which it is said: the pond without the new aerator first,
 /// what the profile gives to doubt, triage, the pond, each ramp in the order of the file, what was assumed,
 /// and the cautions.

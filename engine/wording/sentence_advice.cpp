@@ -27,6 +27,14 @@ double twoFigures(double value) {
 }
 
 SentenceKey keyOf(const Advice& advice) {
+    if (advice.run == 0 && !advice.kind) {
+        return advice.warm ? SentenceKey::AdviceAloneTooWarm : SentenceKey::AdviceAlone;
+    }
+    if (advice.warm && advice.run > 0 && !advice.mayStart()) {
+        return !advice.kind                         ? SentenceKey::AdviceTooWarm
+               : *advice.kind == AdviceKind::NoGain ? SentenceKey::AdviceNoGainTooWarm
+                                                    : SentenceKey::AdviceWaitTooWarm;
+    }
     if (!advice.kind) {
         return SentenceKey::AdviceCompared;
     }
@@ -87,6 +95,17 @@ void addUnmet(const UnmetCondition& unmet, const SentenceBuilder& builder) {
     }
 }
 
+/// A warm night is told without what the pond does left alone, which comes behind it.
+void addAloneBesideWarm(const Advice& advice, const PondModel& model, const SentenceBuilder& builder) {
+    if (!advice.warm || advice.run == 0 || advice.mayStart()) {
+        return;
+    }
+    std::vector<SentenceValue> values;
+    addNight(advice.worstAlone, model.parameters.thresholds, values);
+    builder.add(advice.warmAlone ? SentenceKey::AdviceAloneTooWarm : SentenceKey::AdviceAlone,
+                advice.warmAlone ? join(std::move(values), waterOf(*advice.warmAlone)) : values);
+}
+
 std::string holdDaysText(const std::vector<Date>& days) {
     std::string out;
     for (const Date& one : days) {
@@ -96,6 +115,24 @@ std::string holdDaysText(const std::vector<Date>& days) {
 }
 
 }  // namespace
+
+std::vector<SentenceValue> waterOf(const WarmNight& night) {
+    return {number("cool", Measure::Percent, night.cool_percent),
+            number("limit", Measure::Degrees, night.limit),
+            number("need", Measure::Percent, night.need_percent),
+            whole("hours", night.hours),
+            number("depth", Measure::Depth, night.depth),
+            number("coolest", Measure::Degrees, std::round(10.0 * night.coolest) / 10.0)};
+}
+
+Sentence holdWeather(const HoldRules& rules) {
+    const auto days = [](double hours) { return static_cast<int>(std::ceil(hours / 24.0)); };
+    return {SentencePart::Advice,
+            SentenceKey::HoldWeather,
+            {whole("dull", rules.overcastDays), whole("days", days(rules.outlook_h)),
+             number("hot", Measure::Degrees, rules.hotAir), number("warm", Measure::Degrees, rules.warmAir),
+             number("water", Measure::Degrees, rules.hotWater), whole("front", days(rules.front_h))}};
+}
 
 Sentence verdictOf(const Advice& advice, const PondModel& model) {
     std::vector<SentenceValue> values{text("ramp", advice.ramp), day("date", advice.firstDay)};
@@ -111,8 +148,10 @@ Sentence verdictOf(const Advice& advice, const PondModel& model) {
         values.push_back(day("waitFrom", advice.wait->dates.from));
         values.push_back(day("waitUntil", advice.wait->dates.until));
     }
-    const SentenceKey key = advice.run == 0 && !advice.kind ? SentenceKey::AdviceAlone : keyOf(advice);
-    return {SentencePart::Advice, key, std::move(values), model.pond.units};
+    if (advice.warm) {
+        values = join(std::move(values), waterOf(*advice.warm));
+    }
+    return {SentencePart::Advice, keyOf(advice), std::move(values), model.pond.units};
 }
 
 std::vector<Sentence> chanceSentences(const Advice& advice, const PondModel& model) {
@@ -138,6 +177,7 @@ std::vector<Sentence> chanceSentences(const Advice& advice, const PondModel& mod
 std::vector<Sentence> sentencesOf(const Advice& advice, const PondModel& model) {
     std::vector<Sentence> out{verdictOf(advice, model)};
     const SentenceBuilder builder(out, SentencePart::Advice);
+    addAloneBesideWarm(advice, model, builder);
     append(out, chanceSentences(advice, model));
     if (advice.worstWithoutSurfaceAir) {
         builder.add(SentenceKey::AdviceSurfaceFails, {oxygen("low", *advice.worstWithoutSurfaceAir)});

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/advice/advice.h"
+#include "engine/ramps/hold_rules.h"
 #include "engine/wording/sentence.h"
 
 namespace engine {
@@ -21,6 +22,10 @@ namespace engine {
 
 /// All that a plan says, its answer first.
 [[nodiscard]] std::vector<Sentence> sentencesOf(const Plan& plan, const Advice& advice);
+
+/// The weather that holds a start or a step, by the rules of the hold calendar: a part of a sentence, without
+/// a full stop.
+[[nodiscard]] Sentence holdWeather(const HoldRules& rules = {});
 
 class SentenceBuilder;
 /// Why an answer is provisional, and what lifts that.

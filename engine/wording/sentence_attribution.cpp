@@ -67,13 +67,6 @@ void addHabitat(const Comparison& comparison, const RampRun& run, const Sentence
     if (thresholds.fishMax >= 100.0) {
         return;
     }
-    const DayRow& worst = run.worst();
-    const auto hour = std::find_if(run.hours.begin(), run.hours.end(),
-                                   [&](const HourRow& row) { return row.time >= worst.lowestTime; });
-    if (hour != run.hours.end() && worst.lowest < thresholds.lethal && hour->mean > thresholds.lethal) {
-        builder.add(SentenceKey::WantOfCoolWater,
-                    {number("limit", Measure::Degrees, thresholds.fishMax), oxygen("mean", hour->mean)});
-    }
     const double lost = hoursWithoutHabitat(run), nothing = hoursWithoutHabitat(comparison.runs.front());
     if (lost > 0.0) {
         builder.add(SentenceKey::HabitatLost,

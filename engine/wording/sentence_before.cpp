@@ -3,6 +3,8 @@
 #include "engine/run/triage.h"
 #include "engine/wording/sentence_builder.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace engine {
@@ -114,6 +116,15 @@ void addSeason(const PondModel& model, StartSeason season, const SentenceBuilder
 }
 
 }  // namespace
+
+bool isRuleOfThumb(SentenceKey key) {
+    using enum SentenceKey;
+    constexpr std::array kRules{TriageNothingFirst,      TriageOfTheStart, TriageMixed,
+                                TriageFirstDoseTooLarge, SeasonBest,       SeasonCoolButPoor,
+                                SeasonLastResort,        SeasonWarm,       RatioLow,
+                                RatioRampRequired,       RatioHigh,        RatioDoNotStart};
+    return std::find(kRules.begin(), kRules.end(), key) != kRules.end();
+}
 
 void addProfile(const Pond& pond, const SentenceBuilder& builder) {
     for (const ProfileFinding& finding : profileFindings(pond)) {

@@ -2,6 +2,7 @@
 
 #include "engine/base/units.h"
 #include "engine/ramps/weather.h"
+#include "engine/run/warm_night.h"
 #include "engine/water/parameters.h"
 #include "engine/wording/sentence.h"
 
@@ -48,11 +49,21 @@ private:
                   static_cast<double>(std::chrono::sys_days(date).time_since_epoch().count()));
 }
 
+/// What a night without cool water lacks.
+[[nodiscard]] std::vector<SentenceValue> waterOf(const WarmNight& night);
+
 /// Which line an amount of oxygen is below; "just" where it is printed as the same number as the line.
 [[nodiscard]] SentenceValue crossing(double oxygen, const OxygenThresholds& thresholds);
 
 [[nodiscard]] inline SentenceValue title(const Pond& pond) {
     return pond.title.empty() ? term("title", "untitled") : text("title", pond.title);
+}
+
+/// Values and more values.
+[[nodiscard]] inline std::vector<SentenceValue> join(std::vector<SentenceValue> values,
+                                                     const std::vector<SentenceValue>& more) {
+    values.insert(values.end(), more.begin(), more.end());
+    return values;
 }
 
 /// Puts sentences behind others.

@@ -18,6 +18,19 @@ std::vector<SentenceValue> lowOf(const Comparison& comparison, const RampRun& ru
             crossing(night.lowest, comparison.model.parameters.thresholds)};
 }
 
+/// Says a night by the key, or what it lacks of cool water where that makes it low.
+void addLow(const Comparison& comparison, const RampRun& run, const DayRow& night, SentenceKey key,
+            const SentenceBuilder& builder, std::vector<SentenceValue> more = {}) {
+    const std::vector<SentenceValue> values = join(lowOf(comparison, run, night), std::move(more));
+    if (const auto warm = warmNight(comparison.model, run, night)) {
+        builder.add(
+            &run == &comparison.runs.front() ? SentenceKey::NightNothingTooWarm : SentenceKey::NightTooWarm,
+            join(values, waterOf(*warm)));
+    } else {
+        builder.add(key, values);
+    }
+}
+
 bool isThere(const RampRun& run) {
     return run.end == RunEnd::Completed;
 }
@@ -61,23 +74,25 @@ std::vector<Sentence> sentencesOfNight(const Comparison& comparison, int night, 
            "the night and the ramp are of this comparison");
     std::vector<Sentence> out;
     const SentenceBuilder builder(out, SentencePart::Night), detail(out, SentencePart::NightDetail);
-    const auto low = [&](const RampRun& run) { return lowOf(comparison, run, nightOf(run, night)); };
+    const auto add = [&](SentenceKey key, const RampRun& run) {
+        addLow(comparison, run, nightOf(run, night), key, builder);
+    };
     const RampRun &nothing = comparison.runs.front(), &chosen = comparison.runs[selected];
     const RampRun* lowest = lowestOf(comparison, night);
     if (isThere(chosen)) {
-        builder.add(selected > 0 ? SentenceKey::NightOfRamp : SentenceKey::NightOfNothing, low(chosen));
+        add(selected > 0 ? SentenceKey::NightOfRamp : SentenceKey::NightOfNothing, chosen);
     }
     if (lowest != nullptr && lowest != &chosen && !isSaidTheSame(chosen, *lowest, night)) {
-        builder.add(isThere(chosen) ? SentenceKey::NightLowest : SentenceKey::NightOfRamp, low(*lowest));
+        add(isThere(chosen) ? SentenceKey::NightLowest : SentenceKey::NightOfRamp, *lowest);
     }
     if (selected > 0 && isThere(nothing)) {
-        builder.add(SentenceKey::NightNothing, low(nothing));
+        add(SentenceKey::NightNothing, nothing);
     }
     // Of the selected ramp, unless it says nothing itself.
     const RampRun* why = isThere(chosen) && !chosen.attribution.empty() ? &chosen : lowest;
     if (why != nullptr && !why->attribution.empty()) {
         if (why != &nothing && why->worst().day != night) {
-            detail.add(SentenceKey::NightElsewhere, lowOf(comparison, *why, why->worst()));
+            addLow(comparison, *why, why->worst(), SentenceKey::NightElsewhere, detail);
         }
         addAttribution(*why, detail);
     }
@@ -93,12 +108,11 @@ std::vector<Sentence> sentencesOfNights(const Comparison& comparison, std::size_
     if (!isThere(run)) {
         return inUnitsOf(comparison.model.pond, std::move(out));
     }
-    std::vector<SentenceValue> values = lowOf(comparison, run, run.worst());
     if (selected == 0) {
-        builder.add(SentenceKey::NightsOfNothing, values);
+        addLow(comparison, run, run.worst(), SentenceKey::NightsOfNothing, builder);
     } else if (isThere(nothing)) {
-        values.push_back(oxygen("nothing", nightOf(nothing, run.worst().day).lowest));
-        builder.add(SentenceKey::NightsOfRamp, values);
+        addLow(comparison, run, run.worst(), SentenceKey::NightsOfRamp, builder,
+               {oxygen("nothing", nightOf(nothing, run.worst().day).lowest)});
     }
     addAttribution(run, {out, SentencePart::NightDetail});
     return inUnitsOf(comparison.model.pond, std::move(out));

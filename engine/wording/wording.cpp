@@ -231,7 +231,8 @@ std::string englishText(const std::vector<Sentence>& sentences) {
             part = sentence.part;
         }
         const bool startsBlock = sentence.part != SentencePart::Ramp || sentence.key == RampWorst ||
-                                 sentence.key == RampEndedEarly || sentence.key == RampsApart;
+                                 sentence.key == RampTooWarm || sentence.key == RampEndedEarly ||
+                                 sentence.key == RampsApart;
         text += sentence.key == FilesWritten ? "\n" : isLead ? "" : startsBlock ? "  " : "    ";
         text += english(sentence) + '\n';
     }

@@ -13,6 +13,14 @@ constexpr std::array kTemplates{
         AdviceCompared,
         "\"{ramp}\": lowest on night {night} at {clock}, {low} mg/L, {crosses}; left alone the lowest is "
         "{alone} mg/L."},
+    Template{AdviceTooWarm,
+             "\"{ramp}\": on night {night} at {clock} too little water is cool enough for the fish: "
+             "{cool} % of the pond has {limit} degC or less, and the coolest, at {depth} m, has "
+             "{coolest} degC."},
+    Template{AdviceAloneTooWarm,
+             "Left alone, on night {night} at {clock} too little water is cool enough for the fish: "
+             "{cool} % of the pond has {limit} degC or less, and the coolest, at {depth} m, has "
+             "{coolest} degC."},
     Template{AdviceAlone, "Left alone the pond is lowest on night {night} at {clock}, {low} mg/L."},
     Template{
         AdviceStart,
@@ -31,6 +39,10 @@ constexpr std::array kTemplates{
         "Do not start: nothing is gained. \"{ramp}\" is lowest on night {night} at {clock}, {low} mg/L, "
         "{crosses}; left alone the lowest is {alone} mg/L. After 30 more days the dawn low is near {end} "
         "mg/L, left alone near {endAlone} mg/L."},
+    Template{AdviceNoGainTooWarm,
+             "Do not start: nothing is gained. With \"{ramp}\", on night {night} at {clock}, too little "
+             "water is cool enough for the fish: {cool} % of the pond has {limit} degC or less, and "
+             "the coolest, at {depth} m, has {coolest} degC."},
     Template{AdviceNoGainAtAll, "Do not start: nothing is gained by bottom air on this pond."},
     Template{
         AdviceWaitRamp,
@@ -38,6 +50,11 @@ constexpr std::array kTemplates{
         "alone the lowest is {alone} mg/L. Wait for the time between {waitFrom} and {waitUntil}, then read a "
         "new "
         "profile and plan again."},
+    Template{AdviceWaitTooWarm,
+             "Do not start \"{ramp}\" now: on night {night} at {clock} too little water is cool enough "
+             "for the fish: {cool} % of the pond has {limit} degC or less, and the coolest, at {depth} "
+             "m, has {coolest} degC. Wait for the time between {waitFrom} and {waitUntil}, then read a "
+             "new profile and plan again."},
     Template{
         AdviceWait,
         "Do not start now. Wait for the time between {waitFrom} and {waitUntil}, then read a new profile and "
@@ -112,6 +129,11 @@ constexpr std::array kTemplates{
     Template{AdviceHolds,
              "Hold days in the forecast: {days}. The bottom air does not start or step up on them."},
     Template{AdviceNoHolds, "No hold days in the forecast."},
+    // A part of sentences on papers; what HoldRules holds for, without what was done to the pond.
+    Template{
+        HoldWeather,
+        "{dull} dull days in the next {days}; air of {hot} degC or more, or of {warm} degC without wind; "
+        "water of {water} degC or more; a storm or a front within {front} days"},
     Template{AdviceReadingBelow, "Measure the {input}: below {value} {unit}, {turn}."},
     Template{AdviceReadingAbove, "Measure the {input}: above {value} {unit}, {turn}."},
     Template{

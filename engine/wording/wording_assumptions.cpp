@@ -104,7 +104,7 @@ constexpr std::array kTemplates{
              "does not meet the readings it was led to."},
 
     Template{CautionComparison,
-             "This is a comparison of plans under stated assumptions, not a prediction of survival."},
+             "This is a comparison of ramps under stated assumptions, not a prediction of survival."},
     Template{CautionReadings, "Readings override the model."},
     Template{
         CautionProfileAge,

@@ -51,14 +51,16 @@ constexpr std::array kTemplates{
              "it in place, and wait until it stands still."},
 
     Template{TriageNothingFirst,
-             "Left alone this pond falls below its stress line. The ratings below are about the start only."},
-    Template{TriageOfTheStart,
-             "The ratings below are about the start only, from the profile alone; what the pond does left "
-             "alone takes "
-             "a run."},
-    Template{TriageMixed,
-             "Surface and bottom are mixed already, by temperature, oxygen and salt, so that a ramp is a "
-             "formality (common practice, no published source)."},
+             "Left alone this pond falls below its stress line. The ratings below are rules of thumb about "
+             "the start only."},
+    Template{
+        TriageOfTheStart,
+        "The ratings below are rules of thumb about the start, from the profile alone. What the pond does, "
+        "with air or left alone, takes a run, and what is computed goes before them."},
+    Template{
+        TriageMixed,
+        "Surface and bottom are mixed already, by temperature, oxygen and salt; the trade takes a ramp for a "
+        "formality then (common practice, no published source)."},
     Template{
         TriageOnlyByTemperature,
         "Surface and bottom differ by only {degrees} degC, but by {oxygen} mg/L of oxygen and {salinity} "
@@ -74,19 +76,20 @@ constexpr std::array kTemplates{
     Template{TriageLiftsNothing,
              "Diffusers at {depth} m lift no bottom water at the start: they hang above it, or their plume "
              "lets go below it."},
-    Template{
-        SeasonBest,
-        "The season is the best for a start: cool water with oxygen from top to bottom, for which a ramp "
-        "of two or three days is enough (common practice, no published source)."},
+    Template{SeasonBest,
+             "The season is the best for a start: cool water with oxygen from top to bottom; the trade takes "
+             "two or "
+             "three days of ramp then (common practice, no published source)."},
     Template{
         SeasonCoolButPoor,
-        "The water is cool, but its bottom is short of oxygen; after it has turned over by itself a start "
-        "asks for less (common practice, no published source)."},
-    Template{
-        SeasonLastResort,
-        "To start an old, layered pond in the warm season is a last resort (common practice, no "
-        "published source): wait until it has turned over in autumn, or hang the diffusers at {depth} m, "
-        "where the bottom water begins, and lower them by 0.3 to 0.5 m a step."},
+        "The water is cool, but its bottom is short of oxygen; after it has turned over a start asks for "
+        "less (common practice, no published source)."},
+    Template{SeasonLastResort,
+             "The pond is old, warm and in layers: a start asks for the most care now, and for less after "
+             "the autumn "
+             "turnover, or with the diffusers hung at {depth} m, where the bottom water begins, and lowered "
+             "by 0.3 to "
+             "0.5 m a step (common practice, no published source). Whether it can start now takes a run."},
     Template{SeasonWarm,
              "The pond is warm and layered; in early spring or after the autumn turnover a start asks for "
              "less (common practice, no published source)."},
@@ -102,14 +105,19 @@ constexpr std::array kTemplates{
     Template{
         DebtWithoutReserve,
         "The oxygen debt of the bottom water is {debt} kg, and there is no oxygen above it to pay with."},
-    Template{RatioLow, "That is low (under 0.15): no ramp is needed (common practice, no published source)."},
-    Template{RatioRampRequired, "That requires a ramp (0.15 to 0.5; common practice, no published source)."},
-    Template{RatioHigh,
-             "That is high (0.5 to 1): a long ramp, with surface aeration standing by (common practice, no "
+    Template{RatioLow,
+             "That is low (under 0.15); the trade does without a ramp then (common practice, no published "
+             "source)."},
+    Template{RatioRampRequired,
+             "That is neither low nor high (0.15 to 0.5); the trade takes a ramp then (common practice, no "
              "published source)."},
+    Template{RatioHigh,
+             "That is high (0.5 to 1); the trade takes a long ramp then, with surface aeration standing by "
+             "(common "
+             "practice, no published source)."},
     Template{
         RatioDoNotStart,
-        "That is more debt than oxygen (above 1): do not start now; wait for the cool season or raise the "
+        "That is more debt than oxygen (above 1); the trade then waits for the cool season or raises the "
         "diffusers (common practice, no published source)."},
 
     Template{AmmoniaPassed,

@@ -171,10 +171,10 @@ constexpr std::array kLogTemplates{
              "the whole pond in hot or cloudy weather, or where the dawn is below {line} mg/L."},
     Template{ReviewCost, "Spent on treatments: {cost} in the owner's money."},
     Template{ReviewVerdict, "{verdict}"},
-    Template{StartChecked,
-             "Held against {dawns} dawn readings, the plan \"{ramp}\" was {miss} mg/L off on average "
-             "(computed minus read); "
-             "without the sign {distance} mg/L."},
+    Template{
+        StartChecked,
+        "Held against {dawns} dawn readings, what was computed for \"{ramp}\" was {miss} mg/L off on average "
+        "(computed minus read); without the sign {distance} mg/L."},
     Template{
         StartsChecked,
         "Starts in the ledger: {starts}. On average they were {distance} mg/L off, and the papers say so."},

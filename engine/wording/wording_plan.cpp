@@ -30,7 +30,7 @@ constexpr std::array kTemplates{
         "hand now."},
     Template{
         PlanDoNotStartWarm,
-        "No ramp was searched for: left alone this pond has hardly any water of at most {limit} degC, worst "
+        "No ramp was searched for: left alone this pond has too little water of at most {limit} degC, worst "
         "on "
         "night {night}. The fish lack cool water, not oxygen; turning the pond over warms what is left."},
     Template{PlanDoNotStartNoEnd,
@@ -50,9 +50,8 @@ constexpr std::array kTemplates{
         PlanDoNotStartToxicants,
         "No ramp was found: the best way brings ammonia or sulfide where the fish are above its limit, and "
         "further than left alone."},
-    Template{
-        PlanCourtesy,
-        "No ramp is needed; a shorter first day is a courtesy (common practice, no published source)."},
+    Template{PlanCourtesy,
+             "No ramp is needed; a shorter first day is a courtesy (common practice, no published source)."},
     Template{PlanRamp, "The standing schedule begins on day {days}; before it:"},
     Template{PlanDay, "Day {day}: {minutes} min from {clock}, {diffusers} of {all} diffusers at {depth} m."},
     Template{PlanDayPulses,
@@ -90,12 +89,12 @@ constexpr std::array kTemplates{
     Template{PlanHeld,
              "The search held it on {members} draws of its own: {count} ponds harmed, at most {upper} %."},
     Template{PlanHarmMeaning,
-             "A pond counts as harmed if the plan takes it below either line that it keeps left alone, "
+             "A pond counts as harmed if the ramp takes it below either line that it keeps left alone, "
              "or, on any night below {line} mg/L, lower than left alone by more than {worse} mg/L; "
              "the latter where do-nothing fails too, so that the added chance says nothing."},
     Template{
         PlanStartMeaning,
-        "A plan may start only where its conditions hold: few enough ponds below the lethal line, with it "
+        "A ramp may start only where its conditions hold: few enough ponds below the lethal line, with it "
         "and left alone; at most the wanted share of ponds above {line} mg/L left alone taken below it; no "
         "computed dawn at which its own morning rule would stop or hold it; gases no worse than left "
         "alone."},
@@ -105,7 +104,7 @@ constexpr std::array kTemplates{
     Template{HoldOne, "Hold on day {day}, {date}: {reason}."},
     Template{
         HoldsDoNotCount,
-        "The hold days do not stop this plan, since it lifts no bottom water on top of a natural turnover."},
+        "The hold days do not stop this ramp, since it lifts no bottom water on top of a natural turnover."},
     Template{
         HoldsNoOutlook,
         "The outlook ends on day {day}; what comes after it is unknown and held by nothing: make the plan "
@@ -128,8 +127,8 @@ constexpr std::array kTemplates{
              "Too slow: under usual days no daily run brings the debt below {cleared} % within {days} days, "
              "since the mud makes it anew: {less} min a day leave {left} %, around the clock {all} %."},
     Template{StressWorst,
-             "Of every day of the plan overcast and calm, or with a cold front, the worst is {kind} on day "
-             "{day}: {low} mg/L on night {night} with the plan, {nothing} mg/L left alone."},
+             "Of every day of the ramp overcast and calm, or with a cold front, the worst is {kind} on day "
+             "{day}: {low} mg/L on night {night} with the ramp, {nothing} mg/L left alone."},
 };
 
 constexpr std::array kTermWords{
@@ -145,11 +144,11 @@ constexpr std::array kTermWords{
     TermWord{"end-fails", ", which does not keep the line"},
     TermWord{"stress-overcast", "an overcast, calm day"},
     TermWord{"stress-front", "a cold front"},
-    TermWord{"hold-dull", "overcast days come together within three days"},
-    TermWord{"hold-heat", "great heat within three days"},
-    TermWord{"hold-calm", "calm with heat within three days"},
-    TermWord{"hold-front", "a cold front or storm within two days"},
-    TermWord{"hold-fall", "air falls sharply under cloud"},
+    TermWord{"hold-dull", "dull days ahead"},
+    TermWord{"hold-heat", "heat ahead"},
+    TermWord{"hold-calm", "heat without wind ahead"},
+    TermWord{"hold-front", "a storm or a front ahead"},
+    TermWord{"hold-fall", "a front on that day"},
     TermWord{"hold-algaecide", "algae were treated within two weeks, or three if heavily"},
     TermWord{"hold-bloom", "the bloom has changed its colour"},
     TermWord{"hold-own", "the pond file names it"},

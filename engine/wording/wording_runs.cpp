@@ -22,6 +22,10 @@ constexpr std::array kTemplates{
              "{total} h. It is lowest on night {night} at {clock} on {date}, {low} mg/L in the fish water."},
     Template{NothingWorst,
              "It is lowest on night {night} at {clock} on {date}, {low} mg/L in the fish water."},
+    Template{NothingTooWarm,
+             "Left alone, on night {night} at {clock} on {date}, too little water is cool enough for "
+             "the fish: {cool} % of the pond has {limit} degC or less, and the coolest, at {depth} m, "
+             "has {coolest} degC. Less than {need} % is so cool for {hours} h in all."},
     Template{NothingBelowLethal,
              "It spends {hours} of {total} h below the lethal line of {line} mg/L, first on night {first}."},
     Template{AttributionNone, "No single thing makes that low: none takes away 0.1 mg/L."},
@@ -32,10 +36,6 @@ constexpr std::array kTemplates{
         AttributionThree,
         "Main causes, and what each takes away (mg/L): {first} {firstGain}; {second} {secondGain}; {third} "
         "{thirdGain}."},
-    Template{WantOfCoolWater,
-             "The fish lack cool water there, not oxygen: no water is cooler than {limit} degC, and the pond "
-             "holds {mean} "
-             "mg/L on average."},
     Template{HabitatLost,
              "Cold water for the fish, at most {limit} degC with {line} mg/L or more, is under 1 % of the "
              "volume for "
@@ -91,6 +91,10 @@ constexpr std::array kTemplates{
         RampWorst,
         "{ramp}: lowest on night {night} at {clock} on {date}, {low} mg/L in the fish water; left alone that "
         "night's low is {nothing} mg/L."},
+    Template{RampTooWarm,
+             "{ramp}: on night {night} at {clock} on {date} too little water is cool enough for the "
+             "fish: {cool} % of the pond has {limit} degC or less, and the coolest, at {depth} m, has "
+             "{coolest} degC. Less than {need} % is so cool for {hours} h in all."},
     Template{RampAbove, "It stays above the stress line of {line} mg/L on every night."},
     Template{RampBelowStress,
              "It spends {hours} of {total} h below the stress line of {line} mg/L, first on night {first}; "
@@ -132,6 +136,14 @@ constexpr std::array kTemplates{
     Template{NightOfRamp, "Night {night}: \"{ramp}\" goes down to {low} mg/L at {clock}, {crosses}."},
     Template{NightOfNothing,
              "Night {night}: left alone the pond goes down to {low} mg/L at {clock}, {crosses}."},
+    Template{NightTooWarm,
+             "Night {night}: with \"{ramp}\" too little water is cool enough for the fish: {cool} % of "
+             "the pond has {limit} degC or less, and the coolest, at {depth} m, has {coolest} degC, at "
+             "{clock}."},
+    Template{NightNothingTooWarm,
+             "Night {night}: left alone too little water is cool enough for the fish: {cool} % of the "
+             "pond has {limit} degC or less, and the coolest, at {depth} m, has {coolest} degC, at "
+             "{clock}."},
     Template{NightLowest, "The lowest is \"{ramp}\" with {low} mg/L, {crosses}."},
     Template{NightNothing, "Left alone that night: {low} mg/L, {crosses}."},
     Template{NightElsewhere, "The worst night of \"{ramp}\" is night {night}, {low} mg/L at {clock}."},

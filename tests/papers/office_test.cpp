@@ -80,6 +80,52 @@ TEST(PaperOffice, IsAnOpenDocumentAndTheSameBytesTwice) {
     EXPECT_TRUE(odtOf(proposal(run), imprintOf(run), run.format) == bytes);
 }
 
+TEST(PaperOffice, HasPagesOfTheSizeOfThePdf) {
+    const PaperRun& run = headline().run;
+    // ISO 216 and ANSI Y14.1, to the half point that Qt rounds a sheet to.
+    for (const auto& [size, width, height] :
+         {std::tuple(QPageSize::A4, 210.0 / 25.4 * 72.0, 297.0 / 25.4 * 72.0),
+          std::tuple(QPageSize::Letter, 612.0, 792.0)}) {
+        PaperFormat format = run.format;
+        format.size = size;
+        const engine::BundleFiles read =
+            engine::readBundleBytes(odtOf(proposal(run), imprintOf(run), format), "proposal.odt");
+        QXmlStreamReader styles(QByteArray::fromStdString(read.text("styles.xml").value_or(std::string())));
+        QString layout, master;
+        double wide = 0.0, high = 0.0;
+        while (!styles.atEnd()) {
+            styles.readNext();
+            const auto value = [&](const char* name) {
+                for (const QXmlStreamAttribute& one : styles.attributes()) {
+                    if (one.name() == QLatin1String(name)) {
+                        return one.value().toString();
+                    }
+                }
+                return QString();
+            };
+            if (!styles.isStartElement()) {
+                continue;
+            }
+            if (styles.name() == QLatin1String("page-layout")) {
+                layout = value("name");
+            } else if (styles.name() == QLatin1String("page-layout-properties")) {
+                wide = value("page-width").remove(QLatin1String("pt")).toDouble();
+                high = value("page-height").remove(QLatin1String("pt")).toDouble();
+            } else if (styles.name() == QLatin1String("master-page") &&
+                       value("name") == QLatin1String("Standard")) {
+                master = value("page-layout-name");
+            }
+        }
+        EXPECT_FALSE(styles.hasError()) << styles.errorString().toStdString();
+        EXPECT_NEAR(wide, width, 0.5);
+        EXPECT_NEAR(high, height, 0.5);
+        EXPECT_FALSE(layout.isEmpty());
+        EXPECT_EQ(layout, master) << "the pages are those of the layout";
+        // OpenDocument 1.2, part 3, section 3.2: every file of the package is listed.
+        EXPECT_NE(read.text("META-INF/manifest.xml").value_or("").find("\"styles.xml\""), std::string::npos);
+    }
+}
+
 // A word processor opens it and prints the words that the paper has. It takes long to install, so that only
 // slow tests ask for it.
 TEST(PaperOffice, IsOpenedByAWordProcessor) {

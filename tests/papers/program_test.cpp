@@ -156,7 +156,7 @@ TEST(PapersProgram, PapersAreOfTheRampThatIsAskedFor) {
                            "' && pdftotext y/start-up-schedule.pdf && qpdf --check y/proposal.pdf > q.txt")
                               .c_str()),
               0);
-    EXPECT_NE(fileText(folder.path() / "y/start-up-schedule.txt").find("Plan \"" + first), std::string::npos);
+    EXPECT_NE(fileText(folder.path() / "y/start-up-schedule.txt").find("Ramp \"" + first), std::string::npos);
 }
 
 TEST(PapersProgram, PapersCanBeOfARampThatIsFoundFirst) {
@@ -168,7 +168,7 @@ TEST(PapersProgram, PapersCanBeOfARampThatIsFoundFirst) {
                            "' -m zipfile -e y/bundle.zip z")
                               .c_str()),
               0);
-    EXPECT_NE(fileText(folder.path() / "y/start-up-schedule.txt").find("Plan \"planned\""),
+    EXPECT_NE(fileText(folder.path() / "y/start-up-schedule.txt").find("Ramp \"planned\""),
               std::string::npos);
     const PondReading bundled = readPond(folder.path() / "z/pond.toml");
     ASSERT_TRUE(bundled.pond);
@@ -256,7 +256,7 @@ TEST(PapersProgram, APondWithoutARampIsRefused) {
     folder.write("p.toml", text);
     const Ended ended = run(folder, "--papers x p.toml");
     EXPECT_EQ(ended.code, 2);
-    EXPECT_NE(ended.err.find("The pond has no ramp, so there is no plan to put on paper."), std::string::npos)
+    EXPECT_NE(ended.err.find("The pond has no ramp, so there is nothing to put on paper."), std::string::npos)
         << ended.err;
     EXPECT_FALSE(std::filesystem::exists(folder.path() / "x"));
 }

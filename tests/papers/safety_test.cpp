@@ -56,7 +56,7 @@ TEST(PaperSafety, DawnLimitsAreThePondsOwn) {
     EXPECT_TRUE(owners.contains(QStringLiteral("4.6 to 5.7")));
     EXPECT_TRUE(owners.contains(QStringLiteral("3.4 to 4.6")));
     EXPECT_TRUE(owners.contains(QStringLiteral("under 3.4")));
-    EXPECT_TRUE(owners.contains(QStringLiteral("more than 1.5 below the dawn before")));
+    EXPECT_TRUE(owners.contains(QStringLiteral("more than 1.5 mg/L below the dawn before")));
     EXPECT_TRUE(
         onPaper(run, schedulePaper(run)).text.contains(QStringLiteral("0.7 mg/L above that of dawn")));
     const engine::Calendar calendar = scheduleCalendar(run);
@@ -152,6 +152,27 @@ TEST(PaperSafety, EveryPaperOfAStartHasTheChancesOfTheAnswer) {
         EXPECT_GE(with, 0) << paper.file.toStdString() << ": " << seen.text.toStdString();
         EXPECT_GT(seen.text.indexOf(QStringLiteral("25"), with), with) << paper.file.toStdString();
         EXPECT_TRUE(paper.file != QLatin1String("owners-sheet") || seen.pages == 1);
+    }
+}
+
+TEST(PaperSafety, TheWeatherThatHoldsIsWordedOnce) {
+    const PaperRun& run = headline().run;
+    const QString weather = valuesOf(run).value(QStringLiteral("holdWeather"));
+    EXPECT_TRUE(weather.contains(QStringLiteral("2 dull days in the next 3"))) << weather.toStdString();
+    for (const Paper& paper : {ownerSheet(run), schedulePaper(run), proposal(run), commissioningSheet(run)}) {
+        EXPECT_TRUE(onPaper(run, paper).text.contains(weather)) << paper.file.toStdString();
+    }
+}
+
+// A ramp is the minutes of each day, a plan the answer with all that goes with it.
+TEST(PaperSafety, ARampIsNeverCalledAPlan) {
+    const PaperRun& run = headline().run;
+    const QString name = QString::fromStdString(run.planRun().name);
+    for (const Paper& paper : allPapers(run)) {
+        const QString text = onPaper(run, paper).text;
+        EXPECT_FALSE(text.contains(QStringLiteral("lan \"") + name)) << paper.file.toStdString();
+        EXPECT_FALSE(text.contains(QStringLiteral("plan: ") + name)) << paper.file.toStdString();
+        EXPECT_FALSE(text.contains(QStringLiteral("with the plan"))) << paper.file.toStdString();
     }
 }
 

@@ -70,7 +70,7 @@ NightScene ownerScene(const Outcome& outcome, const Selection& selection, bool i
     }
     keep(0, OwnerView::tr("left alone"), false, plan == 0);
     if (plan > 0) {
-        keep(plan, OwnerView::tr("with the plan"), false, true);
+        keep(plan, OwnerView::tr("with this start"), false, true);
     }
     scene.lines = kept;
     std::erase_if(scene.readings, [](const NightReading& one) { return one.isDeep; });
@@ -123,7 +123,7 @@ QString worseReading(const Outcome& outcome, std::size_t ramp, int night, engine
 QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
     const auto& runs = outcome.comparison.runs;
     if (!isDrawn(runs[ramp]) || !isDrawn(runs[0])) {
-        return OwnerView::tr("This plan could not be computed.");
+        return OwnerView::tr("This start could not be computed.");
     }
     const auto state = [&](const engine::DayRow& row) {
         return engine::stateOf(row.lowest, outcome.comparison.model.parameters.thresholds);
@@ -135,12 +135,13 @@ QString ownerSentence(const Outcome& outcome, std::size_t ramp, int night) {
         said = OwnerView::tr("Left alone there is %1 in the night, at its lowest at %2.")
                    .arg(stateText(state(without)), clockText(without.lowestTime));
     } else if (state(with) == state(without)) {
-        said =
-            OwnerView::tr("With the plan there is %1, at its lowest at %2. Left alone it would be the same.")
-                .arg(stateText(state(with)), clockText(with.lowestTime));
+        said = OwnerView::tr(
+                   "With this start there is %1, at its lowest at %2. Left alone it would be the same.")
+                   .arg(stateText(state(with)), clockText(with.lowestTime));
     } else {
-        said = OwnerView::tr("With the plan there is %1, at its lowest at %2. Left alone there would be %3.")
-                   .arg(stateText(state(with)), clockText(with.lowestTime), stateText(state(without)));
+        said =
+            OwnerView::tr("With this start there is %1, at its lowest at %2. Left alone there would be %3.")
+                .arg(stateText(state(with)), clockText(with.lowestTime), stateText(state(without)));
     }
     const QString read = worseReading(outcome, ramp, night, state(with));
     return unbroken(read.isEmpty() ? said : said + QLatin1Char(' ') + read);
@@ -156,12 +157,12 @@ QString ownerChances(const Outcome& outcome, std::size_t ramp) {
     const auto hundred = [](double share) {
         return toQString(engine::shownValue({"", engine::Measure::Of100, share, {}}));
     };
-    return OwnerView::tr(
-               "Of 100 ponds like yours, fish suffer at some time in %1 with the plan, and in %2 left alone; "
-               "fish can "
-               "die in %3 with the plan, and in %4 left alone.")
-        .arg(hundred(advice.stress->with), hundred(advice.stress->alone), hundred(advice.lethal->with),
-             hundred(advice.lethal->alone));
+    return OwnerView::
+        tr("Of 100 ponds like yours, fish suffer at some time in %1 with this start, and in %2 left alone; "
+           "fish can "
+           "die in %3 with this start, and in %4 left alone.")
+            .arg(hundred(advice.stress->with), hundred(advice.stress->alone), hundred(advice.lethal->with),
+                 hundred(advice.lethal->alone));
 }
 
 /// The one chart of the owner's screen.

@@ -21,8 +21,12 @@ QSizeF PaperFormat::page() const {
     return QPageSize(size).size(QPageSize::Point) * kPoint;
 }
 
+QMarginsF PaperFormat::margins() const {
+    return {kSide, kTop, kSide, kBottom};
+}
+
 QSizeF PaperFormat::inner() const {
-    return page() - QSizeF(2 * kSide, kTop + kBottom);
+    return page().shrunkBy(margins());
 }
 
 PaperPainter::PaperPainter(const Paper& paper, const PaperImprint& imprint, const PaperFormat& format,

@@ -3,6 +3,7 @@
 #include "widgets/papers/paper_flow.h"
 
 #include <QImage>
+#include <QMarginsF>
 #include <QPageSize>
 
 #include <chrono>
@@ -13,8 +14,9 @@ namespace widgets {
 struct PaperFormat {
     QPageSize::PageSizeId size = QPageSize::A4;
 
-    [[nodiscard]] QSizeF page() const;   ///< [units]
-    [[nodiscard]] QSizeF inner() const;  ///< Between margins, head and foot [units]
+    [[nodiscard]] QSizeF page() const;        ///< [units]
+    [[nodiscard]] QMarginsF margins() const;  ///< With head and foot [units]
+    [[nodiscard]] QSizeF inner() const;       ///< Between them [units]
 };
 
 /// What every page of every paper of one run bears.

@@ -2,6 +2,7 @@
 
 #include "engine/pond/local_time.h"
 #include "engine/run/nights.h"
+#include "engine/run/warm_night.h"
 #include "engine/wording/sentence_advice.h"
 #include "widgets/charts/chart_parts.h"
 #include "widgets/charts/night_plot.h"
@@ -59,6 +60,18 @@ std::function<void(QCPPainter&)> plotted(const QSizeF& size,
     };
 }
 
+/// The low of a line, which is no oxygen where no water is cool enough.
+QString lowInWords(const engine::Comparison& comparison, const NightLine& line, int night) {
+    for (std::size_t i = 0; i < comparison.runs.size(); ++i) {
+        const engine::RampRun& run = comparison.runs[i];
+        if (lookOf(comparison, i) == line.look && isDrawn(run) &&
+            engine::warmNight(comparison.model, run, engine::nightRow(run, night))) {
+            return tr("%1: too warm for the fish at %2").arg(line.name, clockText(line.lowTime));
+        }
+    }
+    return tr("%1: low of %2 mg/L at %3").arg(line.name, oxygenText(line.low), clockText(line.lowTime));
+}
+
 }  // namespace
 
 PaperFigure nightFigure(const FigureSource& source, double height) {
@@ -98,12 +111,12 @@ PaperFigure nightFigure(const FigureSource& source, double height) {
     });
     QStringList lows;
     for (const NightLine& line : scene.lines) {
-        lows << tr("%1: low of %2 mg/L at %3").arg(line.name, oxygenText(line.low), clockText(line.lowTime));
+        lows << lowInWords(comparison, line, selection.night());
     }
     const QString bandText = hasBands ? tr(" Tinted: where nine of ten ponds like this one run.") : QString();
     figure.caption =
         tr("**%1, %2.** Oxygen in the fish water from noon to noon, mg/L.%3")
-            .arg(source.isOfPlan ? tr("The plan\u2019s worst night") : tr("The worst night left alone"),
+            .arg(source.isOfPlan ? tr("The worst night of this start") : tr("The worst night left alone"),
                  nightName(*source.outcome, selection.night()), bandText);
     figure.words = tr("In words: %1.").arg(lows.join(QStringLiteral("; ")));
     return figure;

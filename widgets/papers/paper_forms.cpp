@@ -14,7 +14,7 @@ using enum Say;
 constexpr std::array kCommissioning{
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Commissioning",
-                                   "The day of the first run. Planned start: {startDate}, plan \"{plan}\".")},
+                                   "The day of the first run. Planned start: {startDate}, ramp \"{ramp}\".")},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Commissioning", "This morning\u2019s profile")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Commissioning", "Date|Time|Meter and calibration|Read by")},
     TemplateLine{Insert, "profile"},
@@ -22,15 +22,13 @@ constexpr std::array kCommissioning{
         Text,
         QT_TRANSLATE_NOOP("Commissioning",
                           "The plan was made for the profile of {profileDate}. If that is more than seven "
-                          "days old, or the weather has changed, run it anew with this profile first."),
+                          "days old, or the weather has changed, make it anew with this profile first."),
         "profileDate"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Commissioning", "Go or postpone")},
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP("Commissioning", "Dawn reading at 0.5 m (1.6 ft) is {go} mg/L or more.")},
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Commissioning", "No egg smell at the surface.")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Commissioning",
-                                         "Forecast for three days: not two dull days, no heat of 35 \u00b0C "
-                                         "(95 \u00b0F), no storm or front within two days.")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Commissioning", "None of these is at hand: {holdWeather}.")},
     TemplateLine{Tick,
                  QT_TRANSLATE_NOOP(
                      "Commissioning",
@@ -92,10 +90,10 @@ constexpr std::array kIncident{
                  QT_TRANSLATE_NOOP("Incident",
                                    "Splash or paddle aerator, or a pump with its intake at the surface, in "
                                    "one corner near the fish. Never pump from the bottom.")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Incident", "Well-aired fresh water in, if there is any.")},
-    TemplateLine{Subheading, QT_TRANSLATE_NOOP("Incident", "4. Leave be")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Incident",
-                                         "No feed, no netting or moving of fish, no chemicals of any kind.")},
+    TemplateLine{Tick, QT_TRANSLATE_NOOP("Incident", "Let well-aired fresh water in, if there is any.")},
+    TemplateLine{Subheading, QT_TRANSLATE_NOOP("Incident", "4. What not to do")},
+    TemplateLine{Tick,
+                 QT_TRANSLATE_NOOP("Incident", "Do not feed, do not net or move fish, put no chemicals in.")},
     TemplateLine{Subheading, QT_TRANSLATE_NOOP("Incident", "5. Calls")},
     TemplateLine{Fields,
                  QT_TRANSLATE_NOOP("Incident", "Owner={clientPhone}|Insurer|Fishery agency|Vet or lab")},

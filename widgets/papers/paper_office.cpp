@@ -9,6 +9,7 @@
 #include <QTextDocument>
 #include <QTextDocumentWriter>
 #include <QTextTable>
+#include <QXmlStreamWriter>
 #include <qcustomplot.h>
 
 #include <algorithm>
@@ -229,6 +230,66 @@ void write(OfficeWriter& writer, const PaperPiece& piece) {
     }
 }
 
+constexpr const char* kStylesFile = "styles.xml";
+constexpr const char* kManifestFile = "META-INF/manifest.xml";
+
+/// The size and the margins of the pages, which Qt's writer leaves out: OpenDocument 1.2, part 1
+/// (2011), page layouts and master pages; paragraphs without another stand on the one named "Standard".
+QByteArray stylesOf(const PaperFormat& format) {
+    const QString office = QStringLiteral("urn:oasis:names:tc:opendocument:xmlns:office:1.0"),
+                  style = QStringLiteral("urn:oasis:names:tc:opendocument:xmlns:style:1.0"),
+                  fo = QStringLiteral("urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0"),
+                  layout = QStringLiteral("page");
+    const auto points = [](double units) {
+        return QString::number(units / kPoint, 'f', 2) + QLatin1String("pt");
+    };
+    const QSizeF page = format.page();
+    const QMarginsF margins = format.margins();
+    QByteArray bytes;
+    QXmlStreamWriter xml(&bytes);
+    xml.writeNamespace(office, QStringLiteral("office"));
+    xml.writeNamespace(style, QStringLiteral("style"));
+    xml.writeNamespace(fo, QStringLiteral("fo"));
+    xml.writeStartDocument();
+    xml.writeStartElement(office, QStringLiteral("document-styles"));
+    xml.writeAttribute(office, QStringLiteral("version"), QStringLiteral("1.2"));
+    xml.writeStartElement(office, QStringLiteral("automatic-styles"));
+    xml.writeStartElement(style, QStringLiteral("page-layout"));
+    xml.writeAttribute(style, QStringLiteral("name"), layout);
+    xml.writeEmptyElement(style, QStringLiteral("page-layout-properties"));
+    for (const auto& [name, units] : {std::pair("page-width", page.width()),
+                                      {"page-height", page.height()},
+                                      {"margin-left", margins.left()},
+                                      {"margin-top", margins.top()},
+                                      {"margin-right", margins.right()},
+                                      {"margin-bottom", margins.bottom()}}) {
+        xml.writeAttribute(fo, QLatin1String(name), points(units));
+    }
+    xml.writeAttribute(style, QStringLiteral("print-orientation"), QStringLiteral("portrait"));
+    xml.writeEndElement();
+    xml.writeEndElement();
+    xml.writeStartElement(office, QStringLiteral("master-styles"));
+    xml.writeEmptyElement(style, QStringLiteral("master-page"));
+    xml.writeAttribute(style, QStringLiteral("name"), QStringLiteral("Standard"));
+    xml.writeAttribute(style, QStringLiteral("page-layout-name"), layout);
+    xml.writeEndDocument();
+    return bytes;
+}
+
+/// A document as Qt has written it, with the styles of its pages, which its list of files has to name.
+std::string withPages(const std::string& document, const PaperFormat& format, std::chrono::sys_seconds time) {
+    const engine::BundleFiles files = engine::readBundleBytes(document, "the text");
+    QString manifest = QString::fromStdString(files.text(kManifestFile).value_or(std::string()));
+    const auto end = manifest.lastIndexOf(QLatin1String("</"));
+    engine::ensure(end > 0, "Qt lists the files of its text");
+    manifest.insert(end, QStringLiteral(" <manifest:file-entry manifest:media-type=\"text/xml\" "
+                                        "manifest:full-path=\"%1\"/>\n")
+                             .arg(QLatin1String(kStylesFile)));
+    return engine::restamped(
+        document, time,
+        {{kManifestFile, manifest.toStdString()}, {kStylesFile, stylesOf(format).toStdString()}});
+}
+
 }  // namespace
 
 std::string odtOf(const Paper& paper, const PaperImprint& imprint, const PaperFormat& format) {
@@ -250,7 +311,7 @@ std::string odtOf(const Paper& paper, const PaperImprint& imprint, const PaperFo
     QByteArray bytes;
     QBuffer buffer(&bytes);
     engine::ensure(QTextDocumentWriter(&buffer, "odf").write(&document), "a text in memory is written");
-    return engine::restamped(bytes.toStdString(), imprint.time);
+    return withPages(bytes.toStdString(), format, imprint.time);
 }
 
 }  // namespace widgets

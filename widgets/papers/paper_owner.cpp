@@ -30,8 +30,8 @@ constexpr std::array kOwner{
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**Start:** {startDate}. Not if a storm, a heat wave or two dull days are near, "
-                          "or if the dawn reading is low. This sheet is void if the air has not "
+                          "**Start:** {startDate}. Not if the dawn reading is low or one of these is "
+                          "near: {holdWeather}. This sheet is void if the air has not "
                           "begun within seven days, and after a treatment, a storm or a power cut: ask for a "
                           "new one.")},
     TemplateLine{Text,
@@ -55,20 +55,20 @@ constexpr std::array kOwner{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",
                           "**Will my fish die?** No one can say. Of 100 ponds like yours, {lethalWith} get "
-                          "so low that fish can die with this plan, and {lethalAlone} if left alone. "
+                          "so low that fish can die with this start, and {lethalAlone} if left alone. "
                           "These are computed ponds, not your fish. Fish may die with or without air."),
         "lethalWith"},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**When is it on all day?** From day {planDays} ({planDate}) on, if each dawn "
+                          "**When is it on all day?** From day {rampDays} ({rampDate}) on, if each dawn "
                           "reading says go."),
-        "planDays"},
+        "rampDays"},
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("OwnerSheet",
-                          "**When is it on all day?** Not within {planPart} days. We tell you when."),
-        "planPart"},
+                          "**When is it on all day?** Not within {rampPart} days. We tell you when."),
+        "rampPart"},
     TemplateLine{Subheading, QT_TRANSLATE_NOOP("OwnerSheet", "Each dawn: read the oxygen, then choose")},
     TemplateLine{Insert, "dawn"},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP(
@@ -120,8 +120,8 @@ constexpr std::array kConsent{
     TemplateLine{
         Text, QT_TRANSLATE_NOOP(
                   "Consent",
-                  "Bottom aeration is started in {title} from {startDate} under the plan \"{plan}\", as the "
-                  "start-up schedule of the same run shows it.")},
+                  "Bottom aeration is started in {title} from {startDate} with the ramp \"{ramp}\", day by "
+                  "day as the start-up schedule of the same run lists it.")},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Consent",
                                    "Surface air of {surfacePower} kW runs every night from {surfaceFrom} to "
@@ -138,9 +138,9 @@ constexpr std::array kConsent{
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Consent",
                                    "**Of 100 ponds like this one, {lethalWith} go below the lethal line of "
-                                   "{lethal} mg/L with the plan, "
+                                   "{lethal} mg/L with the ramp, "
                                    "and {lethalAlone} left alone.** Below the stress line of {line} mg/L go "
-                                   "{stressWith} with the plan and "
+                                   "{stressWith} with the ramp and "
                                    "{stressAlone} left alone."),
                  "lethalWith"},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Consent",
@@ -151,7 +151,7 @@ constexpr std::array kConsent{
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("Consent",
-                          "Run on as the plan ends, the dawn low settles near {endState} mg/L; left alone "
+                          "Run on as the ramp ends, the dawn low settles near {endState} mg/L; left alone "
                           "near {endNothing} mg/L."),
         "endState endNothing"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Consent", "What each side does")},
@@ -165,11 +165,11 @@ constexpr std::array kConsent{
             "Consent",
             "The owner names a stand-in, keeps surface aeration at hand where the proposal asks for it, and "
             "adds nothing to the water until the 60-day review.")},
-    TemplateLine{Bullet,
-                 QT_TRANSLATE_NOOP(
-                     "Consent",
-                     "The consultant answers the phone during the start-up, runs the plan anew when readings "
-                     "or weather call for it, and sends the new plan in writing.")},
+    TemplateLine{
+        Bullet, QT_TRANSLATE_NOOP(
+                    "Consent",
+                    "The consultant answers the phone during the start-up, makes the plan anew when readings "
+                    "or weather call for it, and sends the new plan in writing.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Consent",
                                            "Permits, and consent of landlord and neighbours, are the "
                                            "owner\u2019s to get; electrical work is "
@@ -187,10 +187,11 @@ constexpr std::array kConsent{
                                          "I have had the start-up explained and have received the schedule, "
                                          "the owner\u2019s sheet and the "
                                          "maintenance card.")},
-    TemplateLine{Tick, QT_TRANSLATE_NOOP("Consent",
-                                         "I have seen what the same pond does when left alone, and what the "
-                                         "other options cost: surface air only, "
-                                         "fewer fish or less feed, waiting. I choose the plan named above.")},
+    TemplateLine{Tick,
+                 QT_TRANSLATE_NOOP("Consent",
+                                   "I have seen what the same pond does when left alone, and what the "
+                                   "other options cost: surface air only, "
+                                   "fewer fish or less feed, waiting. I choose the plan on this paper.")},
     TemplateLine{Tick, QT_TRANSLATE_NOOP("Consent", "I accept the residual risk.")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Consent", "Owner={client}|Place and date|Signature")},
     TemplateLine{Fields, QT_TRANSLATE_NOOP("Consent", "Consultant={consultant}|Place and date|Signature")},

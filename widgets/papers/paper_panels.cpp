@@ -292,7 +292,7 @@ PaperFigure doseFigure(const FigureSource& source) {
         panel(half, tr("oxygen debt left, % of the start"), left, false);
     };
     figure.caption =
-        tr("**What the plan lifts and what is left.** Left: share of the bottom water lifted each day. "
+        tr("**What the ramp lifts and what is left.** Left: share of the bottom water lifted each day. "
            "Right: oxygen "
            "debt of the whole pond at the next midnight; it may rise above 100 %.");
     figure.words = tr("In words: the largest dose is %1 %; after %2 days %3 % of the debt is left.")
@@ -374,7 +374,7 @@ PaperFigure budgetFigure(const FigureSource& source) {
         painter.setPen(paperPen(look.ink, 0.7));
         painter.drawLine(QPointF(middle, 0), QPointF(middle, y));
     };
-    figure.caption = tr("**Oxygen gained and used on day %1 of the plan** (%2), kg in the whole pond. To the "
+    figure.caption = tr("**Oxygen gained and used on day %1 of the ramp** (%2), kg in the whole pond. To the "
                         "right: gained; to the "
                         "left: used.")
                          .arg(day)

@@ -146,7 +146,7 @@ PaperTable chanceTable(const PaperRun& run) {
     add(tr("left alone"), 0);
     if (run.plan > 0) {
         const QString name = rampText(run.planRun().name, run.plan);
-        add(run.advice().mayStart() ? tr("the plan: %1").arg(name) : tr("with %1").arg(name), run.plan);
+        add(tr("with %1").arg(name), run.plan);
     }
     if (run.fast) {
         add(tr("the fastest start: %1").arg(rampText(comparison.runs[*run.fast].name, *run.fast)), *run.fast);
@@ -164,20 +164,20 @@ PaperTable dawnTable(const PaperRun& run) {
     table.rows = {
         {tr("**Go**"), tr("%1 or more").arg(number(limits.go)), tr("Run the next step.")},
         {tr("**Hold**"), tr("%1 to %2").arg(number(limits.hold), number(limits.go)),
-         tr("Run as long as the last time; on day 1 do not start. So too if it is down by more than %1 since "
-            "before the start.")
+         tr("Run as long as the last time; on day 1 do not start. The same if it is down by more than %1 "
+            "mg/L "
+            "since before the start.")
              .arg(plainText(limits.fallHold))},
         {tr("**Ease off**"), tr("%1 to %2").arg(number(limits.back), number(limits.hold)),
-         tr("No bottom air today. On the next go day half the last time. So too if it is more than %1 below "
-            "the dawn "
-            "before, or if it smells strong.")
+         tr("No bottom air today. On the next go day run half as long as the last time. The same if it is "
+            "more "
+            "than %1 mg/L below the dawn before, or if the smell is strong.")
              .arg(plainText(limits.fallBack))},
         {tr("**Stop**"), tr("under %1").arg(number(limits.back)),
-         tr("Leave the bottom air off and call us. So too if fish gasp at the top: then start surface air, "
-            "stop "
-            "feeding and call. Bottom air that runs goes off only if the top is over 2 \u00b0C (3.6 \u00b0F) "
-            "warmer "
-            "than the bottom.")}};
+         tr("Leave the bottom air off and call us. Fish gasping at the top: start surface air, stop feeding, "
+            "call. Bottom air that runs goes off only if the top is over 2 \u00b0C (3.6 \u00b0F) warmer than "
+            "the "
+            "bottom.")}};
     return table;
 }
 

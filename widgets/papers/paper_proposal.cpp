@@ -1,6 +1,8 @@
 // The technical proposal.
 #include "engine/ensemble/chances.h"
+#include "engine/run/power_use.h"
 #include "engine/run/shares.h"
+#include "engine/run/warm_night.h"
 #include "engine/wording/wording.h"
 #include "widgets/document/to_qstring.h"
 #include "widgets/document/wording.h"
@@ -10,6 +12,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
 
 namespace widgets {
@@ -100,9 +103,11 @@ void setOptions(const PaperRun& run, PaperFlow& flow) {
         }
         table.rows.push_back(
             {rampText(one.name, i), one.daysToContinuous ? QString::number(*one.daysToContinuous) : none,
-             fixedText(one.worst().lowest, 1), QString::number(one.worst().day),
-             largest ? fixedText(*largest, 0) : none, one.endState ? fixedText(*one.endState, 1) : none,
-             hundred(chances.belowStress), hundred(chances.belowLethal),
+             engine::warmNight(comparison.model, one, one.worst()) ? tr("too warm")
+                                                                   : fixedText(one.worst().lowest, 1),
+             QString::number(one.worst().day), largest ? fixedText(*largest, 0) : none,
+             one.endState ? fixedText(*one.endState, 1) : none, hundred(chances.belowStress),
+             hundred(chances.belowLethal),
              i == 0 ? none : (added > 0.0 ? QStringLiteral("+") : QString()) + fixedText(added, 0)});
     }
     flow.table(table);
@@ -139,6 +144,11 @@ void setDesign(const PaperRun& run, const PaperValues& values, PaperFlow& flow) 
     flow.table(table);
 }
 
+/// True of the price of a kilowatt-hour, by its unit.
+bool isOfPower(const engine::Price& price) {
+    return toQString(price.unit).trimmed().compare(QLatin1String("kWh"), Qt::CaseInsensitive) == 0;
+}
+
 void setPrices(const PaperRun& run, PaperFlow& flow) {
     const engine::Consultant& who = run.consultant;
     PaperTable table;
@@ -151,6 +161,9 @@ void setPrices(const PaperRun& run, PaperFlow& flow) {
          true},
         {tr("Amount"), 1.2, true}};
     for (const engine::Price& price : who.prices) {
+        if (isOfPower(price)) {
+            continue;  // its number is computed, below
+        }
         table.rows.push_back({toQString(price.item), toQString(price.unit), QString(),
                               price.amount ? fixedText(*price.amount, 2) : QString(), QString()});
     }
@@ -159,6 +172,49 @@ void setPrices(const PaperRun& run, PaperFlow& flow) {
     }
     table.rows.push_back({tr("Sum"), QString(), QString(), QString(), QString()});
     table.strong = {table.rows.size() - 1};
+    flow.table(table);
+}
+
+/// What the machines of the ramp take over its nights, by the price of a kilowatt-hour if the profile has
+/// one.
+void setPower(const PaperRun& run, PaperFlow& flow) {
+    const engine::PondModel& model = run.comparison().model;
+    const engine::Consultant& who = run.consultant;
+    const auto price = std::find_if(who.prices.begin(), who.prices.end(), isOfPower);
+    const auto perKWh = price != who.prices.end() ? price->amount : std::nullopt;
+    PaperTable table;
+    table.columns = {
+        {tr("Power"), 3, false},
+        {tr("kW"), 0.8, true},
+        {tr("Hours"), 0.8, true},
+        {tr("kWh"), 0.8, true},
+        {who.currency.empty() ? tr("Amount") : tr("Amount, %1").arg(toQString(who.currency)), 1.2, true}};
+    double energy = 0.0;
+    const auto amount = [&](double kWh) { return perKWh ? fixedText(kWh * *perKWh, 2) : QString(); };
+    const auto add = [&](const QString& name, const std::optional<engine::PowerUse>& use) {
+        if (use) {
+            energy += use->energy_kWh();
+            table.rows.push_back({name, fixedText(use->power_kW, 2), fixedText(use->hours, 0),
+                                  fixedText(use->energy_kWh(), 0), amount(use->energy_kWh())});
+        }
+    };
+    add(tr("Compressor"), engine::compressorUse(model, run.planRun()));
+    add(tr("Surface air at night"), engine::surfaceAirUse(run.planRun()));
+    add(tr("Surface aerator that is there"), engine::surfaceAeratorUse(model, run.planRun()));
+    if (table.rows.empty()) {
+        flow.paragraph(tr("Power: what the machines draw is not given, so that it is not in this price."));
+        return;
+    }
+    table.rows.push_back({tr("Together"), QString(), QString(), fixedText(energy, 0), amount(energy)});
+    table.strong = {table.rows.size() - 1};
+    flow.paragraph(
+        perKWh
+            ? tr("Power over the first %1 nights, at %2 for a kilowatt-hour. The owner pays it; it is not in "
+                 "the sum above.")
+                  .arg(run.comparison().days)
+                  .arg(plainText(*perKWh))
+            : tr("Power over the first %1 nights. The owner pays it; it is not in the sum above.")
+                  .arg(run.comparison().days));
     flow.table(table);
 }
 
@@ -179,12 +235,14 @@ void setDuties(PaperFlow& flow) {
     PaperTable table;
     table.columns = {{tr("Who"), 1, false}, {tr("Does"), 4, false}};
     table.rows = {
-        {tr("Owner"), tr("dawn readings and log, or names who does; runs the air by the schedule; "
-                         "permits; nothing added to the water")},
+        {tr("Owner"),
+         tr("reads at dawn and keeps the log, or names who does; runs the air by the schedule; gets "
+            "the permits; adds nothing to the water")},
         {tr("Stand-in"), tr("takes the owner\u2019s place, with meter, log and phone numbers at hand")},
-        {tr("Consultant"), tr("plan, commissioning, phone during the start-up, new run when "
-                              "readings or weather call for it, 60-day review")},
-        {tr("Electrician"), tr("supply, protective devices and certificate")}};
+        {tr("Consultant"),
+         tr("makes the plan, is there for the first run, answers the phone during the start-up, makes "
+            "the plan anew when readings or weather call for it, reviews after 60 days")},
+        {tr("Electrician"), tr("sees to supply and protective devices, and certifies them")}};
     flow.table(table);
 }
 
@@ -198,12 +256,12 @@ void setAdvice(const PaperRun& run, PaperFlow& flow) {
 /// What the first section says already.
 bool isInRecommendation(engine::SentenceKey key) {
     using enum engine::SentenceKey;
-    return key == RampWorst || key == AdviceChance || key == AdviceMore || key == AdviceFewer ||
-           key == RampEndState;
+    return key == RampWorst || key == RampTooWarm || key == NightNothing || key == AdviceChance ||
+           key == AdviceMore || key == AdviceFewer || key == RampEndState;
 }
 
-/// What is said of the plan alone, without the other ramps.
-QStringList planSentences(const PaperRun& run) {
+/// What is said of the ramp of the papers alone, without the others.
+QStringList rampSentences(const PaperRun& run) {
     QStringList texts;
     std::size_t at = 0;
     for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
@@ -211,6 +269,7 @@ QStringList planSentences(const PaperRun& run) {
             continue;
         }
         at += sentence.key == engine::SentenceKey::RampWorst ||
+                      sentence.key == engine::SentenceKey::RampTooWarm ||
                       sentence.key == engine::SentenceKey::RampEndedEarly
                   ? 1
                   : 0;
@@ -219,6 +278,21 @@ QStringList planSentences(const PaperRun& run) {
         }
     }
     return texts;
+}
+
+/// The pond and its profile. What the trade makes of them without a run stays away: the answer stands above.
+QStringList diagnosis(const PaperRun& run) {
+    QStringList said;
+    for (const auto part :
+         {engine::SentencePart::Pond, engine::SentencePart::Profile, engine::SentencePart::Triage}) {
+        for (const engine::Sentence& sentence : engine::sentencesOf(run.comparison())) {
+            if (sentence.part == part && sentence.key != engine::SentenceKey::Title &&
+                !engine::isRuleOfThumb(sentence.key)) {
+                said << onPaper(run, sentence);
+            }
+        }
+    }
+    return said;
 }
 
 }  // namespace
@@ -240,21 +314,15 @@ Paper proposal(const PaperRun& run) {
     insert("found", [&](PaperFlow& flow) { setFound(run, values, flow); });
     insert("profileFigure", [&](PaperFlow& flow) { flow.figure(profileFigure(figures)); });
     insert("profileTable", [&](PaperFlow& flow) { setProfile(run, flow); });
-    insert("pondSentences", [&run](PaperFlow& flow) {
-        QStringList said;
-        for (const auto part :
-             {engine::SentencePart::Pond, engine::SentencePart::Profile, engine::SentencePart::Triage}) {
-            said << sentencesOn(run, part);
-        }
-        flow.paragraph(said.join(QLatin1Char(' ')));
-    });
+    insert("pondSentences",
+           [&run](PaperFlow& flow) { flow.paragraph(diagnosis(run).join(QLatin1Char(' '))); });
     insert("nothingSentences", sentences(engine::SentencePart::DoNothing));
     insert("budget", [&](PaperFlow& flow) { flow.figure(budgetFigure(figures)); });
     insert("options", [&](PaperFlow& flow) { setOptions(run, flow); });
     insert("months", [&](PaperFlow& flow) { flow.figure(monthsFigure(figures)); });
     insert("design", [&](PaperFlow& flow) { setDesign(run, values, flow); });
     insert("lows", [&](PaperFlow& flow) { flow.figure(lowsFigure(figures)); });
-    insert("planSentences", [&](PaperFlow& flow) { flow.bullets(planSentences(run)); });
+    insert("rampSentences", [&](PaperFlow& flow) { flow.bullets(rampSentences(run)); });
     insert("dose", [&](PaperFlow& flow) { flow.figure(doseFigure(figures)); });
     insert("run", [&](PaperFlow& flow) { flow.figure(wholeRunFigure(figures)); });
     insert("runs", [&](PaperFlow& flow) { flow.table(runTable(run, false)); });
@@ -265,6 +333,7 @@ Paper proposal(const PaperRun& run) {
     insert("grounds",
            [&](PaperFlow& flow) { flow.bullets(sentencesOn(run, engine::SentencePart::Grounds)); });
     insert("prices", [&](PaperFlow& flow) { setPrices(run, flow); });
+    insert("power", [&](PaperFlow& flow) { setPower(run, flow); });
     insert("exclusions", [&](PaperFlow& flow) { setExclusions(run, flow); });
     return paperOf(run, QStringLiteral("proposal"), tr("Starting bottom aeration: proposal"), "Proposal",
                    kProposal, inserts);

@@ -31,7 +31,7 @@ constexpr std::array kReview{
     TemplateLine{Insert, "changes"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Review",
-                                   "The model\u2019s dawn low where the plan ends: {endState} mg/L; left "
+                                   "The model\u2019s dawn low where the ramp ends: {endState} mg/L; left "
                                    "alone: {endNothing} mg/L; stress line: {line} mg/L."),
                  "endState endNothing"},
     TemplateLine{Text,
@@ -63,7 +63,7 @@ constexpr std::array kReview{
                  QT_TRANSLATE_NOOP("Review",
                                    "One treatment, on a part of the pond, with a wait of ______ days before "
                                    "the next. No copper below an alkalinity of 50 mg/L or where it is not "
-                                   "known. Dying plants take oxygen: run the plan for it first.")},
+                                   "known. Dying plants take oxygen: have it computed first.")},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Review", "Alkalinity as given: {alkalinity} mg/L."), "alkalinity"},
     TemplateLine{Fields,
                  QT_TRANSLATE_NOOP("Review", "Next review on|Owner={client}|Consultant={consultant}")},

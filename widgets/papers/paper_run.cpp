@@ -8,6 +8,7 @@
 #include "engine/ramps/weather.h"
 #include "engine/run/nights.h"
 #include "engine/run/shares.h"
+#include "engine/run/warm_night.h"
 #include "engine/water/oxygen_state.h"
 #include "engine/wording/sentence_advice.h"
 #include "engine/wording/wording.h"
@@ -126,12 +127,14 @@ void setPlan(const PaperRun& run, PaperValues& values) {
     const engine::RampRun& plan = run.planRun();
     const engine::Advice& advice = run.advice();
     const engine::Pond& pond = comparison.model.pond;
-    values.set(QStringLiteral("plan"), toQString(plan.name));
+    values.set(QStringLiteral("ramp"), toQString(plan.name));
     values.set(QStringLiteral("nights"), QString::number(comparison.days));
     values.set(QStringLiteral("startDate"), paperDate(advice.firstDay));
     values.set(QStringLiteral("runDate"),
                paperDate(engine::Date(std::chrono::floor<std::chrono::days>(localTime(run)))));
-    if (run.fast) {
+    const bool isFastOfOxygen = run.fast && !engine::warmNight(comparison.model, comparison.runs[*run.fast],
+                                                               comparison.runs[*run.fast].worst());
+    if (isFastOfOxygen) {
         const engine::RampRun& fast = comparison.runs[*run.fast];
         values.set(QStringLiteral("fast"), toQString(fast.name));
         const engine::DayRow& worst = fast.worst();
@@ -141,17 +144,14 @@ void setPlan(const PaperRun& run, PaperValues& values) {
                        pond, static_cast<int>(std::floor(worst.lowestTime / engine::kDay)) + 1)));
     }
     if (plan.daysToContinuous) {
-        values.set(QStringLiteral("planDays"), QString::number(*plan.daysToContinuous));
-        values.set(QStringLiteral("planDate"), paperDate(engine::dateOfDay(pond, *plan.daysToContinuous)));
+        values.set(QStringLiteral("rampDays"), QString::number(*plan.daysToContinuous));
+        values.set(QStringLiteral("rampDate"), paperDate(engine::dateOfDay(pond, *plan.daysToContinuous)));
     } else {
-        values.set(QStringLiteral("planPart"), QString::number(comparison.days));
+        values.set(QStringLiteral("rampPart"), QString::number(comparison.days));
     }
     if (const auto dose = engine::largestDosePercent(comparison.model, plan)) {
         values.set(QStringLiteral("largestDose"), fixedText(*dose, 0));
         values.set(QStringLiteral("largestDoseDay"), QString::number(plan.largestDose()->day));
-    }
-    if (comparison.model.pond.aerator && comparison.model.pond.aerator->power_kW) {
-        values.set(QStringLiteral("energy"), fixedText(plan.energy_kWh, 0));
     }
     if (run.frozen->review) {
         values.set(QStringLiteral("reviewed"), QStringLiteral("1"));
@@ -205,6 +205,7 @@ void setLines(const PaperRun& run, PaperValues& values) {
     values.set(QStringLiteral("hold"), oxygenText(limits.hold));
     values.set(QStringLiteral("back"), oxygenText(limits.back));
     values.set(QStringLiteral("morningRise"), plainText(limits.morningRise));
+    values.set(QStringLiteral("holdWeather"), onPaper(run, engine::holdWeather()));
 }
 
 }  // namespace

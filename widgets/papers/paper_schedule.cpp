@@ -11,10 +11,10 @@ namespace {
 
 using enum Say;
 
-// Weather that holds a start and what a reading decides: common practice of the trade, no published source.
+// What a reading decides: common practice of the trade, no published source.
 constexpr std::array kSchedule{
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule",
-                                         "Plan \"{plan}\", starting on {startDate}. Clock times are the "
+                                         "Ramp \"{ramp}\", starting on {startDate}. Clock times are the "
                                          "pond\u2019s own, without daylight-saving "
                                          "time: {clock}. Each run only after the dawn reading says go.")},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{ownClock}"), "ownClock"},
@@ -27,14 +27,13 @@ constexpr std::array kSchedule{
     TemplateLine{
         Text,
         QT_TRANSLATE_NOOP("Schedule",
-                          "From day {planDays} on the air stays on, as long as the dawn reading allows it."),
-        "planDays"},
+                          "From day {rampDays} on the air stays on, as long as the dawn reading allows it."),
+        "rampDays"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Schedule",
-                                   "The plan does not run around the clock within {planPart} days. Ask "
-                                   "before going on after the last "
-                                   "day."),
-                 "planPart"},
+                                   "The air does not run around the clock within {rampPart} days. Ask "
+                                   "before going on after the last day."),
+                 "rampPart"},
     TemplateLine{Text,
                  QT_TRANSLATE_NOOP("Schedule",
                                    "The dose is the share of the bottom water lifted that day; the largest "
@@ -57,25 +56,23 @@ constexpr std::array kSchedule{
         "holdDays"},
     TemplateLine{Text, QT_TRANSLATE_NOOP("Schedule", "{provisional}"), "provisional"},
     TemplateLine{Heading, QT_TRANSLATE_NOOP("Schedule", "Before each run")},
-    TemplateLine{Text,
-                 QT_TRANSLATE_NOOP("Schedule",
-                                   "Read oxygen and temperature within half an hour of sunrise: 0.5 m "
-                                   "(1.6 ft) down, at mid-depth, and 0.5 m "
-                                   "(1.6 ft) off the bottom. The worse of the upper two counts; the middle "
-                                   "one not if it is over 2 \u00b0C (3.6 \u00b0F) colder than the upper.")},
+    TemplateLine{
+        Text, QT_TRANSLATE_NOOP("Schedule",
+                                "Read oxygen and temperature within half an hour of sunrise: 0.5 m "
+                                "(1.6 ft) down, at mid-depth, and 0.5 m "
+                                "(1.6 ft) off the bottom. The worse of the upper two counts, but not the "
+                                "middle one if it is over 2 \u00b0C (3.6 \u00b0F) colder than the upper.")},
     TemplateLine{Insert, "dawn"},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
-                                           "**Three holds in a row:** call. Too slow has an edge as well, "
-                                           "since the bottom makes new debt.")},
+                                           "**Three holds in a row:** call. Going too slowly does harm as "
+                                           "well, since the bottom makes new debt.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
-                                           "**Hold for weather** when the next three days bring two dull "
-                                           "days, air of 35 \u00b0C (95 \u00b0F) or more, water of "
-                                           "30 \u00b0C (86 \u00b0F) or more, still heat, or a storm or front "
-                                           "within two days; and when a bloom changes colour.")},
+                                           "**Hold for weather:** {holdWeather}. Hold as well when a bloom "
+                                           "changes colour.")},
     TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule",
                                            "**At ten in the morning** the oxygen near the surface should be "
                                            "{morningRise} mg/L above that of dawn. If not, skip the day.")},
-    TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule", "**No one there to read at dawn:** no step up.")},
+    TemplateLine{Bullet, QT_TRANSLATE_NOOP("Schedule", "**No one there to read at dawn:** no run that day.")},
     TemplateLine{
         Bullet,
         QT_TRANSLATE_NOOP(

@@ -16,8 +16,8 @@ inline constexpr std::array kProposal{
     TemplateLine{Say::Insert, "advice"},
     TemplateLine{Say::Text,
                  QT_TRANSLATE_NOOP("Proposal",
-                                   "Under \"{fast}\" it would be lowest at {fastLow} mg/L on {fastDate}. The "
-                                   "stress line is {line} mg/L, the lethal line {lethal} mg/L."),
+                                   "With \"{fast}\" the pond would go down to {fastLow} mg/L, on {fastDate}. "
+                                   "The stress line is {line} mg/L, the lethal line {lethal} mg/L."),
                  "fast"},
     TemplateLine{
         Say::Text,
@@ -57,7 +57,7 @@ inline constexpr std::array kProposal{
                  QT_TRANSLATE_NOOP(
                      "Proposal",
                      "**Do nothing.** Stands first in every table and picture. A pond that fails left alone "
-                     "fails with any plan; that is neither to the credit nor to the blame of the aerator.")},
+                     "fails with any ramp; that is neither to the credit nor to the blame of the aerator.")},
     TemplateLine{Say::Bullet,
                  QT_TRANSLATE_NOOP(
                      "Proposal",
@@ -78,13 +78,12 @@ inline constexpr std::array kProposal{
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "5. Design")},
     TemplateLine{Say::Insert, "design"},
-    TemplateLine{
-        Say::Text,
-        QT_TRANSLATE_NOOP("Proposal",
-                          "Bubbles mix; they hardly feed oxygen. A diffuser is no life support in a crash.")},
+    TemplateLine{Say::Text, QT_TRANSLATE_NOOP("Proposal",
+                                              "Bubbles mix the water; they hardly add oxygen to it. A "
+                                              "diffuser is no life support in a crash.")},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "6. Risk of the start")},
-    TemplateLine{Say::Insert, "planSentences"},
+    TemplateLine{Say::Insert, "rampSentences"},
     TemplateLine{Say::Insert, "lows"},
     TemplateLine{Say::Insert, "dose"},
     TemplateLine{Say::Insert, "run"},
@@ -108,8 +107,7 @@ inline constexpr std::array kProposal{
     TemplateLine{Say::Text,
                  QT_TRANSLATE_NOOP(
                      "Proposal",
-                     "Hold as well for the weather: two dull days ahead, air of 35 \u00b0C (95 \u00b0F), "
-                     "still heat, a storm or front within two days. These limits are common practice without "
+                     "Hold as well for the weather: {holdWeather}. These limits are common practice without "
                      "a published source; they are the owner\u2019s and ours to change in writing.")},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "8. Monitoring for sixty days")},
@@ -129,7 +127,7 @@ inline constexpr std::array kProposal{
                           "thing may be changed, on a part of the pond, and is watched before the next.")},
     TemplateLine{Say::Bullet,
                  QT_TRANSLATE_NOOP("Proposal",
-                                   "Readings that leave the band are entered and the plan is run "
+                                   "Readings that are not as computed are entered and the plan is made "
                                    "anew; the new schedule replaces this one.")},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "9. Responsibilities, safety, permits")},
@@ -182,6 +180,7 @@ inline constexpr std::array kProposal{
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "11. Price and exclusions")},
     TemplateLine{Say::Insert, "prices"},
+    TemplateLine{Say::Insert, "power"},
     TemplateLine{Say::Insert, "exclusions"},
 
     TemplateLine{Say::Heading, QT_TRANSLATE_NOOP("Proposal", "12. Method and sources")},

@@ -2,6 +2,8 @@
 #include "engine/follow_up/start_check.h"
 
 #include "engine/output/start_ledger.h"
+#include "engine/pond/local_time.h"
+#include "engine/ramps/schedule.h"
 #include "engine/wording/sentence_review.h"
 #include "tests/sentences.h"
 #include "tests/temporary_folder.h"
@@ -9,6 +11,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <thread>
 #include <vector>
@@ -19,6 +22,14 @@ namespace {
 void readDawn(Pond& pond, int day, double oxygen) {
     const std::string at = "2026-06-" + std::to_string(day) + " 05:00";
     test::readAt(pond, at.c_str(), oxygen, oxygen + 0.2, 0.5);
+}
+
+/// The headline pond with its doubling ramp begun at a time.
+Pond startedOn(const char* at) {
+    Pond pond = test::scenario("grandfathers-pond");
+    test::happened(pond, at, "started");
+    pond.events.back().ramp = "doubling from 30 min";
+    return pond;
 }
 
 TEST(StartCheck, HoldsTheRunOfTheStartAgainstTheDawnsRead) {
@@ -39,18 +50,45 @@ TEST(StartCheck, HoldsTheRunOfTheStartAgainstTheDawnsRead) {
     EXPECT_GE(check.distance, std::fabs(check.miss) - 1e-12);
 }
 
+TEST(StartCheck, TakesUpARampThatWasBegunLaterFromItsDayOn) {
+    Pond pond = startedOn("2026-06-16 09:00");
+    for (const int day : {17, 18, 19, 20}) {
+        readDawn(pond, day, 5.0);
+    }
+    const StartCheck check = checkStart(pond);
+    ASSERT_TRUE(check.isChecked()) << check.message;
+    EXPECT_EQ(formatDate(check.firstDay), "2026-06-16");
+    EXPECT_EQ(check.dawns, 4);
+    // Nights before the start are none of the ramp's.
+    Pond before = pond;
+    readDawn(before, 15, 9.0);
+    readDawn(before, 16, 9.0);
+    EXPECT_EQ(checkStart(before).dawns, 4);
+    // Days 3 to 6 of a pond without air until then: the same as a table of minutes that begins on day 3.
+    Pond table = pond;
+    const auto ramp = std::find_if(table.ramps.begin(), table.ramps.end(),
+                                   [](const Ramp& one) { return one.name == "doubling from 30 min"; });
+    ASSERT_NE(ramp, table.ramps.end());
+    const Ramp doubling = *ramp;
+    ramp->kind = RampKind::Table;
+    ramp->minutes = {0, 0};
+    for (int step = 1; step <= ruleLength(doubling); ++step) {
+        ramp->minutes.push_back(ruleMinutes(doubling, step));
+    }
+    table.events.back().at = parseLocalTime("2026-06-14 09:00");
+    EXPECT_NEAR(checkStart(table).miss, check.miss, 1e-9);
+}
+
 TEST(StartCheck, SaysInWordsWhyThereIsNone) {
     Pond pond = test::scenario("grandfathers-pond");
     EXPECT_EQ(checkStart(pond).message, "The log has no start.");
     pond = test::startedPond();
     readDawn(pond, 15, 5.0);
     EXPECT_EQ(checkStart(pond).message, "The log has 1 dawn reading after the start; two are needed.");
-    Pond late = test::scenario("grandfathers-pond");
-    test::happened(late, "2026-06-16 09:00", "started");
-    late.events.back().ramp = "doubling from 30 min";
-    EXPECT_EQ(checkStart(late).message,
-              "The air started on day 3. Only a start on the pond file's first day can be held against its "
-              "plan.");
+    EXPECT_EQ(checkStart(startedOn("2026-06-22 09:00")).message,
+              "The air started on day 9 of the pond file. Papers hold from its first day for seven days, so "
+              "that none can be held against this start.");
+    EXPECT_EQ(checkStart(startedOn("2026-06-13 09:00")).message.substr(0, 26), "The air started on day 0 o");
 }
 
 StartCheck madeUp(const char* pond, double distance) {
@@ -108,10 +146,10 @@ TEST(StartLedgerParallel, KeepsEachOfTheStartsThatAreNotedAtOnce) {
 
 TEST(StartLedger, IsSaidInWords) {
     const auto sentences = sentencesOf(madeUp("Weir", 0.5), 3, 0.75);
-    EXPECT_EQ(
-        test::englishSaid(sentences, SentenceKey::StartChecked),
-        "Held against 6 dawn readings, the plan \"gentle, \"twelve\" days\" was -0.3 mg/L off on average "
-        "(computed minus read); without the sign 0.5 mg/L.");
+    EXPECT_EQ(test::englishSaid(sentences, SentenceKey::StartChecked),
+              "Held against 6 dawn readings, what was computed for \"gentle, \"twelve\" days\" was -0.3 mg/L "
+              "off on "
+              "average (computed minus read); without the sign 0.5 mg/L.");
     EXPECT_EQ(test::englishSaid(sentences, SentenceKey::StartsChecked),
               "Starts in the ledger: 3. On average they were 0.8 mg/L off, and the papers say so.");
 }

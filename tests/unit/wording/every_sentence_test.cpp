@@ -184,6 +184,9 @@ TEST(EverySentence, IsSaidWithAllItsValues) {
     Comparison alone = madeUpComparison();
     alone.runs.resize(1);
     noteNights(alone);
+    Comparison caused = madeUpComparison();
+    caused.runs[1].attribution.push_back({CauseKind::Fish, 1.0});  // of night 2, its worst
+    noteNights(caused);
     note({filesWritten("\"out\"")});
     for (const Pond& odd : oddPonds()) {
         note(sentencesOf(odd, "odd.toml", {}));

@@ -97,11 +97,37 @@ TEST(SentenceAdvice, EveryKeyIsSaidWithAllItsValues) {
     none.kind = AdviceKind::WaitUntil;
     none.wait = climate.wait;
     note(none);
+    for (const std::optional<AdviceKind> kind :
+         {std::optional<AdviceKind>(), std::optional(AdviceKind::NoGain),
+          std::optional(AdviceKind::WaitUntil)}) {
+        Advice warm = adviceOn(comparison, 1);
+        warm.kind = kind;
+        warm.wait = climate.wait;
+        warm.warm = warm.warmAlone = WarmNight{20.0, 20.0, 4.0, 18.5, 2.5, 3};
+        note(warm);
+    }
+    Advice warm = adviceOn(comparison, 0);
+    warm.warm = WarmNight{20.0, 20.0, 0.0, 21.5, 2.5, 3};
+    note(warm);
+    keys.insert(SentenceKey::HoldWeather);  // a part of a sentence, below
     for (int i = static_cast<int>(SentenceKey::AdviceCompared);
          i <= static_cast<int>(SentenceKey::CalendarMeaning); ++i) {
         EXPECT_TRUE(keys.contains(static_cast<SentenceKey>(i)))
             << englishTemplate(static_cast<SentenceKey>(i));
     }
+}
+
+TEST(SentenceAdvice, NamesTheWeatherThatHoldsByTheRulesOfTheCalendar) {
+    HoldRules rules;
+    EXPECT_EQ(
+        english(holdWeather(rules)),
+        "2 dull days in the next 3; air of 35 degC or more, or of 28 degC without wind; water of 30 degC or "
+        "more; a storm or a front within 2 days");
+    rules.hotAir = 33.0;
+    rules.front_h = 72.0;
+    const std::string other = english(holdWeather(rules));
+    EXPECT_NE(other.find("air of 33 degC"), std::string::npos) << other;
+    EXPECT_NE(other.find("within 3 days"), std::string::npos) << other;
 }
 
 TEST(AdviceIo, MonthsHaveARowEachAndOnesWithIceNoNumbers) {

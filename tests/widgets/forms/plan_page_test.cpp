@@ -49,7 +49,7 @@ TEST(PlanPage, SaysWhatTheEngineFindsAndHandsTheRampOver) {
     EXPECT_EQ(asked.dialog.plan()->days, same.days);
     EXPECT_EQ(asked.dialog.verdict(), verdictText({same, engine::answered(same)}));
     const std::string text = plain(asked.dialog.text());
-    EXPECT_NE(text.find("comparison of plans"), std::string::npos) << "the cautions are there";
+    EXPECT_NE(text.find("comparison of ramps"), std::string::npos) << "the cautions are there";
     EXPECT_NE(text.find("What the pond can run for good"), std::string::npos);
     QSignalSpy wanted(&asked.dialog, &PlanPage::rampWanted);
     ASSERT_TRUE(same.ramp);
