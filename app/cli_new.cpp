@@ -36,6 +36,9 @@ public:
     /// Takes all answers; false if there is no use in going on, which was said.
     bool answer() {
         bool isWhole = takeForecast();
+        if (m_isAsking && isWhole) {
+            std::cout << "Enter alone takes what stands in [brackets]; a unit may stand behind any number.\n";
+        }
         for (const engine::FirstQuestion& question : engine::firstQuestions()) {
             bool isSaid = false;
             for (const engine::FirstField& field : question.fields) {

@@ -1,3 +1,4 @@
+#include "app/help_browser.h"
 #include "app/main_window.h"
 #include "app/main_window_words.h"
 #include "app/paper_actions.h"
@@ -16,11 +17,9 @@
 #include <QActionGroup>
 #include <QDialog>
 #include <QDir>
-#include <QFile>
 #include <QFileInfo>
 #include <QMenuBar>
 #include <QPlainTextEdit>
-#include <QTextBrowser>
 #include <QVBoxLayout>
 
 namespace app {
@@ -220,10 +219,9 @@ void MainWindow::makeThemeMenu(QMenu& menu) {
 void MainWindow::makeHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
     menu->addAction(tr("&Keys and Shortcuts"), QKeySequence(Qt::Key_F1), this, &MainWindow::showShortcuts);
-    menu->addAction(tr("&Guide\u2026"), this,
-                    [this] { showPage(tr("Guide"), QStringLiteral(":/guide.md")); });
+    menu->addAction(tr("&Guide\u2026"), this, [this] { showPage(tr("Guide"), QStringLiteral("guide.md")); });
     menu->addAction(tr("&Tutorial\u2026"), this,
-                    [this] { showPage(tr("Tutorial"), QStringLiteral(":/tutorial.md")); });
+                    [this] { showPage(tr("Tutorial"), QStringLiteral("tutorial.md")); });
     menu->addAction(tr("The &Pond File\u2026"), this, [this] {
         auto* help = new widgets::KeyHelp(this);
         help->setAttribute(Qt::WA_DeleteOnClose);
@@ -242,12 +240,8 @@ void MainWindow::showPage(const QString& title, const QString& name) {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setWindowTitle(title);
     auto* column = new QVBoxLayout(dialog);
-    auto* text = new QTextBrowser(dialog);
+    auto* text = new HelpBrowser(name, dialog);
     text->setAccessibleName(title);
-    QFile file(name);
-    if (file.open(QIODevice::ReadOnly)) {
-        text->setMarkdown(QString::fromUtf8(file.readAll()));
-    }
     column->addWidget(text);
     dialog->resize(760, 640);
     dialog->show();

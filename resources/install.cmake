@@ -6,7 +6,8 @@ set(share ${CMAKE_INSTALL_DATADIR})
 install(TARGETS dawnline-cli RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
 install(DIRECTORY ${dawnline_SOURCE_DIR}/scenarios DESTINATION ${share}/dawnline FILES_MATCHING PATTERN "*.toml")
 install(FILES ${CMAKE_CURRENT_LIST_DIR}/copyright ${CMAKE_CURRENT_LIST_DIR}/LICENCE.md ${CMAKE_CURRENT_LIST_DIR}/guide.md
-    ${CMAKE_CURRENT_LIST_DIR}/tutorial.md DESTINATION ${share}/doc/dawnline)
+    ${CMAKE_CURRENT_LIST_DIR}/tutorial.md ${CMAKE_CURRENT_LIST_DIR}/tutorial_lows.svg
+    ${CMAKE_CURRENT_LIST_DIR}/tutorial_night.svg DESTINATION ${share}/doc/dawnline)
 
 # add_man_page TARGET BRIEF
 find_program(GZIP gzip REQUIRED)

@@ -3,6 +3,7 @@
 #include "engine/base/error.h"
 #include "engine/base/text.h"
 #include "engine/base/text_file.h"
+#include "engine/intake/pasted_day.h"
 #include "engine/pond/key_list.h"
 #include "engine/pond/local_time.h"
 #include "engine/pond/pond_check.h"
@@ -53,7 +54,7 @@ std::vector<FirstQuestion> questionsOfPlace() {
          {numberField("latitude", "Latitude", "place.latitude_deg", &A::latitude_deg, true),
           numberField("longitude", "Longitude", "place.longitude_deg", &A::longitude_deg, true),
           numberField("elevation", "Elevation", "place.elevation_m", &A::elevation)}},
-        {"When shall the air start?", "As 2026-06-14.", {{"first-day", "First day"}}},
+        {"When shall the air start?", "As 2026-06-14, June 14 or tomorrow.", {{"first-day", "First day"}}},
         {"How large is it?",
          "From an aerial picture, good to a tenth.",
          {numberField("area", "Area", "basin.area_m2", &A::area, true)}},
@@ -174,6 +175,31 @@ std::string takeChoice(FirstAnswers& answers, const FirstField& field, std::stri
            (near.empty() ? "" : " Did you mean " + near + "?");
 }
 
+/// A day as people say it: written in full or without its year, a weekday, or "tomorrow"; of those that it
+/// may be, the next one. The answer that stands there is the day after today.
+std::string takeFirstDay(FirstAnswers& answers, std::string_view text, UnitSystem units) {
+    using std::chrono::days;
+    const std::chrono::sys_days next(answers.firstDay);
+    const bool isIso = text.size() >= 5 && text.find('-') == 4;  // which is read strictly
+    const PastedDate said = isIso ? PastedDate{parseDate(text), {}, {}}
+                                  : dayOfLine(text, Date(next + days(180)), units == UnitSystem::Metric);
+    std::optional<Date> day = said.date;
+    if (!day && said.fromFirst) {
+        day = Date(next - days(1) + days(*said.fromFirst));
+    } else if (!day && said.weekday) {
+        auto date = next;
+        while (std::chrono::weekday(date).c_encoding() != *said.weekday) {
+            date += days(1);
+        }
+        day = Date(date);
+    }
+    if (!day || !isSaneYear(*day)) {
+        return "The answer is " + shownText(text) + ", but must be a date such as 2026-06-14 or June 14.";
+    }
+    answers.firstDay = *day;
+    return "";
+}
+
 }  // namespace
 
 const std::vector<FirstQuestion>& firstQuestions() {
@@ -199,12 +225,7 @@ std::string takeAnswer(FirstAnswers& answers, const FirstField& field, std::stri
         answers.name = text;
         return text.empty() ? "The pond needs a name." : "";
     }
-    const auto day = parseDate(text);
-    if (!day || !isSaneYear(*day)) {
-        return "The answer is " + shownText(text) + ", but must be a date such as 2026-06-14.";
-    }
-    answers.firstDay = *day;
-    return "";
+    return takeFirstDay(answers, text, units);
 }
 
 std::string answerText(const FirstAnswers& answers, const FirstField& field, UnitSystem units) {

@@ -27,6 +27,10 @@ constexpr std::array<std::string_view, 7> kWeekdays{"sun", "mon", "tue", "wed", 
 constexpr std::array<std::string_view, 12> kMonths{"jan", "feb", "mar", "apr", "may", "jun",
                                                    "jul", "aug", "sep", "oct", "nov", "dec"};
 
+int wholeOf(const std::ssub_match& part) {
+    return static_cast<int>(toNumber(part.str()).value_or(0.0));
+}
+
 std::optional<Date> dateFrom(int year, int month, int day) {
     const Date date{std::chrono::year(year < 100 ? 2000 + year : year),
                     std::chrono::month(static_cast<unsigned>(std::max(month, 0))),
@@ -34,18 +38,32 @@ std::optional<Date> dateFrom(int year, int month, int day) {
     return date.ok() ? std::optional(date) : std::nullopt;
 }
 
-int wholeOf(const std::ssub_match& part) {
-    return static_cast<int>(toNumber(part.str()).value_or(0.0));
+/// Where no year is written, that which brings the date nearest to a day.
+std::optional<Date> dateFrom(const std::ssub_match& year, int month, int day, Date near) {
+    if (year.matched) {
+        return dateFrom(wholeOf(year), month, day);
+    }
+    std::optional<Date> best;
+    const auto apart = [near](Date date) {
+        return std::chrono::abs(std::chrono::sys_days(date) - std::chrono::sys_days(near));
+    };
+    for (const int by : {-1, 0, 1}) {
+        const auto date = dateFrom(static_cast<int>(near.year()) + by, month, day);
+        best = date && (!best || apart(*date) < apart(*best)) ? date : best;
+    }
+    return best;
 }
 
-std::optional<Date> writtenDate(const std::string& small, int year, bool dayFirst) {
+std::optional<Date> writtenDate(const std::string& small, Date near, bool dayFirst) {
     static const std::regex kIso("^\\W*(?:[a-z]+,? )?(\\d{4})-(\\d{1,2})-(\\d{1,2})");
     static const std::regex kSlashed(
         "^\\W*(?:[a-z]+,? )?(\\d{1,2})[/.](\\d{1,2})(?:[/.](\\d{2,4}))?(?=[\\s,;|.]|$)");
     static const std::regex kMonthFirst(
-        "^\\W*(?:[a-z]+,? )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\.? (\\d{1,2})\\b");
+        "^\\W*(?:[a-z]+,? )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\.? (\\d{1,2})\\b(?:,? "
+        "(20\\d{2})\\b)?");
     static const std::regex kDayFirst(
-        "^\\W*(?:[a-z]+,? )?(\\d{1,2})\\.? (jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)");
+        "^\\W*(?:[a-z]+,? )?(\\d{1,2})\\.? (jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+        "(?:,? (20\\d{2})\\b)?");
     std::smatch m;
     const auto monthOf = [](const std::string& name) {
         return static_cast<int>(std::find(kMonths.begin(), kMonths.end(), name) - kMonths.begin()) + 1;
@@ -54,16 +72,15 @@ std::optional<Date> writtenDate(const std::string& small, int year, bool dayFirs
         return dateFrom(wholeOf(m[1]), wholeOf(m[2]), wholeOf(m[3]));
     }
     if (std::regex_search(small, m, kMonthFirst)) {
-        return dateFrom(year, monthOf(m[1]), wholeOf(m[2]));
+        return dateFrom(m[3], monthOf(m[1]), wholeOf(m[2]), near);
     }
     if (std::regex_search(small, m, kDayFirst)) {
-        return dateFrom(year, monthOf(m[2]), wholeOf(m[1]));
+        return dateFrom(m[3], monthOf(m[2]), wholeOf(m[1]), near);
     }
     if (std::regex_search(small, m, kSlashed)) {
         const int first = wholeOf(m[1]), second = wholeOf(m[2]);
         const bool isDayFirst = first > 12 || (dayFirst && second <= 12);
-        return dateFrom(m[3].matched ? wholeOf(m[3]) : year, isDayFirst ? second : first,
-                        isDayFirst ? first : second);
+        return dateFrom(m[3], isDayFirst ? second : first, isDayFirst ? first : second, near);
     }
     return std::nullopt;
 }
@@ -166,10 +183,10 @@ std::string withoutDay(const std::string& small) {
     static const std::regex kWord(kDayWord);
     static const std::regex kDate(
         "^\\W*(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}[/.]\\d{1,2}(?:[/.]\\d{2,4})?(?=[\\s,;|.]|$)|"
-        "(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\.? \\d{1,2}\\b|"
-        "\\d{1,2}\\.? (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*)");
-    constexpr int kAnyYear = 2000;
-    const bool isDate = writtenDate(small, kAnyYear, true) || writtenDate(small, kAnyYear, false);
+        "(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\.? \\d{1,2}\\b(?:,? 20\\d{2}\\b)?|"
+        "\\d{1,2}\\.? (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*(?:,? 20\\d{2}\\b)?)");
+    constexpr Date kAnyDay{std::chrono::year(2000), std::chrono::June, std::chrono::day(1)};
+    const bool isDate = writtenDate(small, kAnyDay, true) || writtenDate(small, kAnyDay, false);
     const auto first = std::regex_constants::format_first_only;
     const std::string left = std::regex_replace(small, kWord, "", first);
     return isDate ? std::regex_replace(left, kDate, "", first) : left;
@@ -237,11 +254,11 @@ PastedColumn columnOfHeading(std::string_view heading) {
     return has({"date", "day"}) ? PastedColumn::Day : PastedColumn::Other;
 }
 
-PastedDate dayOfLine(std::string_view line, int year, bool dayFirst) {
+PastedDate dayOfLine(std::string_view line, Date near, bool dayFirst) {
     const std::string small = smallOf(line);
     static const std::regex kWord(std::string(kDayWord) + "(.{0,8})");
     PastedDate day;
-    day.date = writtenDate(small, year, dayFirst);
+    day.date = writtenDate(small, near, dayFirst);
     std::smatch match;
     if (std::regex_search(small, match, kWord)) {
         const std::string word = match[1].str();

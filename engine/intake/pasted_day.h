@@ -38,8 +38,10 @@ struct PastedDay {
     bool hasRainChance = false;  ///< Which is not taken
 };
 
-/// The day at the front of a line. @param dayFirst  Of 14/6.
-[[nodiscard]] PastedDate dayOfLine(std::string_view line, int year, bool dayFirst);
+/// The day at the front of a line.
+/// @param near  A date without its year is that which is nearest to this day.
+/// @param dayFirst  Of 14/6.
+[[nodiscard]] PastedDate dayOfLine(std::string_view line, Date near, bool dayFirst);
 
 /// Reads a record of free words and numbers: "High 91 Low 70, wind SW 5 to 10 mph, mostly sunny".
 [[nodiscard]] PastedDay dayOfWords(std::string_view text, int line);

@@ -5,6 +5,7 @@
 #include "engine/base/units.h"
 #include "engine/intake/first_pond.h"
 #include "engine/intake/pasted_day.h"
+#include "engine/intake/pasted_summary.h"
 #include "engine/pond/local_time.h"
 
 #include <algorithm>
@@ -17,7 +18,6 @@ namespace {
 
 constexpr std::size_t kMostLines = 400;       // of a forecast with a line for each number
 constexpr std::size_t kLongestRecord = 600;   // characters; what is longer is prose
-constexpr double kUsualSpan = 11.0;           // degC between a day's high and low, judgement
 constexpr double kHotterIsFahrenheit = 48.0;  // no forecast high is that hot in degC
 constexpr double kFasterIsKilometres = 14.0;  // m/s as a day's mean would be a storm
 constexpr std::size_t kMostNamed = 5;         // records that are not taken and said one by one
@@ -105,13 +105,13 @@ std::optional<Pasted> tableOf(const std::vector<Line>& lines) {
 }
 
 /// The days of free text: each begins with a line that names a day; where none does, each line is one.
-Pasted recordsOf(const std::vector<Line>& lines, int year, bool dayFirst) {
+Pasted recordsOf(const std::vector<Line>& lines, Date near, bool dayFirst) {
     std::vector<Line> records;
     const bool hasDays = std::any_of(lines.begin(), lines.end(), [&](const Line& line) {
-        return dayOfLine(line.text, year, dayFirst).isThere();
+        return dayOfLine(line.text, near, dayFirst).isThere();
     });
     for (const Line& line : lines) {
-        if (!hasDays || dayOfLine(line.text, year, dayFirst).isThere()) {
+        if (!hasDays || dayOfLine(line.text, near, dayFirst).isThere()) {
             records.push_back(line);
         } else if (!records.empty() && records.back().text.size() < kLongestRecord) {
             records.back().text += " " + line.text;
@@ -133,8 +133,7 @@ public:
     PastedWeather read() {
         chooseUnits();
         for (PastedDay& day : m_pasted.days) {
-            day.day =
-                dayOfLine(day.text, static_cast<int>(Date(m_first).year()), m_units == UnitSystem::Metric);
+            day.day = dayOfLine(day.text, Date(m_first), m_units == UnitSystem::Metric);
             take(day);
         }
         fill();
@@ -164,7 +163,7 @@ private:
                                                                          : TemperatureUnit::Celsius;
         }
         if (!m_pasted.wind) {
-            m_isWindUnitTaken = fastest > 0.0;
+            m_counts.isWindUnitTaken = fastest > 0.0;
             m_pasted.wind = isUs || m_pasted.temperature == TemperatureUnit::Fahrenheit ? WindUnit::Mile
                             : fastest > kFasterIsKilometres ? WindUnit::KilometrePerHour
                                                             : WindUnit::MetrePerSecond;
@@ -212,10 +211,11 @@ private:
             }
         }
         if (!high && !low) {
-            if (m_left.size() < kMostNamed) {
-                m_left.push_back("line " + std::to_string(from.line) + ", " + shownText(from.text));
+            if (m_counts.firstLeft.size() < kMostNamed) {
+                m_counts.firstLeft.push_back("line " + std::to_string(from.line) + ", " +
+                                             shownText(from.text));
             }
-            ++m_leftCount;
+            ++m_counts.left;
             return;
         }
         const auto date = dateOf(from.day);
@@ -246,8 +246,8 @@ private:
             day.rain_mm =
                 Quantity(std::round(10.0 * *from.rain * (isInches ? kMillimetrePerInch : 1.0)) / 10.0);
         }
-        m_hasRainChance = m_hasRainChance || from.hasRainChance;
-        m_twice += m_days.contains(date) ? 1 : 0;
+        m_counts.hasRainChance = m_counts.hasRainChance || from.hasRainChance;
+        m_counts.twice += m_days.contains(date) ? 1 : 0;
         m_days[date] = day;
     }
 
@@ -258,19 +258,17 @@ private:
                 day.airMin = Quantity(night->second);
             }
             if (!day.airMin) {
-                day.airMin = Quantity(*day.airMax - kUsualSpan);
-                ++m_lowsFilled;
+                fillOne(day.airMin, *day.airMax - kUsualSpan, m_counts.lows);
             }
             if (!day.airMax) {
-                day.airMax = Quantity(*day.airMin + kUsualSpan);
-                ++m_highsFilled;
+                fillOne(day.airMax, *day.airMin + kUsualSpan, m_counts.highs);
             }
             if (*day.airMin > *day.airMax) {
                 std::swap(day.airMin, day.airMax);
             }
-            fillOne(day.wind, windOf(FirstAnswers::Wind::Light), m_windsFilled);
-            fillOne(day.cloud_percent, cloudOf(FirstAnswers::Sky::Mixed), m_cloudsFilled);
-            fillOne(day.humidity_percent, kUsualHumidity_percent, m_humiditiesFilled);
+            fillOne(day.wind, windOf(FirstAnswers::Wind::Light), m_counts.winds);
+            fillOne(day.cloud_percent, cloudOf(FirstAnswers::Sky::Mixed), m_counts.clouds);
+            fillOne(day.humidity_percent, kUsualHumidity_percent, m_counts.humidities);
             if (!m_out.days.empty()) {
                 const std::chrono::local_days last(m_out.days.back().date);
                 if (date - last > kLongestGap + std::chrono::days(1)) {
@@ -280,13 +278,24 @@ private:
                     return;
                 }
                 for (auto gap = last + std::chrono::days(1); gap < date; gap += std::chrono::days(1)) {
-                    m_out.days.push_back(m_out.days.back());
-                    m_out.days.back().date = Date(gap);
-                    ++m_gapsFilled;
+                    m_out.days.push_back(guessedFrom(m_out.days.back(), Date(gap)));
+                    ++m_counts.gaps;
                 }
             }
             m_out.days.push_back(day);
         }
+    }
+
+    static WeatherDay guessedFrom(WeatherDay day, Date date) {
+        day.date = date;
+        for (MaybeQuantity* value :
+             {&day.airMin, &day.airMax, &day.wind, &day.cloud_percent, &day.humidity_percent, &day.rain_mm}) {
+            if (*value) {
+                (*value)->confidence = Confidence::Guessed;
+                (*value)->source = "the day before";
+            }
+        }
+        return day;
     }
 
     static void fillOne(MaybeQuantity& value, double usual, int& count) {
@@ -307,49 +316,9 @@ private:
                               : m_out.fault;
             return;
         }
-        const auto& days = m_out.days;
-        const WeatherDay& day = days.front();
-        const auto say = [this](const std::string& sentence) { m_out.said.push_back(sentence); };
-        const auto number = [](double value) { return shortest(value); };
-        say((days.size() == 1 ? "One day of weather is"
-                              : std::to_string(days.size()) + " days of weather are") +
-            " taken, from " + formatDate(day.date) + " to " + formatDate(days.back().date) +
-            "; the first: " + number(*day.airMin) + " to " + number(*day.airMax) + " degC, wind " +
-            number(*day.wind) + " m/s, cloud " + number(*day.cloud_percent) + " %.");
-        constexpr std::array kWinds{"m/s", "km/h", "mph", "knots"};
-        say(std::string("Temperatures are read as ") +
-            (m_pasted.temperature == TemperatureUnit::Fahrenheit ? "degF" : "degC") + ", wind as " +
-            kWinds[static_cast<std::size_t>(*m_pasted.wind)] +
-            (m_isWindUnitTaken ? ", which the text does not say." : "."));
-        const auto filled = [&](int count, const char* what, const std::string& taken) {
-            if (count > 0) {
-                say(std::string(what) + " missing on " + std::to_string(count) +
-                    (count == 1 ? " day: " : " days: ") + taken + " taken (judgement).");
-            }
-        };
-        filled(m_humiditiesFilled, "Humidity is", number(kUsualHumidity_percent) + " % is");
-        filled(m_windsFilled, "Wind is", number(windOf(FirstAnswers::Wind::Light)) + " m/s is");
-        filled(m_cloudsFilled, "The sky is", number(cloudOf(FirstAnswers::Sky::Mixed)) + " % of cloud is");
-        filled(m_lowsFilled, "The low is", number(kUsualSpan) + " degC under the high is");
-        filled(m_highsFilled, "The high is", number(kUsualSpan) + " degC above the low is");
-        filled(m_gapsFilled, "All weather is", "the day before is");
-        if (m_twice > 0) {
-            say("A day comes twice; the later line is taken.");
-        }
-        if (m_hasRainChance) {
-            say("Chances of rain in percent are not taken, since they do not say how much falls.");
-        }
-        if (m_leftCount > 0) {
-            std::string list;
-            for (const std::string& one : m_left) {
-                list += (list.empty() ? "" : "; ") + one;
-            }
-            say("Not taken, since no temperature stands there: " + list +
-                (m_leftCount > static_cast<int>(m_left.size()) ? " and more." : "."));
-        }
-        say("Forecasts often give the day's strongest wind; the model wants its mean. Put lower numbers in "
-            "where "
-            "that is so.");
+        m_counts.temperature = m_pasted.temperature;
+        m_counts.wind = m_pasted.wind;
+        m_out.said = pastedSentences(m_out.days, m_counts, m_units);
     }
 
     Pasted m_pasted;
@@ -358,10 +327,7 @@ private:
     PastedWeather m_out;
     std::map<std::chrono::local_days, WeatherDay> m_days;
     std::map<std::chrono::local_days, double> m_nightLows;
-    std::vector<std::string> m_left;
-    bool m_isWindUnitTaken = false, m_hasRainChance = false;
-    int m_leftCount = 0, m_twice = 0, m_gapsFilled = 0, m_lowsFilled = 0, m_highsFilled = 0,
-        m_windsFilled = 0, m_cloudsFilled = 0, m_humiditiesFilled = 0;
+    PastedCounts m_counts;
 };
 
 }  // namespace
@@ -375,10 +341,8 @@ PastedWeather readPastedWeather(std::string_view text, Date firstDay, UnitSystem
         return {{}, {}, "There is no text."};
     }
     const auto table = tableOf(lines);
-    return OrderedDays(table
-                           ? *table
-                           : recordsOf(lines, static_cast<int>(firstDay.year()), units == UnitSystem::Metric),
-                       firstDay, units)
+    return OrderedDays(table ? *table : recordsOf(lines, firstDay, units == UnitSystem::Metric), firstDay,
+                       units)
         .read();
 }
 

@@ -184,11 +184,18 @@ char separatorOf(std::string_view text) {
     const std::string_view start = text.substr(0, 4096);
     char best = ',';
     std::ptrdiff_t most = 0;
-    // A semicolon or a tab separates even if there are more decimal commas.
+    // A semicolon or a tab separates even if there are more decimal commas, if most lines have one: titles
+    // and footers have none, and a note here and there may.
     for (const char candidate : {';', '\t'}) {
+        std::ptrdiff_t lines = 0, with = 0;
+        for (std::string_view left = start; !left.empty();) {
+            const std::string_view line = left.substr(0, left.find('\n'));
+            left.remove_prefix(std::min(line.size() + 1, left.size()));
+            lines += line.empty() ? 0 : 1;
+            with += line.find(candidate) != std::string_view::npos ? 1 : 0;
+        }
         const auto count = std::count(start.begin(), start.end(), candidate);
-        const auto lines = std::count(start.begin(), start.end(), '\n') + 1;
-        if (count >= lines && count > most) {
+        if (2 * with > lines && count > most) {
             best = candidate;
             most = count;
         }

@@ -89,7 +89,7 @@ void LoggerFile::chooseDateOrder(const std::vector<std::pair<int, std::string>>&
                          ", but the month is here; dates of one file must have one order.");
     } else if (isOpen && !dayFirst && !monthFirst && !m_shape.dateOrder) {
         m_faults.add(
-            stamps.front().first, "at",
+            stamps.front().first, "date_order",
             "Whether the day or the month is first in " + shownText(stamps.front().second) +
                 " cannot be told; give date_order = \"day first\" or \"month first\" under [readings].");
     }

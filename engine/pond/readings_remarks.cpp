@@ -2,6 +2,7 @@
 
 #include "engine/base/text.h"
 #include "engine/pond/local_time.h"
+#include "engine/pond/pond_units.h"
 
 #include <algorithm>
 #include <chrono>
@@ -80,23 +81,25 @@ std::string countOf(int count, const char* one, const char* many) {
 namespace {
 
 /// "0.5 to 3 m" of what a member holds; empty if nothing does.
-std::string spanOf(const std::vector<Reading>& readings, MaybeQuantity Reading::*member, const char* unit) {
+std::string spanOf(const std::vector<Reading>& readings, MaybeQuantity Reading::*member,
+                   const KeyUnit& unit) {
     std::optional<double> least, most;
     for (const Reading& reading : readings) {
         if (const MaybeQuantity& value = reading.*member) {
-            least = std::min(least.value_or(value->value), value->value);
-            most = std::max(most.value_or(value->value), value->value);
+            const double shown = unit.toShown(value->value);
+            least = std::min(least.value_or(shown), shown);
+            most = std::max(most.value_or(shown), shown);
         }
     }
     if (!least) {
         return "";
     }
-    return (*least == *most ? figures(*least) : figures(*least) + " to " + figures(*most)) + " " + unit;
+    return (*least == *most ? figures(*least) : figures(*least) + " to " + figures(*most)) + " " + unit.text;
 }
 
 }  // namespace
 
-std::string readingsTaken(const std::vector<Reading>& readings) {
+std::string readingsTaken(const std::vector<Reading>& readings, UnitSystem units) {
     if (readings.empty()) {
         return "No reading is taken.";
     }
@@ -108,10 +111,10 @@ std::string readingsTaken(const std::vector<Reading>& readings) {
     const auto add = [&](const char* what, const std::string& span) {
         sentence += span.empty() ? "" : std::string(", ") + what + " " + span;
     };
-    add("at", spanOf(readings, &Reading::depth, "m"));
-    add("temperature", spanOf(readings, &Reading::temperature, "degC"));
-    add("oxygen", spanOf(readings, &Reading::oxygen, "mg/L"));
-    add("Secchi depth", spanOf(readings, &Reading::secchi, "m"));
+    add("at", spanOf(readings, &Reading::depth, unitIn("m", units)));
+    add("temperature", spanOf(readings, &Reading::temperature, unitIn("degC", units)));
+    add("oxygen", spanOf(readings, &Reading::oxygen, unitIn("mg/L", units)));
+    add("Secchi depth", spanOf(readings, &Reading::secchi, unitIn("m", units)));
     return sentence + ".";
 }
 

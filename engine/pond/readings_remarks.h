@@ -18,8 +18,9 @@ namespace engine {
 void warnOfClock(const std::vector<Reading>& readings, CsvFaults& faults);
 
 /// What is taken of a logger's file, as one sentence: how many readings, from when to when, where, and
-/// between which values.
-[[nodiscard]] std::string readingsTaken(const std::vector<Reading>& readings);
+/// between which values, in the units asked for.
+[[nodiscard]] std::string readingsTaken(const std::vector<Reading>& readings,
+                                        UnitSystem units = UnitSystem::Metric);
 
 /// A number and what it counts, such as "2 rows".
 [[nodiscard]] std::string countOf(int count, const char* one, const char* many);

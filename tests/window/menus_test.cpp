@@ -9,6 +9,9 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QPlainTextEdit>
+#include <QTextBlock>
+#include <QTextBrowser>
+#include <QTextFragment>
 #include <QToolButton>
 #include <QTranslator>
 
@@ -39,6 +42,33 @@ TEST(Menus, ShortcutsAreListedAndNoTwoActionsShareOne) {
     ASSERT_NE(text, nullptr);
     EXPECT_GE(seen.size(), 20);
     EXPECT_TRUE(text->toPlainText().contains(QStringLiteral("Shift+Left")));
+}
+
+TEST(Menus, TheHelpShowsItsPagesWithTheirPictures) {
+    Driven driven;
+    driven.trigger("Tutorial\u2026");
+    const auto pages = driven.window.findChildren<QTextBrowser*>();
+    const auto found = std::find_if(pages.begin(), pages.end(), [](const QTextBrowser* one) {
+        return one->accessibleName() == QLatin1String("Tutorial");
+    });
+    ASSERT_NE(found, pages.end());
+    const QTextBrowser* page = *found;
+    EXPECT_TRUE(page->toPlainText().contains(QStringLiteral("An owner calls in June")));
+    int pictures = 0;
+    for (QTextBlock block = page->document()->begin(); block.isValid(); block = block.next()) {
+        for (auto part = block.begin(); !part.atEnd(); ++part) {
+            const QTextImageFormat format = part.fragment().charFormat().toImageFormat();
+            if (format.isValid()) {
+                const auto picture = page->document()
+                                         ->resource(QTextDocument::ImageResource, QUrl(format.name()))
+                                         .value<QImage>();
+                EXPECT_GT(picture.width(), 400) << plain(format.name());
+                EXPECT_LT(picture.width(), page->width()) << plain(format.name()) << " is not cut";
+                ++pictures;
+            }
+        }
+    }
+    EXPECT_GE(pictures, 2);
 }
 
 /// A client's ponds stand in one folder.

@@ -12,11 +12,13 @@
 #include "widgets/follow_up/review_page.h"
 #include "widgets/follow_up/today_page.h"
 #include "widgets/forms/first_pond_dialog.h"
+#include "widgets/forms/forecast_dialog.h"
 #include "widgets/forms/plan_page.h"
 #include "widgets/forms/pond_page.h"
 #include "widgets/papers/consultant_dialog.h"
 
 #include <QAbstractButton>
+#include <QClipboard>
 #include <QLabel>
 #include <QTabBar>
 
@@ -119,6 +121,13 @@ TEST(Pictures, EverySectionOfThePond) {
         QTest::qWait(40);
         keep(driven.window, "pond-" + plain(driven.window.pondPage().sectionName(section)));
     }
+    QApplication::clipboard()->setText(
+        QStringLiteral("Sun 91/70 F, wind 8 mph, sunny\nMon 92/70 F, mostly sunny\nTue 84 F, showers\n"));
+    widgets::ForecastDialog dialog(driven.window.document(), &driven.window);
+    dialog.show();
+    QTest::qWait(60);
+    expectNothingCutOff(dialog);
+    keep(dialog, "forecast");
 }
 
 TEST(Pictures, TheOwnersViewAndTheFirstPond) {

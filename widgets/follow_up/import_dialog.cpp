@@ -1,7 +1,9 @@
 #include "widgets/follow_up/import_dialog.h"
 
 #include "engine/pond/local_time.h"
+#include "engine/pond/readings_remarks.h"
 #include "widgets/controls/number_box.h"
+#include "widgets/controls/plain_table.h"
 #include "widgets/document/key_rules.h"
 #include "widgets/document/number_text.h"
 #include "widgets/document/pond_units.h"
@@ -24,17 +26,6 @@ namespace {
 
 constexpr std::size_t kShownRows = 6;
 
-QTableWidget* tableOf(const QStringList& heads, const QString& name, QWidget* parent) {
-    auto* table = new QTableWidget(0, static_cast<int>(heads.size()), parent);
-    table->setHorizontalHeaderLabels(heads);
-    table->setAccessibleName(name);
-    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    table->setTabKeyNavigation(false);
-    table->verticalHeader()->hide();
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-    return table;
-}
-
 }  // namespace
 
 ImportDialog::ImportDialog(Document& document, const std::string& text, const QString& source,
@@ -43,16 +34,16 @@ ImportDialog::ImportDialog(Document& document, const std::string& text, const QS
       m_document(document),
       m_import(importText(text)),
       m_columns(
-          tableOf({tr("Column"), tr("First value"), tr("Is taken for")}, tr("Columns and units"), this)),
+          plainTable({tr("Column"), tr("First value"), tr("Is taken for")}, tr("Columns and units"), this)),
       m_depth(new NumberBox(keyRule("reading.depth_m"), 0.5, NumberBox::Empty::Allowed, this)),
       m_order(new QComboBox(this)),
       m_said(new QLabel(this)) {
     const engine::UnitSystem system = unitsOf(m_document.pond());
     const QString metres = QString::fromUtf8(shownUnitOf("m", system).text);
-    m_rows = tableOf({tr("When"), tr("Depth, %1").arg(metres),
-                      tr("Temp., %1").arg(shownUnit(shownUnitOf("degC", system).text)), tr("Oxygen, mg/L"),
-                      tr("Secchi, %1").arg(metres)},
-                     tr("The first rows as they are understood"), this);
+    m_rows = plainTable({tr("When"), tr("Depth, %1").arg(metres),
+                         tr("Temp., %1").arg(shownUnit(shownUnitOf("degC", system).text)), tr("Oxygen, mg/L"),
+                         tr("Secchi, %1").arg(metres)},
+                        tr("The first rows as they are understood"), this);
     setWindowTitle(tr("Rows from %1").arg(source));
     resize(760, 640);
     auto* column = new QVBoxLayout(this);
@@ -84,6 +75,7 @@ ImportDialog::ImportDialog(Document& document, const std::string& text, const QS
     area->setWidgetResizable(true);
     area->setFrameShape(QFrame::NoFrame);
     area->setWidget(m_said);
+    area->setAccessibleName(m_said->accessibleName());
     column->addWidget(area, 2);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
     m_take = buttons->addButton(tr("&Take into the Log"), QDialogButtonBox::AcceptRole);
@@ -134,6 +126,25 @@ QString ImportDialog::said() const {
     return m_said->text();
 }
 
+/// What the engine says of the text, with its place there; what is to be said in this dialog is asked for.
+QString ImportDialog::remark(const engine::Diagnostic& one) const {
+    using engine::LoggerColumn;
+    const bool hasDepth = std::any_of(
+        m_import.columns.begin(), m_import.columns.end(),
+        [](const auto& column) { return columnMatches()[column.match].column == LoggerColumn::Depth; });
+    if (one.key == "depth_m" && !hasDepth && !m_depth->value()) {
+        return tr("No column gives the depth: enter the depth of the logger above.");
+    }
+    if (one.key == "date_order") {
+        return tr("Line %1: this date can be read with the day or the month first; choose under Dates.")
+            .arg(one.line);
+    }
+    const QString place = one.line == 0     ? QString()
+                          : one.key.empty() ? tr("Line %1: ").arg(one.line)
+                                            : tr("Line %1, %2: ").arg(one.line).arg(toQString(one.key));
+    return place + toQString(one.sentence);
+}
+
 void ImportDialog::readAgain() {
     engine::ReadingsFile shape;
     if (m_depth->value()) {
@@ -148,11 +159,14 @@ void ImportDialog::readAgain() {
     if (m_import.columns.empty()) {
         lines << tr("There are no rows.");
     } else if (!engine::hasErrors(m_read.said)) {
-        lines << tr("%1 readings are understood.").arg(m_read.readings.size());
+        lines << toQString(engine::readingsTaken(m_read.readings, unitsOf(m_document.pond())));
+    }
+    if (m_import.hasHeadings && m_import.headingsAt > 0) {
+        lines
+            << tr("The headings are in line %1; what stands above is not used.").arg(m_import.headingsAt + 1);
     }
     for (const engine::Diagnostic& one : m_read.said) {
-        const QString place = one.line > 0 ? tr("Line %1: ").arg(one.line) : QString();
-        lines << place + toQString(one.sentence);
+        lines << remark(one);
     }
     m_said->setText(lines.join(QLatin1Char('\n')));
     m_take->setEnabled(isGood());

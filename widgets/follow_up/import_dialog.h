@@ -32,6 +32,7 @@ private:
     void makeColumns();
     void readAgain();
     void showRows();
+    [[nodiscard]] QString remark(const engine::Diagnostic& one) const;
 
     Document& m_document;
     ImportText m_import;

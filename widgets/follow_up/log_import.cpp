@@ -35,6 +35,17 @@ std::size_t matchOf(const std::string& heading) {
     return 0;
 }
 
+/// The heading under which the engine is to read a column: its own where that says what it is taken for, so
+/// that the engine names it as the file does and knows its clock; else one that says so.
+std::string headingFor(const ImportColumn& column) {
+    const std::string own = column.heading.toStdString();
+    if (matchOf(own) == column.match) {
+        return own;
+    }
+    const ColumnMatch& match = columnMatches()[column.match];
+    return *match.heading != '\0' ? match.heading : "x";
+}
+
 /// A cell as RFC 4180 has it.
 std::string quoted(const std::string& cell, char separator) {
     if (cell.find_first_of("\"\r\n") == std::string::npos && cell.find(separator) == std::string::npos) {
@@ -187,15 +198,8 @@ ImportReading readImport(const ImportText& import, const engine::ReadingsFile& s
                          const engine::Pond& pond) {
     std::string text(import.headingsAt, '\n');  // so that what is said names the lines of the file
     for (std::size_t i = 0; i < import.columns.size(); ++i) {
-        const ColumnMatch& match = columnMatches()[import.columns[i].match];
-        // A column that is not used keeps its own name only if that says nothing to the engine.
-        const std::string own = import.columns[i].heading.toStdString();
-        const bool isSilent = engine::columnMeaning(own).column == engine::LoggerColumn::Unused;
-        text +=
-            (i == 0 ? "" : std::string(1, import.separator)) + quoted(*match.heading != '\0' ? match.heading
-                                                                      : isSilent             ? own
-                                                                                             : "x",
-                                                                      import.separator);
+        text += (i == 0 ? "" : std::string(1, import.separator)) +
+                quoted(headingFor(import.columns[i]), import.separator);
     }
     text += '\n';
     engine::CsvRows rows(import.text, import.separator);

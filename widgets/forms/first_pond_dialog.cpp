@@ -35,6 +35,8 @@ FirstPondDialog::FirstPondDialog(QWidget* parent) : QDialog(parent), m_fault(new
     setObjectName(QStringLiteral("firstPond"));
     resize(720, 640);
     m_start.name = tr("A new pond").toStdString();
+    m_start.firstDay =
+        *engine::parseDate(QDate::currentDate().addDays(1).toString(Qt::ISODate).toStdString());
     auto* column = new QVBoxLayout(this);
     auto* intro = new QLabel(tr("Questions that an owner can answer. What is not known exactly gets a "
                                 "wide band; every number can be changed "
@@ -110,8 +112,8 @@ QWidget* FirstPondDialog::fieldFor(const engine::FirstField& field) {
     } else if (std::string_view(field.name) == "name") {
         widget = new QLineEdit(toQString(m_start.name), this);
     } else {
-        auto* day = new LineEntry(LineEntry::Kind::Date, this);
-        day->setValue(QDate::currentDate().addDays(1).toString(Qt::ISODate).toStdString());
+        auto* day = new LineEntry(LineEntry::Kind::Text, this);
+        day->setValue(engine::formatDate(m_start.firstDay));
         widget = day;
     }
     widget->setAccessibleName(said(field.label));
@@ -148,7 +150,7 @@ engine::FirstAnswers FirstPondDialog::answers() const {
         } else if (const auto* choice = qobject_cast<const QComboBox*>(asked.widget)) {
             asked.field->choose(answers, choice->currentIndex());
         } else if (const auto* day = qobject_cast<const LineEntry*>(asked.widget)) {
-            answers.firstDay = engine::parseDate(day->value()).value_or(engine::Date{});
+            static_cast<void>(engine::takeAnswer(answers, *asked.field, day->value(), unitsOf({})));
         } else if (const auto* text = qobject_cast<const QLineEdit*>(asked.widget)) {
             answers.name = text->text().trimmed().toStdString();
         }
@@ -165,10 +167,14 @@ void FirstPondDialog::take() {
             return;
         }
         auto* day = qobject_cast<LineEntry*>(asked.widget);
-        if (day != nullptr && !day->entry().commit()) {
-            day->setFocus();
-            m_fault->setText(day->entry().fault());
-            return;
+        if (day != nullptr && day->entry().commit()) {
+            engine::FirstAnswers tried = m_start;
+            const std::string fault = engine::takeAnswer(tried, *asked.field, day->value(), unitsOf({}));
+            if (!fault.empty()) {
+                day->setFocus();
+                m_fault->setText(toQString(fault));
+                return;
+            }
         }
     }
     m_pond = engine::pondFrom(answers());

@@ -4,6 +4,7 @@
 #include "engine/pond/weather_csv.h"
 #include "widgets/controls/plain_text.h"
 #include "widgets/document/to_qstring.h"
+#include "widgets/forms/forecast_dialog.h"
 
 #include <QFileDialog>
 #include <QHBoxLayout>
@@ -59,7 +60,13 @@ WeatherFileRow::WeatherFileRow(Document& document, QWidget* parent)
            "shortwave_w_per_m2, par_umol_per_m2_s, cloud_percent."));
     choose->setAccessibleDescription(choose->toolTip());
     connect(choose, &QPushButton::clicked, this, &WeatherFileRow::choose);
+    auto* paste = new QPushButton(tr("Paste a Forecast…"), this);
+    paste->setToolTip(
+        tr("Days as they stand on a web page or in a spreadsheet: high, low, wind, sky in words."));
+    paste->setAccessibleDescription(paste->toolTip());
+    connect(paste, &QPushButton::clicked, this, [this] { ForecastDialog(m_document, this).exec(); });
     row->addWidget(m_file, 1);
+    row->addWidget(paste);
     row->addWidget(choose);
     connect(&m_document, &Document::changed, this, &WeatherFileRow::showFile);
     showFile();

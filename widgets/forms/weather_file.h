@@ -13,7 +13,7 @@ namespace widgets {
 [[nodiscard]] QString takeWeatherFile(Document& document, const std::filesystem::path& path,
                                       engine::HourStamp stamp);
 
-/// Which file the weather comes from, and a button to choose another.
+/// Where the weather comes from, with buttons to paste a forecast or to choose an hourly file.
 class WeatherFileRow final : public QWidget {
     Q_OBJECT
 public:

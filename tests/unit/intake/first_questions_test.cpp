@@ -2,6 +2,7 @@
 
 #include "engine/intake/new_file.h"
 #include "engine/pond/key_list.h"
+#include "engine/pond/local_time.h"
 #include "engine/pond/pond_check.h"
 #include "engine/pond/pond_io.h"
 
@@ -64,13 +65,36 @@ TEST(FirstQuestions, RefuseInWords) {
     EXPECT_NE(takeAnswer(answers, field("area"), "1,8 acres", UnitSystem::Us).find("1.8"), std::string::npos);
     EXPECT_NE(takeAnswer(answers, field("smell"), "strnog", UnitSystem::Us).find("Did you mean strong?"),
               std::string::npos);
-    EXPECT_NE(takeAnswer(answers, field("first-day"), "6/14/2026", UnitSystem::Us).find("2026-06-14"),
-              std::string::npos);
+    for (const char* text : {"soon", "2026-6-1x", "2026-13-40", "14", "", "31 June"}) {
+        EXPECT_NE(takeAnswer(answers, field("first-day"), text, UnitSystem::Us).find("2026-06-14"),
+                  std::string::npos)
+            << text;
+    }
     EXPECT_NE(takeAnswer(answers, field("diffusers"), "1.5", UnitSystem::Us).find("whole"),
               std::string::npos);
     EXPECT_EQ(answers.area, before.area);
     EXPECT_EQ(answers.maxDepth, before.maxDepth);
     EXPECT_TRUE(answers.typed.empty());
+}
+
+/// As a day is said over the telephone; without its year it is the next one.
+TEST(FirstQuestions, TakeADayAsItIsSaid) {
+    const auto said = [](const char* text, UnitSystem units) {
+        FirstAnswers answers = start();
+        answers.firstDay = *parseDate("2026-12-02");  // a Wednesday; today is the 1st
+        EXPECT_EQ(takeAnswer(answers, field("first-day"), text, units), "") << text;
+        return formatDate(answers.firstDay);
+    };
+    EXPECT_EQ(said("2027-06-14", UnitSystem::Us), "2027-06-14");
+    EXPECT_EQ(said("6/14/2027", UnitSystem::Us), "2027-06-14");
+    EXPECT_EQ(said("6/5/27", UnitSystem::Us), "2027-06-05");
+    EXPECT_EQ(said("5.6.2027", UnitSystem::Metric), "2027-06-05");
+    EXPECT_EQ(said("June 14", UnitSystem::Us), "2027-06-14");
+    EXPECT_EQ(said("14 June 2028", UnitSystem::Metric), "2028-06-14");
+    EXPECT_EQ(said("Dec 9", UnitSystem::Us), "2026-12-09");
+    EXPECT_EQ(said("tomorrow", UnitSystem::Us), "2026-12-02");
+    EXPECT_EQ(said("today", UnitSystem::Us), "2026-12-01");
+    EXPECT_EQ(said("Saturday", UnitSystem::Us), "2026-12-05");
 }
 
 TEST(FirstQuestions, EveryUsualAnswerIsTaken) {

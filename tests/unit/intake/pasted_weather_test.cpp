@@ -103,6 +103,39 @@ TEST(PastedWeather, GapsAreFilledAndSaidAndBadLinesLeft) {
               std::string::npos);
 }
 
+TEST(PastedWeather, DatesWithoutTheirYearGoOverNewYear) {
+    const Date first{std::chrono::year(2026), std::chrono::December, std::chrono::day(30)};
+    const PastedWeather weather =
+        readPastedWeather("12/30 8/1 cloudy\n12/31 7/0 cloudy\nJan 1 6/-1 sunny\nJan 2, 2027 5/-2 sunny\n",
+                          first, UnitSystem::Metric);
+    ASSERT_EQ(weather.fault, "");
+    ASSERT_EQ(weather.days.size(), 4U);
+    EXPECT_EQ(static_cast<int>(weather.days[3].date.year()), 2027);
+    EXPECT_EQ(weather.days[3].airMax->value, 5.0) << "the year is no temperature";
+}
+
+TEST(PastedWeather, WhatIsSaidIsInTheUnitsAskedFor) {
+    const std::string us = allSaid(read("Sun 91 F\n", UnitSystem::Us));
+    EXPECT_NE(us.find("; the first: 71.2 to 91 \u00b0F, wind 4.5 mph, cloud"), std::string::npos) << us;
+    EXPECT_NE(us.find("19.8 \u00b0F under the high is taken"), std::string::npos) << us;
+    const std::string metric = allSaid(read("Sun 91 F\n", UnitSystem::Metric));
+    EXPECT_NE(metric.find("; the first: 21.8 to 32.8 \u00b0C, wind 2 m/s, cloud"), std::string::npos)
+        << metric;
+    EXPECT_NE(metric.find("11 \u00b0C under the high is taken"), std::string::npos) << metric;
+}
+
+/// What is filled can be told from what was read.
+TEST(PastedWeather, FilledValuesAreGuessed) {
+    const PastedWeather weather = read("2026-06-14 91 F wind 8 mph\n2026-06-16 90/70 F wind 6 mph\n");
+    ASSERT_EQ(weather.days.size(), 3U);
+    EXPECT_EQ(weather.days[0].airMin->confidence, Confidence::Guessed);
+    EXPECT_FALSE(weather.days[0].airMax->confidence);
+    EXPECT_FALSE(weather.days[0].wind->confidence);
+    EXPECT_EQ(weather.days[1].airMax->confidence, Confidence::Guessed) << "of a day in a gap";
+    EXPECT_EQ(weather.days[1].airMax->source, "the day before");
+    EXPECT_FALSE(weather.days[2].airMin->confidence);
+}
+
 TEST(PastedWeather, WhatHoldsNoWeatherIsRefusedInWords) {
     EXPECT_NE(readPastedWeather("", kFirst, UnitSystem::Us).fault, "");
     EXPECT_NE(readPastedWeather("hello\nworld\n", kFirst, UnitSystem::Us).fault.find("No line with the high"),

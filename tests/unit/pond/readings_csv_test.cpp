@@ -139,10 +139,25 @@ INSTANTIATE_TEST_SUITE_P(Files, OtherReadingsCsv, testing::ValuesIn(std::vector<
 }), [](const auto& row) { return std::string(row.param.name); });
 // clang-format on
 
+/// Titles and footers have no separator, and a note may have one.
+TEST(ReadingsCsv, TheSeparatorIsThatOfMostLines) {
+    const ReadingsFile shape{"r.csv", Quantity(0.5), std::nullopt};
+    const Outcome two = read(
+        "Logger 12\nDate Time;DO (mg/L)\n24.05.2020 18:00;8,4\n24.05.2020 18:30;8,5\nEnd of data\n", shape);
+    ASSERT_TRUE(two.isGood) << two.said;
+    ASSERT_EQ(two.readings.size(), 2U) << two.said;
+    EXPECT_EQ(two.readings[1].oxygen->value, 8.5);
+    const Outcome note = read(
+        "at,oxygen_mg_per_l,note\n2020-05-24 18:30,8.5,a; b; c; d; e; f\n2020-05-24 19:30,8.4,\n", shape);
+    ASSERT_TRUE(note.isGood) << note.said;
+    EXPECT_EQ(note.readings[0].note, "a; b; c; d; e; f");
+}
+
 TEST(ReadingsCsv, WhatCannotBeToldIsRefusedInWords) {
     EXPECT_EQ(
         read("at,temperature_c,oxygen_mg_per_l\n04/05/2020 18:30,20,8\n", {"r.csv", Quantity(0.5), {}}).said,
-        "r.csv:2: at: Whether the day or the month is first in \"04/05/2020 18:30\" cannot be told; give "
+        "r.csv:2: date_order: Whether the day or the month is first in \"04/05/2020 18:30\" cannot be told; "
+        "give "
         "date_order = \"day first\" or \"month first\" under [readings].\n");
     const ReadingsFile month{"r.csv", Quantity(0.5), DateOrder::MonthFirst};
     const Outcome told = read("at,temperature_c,oxygen_mg_per_l\n04/05/2020 18:30,20,8\n", month);
@@ -268,6 +283,10 @@ TEST(ReadingsCsv, WhatIsTakenIsOneSentence) {
         readingsTaken(among("").readings),
         "6 readings are taken, from 2020-05-24 00:00 to 2020-05-24 05:00, at 0.50 m, temperature 20.0 degC, "
         "oxygen 8.00 mg/L.");
+    EXPECT_EQ(readingsTaken(among("").readings, UnitSystem::Us),
+              "6 readings are taken, from 2020-05-24 00:00 to 2020-05-24 05:00, at 1.64 ft, temperature 68.0 "
+              "\u00b0F, "
+              "oxygen 8.00 mg/L.");
     EXPECT_EQ(readingsTaken({}), "No reading is taken.");
 }
 

@@ -176,38 +176,6 @@ TEST_F(LogPageTest, ACorrectionIsANewEntryAndTheOldOneStays) {
     EXPECT_NE(saidBy(*page).find("with entries added since"), std::string::npos);
 }
 
-TEST_F(LogPageTest, ALoggersColumnsAreMatchedBeforeTheyAreTaken) {
-    const std::string text =
-        "Logger 12\nDate;Time;DO (ppm);Temp [degF];Battery\n"
-        "15.06.2026;05:40;5,6;80;3,9\n15.06.2026;05:50;5,5;80;3,9\n15.06.2026;06:00;---;80;3,9\n";
-    ImportDialog dialog(document, text, QStringLiteral("file.csv"));
-    EXPECT_FALSE(dialog.isGood()) << "no column has the depth";
-    EXPECT_NE(plain(dialog.said()).find("depth"), std::string::npos) << plain(dialog.said());
-    type(fieldOf(dialog, "Depth of the logger"), "1.5");
-    ASSERT_TRUE(dialog.isGood()) << plain(dialog.said());
-    ASSERT_EQ(dialog.readings().size(), 3U);
-    EXPECT_NEAR(dialog.readings()[0].temperature->value, 26.667, 0.01);
-    EXPECT_EQ(dialog.readings()[0].oxygen->value, 5.6);
-    EXPECT_FALSE(dialog.readings()[2].oxygen) << "blank";
-    EXPECT_EQ(plain(dialog.matchBox(4)->currentText()), "not used");
-    auto* oxygen = dialog.matchBox(2);
-    oxygen->setCurrentIndex(oxygen->findText(QStringLiteral("oxygen, \u00b5mol/L")));
-    ASSERT_TRUE(dialog.isGood());
-    EXPECT_NEAR(dialog.readings()[0].oxygen->value, 5.6 * 0.032, 0.001);
-}
-
-TEST_F(LogPageTest, RowsWithoutHeadingsAreMatchedByHand) {
-    ImportDialog dialog(document, "2026-06-15 05:40\t0.5\t5.6\n2026-06-15 05:40\t1.5\t5.1\n",
-                        QStringLiteral("the clipboard"));
-    EXPECT_FALSE(dialog.isGood());
-    const char* const wanted[] = {"date and time", "depth, m", "oxygen, mg/L"};
-    for (int i = 0; i < 3; ++i) {
-        dialog.matchBox(i)->setCurrentIndex(dialog.matchBox(i)->findText(QString::fromUtf8(wanted[i])));
-    }
-    ASSERT_TRUE(dialog.isGood()) << plain(dialog.said());
-    EXPECT_EQ(dialog.readings().size(), 2U);
-}
-
 TEST_F(LogPageTest, TakenRowsLieBesideThePondAndOnlyAdd) {
     const auto take = [&](const char* text) {
         QTimer::singleShot(0, [] {
