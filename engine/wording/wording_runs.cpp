@@ -144,7 +144,7 @@ constexpr std::array kTemplates{
              "Night {night}: left alone too little water is cool enough for the fish: {cool} % of the "
              "pond has {limit} degC or less, and the coolest, at {depth} m, has {coolest} degC, at "
              "{clock}."},
-    Template{NightLowest, "The lowest is \"{ramp}\" with {low} mg/L, {crosses}."},
+    Template{NightLowest, "The lowest ramp is \"{ramp}\" with {low} mg/L, {crosses}."},
     Template{NightNothing, "Left alone that night: {low} mg/L, {crosses}."},
     Template{NightElsewhere, "The worst night of \"{ramp}\" is night {night}, {low} mg/L at {clock}."},
     Template{NightsOfRamp,

@@ -29,10 +29,11 @@ Comparison threeRamps() {
 }
 
 TEST(SentenceNight, SaysTheSelectedTheLowestAndDoNothing) {
-    EXPECT_EQ(said(sentencesOfNight(threeRamps(), 2, 3), SentencePart::Night),
-              "Night 2: \"gentle\" goes down to 5.4 mg/L at 05:40, above the stress line. The lowest is \"at "
-              "once\" with 1.2 mg/L, below the lethal line. Left alone that night: 5.5 mg/L, above the "
-              "stress line.");
+    EXPECT_EQ(
+        said(sentencesOfNight(threeRamps(), 2, 3), SentencePart::Night),
+        "Night 2: \"gentle\" goes down to 5.4 mg/L at 05:40, above the stress line. The lowest ramp is \"at "
+        "once\" with 1.2 mg/L, below the lethal line. Left alone that night: 5.5 mg/L, above the "
+        "stress line.");
 }
 
 TEST(SentenceNight, TheSelectedIsNotSaidTwice) {
@@ -55,8 +56,8 @@ TEST(SentenceNight, ANumberThatPrintsAsTheLineIsJustBelowIt) {
 TEST(SentenceNight, DoNothingComesFirstWhereItIsSelected) {
     EXPECT_EQ(
         said(sentencesOfNight(threeRamps(), 2, 0), SentencePart::Night),
-        "Night 2: left alone the pond goes down to 5.5 mg/L at 05:40, above the stress line. The lowest is "
-        "\"at once\" with 1.2 mg/L, below the lethal line.");
+        "Night 2: left alone the pond goes down to 5.5 mg/L at 05:40, above the stress line. The lowest "
+        "ramp is \"at once\" with 1.2 mg/L, below the lethal line.");
     EXPECT_EQ(said(sentencesOfNight(threeRamps(), 1, 0), SentencePart::Night),
               "Night 1: left alone the pond goes down to 5.5 mg/L at 05:00, above the stress line.")
         << "a ramp that prints the same is not named";

@@ -118,7 +118,8 @@ TEST(Wording, NumbersHaveTheLocalesSignAndNamesAreLeftAlone) {
                                     {{"ramp", engine::Measure::Text, 0.0, "1.5 h"},
                                      {"low", engine::Measure::Oxygen, 2.06, {}},
                                      {"crosses", engine::Measure::Term, 0.0, "crosses-stress"}}};
-    EXPECT_EQ(plain(localized(sentence)), "The lowest is \"1.5 h\" with 2,1 mg/L, below the stress line.");
+    EXPECT_EQ(plain(localized(sentence)),
+              "The lowest ramp is \"1.5 h\" with 2,1 mg/L, below the stress line.");
     QLocale::setDefault(QLocale::c());
 }
 
