@@ -107,8 +107,8 @@ struct Answered {
 [[nodiscard]] Answered answered(Comparison comparison, std::size_t run, int threads = 0,
                                 const RunControl& control = {});
 
-/// Place of the ramp that a plan speaks of: the one that it found, else a ramp of the file that may start, else
-/// the least harmful one; 0 where every ramp ends lower than the pond left alone.
+/// Place of the ramp that a plan speaks of: the one that it found, else a ramp of the file that may start,
+/// else the least harmful one; 0 where every ramp ends lower than the pond left alone.
 [[nodiscard]] std::size_t spokenOf(const Plan& plan);
 
 /// The answer of a plan's search; a ramp that it found is judged as any other, on its fresh draws.

@@ -4,8 +4,8 @@
 #include "engine/base/units.h"
 #include "engine/column/constants_mixing.h"
 #include "engine/water/basin.h"
-#include "engine/water/parameters.h"
 #include "engine/water/constants_water.h"
+#include "engine/water/parameters.h"
 
 #include <algorithm>
 #include <cmath>
